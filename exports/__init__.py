@@ -1,0 +1,1 @@
+"""Documents made from a quote: values in, bytes or text out."""

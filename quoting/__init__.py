@@ -1,0 +1,1 @@
+"""Costs and quotes a hand-crocheted blanket that is made to order."""

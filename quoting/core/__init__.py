@@ -1,0 +1,1 @@
+"""The trade: gauge, passes, strands, yarn, skeins, hours, price. Standard library only."""

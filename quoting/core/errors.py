@@ -1,0 +1,109 @@
+"""What is wrong with a value, said as a place, a code and facts; never as a sentence."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Iterator, Mapping
+from contextlib import contextmanager
+from dataclasses import dataclass, field
+from datetime import date
+from decimal import Decimal
+from types import MappingProxyType
+
+Fact = str | int | float | Decimal | date | tuple[str, ...] | tuple[int, ...] | None
+Facts = Mapping[str, Fact]
+
+
+@dataclass(frozen=True, slots=True)
+class Mistake:
+    """One thing wrong at one place (`blanket.sections.2.stripes.1.rows`, counted from 1)."""
+
+    place: str
+    code: str
+    facts: Facts = field(default_factory=lambda: MappingProxyType({}))
+
+    def under(self, prefix: str) -> Mistake:
+        """Return the same mistake, its place seen from one level further out."""
+        place = ".".join(part for part in (prefix, self.place) if part)
+        return Mistake(place, self.code, self.facts)
+
+
+class Refused(Exception):  # noqa: N818 - it is the answer, not an accident
+    """A value that cannot be taken, with every mistake found in it."""
+
+    def __init__(self, *mistakes: Mistake) -> None:
+        super().__init__("; ".join(f"{m.place}: {m.code}" for m in mistakes))
+        self.mistakes = mistakes
+
+
+def refuse(place: str, code: str, **facts: Fact) -> Refused:
+    """Return a refusal of one mistake, to be raised by the caller."""
+    return Refused(Mistake(place, code, facts))
+
+
+class Checks:
+    """Collects the mistakes of one value, so that all are told at once."""
+
+    def __init__(self) -> None:
+        self.mistakes: list[Mistake] = []
+
+    def add(self, place: str, code: str, **facts: Fact) -> None:
+        """Note one mistake."""
+        self.mistakes.append(Mistake(place, code, facts))
+
+    @contextmanager
+    def under(self, prefix: str) -> Iterator[None]:
+        """Catch a refusal raised inside and keep its mistakes, placed under `prefix`."""
+        try:
+            yield
+        except Refused as refused:
+            found = [mistake.under(prefix) for mistake in refused.mistakes]
+            self.mistakes.extend(mistake for mistake in found if mistake not in self.mistakes)
+
+    def number(
+        self,
+        place: str,
+        value: float | Decimal | None,
+        *,
+        above: float | None = None,
+        least: float | None = None,
+        most: float | None = None,
+    ) -> None:
+        """Check that a number is finite and within its limits; None is taken as not given."""
+        if value is None:
+            return
+        if not math.isfinite(value):
+            self.add(place, "not-finite")
+        elif above is not None and value <= above:
+            self.add(place, "not-above", read=value, limit=above)
+        elif least is not None and value < least:
+            self.add(place, "too-small", read=value, limit=least)
+        elif most is not None and value > most:
+            self.add(place, "too-large", read=value, limit=most)
+
+    def text(self, place: str, value: str, *, most: int, lines: bool = False) -> None:
+        """Check that a text is short enough and holds no control characters."""
+        allowed = "\n\t" if lines else ""
+        if len(value) > most:
+            self.add(place, "too-long", read=len(value), limit=most)
+        elif any(not char.isprintable() and char not in allowed for char in value):
+            self.add(place, "control-character")
+
+    def name(self, place: str, value: str) -> None:
+        """Check a name that other places refer to: there, short and printable."""
+        if not value.strip():
+            self.add(place, "missing")
+        self.text(place, value, most=80)
+
+    def unique(self, place: Callable[[int], str], names: list[str]) -> None:
+        """Check that no name is given twice; `place` makes the place of the n-th, from 1."""
+        seen: set[str] = set()
+        for number, name in enumerate(names, 1):
+            if name in seen:
+                self.add(place(number), "given-twice", read=name)
+            seen.add(name)
+
+    def done(self) -> None:
+        """Raise one refusal if anything was found."""
+        if self.mistakes:
+            raise Refused(*self.mistakes)

@@ -1,0 +1,140 @@
+"""The order: what a buyer asks, and whether the workshop can read it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from datetime import date
+from decimal import Decimal
+
+from quoting.core.currencies import MINOR_DIGITS
+from quoting.core.design import Design, Stripe
+from quoting.core.errors import Checks
+from quoting.core.terms import MOST_MONEY, Target
+from quoting.core.workshop import Workshop
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Extra:
+    """Something that goes with the blanket, and the yarn it takes, if it takes any."""
+
+    what: str
+    cost: Decimal = Decimal(0)
+    minutes: float = 0.0
+    colour: str | None = None
+    yarn_m: float = 0.0
+
+    def __post_init__(self) -> None:
+        checks = Checks()
+        checks.name("what", self.what)
+        checks.number("cost", self.cost, least=0, most=MOST_MONEY)
+        checks.number("minutes", self.minutes, least=0, most=100_000)
+        checks.number("metres", self.yarn_m, least=0, most=100_000)
+        if self.yarn_m and self.colour is None:
+            checks.add("colour", "missing")
+        checks.done()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Terms:
+    """What is particular to the price of this order."""
+
+    target: Target | None = None
+    discount: float = 0.0
+    rush: float = 0.0
+
+    def __post_init__(self) -> None:
+        checks = Checks()
+        checks.number("discount", self.discount, least=0, most=0.99)
+        checks.number("rush", self.rush, least=0, most=10)
+        checks.done()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Order:
+    """What is asked: `quantity` blankets of one design, and where they go."""
+
+    title: str
+    buyer: str
+    design: Design
+    for_baby: bool = False
+    quantity: int = 1
+    wanted_by: date | None = None
+    deliver_to: str | None = None
+    pays_in: str | None = None
+    notes: str = ""
+    extras: tuple[Extra, ...] = ()
+    terms: Terms = field(default_factory=Terms)
+
+    def __post_init__(self) -> None:
+        checks = Checks()
+        checks.name("order.title", self.title)
+        checks.text("order.buyer", self.buyer, most=80)
+        checks.text("order.notes", self.notes, most=2000, lines=True)
+        checks.text("order.deliver_to", self.deliver_to or "", most=80)
+        checks.number("order.quantity", self.quantity, least=1, most=1000)
+        if self.pays_in is not None and self.pays_in not in MINOR_DIGITS:
+            checks.add("order.pays_in", "unknown-currency", read=self.pays_in)
+        checks.done()
+
+
+def check_order(order: Order, workshop: Workshop) -> None:
+    """Refuse an order that names what the workshop does not have.
+
+    Errors: `unknown-yarn`, `unknown-colour`, `unknown-stitch`, `no-rate`, each at its place in the
+    order file.
+    """
+    checks = Checks()
+    for place, name in _stitches(order.design):
+        with checks.under(place):
+            workshop.basic_stitch(name, "")
+    with checks.under("blanket.yarn"):
+        workshop.yarn(order.design.yarn, "")
+    for place, colour in _colours(order):
+        _check_colour(checks, place, colour, order.design, workshop)
+    pays_in = order.pays_in or workshop.currency
+    if pays_in != workshop.currency and pays_in not in workshop.exchange:
+        checks.add("order.pays_in", "no-rate", read=pays_in, known=tuple(workshop.exchange))
+    checks.done()
+
+
+def _stitches(design: Design) -> Iterator[tuple[str, str]]:
+    yield "blanket.stitch", design.stitch
+    for place, stripe in stripes_with_places(design):
+        if stripe.stitch is not None:
+            yield f"{place}.stitch", stripe.stitch
+    for number, band in enumerate(design.border, 1):
+        yield f"blanket.border.{number}.stitch", band.stitch
+
+
+def _colours(order: Order) -> Iterator[tuple[str, str]]:
+    for place, stripe in stripes_with_places(order.design):
+        yield f"{place}.colour", stripe.colour
+    for number, band in enumerate(order.design.border, 1):
+        yield f"blanket.border.{number}.colour", band.colour
+    for number, extra in enumerate(order.extras, 1):
+        if extra.colour is not None:
+            yield f"extras.{number}.colour", extra.colour
+
+
+def stripes_with_places(design: Design) -> Iterator[tuple[str, Stripe]]:
+    """Yield every stripe of the design with its place in the order file."""
+    for number, stripe in enumerate(design.first_rows, 1):
+        yield f"blanket.first_rows.{number}", stripe
+    for number, section in enumerate(design.sections, 1):
+        for line, stripe in enumerate(section.stripes, 1):
+            yield f"blanket.sections.{number}.stripes.{line}", stripe
+    for number, stripe in enumerate(design.last_rows, 1):
+        yield f"blanket.last_rows.{number}", stripe
+
+
+def _check_colour(
+    checks: Checks, place: str, colour: str, design: Design, workshop: Workshop
+) -> None:
+    source = design.source_of(colour)
+    mapped = f"blanket.colours.{colour}"
+    with checks.under(f"{mapped}.yarn" if colour in design.colours else "blanket.yarn"):
+        yarn = workshop.yarn(source.yarn, "")
+        if source.colour not in yarn.colours:
+            at = f"{mapped}.colour" if colour in design.colours else place
+            checks.add(at, "unknown-colour", read=source.colour, known=tuple(yarn.colours))

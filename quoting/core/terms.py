@@ -1,0 +1,187 @@
+"""The terms the maker works and sells on: pay, price, fees, tax, delivery."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from decimal import Decimal
+from enum import StrEnum
+
+from quoting.core.errors import Checks
+
+MOST_MONEY = 1_000_000_000
+
+
+class FeeBase(StrEnum):
+    """What a fee's rate is taken on; the total has the tax inside."""
+
+    PRICE = "price"
+    PRICE_AND_DELIVERY = "price and delivery"
+    TOTAL = "total"
+
+
+class TaxShown(StrEnum):
+    """Whether the shown price has the tax inside or it is added to it."""
+
+    INCLUDED = "included"
+    ADDED = "added"
+
+
+class YarnCharged(StrEnum):
+    """Whether the price carries the whole skeins bought or the grams used."""
+
+    BOUGHT = "bought"
+    USED = "used"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Pay:
+    """What an hour of the maker's is paid, and what overhead it carries."""
+
+    making_per_hour: Decimal
+    office_per_hour: Decimal
+    overhead_per_hour: Decimal = Decimal(0)
+    rest_allowance: float = 0.0
+
+    def __post_init__(self) -> None:
+        checks = Checks()
+        for place in ("making_per_hour", "office_per_hour", "overhead_per_hour"):
+            checks.number(place, getattr(self, place), least=0, most=MOST_MONEY)
+        checks.number("rest_allowance", self.rest_allowance, least=0, most=1)
+        checks.done()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Target:
+    """What fixes a price: exactly one of a margin, a markup, or the price itself.
+
+    Margin is profit over net revenue; markup is profit over cost.
+    """
+
+    margin: float | None = None
+    markup: float | None = None
+    given: Decimal | None = None
+
+    def __post_init__(self) -> None:
+        checks = Checks()
+        wishes = {"margin": self.margin, "markup": self.markup, "given": self.given}
+        named = [place for place, wish in wishes.items() if wish is not None]
+        if len(named) != 1:
+            checks.add(named[-1] if named else "margin", "one-target", read=tuple(named))
+        checks.number("margin", self.margin, least=-10, most=10)
+        checks.number("markup", self.markup, least=-1, most=100)
+        checks.number("given", self.given, above=0, most=MOST_MONEY)
+        checks.done()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Deposit:
+    """What is paid when the order is agreed: a share of the total, or the yarn."""
+
+    share: float | None = None
+    yarn: bool = False
+
+    def __post_init__(self) -> None:
+        checks = Checks()
+        checks.number("share", self.share, above=0, most=1)
+        if (self.share is None) == (not self.yarn):
+            checks.add("share", "share-or-yarn")
+        checks.done()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Pricing:
+    """How a price is made from a cost."""
+
+    target: Target
+    yarn_charged: YarnCharged = YarnCharged.BOUGHT
+    round_up_to: Decimal | None = None
+    minimum: Decimal | None = None
+    valid_days: int = 14
+    deposit: Deposit | None = None
+
+    def __post_init__(self) -> None:
+        checks = Checks()
+        checks.number("round_up_to", self.round_up_to, above=0, most=MOST_MONEY)
+        checks.number("minimum", self.minimum, least=0, most=MOST_MONEY)
+        checks.number("valid_days", self.valid_days, least=1, most=3650)
+        checks.done()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fee:
+    """What somebody keeps of each payment: a rate of a base, and a fixed part."""
+
+    name: str
+    rate: float = 0.0
+    fixed: Decimal = Decimal(0)
+    on: FeeBase = FeeBase.TOTAL
+
+    def __post_init__(self) -> None:
+        checks = Checks()
+        checks.name("name", self.name)
+        checks.number("rate", self.rate, least=0, most=1)
+        checks.number("fixed", self.fixed, least=0, most=MOST_MONEY)
+        checks.done()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Tax:
+    """Sales tax; `rate` is read only when the maker is registered."""
+
+    registered: bool = False
+    rate: float = 0.0
+    shown: TaxShown = TaxShown.INCLUDED
+    on_delivery: bool = True
+
+    def __post_init__(self) -> None:
+        checks = Checks()
+        checks.number("rate", self.rate, least=0, most=10)
+        checks.done()
+
+    @property
+    def charged_rate(self) -> float:
+        """The rate that is charged: none, unless registered."""
+        return self.rate if self.registered else 0.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DeliveryBand:
+    """Delivery to one country up to one weight, packaging included."""
+
+    to: str
+    up_to_g: float
+    charged: Decimal
+    paid: Decimal
+
+    def __post_init__(self) -> None:
+        checks = Checks()
+        checks.name("to", self.to)
+        checks.number("up_to", self.up_to_g, above=0, most=1_000_000)
+        checks.number("charged", self.charged, least=0, most=MOST_MONEY)
+        checks.number("paid", self.paid, least=0, most=MOST_MONEY)
+        checks.done()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Delivery:
+    """What delivery is charged and costs; the first band that fits wins over the plain figures."""
+
+    charged: Decimal = Decimal(0)
+    paid: Decimal = Decimal(0)
+    packaging: Decimal = Decimal(0)
+    packaging_g: float = 0.0
+    bands: tuple[DeliveryBand, ...] = ()
+
+    def __post_init__(self) -> None:
+        checks = Checks()
+        for place in ("charged", "paid", "packaging"):
+            checks.number(place, getattr(self, place), least=0, most=MOST_MONEY)
+        checks.number("packaging_weight", self.packaging_g, least=0, most=100_000)
+        checks.done()
+
+    def band_for(self, country: str | None, weight_g: float) -> DeliveryBand | None:
+        """Return the first band to that country that carries the weight, if there is one."""
+        for band in self.bands:
+            if band.to == country and weight_g <= band.up_to_g:
+                return band
+        return None

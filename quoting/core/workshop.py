@@ -1,0 +1,181 @@
+"""The workshop: everything the maker has measured or decided, whatever the order."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from enum import StrEnum
+from types import MappingProxyType
+
+from quoting.core.currencies import MINOR_DIGITS
+from quoting.core.errors import Checks, refuse
+from quoting.core.exchange import ExchangeRate
+from quoting.core.measures import Units
+from quoting.core.money import round_money
+from quoting.core.stitches import TURNING_CHAIN_COUNTS, TURNING_CHAINS, WORKED, Stitch, Vocabulary
+from quoting.core.swatch import Swatch
+from quoting.core.terms import Delivery, Fee, Pay, Pricing, Tax
+from quoting.core.timing import Minutes, Timing
+from quoting.core.working_calendar import WorkingCalendar
+from quoting.core.yarns import Yarn, yarn_named
+
+
+class Join(StrEnum):
+    """Where a new ball may be joined."""
+
+    ANYWHERE = "anywhere"
+    AT_AN_EDGE = "at an edge"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Habits:
+    """How the maker works: carrying, tails, joins, and how much yarn to have in reserve.
+
+    Either `confidence` (one-sided, that the yarn is enough) or a plain `allowance`.
+    """
+
+    carry_rows: int = 4
+    carry_height_cm: float = 5.0
+    tail_cm: float = 15.0
+    join: Join = Join.ANYWHERE
+    confidence: float = 0.95
+    allowance: float | None = None
+    tension: float = 0.05
+    counts_turning_chain: Mapping[Stitch, bool] = field(
+        default_factory=lambda: MappingProxyType({})
+    )
+
+    def __post_init__(self) -> None:
+        checks = Checks()
+        checks.number("carry_rows", self.carry_rows, least=0, most=1000)
+        checks.number("carry_height", self.carry_height_cm, least=0, most=1000)
+        checks.number("tail", self.tail_cm, above=0, most=200)
+        checks.number("confidence", self.confidence, least=0.5, most=0.9999)
+        checks.number("allowance", self.allowance, least=0, most=10)
+        checks.number("tension", self.tension, least=0, most=1)
+        checks.done()
+
+    @property
+    def tail_m(self) -> float:
+        """One tail, in metres."""
+        return self.tail_cm / 100
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Pattern:
+    """A stitch pattern of the maker's own, `like` a basic stitch for pace and border."""
+
+    name: str
+    like: Stitch
+    multiple: int = 1
+    plus: int = 0
+    turning_chains: int | None = None
+
+    def __post_init__(self) -> None:
+        checks = Checks()
+        checks.name("name", self.name)
+        if self.name in set(Stitch):
+            checks.add("name", "basic-stitch-name", read=self.name)
+        checks.number("multiple", self.multiple, least=1, most=10_000)
+        checks.number("plus", self.plus, least=0, most=10_000)
+        checks.number("turning_chains", self.turning_chains, least=0, most=20)
+        checks.done()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Workshop:
+    """One maker's workshop. Places in its refusals are those of the workshop file."""
+
+    name: str
+    locale: str
+    currency: str
+    yarns: tuple[Yarn, ...]
+    timings: tuple[Timing, ...]
+    pay: Pay
+    pricing: Pricing
+    hours_per_week: float
+    units: Units = Units.METRIC
+    speaks: Vocabulary = Vocabulary.US
+    habits: Habits = field(default_factory=Habits)
+    patterns: tuple[Pattern, ...] = ()
+    swatches: tuple[Swatch, ...] = ()
+    minutes: Minutes = field(default_factory=Minutes)
+    fees: tuple[Fee, ...] = ()
+    tax: Tax = field(default_factory=Tax)
+    delivery: Delivery = field(default_factory=Delivery)
+    calendar: WorkingCalendar = field(default_factory=WorkingCalendar)
+    exchange: Mapping[str, ExchangeRate] = field(default_factory=lambda: MappingProxyType({}))
+
+    def __post_init__(self) -> None:
+        checks = Checks()
+        checks.name("workshop.name", self.name)
+        checks.number("workshop.hours_per_week", self.hours_per_week, above=0, most=168)
+        for code, place in self._currencies():
+            if code not in MINOR_DIGITS:
+                checks.add(place, "unknown-currency", read=code)
+        if not self.yarns:
+            checks.add("yarns", "missing")
+        checks.unique("yarns.{}.name".format, [yarn.name for yarn in self.yarns])
+        checks.unique("patterns.{}.name".format, [pattern.name for pattern in self.patterns])
+        self._check_measurements(checks)
+        self._check_step(checks)
+        checks.done()
+
+    def _currencies(self) -> list[tuple[str, str]]:
+        return [(self.currency, "workshop.currency")] + [
+            (code, f"exchange.{code}") for code in self.exchange
+        ]
+
+    def _check_measurements(self, checks: Checks) -> None:
+        if not self.timings:
+            checks.add("timings", "missing")
+        for number, timing in enumerate(self.timings, 1):
+            with checks.under(f"timings.{number}"):
+                self.basic_stitch(timing.stitch, "stitch")
+        for number, swatch in enumerate(self.swatches, 1):
+            with checks.under(f"swatches.{number}"):
+                self.basic_stitch(swatch.stitch, "stitch")
+            with checks.under(f"swatches.{number}"):
+                yarn_named(self.yarns, swatch.yarn, "yarn")
+
+    def _check_step(self, checks: Checks) -> None:
+        step = self.pricing.round_up_to
+        if step is not None and self.currency in MINOR_DIGITS:
+            whole = round_money(step, self.currency)
+            if whole != step:
+                checks.add(
+                    "price.round_up_to", "not-whole-minor-units", read=step, currency=self.currency
+                )
+
+    def pattern(self, name: str) -> Pattern | None:
+        """Return the workshop's pattern of that name, if it has one."""
+        return next((pattern for pattern in self.patterns if pattern.name == name), None)
+
+    def basic_stitch(self, name: str, place: str) -> Stitch:
+        """Return the basic stitch that `name` is, or that the pattern of that name is like.
+
+        Errors: `unknown-stitch` at `place`, with the names there are.
+        """
+        pattern = self.pattern(name)
+        if pattern is not None:
+            return pattern.like
+        if name in WORKED:
+            return Stitch(name)
+        known = tuple(s.value for s in WORKED) + tuple(p.name for p in self.patterns)
+        raise refuse(place, "unknown-stitch", read=name, known=known)
+
+    def turning_chains(self, name: str) -> int:
+        """Return the chains that turn a row of this stitch."""
+        pattern = self.pattern(name)
+        if pattern is not None and pattern.turning_chains is not None:
+            return pattern.turning_chains
+        return TURNING_CHAINS[self.basic_stitch(name, "stitch")]
+
+    def chain_counts(self, name: str) -> bool:
+        """Return whether this stitch's turning chain stands for the row's first stitch."""
+        kind = self.basic_stitch(name, "stitch")
+        return self.habits.counts_turning_chain.get(kind, TURNING_CHAIN_COUNTS[kind])
+
+    def yarn(self, name: str, place: str = "yarn") -> Yarn:
+        """Return the yarn of that name; errors as `yarn_named`."""
+        return yarn_named(self.yarns, name, place)

@@ -1,0 +1,115 @@
+"""Yarns: how they are sold, in which colours, and what of them is on the shelf."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from decimal import Decimal
+
+from quoting.core.categories import SC_IN_FOUR_INCHES
+from quoting.core.errors import Checks, refuse
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PutUp:
+    """One way a yarn is sold: balls of `weight_g` and `length_m`, `pack` of them for `price`."""
+
+    weight_g: float
+    length_m: float
+    price: Decimal
+    pack: int = 1
+
+    def __post_init__(self) -> None:
+        checks = Checks()
+        checks.number("grams", self.weight_g, above=0, most=10_000)
+        checks.number("metres", self.length_m, above=0, most=100_000)
+        checks.number("price", self.price, least=0, most=1_000_000)
+        checks.number("pack", self.pack, least=1, most=1000)
+        checks.done()
+
+    @property
+    def price_per_gram(self) -> Decimal:
+        """Money for a gram, unrounded."""
+        return self.price / (self.pack * Decimal(repr(self.weight_g)))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stock:
+    """A ball, or the rest of one, that is already in the house."""
+
+    colour: str
+    weight_g: float
+    lot: str = ""
+
+    def __post_init__(self) -> None:
+        checks = Checks()
+        checks.name("colour", self.colour)
+        checks.number("grams", self.weight_g, above=0, most=100_000)
+        checks.text("lot", self.lot, most=80)
+        checks.done()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Yarn:
+    """A yarn of the workshop. `colours` maps a colour's name to `#rrggbb` for the drawing."""
+
+    name: str
+    put_ups: tuple[PutUp, ...]
+    colours: Mapping[str, str]
+    category: int = 4
+    fibre: str = ""
+    stock: tuple[Stock, ...] = field(default=())
+
+    def __post_init__(self) -> None:
+        checks = Checks()
+        checks.name("name", self.name)
+        checks.text("fibre", self.fibre, most=200)
+        if self.category not in SC_IN_FOUR_INCHES:
+            checks.add("category", "unknown-category", read=self.category)
+        if not self.put_ups:
+            checks.add("put_ups", "missing")
+        if not self.colours:
+            checks.add("colours", "missing")
+        for colour, code in self.colours.items():
+            checks.name(f"colours.{colour}", colour)
+            if not _is_colour_code(code):
+                checks.add(f"colours.{colour}", "not-a-colour-code", read=code)
+        for number, ball in enumerate(self.stock, 1):
+            if ball.colour not in self.colours:
+                checks.add(
+                    f"stock.{number}.colour",
+                    "unknown-colour",
+                    read=ball.colour,
+                    known=tuple(self.colours),
+                )
+        checks.done()
+
+    @property
+    def metres_per_gram(self) -> float:
+        """The label's length for a gram, by the first put-up."""
+        first = self.put_ups[0]
+        return first.length_m / first.weight_g
+
+    @property
+    def cheapest_per_gram(self) -> Decimal:
+        """The least that a gram of this yarn costs to buy."""
+        return min(put_up.price_per_gram for put_up in self.put_ups)
+
+
+def yarn_named(yarns: tuple[Yarn, ...], name: str, place: str) -> Yarn:
+    """Return the yarn of that name.
+
+    Errors: `unknown-yarn` at `place`, with the names there are.
+    """
+    for yarn in yarns:
+        if yarn.name == name:
+            return yarn
+    raise refuse(place, "unknown-yarn", read=name, known=tuple(yarn.name for yarn in yarns))
+
+
+def _is_colour_code(code: str) -> bool:
+    digits = code.removeprefix("#")
+    return (
+        code.startswith("#") and len(digits) == 6 and set(digits) <= set("0123456789abcdefABCDEF")
+    )
