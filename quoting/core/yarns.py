@@ -109,7 +109,4 @@ def yarn_named(yarns: tuple[Yarn, ...], name: str, place: str) -> Yarn:
 
 
 def _is_colour_code(code: str) -> bool:
-    digits = code.removeprefix("#")
-    return (
-        code.startswith("#") and len(digits) == 6 and set(digits) <= set("0123456789abcdefABCDEF")
-    )
+    return re.fullmatch(r"#[0-9a-fA-F]{6}", code) is not None
