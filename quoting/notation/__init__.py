@@ -1,0 +1,20 @@
+"""Text to number, measure and money, and back. Nothing is ever misread in silence."""
+
+from quoting.notation.marks import FILE_MARKS, Marks
+from quoting.notation.measures import LENGTH, MASS, YARN_LENGTH, Quantity, read_measure
+from quoting.notation.numbers import read_money, read_number
+from quoting.notation.writing import write_measure, write_number
+
+__all__ = [
+    "FILE_MARKS",
+    "LENGTH",
+    "MASS",
+    "YARN_LENGTH",
+    "Marks",
+    "Quantity",
+    "read_measure",
+    "read_money",
+    "read_number",
+    "write_measure",
+    "write_number",
+]

@@ -1,0 +1,98 @@
+"""A number as people type it: grouped or not, with a fraction or not, in any digits."""
+
+from __future__ import annotations
+
+import re
+from decimal import Decimal
+
+from quoting.core.errors import Refused, refuse
+from quoting.notation.marks import ARABIC_DECIMAL, ARABIC_GROUPING, Marks, plain_text, shown
+
+MOST_DIGITS = 20
+"""More than any measurement has, and few enough for exact sums of money."""
+
+_NOT_FINITE = re.compile(r"[+-]?\s*(inf|infinity|nan|∞)", re.IGNORECASE)
+_FRACTION = re.compile(r"(?:(?P<whole>.*\d)[ -] *)?(?P<over>\d+) */ *(?P<under>\d+)")
+_ONE_MARK = re.compile(rf"(?P<before>\d+)[.,{ARABIC_DECIMAL}{ARABIC_GROUPING}](?P<after>\d+)")
+_WESTERN_GROUPS = r"[1-9]\d{0,2}(?:G\d{3})+"
+_INDIAN_GROUPS = r"[1-9]\d?(?:G\d{2})+G\d{3}"
+
+
+def read_number(text: str, marks: Marks) -> Decimal:
+    """Return the number that a text says, exactly (a fraction to 28 digits).
+
+    Errors: `not-a-number`, `not-finite`, `too-many-digits`, `too-long`, and `doubtful-number`
+    where the one mark in it may be meant otherwise, with both readings.
+    """
+    typed = plain_text(text)
+    if _NOT_FINITE.fullmatch(typed):
+        raise refuse("", "not-finite", read=shown(text))
+    unsigned = typed[1:].lstrip() if typed.startswith(("-", "+")) else typed
+    size = _size(unsigned, marks)
+    if size is None:
+        raise _not_read(text, unsigned)
+    return -size if typed.startswith("-") else size
+
+
+def read_money(text: str, marks: Marks) -> Decimal:
+    """Return an amount of money; its currency is known from elsewhere. No fractions.
+
+    Errors: as `read_number`.
+    """
+    if "/" in plain_text(text):
+        raise refuse("", "not-a-number", read=shown(text))
+    return read_number(text, marks)
+
+
+def _size(typed: str, marks: Marks) -> Decimal | None:
+    fraction = _FRACTION.fullmatch(typed)
+    if fraction is None:
+        return _decimal(typed, marks)
+    over, under = _number_of(fraction["over"]), _number_of(fraction["under"])
+    if not under:
+        return None
+    if fraction["whole"] is None:
+        return over / under
+    whole = _decimal(fraction["whole"], marks)
+    proper = whole is not None and whole == whole.to_integral_value() and over < under
+    return whole + over / under if whole is not None and proper else None
+
+
+def _decimal(typed: str, marks: Marks) -> Decimal | None:
+    """Return the number of unsigned plain text, or None when it is none."""
+    decimals = re.escape(marks.decimals)
+    found = re.fullmatch(rf"(?P<whole>\d(?:.*?\d)??)?(?:[{decimals}](?P<rest>\d+))?", typed)
+    if found is None or not typed:
+        return None
+    whole = _ungrouped(found["whole"] or "0", marks)
+    if whole is None:
+        return None
+    return _number_of(f"{whole}.{found['rest']}" if found["rest"] else whole)
+
+
+def _ungrouped(whole: str, marks: Marks) -> str | None:
+    """Return the digits of a whole number, or None when they are grouped as nobody does."""
+    if re.fullmatch(r"\d+", whole):
+        return whole
+    for mark in marks.groupings:
+        groups = rf"{_WESTERN_GROUPS}|{_INDIAN_GROUPS}".replace("G", re.escape(mark))
+        if re.fullmatch(groups, whole):
+            return whole.replace(mark, "")
+    return None
+
+
+def _number_of(digits: str) -> Decimal:
+    if len(digits.replace(".", "").lstrip("0")) > MOST_DIGITS:
+        raise refuse("", "too-many-digits", read=shown(digits), limit=MOST_DIGITS)
+    return Decimal(digits)
+
+
+def _not_read(text: str, unsigned: str) -> Refused:
+    doubt = _ONE_MARK.fullmatch(unsigned)
+    if doubt is None:
+        return refuse("", "not-a-number", read=shown(text))
+    readings = {
+        "as_decimal": Decimal(f"{doubt['before']}.{doubt['after']}"),
+        "as_grouping": Decimal(doubt["before"] + doubt["after"]),
+    }
+    return refuse("", "doubtful-number", read=shown(text), **readings)

@@ -1,0 +1,35 @@
+"""Where templates/ and config/ are: inside an installed package, beside it in a checkout."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+_PACKAGE = Path(__file__).resolve().parent
+
+
+def templates_folder() -> Path:
+    """Return the folder of page templates. Errors: as `_folder`."""
+    return _folder("templates")
+
+
+def config_folder() -> Path:
+    """Return the folder of settings and of the demo's files. Errors: as `_folder`."""
+    return _folder("config")
+
+
+def demo_order() -> Path:
+    """Return the demo's order file. Errors: as `_folder`."""
+    return config_folder() / "demo" / "order.toml"
+
+
+def demo_workshop() -> Path:
+    """Return the demo's workshop file. Errors: as `_folder`."""
+    return config_folder() / "demo" / "workshop.toml"
+
+
+def _folder(name: str) -> Path:
+    """Return the folder of that name; FileNotFoundError where it is in neither place."""
+    for home in (_PACKAGE, _PACKAGE.parent):
+        if (home / name).is_dir():
+            return home / name
+    raise FileNotFoundError(name)

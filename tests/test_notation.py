@@ -1,0 +1,246 @@
+"""Text to number, measure and money, and back."""
+
+import math
+from contextlib import suppress
+from decimal import Decimal
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from quoting.core.errors import Refused
+from quoting.notation import (
+    FILE_MARKS,
+    LENGTH,
+    MASS,
+    YARN_LENGTH,
+    Marks,
+    read_measure,
+    read_money,
+    read_number,
+    write_measure,
+    write_number,
+)
+
+ENGLISH = Marks(decimal=".", grouping=",")
+GERMAN = Marks(decimal=",", grouping=".")
+FRENCH = Marks(decimal=",", grouping="\u202f")
+SWISS = Marks(decimal=".", grouping="\u2019")
+ARABIC = Marks(decimal="\u066b", grouping="\u066c")
+ALL_MARKS = (ENGLISH, GERMAN, FRENCH, SWISS, ARABIC, FILE_MARKS)
+
+numbers = st.decimals(-(10**9), 10**9, places=6)
+marks = st.sampled_from(ALL_MARKS)
+
+
+def mistake(reader, *arguments):
+    with pytest.raises(Refused) as refused:
+        reader(*arguments)
+    (only,) = refused.value.mistakes
+    assert only.place == ""
+    return only
+
+
+@pytest.mark.parametrize(
+    ("text", "typed_with", "number"),
+    [
+        ("1,500", ENGLISH, "1500"),
+        ("1,500.25", ENGLISH, "1500.25"),
+        ("1,234,567", ENGLISH, "1234567"),
+        ("12,34,567", ENGLISH, "1234567"),  # Indian grouping
+        ("1 500", ENGLISH, "1500"),
+        ("1.500", ENGLISH, "1.5"),
+        (".5", ENGLISH, "0.5"),
+        ("+5", ENGLISH, "5"),
+        ("1.500", GERMAN, "1500"),
+        ("1.500,25", GERMAN, "1500.25"),
+        ("1,5", GERMAN, "1.5"),
+        ("1\u202f500,5", FRENCH, "1500.5"),
+        ("1\u00a0500,5", FRENCH, "1500.5"),
+        ("1\u2019500.5", SWISS, "1500.5"),
+        ("1'500.5", SWISS, "1500.5"),
+        ("\u0661\u066c\u0665\u0660\u0660\u066b\u0662\u0665", ARABIC, "1500.25"),
+        ("\u200f\u0663\u066b\u0665", ARABIC, "3.5"),
+        ("\u0663.\u0665", ENGLISH, "3.5"),
+        ("\uff11\uff12\uff0e\uff15", ENGLISH, "12.5"),
+        ("\u22123.5", ENGLISH, "-3.5"),
+        ("\uff0d3.5", ENGLISH, "-3.5"),
+        ("31 1/2", ENGLISH, "31.5"),
+        ("31-1/2", ENGLISH, "31.5"),
+        ("31½", ENGLISH, "31.5"),
+        ("½", FILE_MARKS, "0.5"),
+        ("-1 3/4", ENGLISH, "-1.75"),
+        ("1,500 1/2", ENGLISH, "1500.5"),
+        ("1.500", FILE_MARKS, "1.5"),
+        ("1,500", FILE_MARKS, "1.5"),
+    ],
+)
+def test_a_number_is_read_as_its_writer_meant_it(text, typed_with, number):
+    assert read_number(text, typed_with) == Decimal(number)
+
+
+@pytest.mark.parametrize(
+    ("text", "typed_with", "as_decimal", "as_grouping"),
+    [
+        ("1,5", ENGLISH, "1.5", "15"),
+        ("0,500", ENGLISH, "0.5", "500"),
+        ("1500,25", ENGLISH, "1500.25", "150025"),
+        ("1.5", GERMAN, "1.5", "15"),
+        ("1.500", FRENCH, "1.5", "1500"),
+    ],
+)
+def test_a_mark_that_may_be_meant_otherwise_is_asked_about(
+    text, typed_with, as_decimal, as_grouping
+):
+    doubt = mistake(read_number, text, typed_with)
+    assert doubt.code == "doubtful-number"
+    assert doubt.facts["read"] == text
+    assert doubt.facts["as_decimal"] == Decimal(as_decimal)
+    assert doubt.facts["as_grouping"] == Decimal(as_grouping)
+
+
+@pytest.mark.parametrize(
+    ("text", "code"),
+    [
+        ("", "not-a-number"),
+        (" ", "not-a-number"),
+        ("-", "not-a-number"),
+        ("5.", "not-a-number"),
+        ("--5", "not-a-number"),
+        ("5-", "not-a-number"),
+        ("1e400", "not-a-number"),
+        ("10²", "not-a-number"),
+        ("1 50", "not-a-number"),
+        ("1'50", "not-a-number"),
+        ("1,500,2", "not-a-number"),
+        ("1.5.5", "not-a-number"),
+        ("1,500 000", "not-a-number"),
+        ("3 5/4", "not-a-number"),
+        ("1.5 1/2", "not-a-number"),
+        ("1/0", "not-a-number"),
+        ("10-12", "not-a-number"),
+        ("1\n5", "not-a-number"),
+        ("nan", "not-finite"),
+        ("-Infinity", "not-finite"),
+        ("∞", "not-finite"),
+        ("1" * 21, "too-many-digits"),
+        ("1" * 61, "too-long"),
+    ],
+)
+def test_what_is_no_plain_number_is_refused(text, code):
+    assert mistake(read_number, text, ENGLISH).code == code
+
+
+@pytest.mark.parametrize("text", ["1.500,25", "1 500", "1,500,000", "1'500"])
+def test_numbers_in_files_are_not_grouped(text):
+    assert mistake(read_number, text, FILE_MARKS).code == "not-a-number"
+
+
+def test_a_refusal_shows_the_beginning_of_a_long_text_and_nothing_unprintable():
+    facts = mistake(read_number, "\x07" + "7" * 100_000, ENGLISH).facts
+    assert facts["begins"] == "\ufffd" + "7" * 39 + "…"
+    assert facts["read"] == 100_001
+
+
+@pytest.mark.parametrize(
+    ("text", "cm"),
+    [
+        ("80 cm", 80.0),
+        ("80cm", 80.0),
+        ("80 CM", 80.0),
+        ("80 cm.", 80.0),
+        ("0.9 m", 90.0),
+        ("800 mm", 80.0),
+        ("31.5 in", 80.01),
+        ("31 1/2 in", 80.01),
+        ("31½ in", 80.01),
+        ("31½ inches", 80.01),
+        ("31½”", 80.01),
+        ("2'6\"", 76.2),
+        ("2\u20326\u2033", 76.2),
+        ("2'6''", 76.2),
+        ("2’6½”", 77.47),
+        ("2 ft 6 in", 76.2),
+        ("6'", 182.88),
+        ("2 yd", 182.88),
+    ],
+)
+def test_lengths_are_read_into_centimetres(text, cm):
+    assert read_measure(text, ENGLISH) == cm
+
+
+def test_yarn_is_read_into_metres_and_weight_into_grams():
+    """Yard and ounce are exact: NIST Handbook 44, appendix C."""
+    assert read_measure("200 yd", ENGLISH, YARN_LENGTH) == 182.88
+    assert read_measure("3.5 oz", ENGLISH, MASS) == 99.2233309375
+    assert read_measure("1 lb", ENGLISH, MASS) == 453.59237
+    assert read_measure("2 kg", ENGLISH, MASS) == 2000.0
+
+
+def test_a_bare_number_takes_the_default_unit_where_there_is_one():
+    assert read_measure("31½", ENGLISH, default_unit="in") == 80.01
+    assert mistake(read_measure, "80", ENGLISH).code == "missing-unit"
+
+
+@pytest.mark.parametrize(
+    ("text", "code"),
+    [
+        ("", "not-a-measure"),
+        ("cm", "not-a-measure"),
+        ("wide", "not-a-measure"),
+        ("wide cm", "not-a-measure"),
+        ("1'500\"", "not-a-measure"),
+        ("2'12\"", "not-a-measure"),
+        ("-2'6\"", "not-a-measure"),
+        ("80 x 90 cm", "not-a-measure"),
+        ("80 g", "unknown-unit"),
+        ("80 ells", "unknown-unit"),
+        ("5 m²", "unknown-unit"),
+        ("inf cm", "not-finite"),
+        ("1,5 cm", "doubtful-number"),
+    ],
+)
+def test_what_is_no_length_is_refused(text, code):
+    assert mistake(read_measure, text, ENGLISH).code == code
+
+
+def test_an_unknown_unit_is_told_with_those_there_are():
+    facts = mistake(read_measure, "80 ells", ENGLISH).facts
+    assert facts["read"] == "ells"
+    assert facts["known"] == ("mm", "cm", "m", "in", "ft", "yd")
+
+
+def test_money_keeps_its_decimals_and_takes_no_fraction():
+    assert str(read_money("4.60", ENGLISH)) == "4.60"
+    assert read_money("1.500,00", GERMAN) == 1500
+    assert mistake(read_money, "4½", ENGLISH).code == "not-a-number"
+
+
+@given(numbers, marks)
+def test_a_number_written_is_read_again_as_itself(number, written_with):
+    assert read_number(write_number(number, written_with), written_with) == number
+
+
+@given(st.integers(0, 10**12), st.sampled_from((ENGLISH, GERMAN, FRENCH, SWISS, ARABIC)))
+def test_a_number_grouped_by_its_marks_is_read_as_itself(number, written_with):
+    grouped = f"{number:,}".replace(",", written_with.grouping)
+    assert read_number(grouped, written_with) == number
+
+
+@given(st.floats(1e-6, 1e6), marks, st.sampled_from(LENGTH.units))
+def test_a_measure_written_in_any_unit_is_read_again_exactly(cm, written_with, unit):
+    assert read_measure(write_measure(cm, written_with, unit=unit), written_with) == cm
+
+
+def test_a_measure_is_written_no_longer_than_it_need_be():
+    assert write_measure(80.0, ENGLISH) == "80 cm"
+    assert write_measure(80.01, ENGLISH, unit="in") == "31.5 in"
+    assert write_measure(0.5, GERMAN) == "0,5 cm"
+
+
+@given(st.text(max_size=70), marks, st.sampled_from((LENGTH, MASS, YARN_LENGTH)))
+def test_any_text_is_a_finite_measure_or_is_refused(text, typed_with, quantity):
+    with suppress(Refused):
+        assert math.isfinite(read_measure(text, typed_with, quantity))
+    with suppress(Refused):
+        assert read_money(text, typed_with).is_finite()
