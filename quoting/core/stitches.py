@@ -6,6 +6,7 @@ crochet is one rough published measurement.
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from enum import StrEnum
 
 from quoting.core.errors import refuse
@@ -56,6 +57,31 @@ _UK_NAMES = {
     Stitch.DC: "tr",
     Stitch.TR: "dtr",
 }
+
+
+@dataclass(frozen=True, slots=True)
+class TurningChain:
+    """How many chains turn a row, and whether they stand for the row's first stitch."""
+
+    chains: int
+    counts: bool
+
+    def foundation(self, stitches: int) -> int:
+        """Return the chains to begin with for a row of so many stitches."""
+        return stitches + self.chains - (1 if self.counts else 0)
+
+    @property
+    def chains_a_row(self) -> int:
+        """The chains of each later row that are not counted among its stitches."""
+        return 0 if self.counts else self.chains
+
+    def bare_foundation(self, stitches: int) -> int:
+        """Return the foundation chains that are not counted among row 1's stitches."""
+        return self.foundation(stitches) - (self.chains if self.counts else 0)
+
+    def chains_inside(self, stitches: int, rows: int) -> int:
+        """Return the chains in a plain piece that are not counted among its stitches."""
+        return self.bare_foundation(stitches) + self.chains_a_row * (rows - 1)
 
 
 def stitch_name(stitch: Stitch, vocabulary: Vocabulary) -> str:

@@ -6,7 +6,7 @@ import math
 from dataclasses import dataclass
 
 from quoting.core.errors import Checks
-from quoting.core.stitches import TURNING_CHAINS, YARN_RATIO, Stitch
+from quoting.core.stitches import YARN_RATIO, Stitch, TurningChain
 
 READING_STEPS = math.sqrt(12)
 """A reading with display step d has a standard uncertainty of d/√12 (JCGM 100, 4.3.7)."""
@@ -96,17 +96,17 @@ class Swatch:
         checks.done()
 
     def yarn_per_stitch_m(
-        self, *, kind: Stitch, chain_counts: bool, metres_per_gram: float
+        self, *, kind: Stitch, turning: TurningChain, metres_per_gram: float
     ) -> float:
         """Return the metres of yarn in one stitch.
 
-        `kind` is the basic stitch that this one is, or is like; `chain_counts` says whether its
-        turning chain stands for a stitch; `metres_per_gram` is the label's.
+        `kind` is the basic stitch that this one is, or is like; `metres_per_gram` is the
+        label's.
         """
         if self.run is not None:
             return self.run.length_cm / 100 / self.run.stitches
         assert self.piece is not None, "a swatch has a piece or a run"  # noqa: S101
-        chains = chains_inside(self.piece.stitches, self.piece.rows, kind, counts=chain_counts)
+        chains = turning.chains_inside(self.piece.stitches, self.piece.rows)
         chain_share = YARN_RATIO[Stitch.CH] / YARN_RATIO[kind]
         stitches = self.piece.stitches * self.piece.rows + chain_share * chains
         return self.piece.weight_g * metres_per_gram / stitches
@@ -118,18 +118,3 @@ class Swatch:
             return self.run.ruler_step_cm / READING_STEPS / self.run.length_cm
         assert self.piece is not None, "a swatch has a piece or a run"  # noqa: S101
         return self.piece.scale_step_g / READING_STEPS / self.piece.weight_g
-
-
-def foundation_chain(stitches: int, kind: Stitch, *, counts: bool) -> int:
-    """Return the chains to begin with, turning chain included.
-
-    Where the turning chain counts as a stitch, it stands for one of the row's own.
-    """
-    return stitches + TURNING_CHAINS[kind] - (1 if counts else 0)
-
-
-def chains_inside(stitches: int, rows: int, kind: Stitch, *, counts: bool) -> int:
-    """Return the chains in a plain piece that are not themselves counted as its stitches."""
-    if counts:
-        return foundation_chain(stitches, kind, counts=True) - TURNING_CHAINS[kind]
-    return foundation_chain(stitches, kind, counts=False) + TURNING_CHAINS[kind] * (rows - 1)

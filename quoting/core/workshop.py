@@ -12,7 +12,14 @@ from quoting.core.errors import Checks, refuse
 from quoting.core.exchange import ExchangeRate
 from quoting.core.measures import Units
 from quoting.core.money import round_money
-from quoting.core.stitches import TURNING_CHAIN_COUNTS, TURNING_CHAINS, WORKED, Stitch, Vocabulary
+from quoting.core.stitches import (
+    TURNING_CHAIN_COUNTS,
+    TURNING_CHAINS,
+    WORKED,
+    Stitch,
+    TurningChain,
+    Vocabulary,
+)
 from quoting.core.swatch import Swatch
 from quoting.core.terms import Delivery, Fee, Pay, Pricing, Tax
 from quoting.core.timing import Minutes, Timing
@@ -164,17 +171,13 @@ class Workshop:
         known = tuple(s.value for s in WORKED) + tuple(p.name for p in self.patterns)
         raise refuse(place, "unknown-stitch", read=name, known=known)
 
-    def turning_chains(self, name: str) -> int:
-        """Return the chains that turn a row of this stitch."""
-        pattern = self.pattern(name)
-        if pattern is not None and pattern.turning_chains is not None:
-            return pattern.turning_chains
-        return TURNING_CHAINS[self.basic_stitch(name, "stitch")]
-
-    def chain_counts(self, name: str) -> bool:
-        """Return whether this stitch's turning chain stands for the row's first stitch."""
+    def turning_chain(self, name: str) -> TurningChain:
+        """Return how a row of this stitch is turned."""
         kind = self.basic_stitch(name, "stitch")
-        return self.habits.counts_turning_chain.get(kind, TURNING_CHAIN_COUNTS[kind])
+        pattern = self.pattern(name)
+        own = pattern.turning_chains if pattern is not None else None
+        counts = self.habits.counts_turning_chain.get(kind, TURNING_CHAIN_COUNTS[kind])
+        return TurningChain(TURNING_CHAINS[kind] if own is None else own, counts)
 
     def yarn(self, name: str, place: str = "yarn") -> Yarn:
         """Return the yarn of that name; errors as `yarn_named`."""

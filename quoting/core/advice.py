@@ -1,0 +1,130 @@
+"""What the maker and the buyer are told beside the figures."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import date
+from itertools import pairwise
+
+from quoting.core.ball_walk import ColourWalk
+from quoting.core.cautions import Caution, for_buyer, for_maker
+from quoting.core.estimate import Estimate
+from quoting.core.gauge import Sureness
+from quoting.core.hours import Part
+from quoting.core.order import Order
+from quoting.core.pace import timings_wanted
+from quoting.core.passes import Edge, Plan
+from quoting.core.price import Price
+from quoting.core.stitching_time import basic_session, paces_of
+from quoting.core.strands import Why, most_waiting
+from quoting.core.terms import Target
+from quoting.core.workshop import Workshop
+
+MANY_ENDS = 20
+WEAVING_SHARE = 0.10
+FEW = 3
+LAST_PASSES = 5
+SLOWEST_A_MINUTE = 5
+FASTEST_A_MINUTE = 35
+
+
+def advise(
+    order: Order,
+    workshop: Workshop,
+    plan: Plan,
+    estimate: Estimate,
+    price: Price,
+    ready: date,
+) -> Iterator[Caution]:
+    """Yield every caution of a quote, the most pressing first."""
+    yield from _price_cautions(order, workshop, price)
+    if order.wanted_by is not None and ready > order.wanted_by:
+        yield for_maker("late", ready_by=ready, wanted_by=order.wanted_by)
+    yield from plan.cautions
+    yield from _sureness_cautions(plan, estimate)
+    yield from _pace_cautions(workshop)
+    yield from _strand_cautions(estimate)
+    yield from _ball_cautions(plan, estimate)
+    if order.for_baby:
+        yield for_buyer("baby-loose-bedding")
+        yield for_maker("baby-small-parts")
+        yield for_maker("baby-ends")
+    yield for_maker("selling-rules")
+    yield for_maker("hands")
+
+
+def _price_cautions(order: Order, workshop: Workshop, price: Price) -> Iterator[Caution]:
+    pay = workshop.pay.making_per_hour
+    if price.earned_per_hour < pay:
+        yield for_maker("pays-under-wage", earned=price.earned_per_hour, pay=pay)
+    least = workshop.pricing.minimum
+    if least is not None and price.each < least:
+        yield for_maker("under-minimum", price=price.each, minimum=least)
+    if not price.delivery_band_found:
+        yield for_maker("no-delivery-band", country=order.deliver_to)
+    if price.target == Target(margin=0.0):
+        yield for_maker("no-profit")
+
+
+def _sureness_cautions(plan: Plan, estimate: Estimate) -> Iterator[Caution]:
+    used = [g for g in plan.gauges.values() if g.stitch in plan.stitch_counts and g.stitch != "ch"]
+    for sureness, code in ((Sureness.ROUGH, "rough-yarn"), (Sureness.ESTIMATED, "estimated-yarn")):
+        stitches = tuple(dict.fromkeys(g.stitch for g in used if g.sureness is sureness))
+        if stitches:
+            yield for_maker(code, stitches=stitches)
+    for sureness, code in (
+        (Sureness.ONE_TIMING, "one-timing"),
+        (Sureness.ESTIMATED, "estimated-pace"),
+    ):
+        stitches = tuple(
+            task.what
+            for task in estimate.hours.tasks
+            if task.part is Part.STITCHING and task.sureness is sureness
+            if task.what in plan.stitch_counts and task.what != "ch"
+        )
+        if stitches:
+            yield for_maker(code, stitches=stitches)
+
+
+def _pace_cautions(workshop: Workshop) -> Iterator[Caution]:
+    for stitch, pace in paces_of(workshop).items():
+        a_minute = 1 / pace.minutes_each
+        if not SLOWEST_A_MINUTE <= a_minute <= FASTEST_A_MINUTE:
+            yield for_maker("odd-pace", stitch=stitch, a_minute=a_minute)
+        sessions = [basic_session(t, workshop, "") for t in workshop.timings if t.stitch == stitch]
+        each = [session.minutes / session.count for session in sessions]
+        if len(each) > 1 and (more := timings_wanted(each)):
+            yield for_maker("more-timings", stitch=stitch, more=more)
+
+
+def _strand_cautions(estimate: Estimate) -> Iterator[Caution]:
+    hours = estimate.hours
+    weaving = hours.of(Part.WEAVING_IN)
+    if estimate.ends >= MANY_ENDS and weaving >= WEAVING_SHARE * float(hours.total):
+        yield for_maker("many-ends", ends=estimate.ends, hours=weaving)
+    stranded = tuple(colour.colour for colour in estimate.colours if _never_waits(colour.walk))
+    if stranded:
+        yield for_maker("wrong-edge", colours=stranded)
+    waiting = most_waiting(estimate.strands)
+    if waiting >= 3:
+        yield for_maker("yarns-tangle", yarns=waiting)
+    if any(colour.walk.long_pass for colour in estimate.colours):
+        yield for_maker("long-pass")
+
+
+def _never_waits(walk: ColourWalk) -> bool:
+    """Return whether a colour is cut again and again for lying at the wrong edge."""
+    pairs = list(pairwise(walk.strands))
+    return len(pairs) >= FEW and all(
+        before.why is Why.CUT and before.ends.edge is not after.starts.edge
+        for before, after in pairs
+    )
+
+
+def _ball_cautions(plan: Plan, estimate: Estimate) -> Iterator[Caution]:
+    """Yield a caution for each colour whose ball runs out when the blanket is all but done."""
+    late = len(plan.passes) - LAST_PASSES
+    for colour in estimate.colours:
+        points = [end.expected for end in colour.ball_ends if end.expected is not None]
+        if any(p.pass_index >= late and p.edge is Edge.WITHIN for p in points):
+            yield for_maker("runs-out-late", colour=colour.colour, last_passes=LAST_PASSES)

@@ -1,0 +1,199 @@
+"""One colour's walk through the work with balls in hand: strands, joins, part balls, waste."""
+
+from __future__ import annotations
+
+import math
+from collections import deque
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from quoting.core.passes import Edge
+from quoting.core.strands import Carry, Point, Strand, Stretch, Visit, Why
+from quoting.core.workshop import Join
+
+HAIR_M = 1e-6
+"""A micrometre: lengths nearer than this are the same."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ColourWalk:
+    """A colour's strands in order, and what became of its balls.
+
+    `ball_used_m` is the yarn taken from each ball; `ran_out_at` the place where each ball was used
+    up, or None; `missing_m` the yarn that was needed when no ball was left; `long_pass` whether a
+    pass was longer than a full ball though joins were wanted at an edge.
+    """
+
+    colour: str
+    strands: tuple[Strand, ...]
+    ball_used_m: tuple[float, ...]
+    ran_out_at: tuple[Point | None, ...]
+    missing_m: float
+    long_pass: bool
+
+    @property
+    def yarn_m(self) -> float:
+        """All the yarn of the strands: stitches, carries and tails."""
+        return math.fsum(strand.yarn_m for strand in self.strands)
+
+    def ended(self, why: Why) -> int:
+        """Return how many strands ended so."""
+        return sum(strand.why is why for strand in self.strands)
+
+
+def walk_colour(
+    colour: str,
+    visits: Sequence[Visit],
+    *,
+    tail_m: float,
+    balls_m: Sequence[float] | None = None,
+    join: Join = Join.ANYWHERE,
+) -> ColourWalk:
+    """Return the strands of one colour.
+
+    `balls_m` are the lengths of the balls in the order they are to be used; None stands for one
+    endless ball. Part balls left by earlier strands come before any fresh one, the oldest first.
+    """
+    walker = _Walker(colour, tail_m, [math.inf] if balls_m is None else balls_m, join)
+    for visit in visits:
+        walker.take(visit)
+    return walker.finish()
+
+
+@dataclass(slots=True)
+class _Ball:
+    number: int
+    left_m: float
+    used_m: float = 0.0
+    ran_out_at: Point | None = None
+
+
+@dataclass(slots=True)
+class _Growing:
+    """The strand in hand. `left_m` of its ball can still be worked: the tails are set aside."""
+
+    ball: _Ball
+    starts: Point
+    left_m: float
+    worked_m: float = 0.0
+    stretches: list[Stretch] = field(default_factory=list)
+    carries: list[Carry] = field(default_factory=list)
+
+    def spend(self, yarn_m: float) -> None:
+        self.left_m -= yarn_m
+        self.worked_m += yarn_m
+
+
+class _Walker:
+    def __init__(self, colour: str, tail_m: float, balls_m: Sequence[float], join: Join) -> None:
+        self.colour = colour
+        self.tails_m = 2 * tail_m
+        self.at_an_edge = join is Join.AT_AN_EDGE
+        self.full_m = max(balls_m, default=0.0) - self.tails_m
+        self.balls = [_Ball(number, length) for number, length in enumerate(balls_m)]
+        self.fresh = deque(self.balls)
+        self.part: deque[_Ball] = deque()
+        self.missing = _Ball(-1, math.inf)
+        self.strands: list[Strand] = []
+        self.hand: _Growing | None = None
+        self.last: Point | None = None
+        self.long_pass = False
+
+    def take(self, visit: Visit) -> None:
+        """Work one pass."""
+        edge_only = self.at_an_edge and visit.yarn_m <= self.full_m + HAIR_M
+        self.long_pass = self.long_pass or (self.at_an_edge and not edge_only)
+        start = Point(visit.piece, visit.pass_index, visit.starts)
+        if self.hand is not None and not self._goes_on(self.hand, visit, edge_only=edge_only):
+            self.hand = None
+        hand = self.hand or self._open(start, visit.yarn_m if edge_only else 2 * HAIR_M)
+        hand = self._work(hand, visit)
+        self.hand = hand
+        self.last = Point(visit.piece, visit.pass_index, visit.ends)
+
+    def _goes_on(self, hand: _Growing, visit: Visit, *, edge_only: bool) -> bool:
+        """Bring the strand in hand to the pass, or close it."""
+        if visit.follows:
+            carry_m = 0.0
+        elif visit.carry_m is None:
+            self._close(hand, Why.CUT)
+            return False
+        else:
+            carry_m = visit.carry_m
+        wanted = carry_m + (visit.yarn_m if edge_only else 2 * HAIR_M)
+        if hand.left_m < wanted - HAIR_M:
+            self._close(hand, Why.RAN_OUT)
+            return False
+        if carry_m:
+            assert self.last is not None, "a strand in hand was last somewhere"  # noqa: S101
+            left = self.last.pass_index
+            hand.carries.append(Carry(left, visit.pass_index, visit.starts, carry_m))
+            hand.spend(carry_m)
+        return True
+
+    def _work(self, hand: _Growing, visit: Visit) -> _Growing:
+        """Work the pass to its end, joining balls within it where one runs out."""
+        done = 0.0
+        while visit.yarn_m - done > hand.left_m + HAIR_M:
+            part = hand.left_m
+            self._stretch(hand, visit, done, done + part)
+            done += part
+            here = Point(visit.piece, visit.pass_index, Edge.WITHIN)
+            self.last = here
+            self._close(hand, Why.RAN_OUT)
+            hand = self._open(here, 2 * HAIR_M)
+        self._stretch(hand, visit, done, visit.yarn_m)
+        return hand
+
+    def _stretch(self, hand: _Growing, visit: Visit, begins_m: float, ends_m: float) -> None:
+        hand.spend(ends_m - begins_m)
+        share = (begins_m / visit.yarn_m, ends_m / visit.yarn_m)
+        hand.stretches.append(Stretch(visit.pass_index, *share))
+
+    def _open(self, here: Point, least_m: float) -> _Growing:
+        """Start a strand from the first ball that can work `least_m`."""
+        ball = self._next(self.part, least_m) or self._next(self.fresh, least_m) or self.missing
+        return _Growing(ball=ball, starts=here, left_m=ball.left_m - self.tails_m)
+
+    def _next(self, balls: deque[_Ball], least_m: float) -> _Ball | None:
+        for ball in balls:
+            if ball.left_m - self.tails_m >= least_m - HAIR_M:
+                balls.remove(ball)
+                return ball
+        return None
+
+    def _close(self, hand: _Growing, why: Why) -> None:
+        """End the strand where it was last worked; what is left of its ball goes aside."""
+        assert self.last is not None, "a strand in hand was last somewhere"  # noqa: S101
+        taken = hand.worked_m + self.tails_m
+        hand.ball.left_m -= taken
+        hand.ball.used_m += taken
+        if why is Why.RAN_OUT or hand.ball.left_m <= self.tails_m:
+            hand.ball.ran_out_at = self.last
+        elif hand.ball is not self.missing:
+            self.part.append(hand.ball)
+        self.strands.append(
+            Strand(
+                colour=self.colour,
+                ball=hand.ball.number,
+                starts=hand.starts,
+                ends=self.last,
+                why=why,
+                yarn_m=taken,
+                stretches=tuple(hand.stretches),
+                carries=tuple(hand.carries),
+            )
+        )
+
+    def finish(self) -> ColourWalk:
+        """Fasten off the last strand and return the whole walk."""
+        if self.hand is not None:
+            self._close(self.hand, Why.FINISHED)
+        return ColourWalk(
+            colour=self.colour,
+            strands=tuple(self.strands),
+            ball_used_m=tuple(ball.used_m for ball in self.balls),
+            ran_out_at=tuple(ball.ran_out_at for ball in self.balls),
+            missing_m=self.missing.used_m,
+            long_pass=self.long_pass,
+        )

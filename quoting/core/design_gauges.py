@@ -1,0 +1,32 @@
+"""The gauges that one design needs: every stitch of it, in every yarn of it."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from quoting.core.design import Design
+from quoting.core.gauge import ESTIMATED_LIMITS, Gauge, Sureness, gauge_of, has_swatch
+from quoting.core.order import stripes_with_places
+from quoting.core.stitches import Stitch
+from quoting.core.workshop import Workshop
+
+
+def design_gauges(design: Design, workshop: Workshop) -> dict[tuple[str, str], Gauge]:
+    """Return the gauge of every stitch, `ch` too, in every yarn that the design uses.
+
+    A yarn with no swatch, beside one that has, is taken to work up as that one does.
+    """
+    stitches = {design.stitch, Stitch.CH.value, *(band.stitch for band in design.border)}
+    stitches |= {s.stitch for _, s in stripes_with_places(design) if s.stitch is not None}
+    yarns = {design.yarn, *(source.yarn for source in design.colours.values())}
+    gauges = {}
+    for yarn in yarns:
+        borrowed = not has_swatch(workshop, yarn) and has_swatch(workshop, design.yarn)
+        for stitch in stitches:
+            gauge = gauge_of(workshop, design.yarn if borrowed else yarn, stitch)
+            gauges[yarn, stitch] = _borrowed(gauge) if borrowed else gauge
+    return gauges
+
+
+def _borrowed(gauge: Gauge) -> Gauge:
+    return replace(gauge, sureness=Sureness.ESTIMATED, guess_limits=ESTIMATED_LIMITS)

@@ -1,0 +1,96 @@
+"""How long a known number of stitches takes, from timed sessions, and how sure that is.
+
+Sources: Hahn & Meeker, prediction of a total; ILO, Introduction to Work Study, the number of
+timings to take.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from quoting.core.gauge import Sureness
+from quoting.core.student_t import two_sided_t
+
+CONFIDENCE = 0.95
+ONE_TIMING_LIMITS = 0.30
+"""How far a figure that the maker timed once, or set, may be off."""
+
+FEW_SESSIONS = 5
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Session:
+    """A counted number of stitches, or of any one thing, and the basic minutes they took."""
+
+    count: float
+    minutes: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Span:
+    """Minutes expected, and the half-width of their 95 % range."""
+
+    minutes: float
+    half_width: float
+
+    @property
+    def low(self) -> float:
+        """The low end, never under nothing."""
+        return max(0.0, self.minutes - self.half_width)
+
+    @property
+    def high(self) -> float:
+        """The high end."""
+        return self.minutes + self.half_width
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Pace:
+    """Minutes for one, from sessions: `deviation` is σ, for one, None with a single session."""
+
+    minutes_each: float
+    counted: float
+    sessions: int
+    deviation: float | None
+
+    @property
+    def sureness(self) -> Sureness:
+        """What the pace rests on."""
+        return Sureness.ONE_TIMING if self.deviation is None else Sureness.MEASURED
+
+    def predict(self, count: float) -> Span:
+        """Return the time of so many: count·β ± t·σ·√(count + count²/counted)."""
+        minutes = count * self.minutes_each
+        widest = minutes * ONE_TIMING_LIMITS
+        if self.deviation is None:
+            return Span(minutes=minutes, half_width=widest)
+        t = two_sided_t(CONFIDENCE, self.sessions - 1)
+        half_width = t * self.deviation * math.sqrt(count + count**2 / self.counted)
+        if self.sessions < FEW_SESSIONS:
+            half_width = min(half_width, widest)
+        return Span(minutes=minutes, half_width=half_width)
+
+
+def pace_of(sessions: Sequence[Session]) -> Pace:
+    """Return the pace of one or more sessions: β = Σb/Σa, σ² = Σ(b − βa)²/a/(n − 1)."""
+    counted = math.fsum(session.count for session in sessions)
+    each = math.fsum(session.minutes for session in sessions) / counted
+    deviation = None
+    if len(sessions) > 1:
+        squares = ((s.minutes - each * s.count) ** 2 / s.count for s in sessions)
+        deviation = math.sqrt(math.fsum(squares) / (len(sessions) - 1))
+    return Pace(minutes_each=each, counted=counted, sessions=len(sessions), deviation=deviation)
+
+
+def timings_wanted(minutes: Sequence[float]) -> int:
+    """Return the further timings wanted for ±5 % at 95 %, from two readings up.
+
+    Source: ILO, Introduction to Work Study: n = (40·√(n'Σx² − (Σx)²)/Σx)².
+    """
+    n = len(minutes)
+    total = math.fsum(minutes)
+    spread = n * math.fsum(x * x for x in minutes) - total**2
+    wanted = (40 * math.sqrt(max(0.0, spread)) / total) ** 2
+    return max(0, math.ceil(round(wanted, 9)) - n)

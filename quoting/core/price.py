@@ -1,0 +1,271 @@
+"""From cost to price: what a blanket must be sold for, and what is left of that.
+
+Margin is profit over net revenue, markup profit over cost: m = k/(1 + k) (textbook).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from decimal import Decimal
+
+from quoting.core.costing import Line, LineKind, Unit, cost_lines, delivery_of
+from quoting.core.currencies import minor_digits
+from quoting.core.errors import refuse
+from quoting.core.estimate import Estimate
+from quoting.core.exchange import ExchangeRate
+from quoting.core.money import exact, round_half_up, round_money, round_up_to_step
+from quoting.core.order import Order
+from quoting.core.terms import Fee, FeeBase, Target, Tax, TaxShown
+from quoting.core.workshop import Workshop
+
+MARGIN_DIGITS = 4
+ADJUSTMENTS = frozenset({LineKind.RUSH, LineKind.DISCOUNT, LineKind.MINIMUM})
+"""Lines that move the price; they are no costs."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Price:
+    """What the buyer pays and where it goes, all in whole minor units of `currency`.
+
+    `price` is the blankets without delivery, `each` one of them; `listed` is `price` before rush,
+    discount and minimum. total = cost + fees + tax + profit, by construction.
+    """
+
+    currency: str
+    target: Target
+    lines: tuple[Line, ...]
+    quantity: int
+    listed: Decimal
+    price: Decimal
+    delivery: Decimal
+    cost: Decimal
+    fees: Decimal
+    tax: Decimal
+    total: Decimal
+    deposit: Decimal
+    payments: int
+    hours: Decimal
+    delivery_band_found: bool
+    exchange: ExchangeRate | None
+
+    @property
+    def each(self) -> Decimal:
+        """The price of one blanket."""
+        return self.price / self.quantity
+
+    @property
+    def balance(self) -> Decimal:
+        """What is left to pay after the deposit."""
+        return self.total - self.deposit
+
+    @property
+    def profit(self) -> Decimal:
+        """What is left after every cost, pay included."""
+        return self.total - self.tax - self.fees - self.cost
+
+    @property
+    def margin(self) -> Decimal:
+        """Profit over net revenue."""
+        return round_half_up(self.profit / (self.total - self.tax), MARGIN_DIGITS)
+
+    @property
+    def earned_per_hour(self) -> Decimal:
+        """The maker's pay and profit over all hours; nothing where there are none."""
+        if not self.hours:
+            return Decimal(0)
+        own = self.profit + self.amount(LineKind.MAKING) + self.amount(LineKind.OFFICE)
+        return round_money(own / self.hours, self.currency)
+
+    @property
+    def buyer_total(self) -> Decimal | None:
+        """The total in the buyer's currency, where that is another one."""
+        return None if self.exchange is None else self.exchange.convert(self.total)
+
+    def amount(self, kind: LineKind) -> Decimal:
+        """Return the sum of the lines of one kind."""
+        return sum((line.amount for line in self.lines if line.kind is kind), Decimal(0))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sale:
+    """The terms that one sale is reckoned on. Fixed fees fall on each of `payments`."""
+
+    cost: Decimal
+    delivery: Decimal
+    tax: Tax
+    fees: tuple[Fee, ...]
+    payments: int
+    currency: str
+
+    def fee_rate(self, base: FeeBase) -> Decimal:
+        """Return the summed rates of the fees on one base."""
+        return sum((exact(fee.rate) for fee in self.fees if fee.on is base), Decimal(0))
+
+    @property
+    def tax_rate(self) -> Decimal:
+        """The rate of tax charged."""
+        return exact(self.tax.charged_rate)
+
+    @property
+    def delivery_tax_rate(self) -> Decimal:
+        """The rate of tax on delivery."""
+        return self.tax_rate if self.tax.on_delivery else Decimal(0)
+
+
+def price_estimate(order: Order, estimate: Estimate, workshop: Workshop) -> Price:
+    """Return the price of an order at its target, or at the price given.
+
+    Errors: `no-price` at the target's place when fees, tax and target leave nothing to solve;
+    `price-not-positive` when the answer is nothing or less.
+    """
+    costs = cost_lines(order, estimate, workshop)
+    grams = round_half_up(estimate.grams, 0)
+    delivery, _, band_found = delivery_of(order, grams, workshop)
+    sale = Sale(
+        cost=sum((line.amount for line in costs), Decimal(0)),
+        delivery=round_money(delivery, workshop.currency),
+        tax=workshop.tax,
+        fees=workshop.fees,
+        payments=2 if workshop.pricing.deposit else 1,
+        currency=workshop.currency,
+    )
+    target = order.terms.target or workshop.pricing.target
+    listed_each = list_price(sale, target, order.quantity, workshop)
+    moves = tuple(_moves(listed_each, order, workshop, given=target.given is not None))
+    listed = listed_each * order.quantity
+    price = listed + sum((line.amount for line in moves), Decimal(0))
+    tax = sale_tax(sale, price)
+    fees = tuple(fee_lines(sale, price, tax))
+    total = price + sale.delivery + (tax if sale.tax.shown is TaxShown.ADDED else 0)
+    return Price(
+        currency=workshop.currency,
+        target=target,
+        lines=(*costs, *moves, *fees),
+        quantity=order.quantity,
+        listed=listed,
+        price=price,
+        delivery=sale.delivery,
+        cost=sale.cost,
+        fees=sum((line.amount for line in fees), Decimal(0)),
+        tax=tax,
+        total=total,
+        deposit=_deposit(total, costs, workshop),
+        payments=sale.payments,
+        hours=estimate.hours.total,
+        delivery_band_found=band_found,
+        exchange=_exchange(order, workshop),
+    )
+
+
+def list_price(sale: Sale, target: Target, quantity: int, workshop: Workshop) -> Decimal:
+    """Return the price of one blanket, before rush, discount and minimum."""
+    if target.given is not None:
+        return round_money(target.given, sale.currency)
+    minor = Decimal(1).scaleb(-minor_digits(sale.currency))
+    step = workshop.pricing.round_up_to or minor
+    return round_up_to_step(solve_price(sale, target) / quantity, step)
+
+
+def solve_price(sale: Sale, target: Target) -> Decimal:
+    """Return the unrounded price that meets a margin or a markup.
+
+    With revenue R = P/g + D/h and fees aP + bD + F, profit R − C − fees equals m·R or k·C, which
+    is linear in P. Errors: as `price_estimate`.
+    """
+    added = sale.tax.shown is TaxShown.ADDED
+    tax, delivery_tax = 1 + sale.tax_rate, 1 + sale.delivery_tax_rate
+    g, h = (Decimal(1), Decimal(1)) if added else (tax, delivery_tax)
+    v, w = (tax, delivery_tax) if added else (Decimal(1), Decimal(1))
+    on_both, on_total = sale.fee_rate(FeeBase.PRICE_AND_DELIVERY), sale.fee_rate(FeeBase.TOTAL)
+    a = sale.fee_rate(FeeBase.PRICE) + on_both + on_total * v
+    b = on_both + on_total * w
+    fixed = sale.payments * sum((fee.fixed for fee in sale.fees), Decimal(0))
+    kept = 1 - exact(target.margin or 0.0)
+    costs = (1 + exact(target.markup or 0.0)) * sale.cost
+    denominator = kept / g - a
+    place = "price.margin" if target.markup is None else "price.markup"
+    if denominator <= 0:
+        raise refuse(place, "no-price", kept=kept / g, fees=a)
+    price = (costs + fixed + b * sale.delivery - kept * sale.delivery / h) / denominator
+    if price <= 0:
+        raise refuse(place, "price-not-positive", price=price)
+    return price
+
+
+def sale_tax(sale: Sale, price: Decimal) -> Decimal:
+    """Return the tax of a sale, rounded once."""
+    taxed = price + (sale.delivery if sale.tax.on_delivery else 0)
+    rate = sale.tax_rate
+    inside = sale.tax.shown is TaxShown.INCLUDED
+    return round_money(taxed * rate / (1 + rate) if inside else taxed * rate, sale.currency)
+
+
+def fee_lines(sale: Sale, price: Decimal, tax: Decimal) -> Iterator[Line]:
+    """Yield what each fee takes: its rate of its base once, its fixed part for each payment."""
+    total = price + sale.delivery + (tax if sale.tax.shown is TaxShown.ADDED else 0)
+    bases = {
+        FeeBase.PRICE: price,
+        FeeBase.PRICE_AND_DELIVERY: price + sale.delivery,
+        FeeBase.TOTAL: total,
+    }
+    for fee in sale.fees:
+        for quantity, unit, rate in (
+            (bases[fee.on], Unit.MONEY, exact(fee.rate)),
+            (Decimal(sale.payments), Unit.PAYMENT, fee.fixed),
+        ):
+            if rate:
+                yield Line(
+                    kind=LineKind.FEE,
+                    subject=fee.name,
+                    quantity=quantity,
+                    unit=unit,
+                    rate=rate,
+                    amount=round_money(quantity * rate, sale.currency),
+                )
+
+
+def _moves(each: Decimal, order: Order, workshop: Workshop, *, given: bool) -> Iterator[Line]:
+    """Yield what moves the listed price: a rush, a discount, and the least the maker takes."""
+    terms = order.terms
+    if terms.rush:
+        rush = _move(LineKind.RUSH, each, exact(terms.rush), order, workshop)
+        each += rush.amount / order.quantity
+        yield rush
+    if terms.discount:
+        discount = _move(LineKind.DISCOUNT, each, -exact(terms.discount), order, workshop)
+        each += discount.amount / order.quantity
+        yield discount
+    least = workshop.pricing.minimum
+    if least is not None and each < least and not given:
+        rise = round_money(least, workshop.currency) - each
+        yield Line(
+            kind=LineKind.MINIMUM,
+            quantity=Decimal(order.quantity),
+            unit=Unit.PIECE,
+            rate=rise,
+            amount=rise * order.quantity,
+        )
+
+
+def _move(kind: LineKind, each: Decimal, rate: Decimal, order: Order, workshop: Workshop) -> Line:
+    """Return a share of the price of one blanket, rounded once, for all of them."""
+    amount = round_money(each * rate, workshop.currency) * order.quantity
+    return Line(
+        kind=kind, quantity=each * order.quantity, unit=Unit.MONEY, rate=rate, amount=amount
+    )
+
+
+def _deposit(total: Decimal, costs: Sequence[Line], workshop: Workshop) -> Decimal:
+    deposit = workshop.pricing.deposit
+    if deposit is None:
+        return round_money(Decimal(0), workshop.currency)
+    if deposit.share is not None:
+        return round_money(total * exact(deposit.share), workshop.currency)
+    yarn = sum((line.amount for line in costs if line.kind is LineKind.YARN), Decimal(0))
+    return min(round_money(yarn, workshop.currency), total)
+
+
+def _exchange(order: Order, workshop: Workshop) -> ExchangeRate | None:
+    pays_in = order.pays_in or workshop.currency
+    return None if pays_in == workshop.currency else workshop.exchange[pays_in]

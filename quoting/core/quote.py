@@ -1,0 +1,75 @@
+"""The quote: an order priced, numbered, dated and valid until a day."""
+
+from __future__ import annotations
+
+import zlib
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from quoting.core.advice import advise
+from quoting.core.cautions import Caution
+from quoting.core.costing import Line
+from quoting.core.estimate import Estimate, estimate_plan
+from quoting.core.money import MINUTES_PER_HOUR
+from quoting.core.order import Order
+from quoting.core.passes import Plan
+from quoting.core.plan import plan_order
+from quoting.core.price import Price, price_estimate
+from quoting.core.working_calendar import ready_by
+from quoting.core.workshop import Workshop
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Quote:
+    """Everything that was asked, reckoned and offered. It is never changed once given."""
+
+    number: str
+    day: date
+    valid_until: date
+    ready_by: date
+    order: Order
+    workshop: Workshop
+    plan: Plan
+    estimate: Estimate
+    price: Price
+    cautions: tuple[Caution, ...]
+
+    @property
+    def lines(self) -> tuple[Line, ...]:
+        """Every line of the costing, in the order it is shown."""
+        return self.price.lines
+
+
+def quote_order(order: Order, workshop: Workshop, *, today: date) -> Quote:
+    """Return the quote of an order, given on `today`.
+
+    Errors: as `plan_order`, `estimate_plan` and `price_estimate`.
+    """
+    plan = plan_order(order, workshop)
+    estimate = estimate_plan(plan, order, workshop)
+    price = price_estimate(order, estimate, workshop)
+    ready = ready_by(
+        today,
+        calendar=workshop.calendar,
+        hours=estimate.hours.span.high / MINUTES_PER_HOUR,
+        hours_per_week=workshop.hours_per_week,
+        yarn_bought=estimate.skeins > 0,
+    )
+    return Quote(
+        number=quote_number(order, price, today),
+        day=today,
+        valid_until=today + timedelta(days=workshop.pricing.valid_days),
+        ready_by=ready,
+        order=order,
+        workshop=workshop,
+        plan=plan,
+        estimate=estimate,
+        price=price,
+        cautions=tuple(advise(order, workshop, plan, estimate, price, ready)),
+    )
+
+
+def quote_number(order: Order, price: Price, day: date) -> str:
+    """Return a number that the same offer, given on the same day, has again."""
+    content = f"{order!r} {price.total}".encode()
+    return f"{day:%Y-%m%d}-{zlib.crc32(content) % 10_000:04d}"

@@ -1,0 +1,143 @@
+"""The strands of the work: where each starts, is carried, ends, and why.
+
+A strand is one unbroken length of yarn: a tail, the stitches, a tail. Each has two ends.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from enum import StrEnum
+from itertools import accumulate
+
+from quoting.core.passes import Edge, Pass, Plan
+from quoting.core.workshop import Habits
+
+CARRY_EASE = 1.1
+"""A carry takes this much yarn for each length that it climbs."""
+
+
+class Why(StrEnum):
+    """Why a strand ended."""
+
+    CUT = "cut"
+    RAN_OUT = "ran out"
+    FINISHED = "finished"
+
+
+@dataclass(frozen=True, slots=True)
+class Point:
+    """Where in the work: the piece and the pass, both from 0, and the edge."""
+
+    piece: int
+    pass_index: int
+    edge: Edge
+
+
+@dataclass(frozen=True, slots=True)
+class Carry:
+    """A strand carried up an edge, over the passes between the one it left and the one it takes."""
+
+    from_pass: int
+    to_pass: int
+    edge: Edge
+    yarn_m: float
+
+
+@dataclass(frozen=True, slots=True)
+class Stretch:
+    """The part of one pass that a strand works, from one share of its yarn to another."""
+
+    pass_index: int
+    begins: float
+    ends: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Strand:
+    """One strand: its colour, the ball it comes from, and its way through the work."""
+
+    colour: str
+    ball: int
+    starts: Point
+    ends: Point
+    why: Why
+    yarn_m: float
+    stretches: tuple[Stretch, ...]
+    carries: tuple[Carry, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Visit:
+    """A colour's turn at one pass: the yarn it takes, and how the yarn gets there.
+
+    `follows` says that the pass before it was this colour's too; `carry_m` is the yarn of a
+    carry, where one is possible. With neither, a new strand starts.
+    """
+
+    piece: int
+    pass_index: int
+    starts: Edge
+    ends: Edge
+    yarn_m: float
+    follows: bool
+    carry_m: float | None
+
+
+def visits_by_colour(
+    plan: Plan, habits: Habits, yarn_m: Sequence[float], pieces: int = 1
+) -> dict[str, list[Visit]]:
+    """Return each colour's visits, in the order worked, over `pieces` blankets alike.
+
+    `yarn_m` is the yarn of each pass. Between blankets nothing is carried.
+    """
+    climbed = [0.0, *accumulate(worked.height_cm for worked in plan.passes)]
+    one: dict[str, list[Visit]] = {}
+    for index, worked in enumerate(plan.passes):
+        line = one.setdefault(worked.colour, [])
+        line.append(_visit(index, worked, line[-1] if line else None, yarn_m, climbed, habits))
+    return {
+        colour: line + [replace(v, piece=piece) for piece in range(1, pieces) for v in line]
+        for colour, line in one.items()
+    }
+
+
+def _visit(
+    index: int,
+    worked: Pass,
+    before: Visit | None,
+    yarn_m: Sequence[float],
+    climbed: Sequence[float],
+    habits: Habits,
+) -> Visit:
+    carry_m = None
+    if before is not None and before.ends is worked.starts:
+        rows = index - before.pass_index - 1
+        height_cm = climbed[index] - climbed[before.pass_index + 1]
+        if 0 < rows <= habits.carry_rows and height_cm <= habits.carry_height_cm + 1e-9:
+            carry_m = height_cm * CARRY_EASE / 100
+    return Visit(
+        piece=0,
+        pass_index=index,
+        starts=worked.starts,
+        ends=worked.ends,
+        yarn_m=yarn_m[index],
+        follows=before is not None and before.pass_index == index - 1,
+        carry_m=carry_m,
+    )
+
+
+def carries_of(strands: Sequence[Strand]) -> Iterator[Carry]:
+    """Yield every carry of the strands."""
+    for strand in strands:
+        yield from strand.carries
+
+
+def most_waiting(strands: Sequence[Strand]) -> int:
+    """Return the most yarns that wait at one edge at the same time, to be carried up."""
+    most = 0
+    for edge in (Edge.START, Edge.FAR):
+        moves = [(c.from_pass, 1) for c in carries_of(strands) if c.edge is edge]
+        moves += [(c.to_pass, -1) for c in carries_of(strands) if c.edge is edge]
+        most = max(most, *accumulate(step for _, step in sorted(moves)), 0)
+    return most

@@ -1,0 +1,118 @@
+"""Which rows a design's stripes come to at a height: sections, shares, repeats, where to stop."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from itertools import accumulate, chain
+
+from quoting.core.design import Design, Section, StopAt, Stripe
+from quoting.core.errors import refuse
+from quoting.core.order import stripes_with_places
+from quoting.core.repeats import allot_repeats
+
+MAX_ROWS = 20_000
+_SAME = 1e-9
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """A row before it is worked: its colour, its stitch and its section, from 0, if any."""
+
+    colour: str
+    stitch: str
+    section: int | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Striping:
+    """The rows of a body, and how many repeats each section comes to."""
+
+    rows: tuple[Row, ...]
+    repeats: tuple[float, ...]
+
+
+HeightOf = Callable[[str], float]
+"""The row height of a stitch, in cm."""
+
+
+def stripe_body(design: Design, body_height_cm: float, height_of: HeightOf) -> Striping:
+    """Return the rows that come nearest to a body height.
+
+    Errors: `height-too-small` with `smallest_body_cm` when one of everything does not fit;
+    `too-many-rows`.
+    """
+    _check_rows(sum(stripe.rows for _, stripe in stripes_with_places(design)))
+    first = _unroll(design.first_rows, design.stitch, None)
+    last = _unroll(design.last_rows, design.stitch, None)
+    periods = [_unroll(s.stripes, design.stitch, n) for n, s in enumerate(design.sections)]
+    heights = [_height(rows, height_of) for rows in periods]
+    fixed = _height(first, height_of) + _height(last, height_of)
+    exact = sum(h * (s.repeats or 0) for h, s in zip(heights, design.sections, strict=True))
+    repeats = _repeats(design.sections, heights, body_height_cm - fixed - exact, fixed + exact)
+    _check_rows(sum(len(rows) * n for rows, n in zip(periods, repeats, strict=True)))
+    runs = [rows * n for rows, n in zip(periods, repeats, strict=True)]
+    if design.stop_at is not StopAt.REPEAT and design.sections[-1].repeats is None:
+        before = fixed + sum(h * n for h, n in zip(heights[:-1], repeats[:-1], strict=True))
+        stops = _stops(design.sections[-1], design.stop_at)
+        runs[-1] = _ended_nearest(body_height_cm - before, periods[-1], stops, height_of)
+    return Striping(
+        rows=(*first, *chain.from_iterable(runs), *last),
+        repeats=tuple(len(run) / len(rows) for run, rows in zip(runs, periods, strict=True)),
+    )
+
+
+def _unroll(stripes: Sequence[Stripe], stitch: str, section: int | None) -> tuple[Row, ...]:
+    return tuple(
+        Row(stripe.colour, stripe.stitch or stitch, section)
+        for stripe in stripes
+        for _ in range(stripe.rows)
+    )
+
+
+def _height(rows: Sequence[Row], height_of: HeightOf) -> float:
+    return sum(height_of(row.stitch) for row in rows)
+
+
+def _repeats(
+    sections: Sequence[Section], heights: Sequence[float], room: float, fixed: float
+) -> list[int]:
+    """Return the repeats of every section: its own exact ones, or its part of the room."""
+    open_ones = [n for n, section in enumerate(sections) if section.repeats is None]
+    least = sum(heights[n] for n in open_ones)
+    if open_ones and room < least - _SAME:
+        raise refuse("blanket.height", "height-too-small", smallest_body_cm=fixed + least)
+    shared = allot_repeats(
+        room, [heights[n] for n in open_ones], [sections[n].weight for n in open_ones]
+    )
+    allotted = dict(zip(open_ones, shared, strict=True))
+    return [section.repeats or allotted[n] for n, section in enumerate(sections)]
+
+
+def _check_rows(total: int) -> None:
+    if total > MAX_ROWS:
+        raise refuse("blanket.height", "too-many-rows", read=total, limit=MAX_ROWS)
+
+
+def _stops(section: Section, stop_at: StopAt) -> list[int]:
+    """Return the rows of a repeat after which it may be left, 0 for its beginning."""
+    stops = [0]
+    for stripe in section.stripes:
+        step = 1 if stop_at is StopAt.ROW else stripe.rows
+        stops += range(stops[-1] + step, stops[-1] + stripe.rows + 1, step)
+    return stops[:-1]
+
+
+def _ended_nearest(
+    target_cm: float, unit: tuple[Row, ...], stops: Sequence[int], height_of: HeightOf
+) -> tuple[Row, ...]:
+    """Return the unit repeated, at least once, and left at the stop nearest the target."""
+    up_to = [0.0, *accumulate(height_of(row.stitch) for row in unit)]
+    done = max(1, int((target_cm + _SAME) // up_to[-1]))
+
+    def miss(stop: tuple[int, int]) -> tuple[float, float]:
+        height = stop[0] * up_to[-1] + up_to[stop[1]]
+        return round(abs(height - target_cm), 9), -height
+
+    repeats, rows = min(((n, stop) for n in (done, done + 1) for stop in stops), key=miss)
+    return unit * repeats + unit[:rows]

@@ -1,0 +1,77 @@
+"""A body worked in rows, back and forth, and a border worked round it, as passes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from quoting.core.border import Round
+from quoting.core.gauge import Gauge
+from quoting.core.passes import Edge, Pass, Work
+from quoting.core.stitches import Stitch, TurningChain
+from quoting.core.stripes import Row, Striping
+from quoting.core.workshop import Workshop
+
+
+def row_passes(
+    striping: Striping,
+    counts: Mapping[str, int],
+    workshop: Workshop,
+    gauges: Mapping[str, Gauge],
+) -> Iterator[Pass]:
+    """Yield the foundation chain, then the rows, back and forth."""
+    turning = {stitch: workshop.turning_chain(stitch) for stitch in counts}
+    first = striping.rows[0]
+    yield Pass(
+        work=Work.CHAIN,
+        number=0,
+        colour=first.colour,
+        stitch=Stitch.CH.value,
+        stitches={Stitch.CH.value: turning[first.stitch].bare_foundation(counts[first.stitch])},
+        starts=Edge.FAR,
+        ends=Edge.START,
+        height_cm=0.0,
+    )
+    later = {stitch: _with_turn(stitch, counts[stitch], turning[stitch]) for stitch in counts}
+    edge = Edge.START
+    for number, row in enumerate(striping.rows, 1):
+        stitches = later[row.stitch] if number > 1 else {row.stitch: counts[row.stitch]}
+        yield _row(row, number, stitches, edge, gauges[row.stitch].height_cm)
+        edge = edge.across
+
+
+def _with_turn(stitch: str, count: int, turning: TurningChain) -> dict[str, int]:
+    chains = turning.chains_a_row
+    return {stitch: count} | ({Stitch.CH.value: chains} if chains else {})
+
+
+def _row(
+    row: Row, number: int, stitches: Mapping[str, int], starts: Edge, height_cm: float
+) -> Pass:
+    return Pass(
+        work=Work.ROW,
+        number=number,
+        colour=row.colour,
+        stitch=row.stitch,
+        stitches=stitches,
+        starts=starts,
+        ends=starts.across,
+        height_cm=height_cm,
+        section=row.section,
+    )
+
+
+def round_passes(rounds: tuple[Round, ...], rows: int) -> Iterator[Pass]:
+    """Yield the rounds: each starts and ends at the edge where the last row ended."""
+    edge = Edge.FAR if rows % 2 else Edge.START
+    for number, worked in enumerate(rounds, 1):
+        chains = {Stitch.CH.value: worked.chains} if worked.chains else {}
+        yield Pass(
+            work=Work.ROUND,
+            number=number,
+            colour=worked.colour,
+            stitch=worked.stitch,
+            stitches={worked.stitch: worked.stitches} | chains,
+            starts=edge,
+            ends=edge,
+            height_cm=worked.height_cm,
+        )
