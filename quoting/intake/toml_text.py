@@ -1,0 +1,91 @@
+"""Bytes of a file to a table, whatever the bytes are."""
+
+from __future__ import annotations
+
+import codecs
+import re
+import tomllib
+from decimal import Decimal, InvalidOperation
+from pathlib import Path
+
+from quoting.core.errors import Refused, refuse
+
+MOST_BYTES = 1_000_000
+
+_OTHER_ENCODINGS = {
+    codecs.BOM_UTF32_LE: "UTF-32",
+    codecs.BOM_UTF32_BE: "UTF-32",
+    codecs.BOM_UTF16_LE: "UTF-16",
+    codecs.BOM_UTF16_BE: "UTF-16",
+}
+_PLACE = re.compile(r"\(at (?:line (\d+), column (\d+)|end of document)\)$")
+
+
+def load_file(path: Path) -> dict[str, object]:
+    """Return the table in a file.
+
+    Errors: `file-missing`, `file-is-folder`, `file-unreadable`, and those of `load_toml`.
+    """
+    try:
+        if path.is_dir():
+            raise refuse("", "file-is-folder", file=str(path))
+        with path.open("rb") as file:
+            data = file.read(MOST_BYTES + 1)
+    except (FileNotFoundError, NotADirectoryError, ValueError):
+        raise refuse("", "file-missing", file=str(path)) from None
+    except OSError:
+        raise refuse("", "file-unreadable", file=str(path)) from None
+    return load_toml(data)
+
+
+def load_toml(source: bytes | str) -> dict[str, object]:
+    """Return the table in a file's bytes or text; its decimals are exact.
+
+    Errors: `file-too-large`, `wrong-encoding`, `not-toml` with line and column,
+    `nested-too-deep`, `number-too-long`.
+    """
+    if len(source) > MOST_BYTES:
+        raise refuse("", "file-too-large", limit=MOST_BYTES)
+    text = _decode(source) if isinstance(source, bytes) else source
+    try:
+        return tomllib.loads(text, parse_float=_exact)
+    except tomllib.TOMLDecodeError as error:
+        raise _not_toml(str(error), text) from None
+    except RecursionError:
+        raise refuse("", "nested-too-deep") from None
+    except ValueError:
+        # The language converts no more than some thousands of digits to an integer.
+        raise refuse("", "number-too-long") from None
+
+
+def _exact(text: str) -> Decimal:
+    try:
+        return Decimal(text)
+    except InvalidOperation:
+        return Decimal("Infinity")
+
+
+def _decode(data: bytes) -> str:
+    for mark, name in _OTHER_ENCODINGS.items():
+        if data.startswith(mark):
+            raise refuse("", "wrong-encoding", read=name, wanted="UTF-8")
+    if b"\0" in data:
+        raise refuse("", "wrong-encoding", read=None, wanted="UTF-8", line=_line(data, b"\0"))
+    try:
+        return data.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        line = data.count(b"\n", 0, error.start) + 1
+        raise refuse("", "wrong-encoding", read=None, wanted="UTF-8", line=line) from None
+
+
+def _line(data: bytes, sought: bytes) -> int:
+    return data.count(b"\n", 0, data.index(sought)) + 1
+
+
+def _not_toml(said: str, text: str) -> Refused:
+    place = _PLACE.search(said)
+    if place and place[1]:
+        line, column = int(place[1]), int(place[2])
+    else:
+        line, column = text.count("\n") + 1, len(text.rpartition("\n")[2]) + 1
+    return refuse("", "not-toml", line=line, column=column, said=_PLACE.sub("", said).strip())
