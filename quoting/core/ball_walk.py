@@ -147,7 +147,8 @@ class _Walker:
 
     def _stretch(self, hand: _Growing, visit: Visit, begins_m: float, ends_m: float) -> None:
         hand.spend(ends_m - begins_m)
-        share = (begins_m / visit.yarn_m, ends_m / visit.yarn_m)
+        whole_m = visit.yarn_m
+        share = (begins_m / whole_m, ends_m / whole_m) if whole_m else (0.0, 1.0)
         hand.stretches.append(Stretch(visit.pass_index, *share))
 
     def _open(self, here: Point, least_m: float) -> _Growing:
