@@ -5,7 +5,7 @@ A strand is one unbroken length of yarn: a tail, the stitches, a tail. Each has 
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from enum import StrEnum
 from itertools import accumulate
@@ -127,17 +127,13 @@ def _visit(
     )
 
 
-def carries_of(strands: Sequence[Strand]) -> Iterator[Carry]:
-    """Yield every carry of the strands."""
-    for strand in strands:
-        yield from strand.carries
-
-
 def most_waiting(strands: Sequence[Strand]) -> int:
     """Return the most yarns that wait at one edge at the same time, to be carried up."""
-    most = 0
-    for edge in (Edge.START, Edge.FAR):
-        moves = [(c.from_pass, 1) for c in carries_of(strands) if c.edge is edge]
-        moves += [(c.to_pass, -1) for c in carries_of(strands) if c.edge is edge]
-        most = max(most, *accumulate(step for _, step in sorted(moves)), 0)
-    return most
+    places: dict[tuple[int, Edge], list[tuple[int, int]]] = {}
+    for strand in strands:
+        for carry in strand.carries:
+            moves = places.setdefault((strand.starts.piece, carry.edge), [])
+            moves += [(carry.from_pass, 1), (carry.to_pass, -1)]
+    return max(
+        (max(accumulate(step for _, step in sorted(moves))) for moves in places.values()), default=0
+    )
