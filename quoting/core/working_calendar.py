@@ -9,6 +9,7 @@ from quoting.core.errors import Checks
 
 DAYS_A_WEEK = 7
 LAST_DAY = date(2999, 12, 31)
+_SAME = 1e-9
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -52,7 +53,7 @@ def ready_by(
 
 def _work_through(day: date, days_of_work: float, off: frozenset[date]) -> date:
     """Return the day on which the last of so many working days after `day` ends."""
-    left = days_of_work
+    left = days_of_work - _SAME
     while left > 0 and day < LAST_DAY:
         day += timedelta(days=1)
         if day not in off:
