@@ -11,6 +11,7 @@ from decimal import Decimal
 
 from quoting.core.costing import Line, LineKind, Unit, cost_lines, delivery_of
 from quoting.core.currencies import minor_digits
+from quoting.core.errors import refuse
 from quoting.core.estimate import Estimate
 from quoting.core.exchange import ExchangeRate
 from quoting.core.money import exact, round_half_up, round_money, round_up_to_step
@@ -66,8 +67,9 @@ class Price:
 
     @property
     def margin(self) -> Decimal:
-        """Profit over net revenue."""
-        return round_half_up(self.profit / (self.total - self.tax), MARGIN_DIGITS)
+        """Profit over net revenue; nothing where there is none."""
+        revenue = self.total - self.tax
+        return round_half_up(self.profit / revenue, MARGIN_DIGITS) if revenue else Decimal(0)
 
     @property
     def earned_per_hour(self) -> Decimal:
@@ -108,7 +110,7 @@ def price_estimate(order: Order, estimate: Estimate, workshop: Workshop) -> Pric
     listed_each = list_price(sale, target, order.quantity, workshop)
     moves = tuple(_moves(listed_each, order, workshop, given=target.given is not None))
     listed = listed_each * order.quantity
-    price = listed + sum((line.amount for line in moves), Decimal(0))
+    price = _moved(listed, moves, order)
     tax = sale_tax(sale, price)
     fees = tuple(fee_lines(sale, price, tax))
     total = sale.total(price, tax)
@@ -162,6 +164,14 @@ def _moves(each: Decimal, order: Order, workshop: Workshop, *, given: bool) -> I
             rate=rise,
             amount=rise * order.quantity,
         )
+
+
+def _moved(listed: Decimal, moves: Sequence[Line], order: Order) -> Decimal:
+    price = listed + sum((line.amount for line in moves), Decimal(0))
+    if price <= 0:
+        place = "price.discount" if order.terms.discount else "price.given"
+        raise refuse(place, "price-not-positive", price=price)
+    return price
 
 
 def _move(kind: LineKind, each: Decimal, rate: Decimal, order: Order, workshop: Workshop) -> Line:
