@@ -1,0 +1,276 @@
+"""Strands, as laws: whatever the stripes, the balls and the limits, these hold."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from decimal import Decimal
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from quoting.core.ball_walk import ColourWalk, walk_colour
+from quoting.core.design import BorderBand, Corner, Design, Section, Stripe
+from quoting.core.errors import Refused
+from quoting.core.estimate import estimate_plan
+from quoting.core.passes import Edge, Pass, Plan, Work
+from quoting.core.plan import plan_order
+from quoting.core.strands import Strand, Visit, Why, visits_by_colour
+from quoting.core.workshop import Habits, Join
+from quoting.core.yarn import yarn_by_pass
+from quoting.core.yarns import PutUp
+from tests.examples import COLOURS, WOOL, sample_design, sample_order, sample_workshop, sample_yarn
+
+TAIL_M = 0.15
+HAIR_M = 1e-5
+KINDS = ("sc", "hdc", "dc", "tr")
+
+colours = st.sampled_from(list(COLOURS))
+kinds = st.sampled_from(KINDS)
+one_stripe = st.builds(
+    Stripe, colour=colours, rows=st.integers(1, 4), stitch=st.one_of(st.none(), kinds)
+)
+some_stripes = st.lists(one_stripe, max_size=3).map(tuple)
+one_section = st.builds(
+    Section,
+    stripes=st.lists(one_stripe, min_size=1, max_size=6).map(tuple),
+    repeats=st.integers(1, 5),
+)
+one_band = st.builds(
+    BorderBand,
+    stitch=kinds,
+    colour=colours,
+    rounds=st.integers(1, 3),
+    corner=st.sampled_from(Corner),
+)
+designs = st.builds(
+    Design,
+    width_cm=st.just(80.0),
+    height_cm=st.just(100.0),
+    stitch=kinds,
+    yarn=st.just(WOOL),
+    first_rows=some_stripes,
+    last_rows=some_stripes,
+    sections=st.lists(one_section, min_size=1, max_size=3).map(tuple),
+    border=st.lists(one_band, max_size=3).map(tuple),
+    stitches=st.integers(1, 80),
+)
+habits = st.builds(
+    Habits,
+    carry_rows=st.integers(0, 20),
+    carry_height_cm=st.sampled_from([0.0, 1.0, 3.0, 5.0, 40.0]),
+    join=st.sampled_from(Join),
+)
+pieces = st.integers(1, 3)
+ball_lengths = st.lists(st.floats(0.01, 60), max_size=12)
+
+
+def planned(design: Design) -> tuple[Plan, list[float]]:
+    """Return the plan of a design and the metres of each pass."""
+    order = sample_order(design=design, extras=())
+    plan = plan_order(order, sample_workshop())
+    return plan, yarn_by_pass(plan, order)
+
+
+def visited(design: Design, how: Habits, copies: int = 1) -> tuple[Plan, dict[str, list[Visit]]]:
+    plan, yarn_m = planned(design)
+    return plan, visits_by_colour(plan, how, yarn_m, copies)
+
+
+def walks_of(
+    visits: dict[str, list[Visit]], how: Habits, balls_m: Sequence[float] | None = None
+) -> list[ColourWalk]:
+    return [
+        walk_colour(colour, line, tail_m=how.tail_m, balls_m=balls_m, join=how.join)
+        for colour, line in visits.items()
+    ]
+
+
+def strands_of(walks: Sequence[ColourWalk]) -> list[Strand]:
+    return [strand for walk in walks for strand in walk.strands]
+
+
+def way(strand: Strand) -> Iterator[tuple[int, int, float, float]]:
+    """Yield the stretches of a strand as (piece, pass, begins, ends)."""
+    for stretch in strand.stretches:
+        yield strand.starts.piece, stretch.pass_index, stretch.begins, stretch.ends
+
+
+@given(designs, habits, pieces, ball_lengths)
+def test_every_pass_is_worked_once_from_end_to_end(
+    design: Design, how: Habits, copies: int, balls_m: list[float]
+) -> None:
+    plan, visits = visited(design, how, copies)
+    parts: dict[tuple[int, int], list[tuple[float, float]]] = {}
+    for strand in strands_of(walks_of(visits, how, balls_m)):
+        for piece, index, begins, ends in way(strand):
+            assert plan.passes[index].colour == strand.colour
+            parts.setdefault((piece, index), []).append((begins, ends))
+    assert set(parts) == {(n, i) for n in range(copies) for i in range(len(plan.passes))}
+    for tiles in parts.values():
+        edges = [0.0] + [end for _, end in tiles]
+        assert [begin for begin, _ in tiles] == edges[:-1]
+        assert edges == sorted(edges)
+        assert edges[-1] == pytest.approx(1)
+
+
+@given(designs, habits, pieces, ball_lengths)
+def test_strands_of_one_colour_follow_one_another(
+    design: Design, how: Habits, copies: int, balls_m: list[float]
+) -> None:
+    _, visits = visited(design, how, copies)
+    for walk in walks_of(visits, how, balls_m):
+        steps = [step for strand in walk.strands for step in way(strand)]
+        spans = [((p, i + begins), (p, i + ends)) for p, i, begins, ends in steps]
+        flat = [moment for span in spans for moment in span]
+        assert flat == sorted(flat)
+
+
+@given(designs, habits, pieces, ball_lengths)
+def test_metres_are_stitches_and_carries_and_two_tails_a_strand(
+    design: Design, how: Habits, copies: int, balls_m: list[float]
+) -> None:
+    plan, visits = visited(design, how, copies)
+    for walk in walks_of(visits, how, balls_m):
+        stitches_m = copies * sum(
+            count * plan.gauges[WOOL, stitch].yarn_m
+            for worked in plan.passes
+            if worked.colour == walk.colour
+            for stitch, count in worked.stitches.items()
+        )
+        climbs_cm = [
+            sum(p.height_cm for p in plan.passes[carry.from_pass + 1 : carry.to_pass])
+            for strand in walk.strands
+            for carry in strand.carries
+        ]
+        tails_m = 2 * TAIL_M * len(walk.strands)
+        expected_m = stitches_m + 1.1 * sum(climbs_cm) / 100 + tails_m
+        assert walk.yarn_m == pytest.approx(expected_m)
+
+
+@given(designs, habits, pieces, ball_lengths)
+def test_no_ball_gives_more_than_it_has(
+    design: Design, how: Habits, copies: int, balls_m: list[float]
+) -> None:
+    _, visits = visited(design, how, copies)
+    for walk in walks_of(visits, how, balls_m):
+        taken_m = [0.0] * len(balls_m)
+        missing_m = 0.0
+        for strand in walk.strands:
+            if strand.ball < 0:
+                missing_m += strand.yarn_m
+            else:
+                taken_m[strand.ball] += strand.yarn_m
+        assert walk.ball_used_m == pytest.approx(taken_m)
+        assert walk.missing_m == pytest.approx(missing_m)
+        assert all(used <= length + HAIR_M for used, length in zip(taken_m, balls_m, strict=True))
+
+
+@given(designs, habits, pieces, ball_lengths)
+def test_a_carry_takes_a_strand_from_the_edge_where_it_was_left(
+    design: Design, how: Habits, copies: int, balls_m: list[float]
+) -> None:
+    plan, visits = visited(design, how, copies)
+    for strand in strands_of(walks_of(visits, how, balls_m)):
+        for carry in strand.carries:
+            left, taken = plan.passes[carry.from_pass], plan.passes[carry.to_pass]
+            between = plan.passes[carry.from_pass + 1 : carry.to_pass]
+            assert left.ends is taken.starts is carry.edge
+            assert left.colour == taken.colour == strand.colour
+            assert 0 < len(between) <= how.carry_rows
+            assert sum(p.height_cm for p in between) <= how.carry_height_cm + 1e-6
+            assert all(p.colour != strand.colour for p in between)
+            if taken.work is Work.ROW:
+                assert len(between) % 2 == 0
+
+
+def by_hand(passes: Sequence[Pass], how: Habits) -> tuple[int, int]:
+    """Count strands and carries with endless balls, straight from the rules in words."""
+    waiting: dict[str, tuple[Edge, int, float]] = {}
+    strands, carries, worked, climbed, in_hand = 0, 0, 0, 0.0, ""
+    for one in passes:
+        if one.colour != in_hand:
+            edge, then, height = waiting.get(one.colour, (Edge.WITHIN, 0, 0.0))
+            here = edge is one.starts and worked - then <= how.carry_rows
+            if here and climbed - height <= how.carry_height_cm + 1e-9:
+                carries += 1
+            else:
+                strands += 1
+        in_hand, worked, climbed = one.colour, worked + 1, climbed + one.height_cm
+        waiting[one.colour] = (one.ends, worked, climbed)
+    return strands, carries
+
+
+@given(designs, habits, pieces)
+def test_endless_balls_give_the_strands_that_the_rules_in_words_give(
+    design: Design, how: Habits, copies: int
+) -> None:
+    plan, visits = visited(design, how, copies)
+    found = strands_of(walks_of(visits, how))
+    strands, carries = by_hand(plan.passes, how)
+    assert len(found) == copies * strands
+    assert sum(len(strand.carries) for strand in found) == copies * carries
+    assert not any(strand.why is Why.RAN_OUT for strand in found)
+    assert sum(s.why is Why.FINISHED for s in found) == len({p.colour for p in plan.passes})
+
+
+@given(designs, habits, st.integers(0, 10), st.floats(0, 20))
+def test_a_wider_limit_never_means_more_ends(
+    design: Design, how: Habits, more_rows: int, more_cm: float
+) -> None:
+    wider = replace(
+        how,
+        carry_rows=how.carry_rows + more_rows,
+        carry_height_cm=how.carry_height_cm + more_cm,
+    )
+    counts = [
+        len(strands_of(walks_of(visited(design, limits)[1], limits))) for limits in (how, wider)
+    ]
+    assert counts[1] <= counts[0]
+
+
+@given(designs, habits, pieces, ball_lengths)
+def test_at_an_edge_only_a_pass_longer_than_a_full_ball_is_joined_within(
+    design: Design, how: Habits, copies: int, balls_m: list[float]
+) -> None:
+    how = replace(how, join=Join.AT_AN_EDGE)
+    _, visits = visited(design, how, copies)
+    full_m = max(balls_m, default=0.0) - 2 * TAIL_M
+    for walk in walks_of(visits, how, balls_m):
+        yarn_m = {(v.piece, v.pass_index): v.yarn_m for v in visits[walk.colour]}
+        points = [point for s in walk.strands for point in (s.starts, s.ends)]
+        within = [yarn_m[p.piece, p.pass_index] for p in points if p.edge is Edge.WITHIN]
+        assert all(length > full_m for length in within)
+        assert walk.long_pass == (max(yarn_m.values()) > full_m + 1e-6)
+
+
+@given(designs, habits, pieces, st.lists(st.floats(1, 60), min_size=1, max_size=3), st.booleans())
+def test_the_balls_chosen_are_always_enough(
+    design: Design,
+    how: Habits,
+    copies: int,
+    lengths_m: list[float],
+    mix_lots: bool,  # noqa: FBT001 - a parameter
+) -> None:
+    sold = tuple(
+        PutUp(weight_g=length / 2, length_m=length, price=Decimal(n))
+        for n, length in enumerate(lengths_m, 2)
+    )
+    how = replace(how, allowance=0.0)
+    workshop = sample_workshop(habits=how, yarns=(sample_yarn(put_ups=sold),))
+    order = sample_order(design=replace(design, mix_lots=mix_lots), extras=(), quantity=copies)
+    estimate = estimate_plan(plan_order(order, workshop), order, workshop)
+    assert estimate.ends == 2 * len(estimate.strands)
+    for colour in estimate.colours:
+        assert colour.walk.missing_m < HAIR_M
+        assert colour.metres <= math.fsum(colour.balls_m) + HAIR_M
+
+
+def test_a_ball_no_longer_than_its_tails_makes_no_blanket() -> None:
+    short = PutUp(weight_g=1, length_m=0.3, price=Decimal(1))
+    workshop = sample_workshop(yarns=(sample_yarn(put_ups=(short,), stock=()),))
+    order = sample_order(design=sample_design())
+    with pytest.raises(Refused, match="balls-too-short"):
+        estimate_plan(plan_order(order, workshop), order, workshop)
