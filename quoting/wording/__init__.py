@@ -1,0 +1,36 @@
+"""Codes, facts and figures to sentences, amounts and labels, in the workshop's locale."""
+
+from quoting.wording.cautions import caution_sentence
+from quoting.wording.lines import line_quantity, line_rate, line_unit, line_what
+from quoting.wording.mistakes import mistake_sentence
+from quoting.wording.sheet_formats import sheet_money, sheet_number
+from quoting.wording.speech import FILE_SPEECH, Speech, is_locale, speech_of
+from quoting.wording.trade_words import (
+    edge_words,
+    ended_words,
+    part_words,
+    pass_words,
+    point_words,
+    task_words,
+)
+
+__all__ = [
+    "FILE_SPEECH",
+    "Speech",
+    "caution_sentence",
+    "edge_words",
+    "ended_words",
+    "is_locale",
+    "line_quantity",
+    "line_rate",
+    "line_unit",
+    "line_what",
+    "mistake_sentence",
+    "part_words",
+    "pass_words",
+    "point_words",
+    "sheet_money",
+    "sheet_number",
+    "speech_of",
+    "task_words",
+]

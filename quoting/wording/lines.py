@@ -1,0 +1,71 @@
+"""What a line of a costing is called, counts and is charged at: alike wherever it is shown."""
+
+from __future__ import annotations
+
+from quoting.core.costing import Line, LineKind, Unit
+from quoting.core.currencies import minor_digits
+from quoting.core.money import HOUR_DIGITS
+from quoting.wording.speech import Speech
+
+_KINDS = {
+    LineKind.YARN: "Yarn",
+    LineKind.EXTRA: "Extra",
+    LineKind.PACKAGING: "Packaging",
+    LineKind.MAKING: "Making",
+    LineKind.OFFICE: "Photographs, packing, letters",
+    LineKind.OVERHEAD: "Overhead",
+    LineKind.DELIVERY: "Delivery and post",
+    LineKind.RUSH: "Rush",
+    LineKind.DISCOUNT: "Discount",
+    LineKind.MINIMUM: "Up to the least price",
+    LineKind.FEE: "Fee",
+}
+
+_UNITS = {
+    Unit.SKEIN: ("skein", "skeins"),
+    Unit.PACK: ("pack", "packs"),
+    Unit.GRAM: ("g", "g"),
+    Unit.HOUR: ("h", "h"),
+    Unit.PIECE: ("piece", "pieces"),
+    Unit.PAYMENT: ("payment", "payments"),
+}
+
+
+def line_what(line: Line, speech: Speech) -> str:
+    """Return what a line is: `Yarn, oat: 100 g skeins`, `Making`, `Card payment, on £297.00`."""
+    match line.kind:
+        case LineKind.YARN:
+            return f"Yarn, {line.subject}: {_sold_as(line, speech)}"
+        case LineKind.FEE if line.unit is Unit.PAYMENT:
+            return f"{line.subject}, on each payment"
+        case LineKind.FEE:
+            return f"{line.subject}, on {speech.money(line.quantity)}"
+        case _:
+            return line.subject or _KINDS[line.kind]
+
+
+def _sold_as(line: Line, speech: Speech) -> str:
+    if line.ball_g is None:
+        return "by the gram"
+    ball = speech.weight(line.ball_g)
+    return f"packs of {line.pack} × {ball}" if line.unit is Unit.PACK else f"{ball} skeins"
+
+
+def line_unit(line: Line, speech: Speech) -> str:
+    """Return what the quantity counts; for a share of money, the currency's code."""
+    if line.unit is Unit.MONEY:
+        return speech.currency
+    one, many = _UNITS[line.unit]
+    return one if line.quantity == 1 else many
+
+
+def line_quantity(line: Line, speech: Speech) -> str:
+    """Return the quantity, with the decimals that it is reckoned with."""
+    if line.unit is Unit.MONEY:
+        return speech.number(line.quantity, minor_digits(speech.currency))
+    return speech.number(line.quantity, HOUR_DIGITS if line.unit is Unit.HOUR else 0)
+
+
+def line_rate(line: Line, speech: Speech) -> str:
+    """Return the rate: money for one, or for a share of money a percentage."""
+    return speech.percent(line.rate, 4) if line.unit is Unit.MONEY else speech.rate(line.rate)

@@ -1,0 +1,203 @@
+"""What is wrong with a value, in a sentence: what was read, and what would do."""
+
+from __future__ import annotations
+
+from datetime import date
+from decimal import Decimal
+
+from quoting.core.errors import Fact, Mistake
+from quoting.wording.phrases import Sentences, sentence_for
+from quoting.wording.speech import Speech, as_decimal, listed
+
+MOST_LISTED = 15
+
+MISTAKES: Sentences = {
+    # A file as a whole
+    "file-missing": ("There is no file at {file}.",),
+    "file-is-folder": ("{file} is a folder; a file is wanted.",),
+    "file-unreadable": ("{file} cannot be read; look at its permissions.",),
+    "file-too-large": ("The file is too large; at most {limit} bytes are read.",),
+    "wrong-encoding": (
+        "The file is saved as {read}; save it as {wanted}.",
+        "Line {line} is not {wanted} text; save the file as {wanted}.",
+    ),
+    "not-toml": ("Line {line}, column {column} is not TOML ({said}).",),
+    "nested-too-deep": ("The file has lists within lists too deep to be read; make it flatter.",),
+    "number-too-long": ("The file has a number of thousands of digits; shorten it.",),
+    # Keys and kinds of value
+    "missing": ("This is missing; it must be given.",),
+    "unknown-key": ("There is no key {read} here; there are {known}.",),
+    "wrong-type": ("{read} was read; what is wanted is {wanted}.", "What is wanted is {wanted}."),
+    "not-one-of": ("{read} is not among what can be chosen: {known}.",),
+    "given-twice": ("{read} is given twice; each must have a name of its own.",),
+    "control-character": ("This has a character that cannot be printed; type it in plain text.",),
+    "too-long": (
+        "{begins} is too long, {read} characters; at most {limit} will do.",
+        "This is too long, {read} characters; at most {limit} will do.",
+    ),
+    "too-many": ("{read} of them are too many; at most {limit} will do.",),
+    # Numbers and measures
+    "not-finite": ("{read} is no number to reckon with.", "This is no number to reckon with."),
+    "not-above": ("{read} is too small; it must be more than {limit}.",),
+    "too-small": ("{read} is too small; the least that will do is {limit}.",),
+    "too-large": ("{read} is too large; the most that will do is {limit}.",),
+    "not-a-number": ("{read} cannot be read as a number.",),
+    "doubtful-number": ("{read} may mean {as_decimal} or {as_grouping}; write one of these.",),
+    "too-many-digits": ("{read} has too many digits; at most {limit} will do.",),
+    "not-a-measure": ("{read} cannot be read as a measure; write a number and one of {known}.",),
+    "missing-unit": ("{read} has no unit; write one of {known} after it.",),
+    "unknown-unit": ("{read} is no unit that is known here; use one of {known}.",),
+    # Names
+    "unknown-yarn": ("The workshop has no yarn {read}; it has {known}.",),
+    "unknown-colour": ("The yarn has no colour {read}; it has {known}.",),
+    "unknown-stitch": ("There is no stitch or pattern {read}; there are {known}.",),
+    "other-vocabulary": (
+        "{read} is not a name of the {terms} stitches; in {terms} names it is {wanted}.",
+    ),
+    "basic-stitch-name": ("{read} is the name of a basic stitch; give the pattern another.",),
+    "unknown-currency": ("{read} is no currency code of ISO 4217, such as GBP or EUR.",),
+    "unknown-category": ("{read} is no yarn category; they go from 0 to 7.",),
+    "not-a-colour-code": ("{read} is no colour code; write one such as #1f6f78.",),
+    "not-a-locale": ("{read} is no locale; write one such as en_GB or de_DE.",),
+    # What belongs together
+    "one-target": (
+        "{read} cannot go together; give only one of margin, markup and given.",
+        "Say what the price is made by: one of margin, markup and given.",
+    ),
+    "share-or-yarn": ("A deposit is either a share of the total or the yarn; give one of them.",),
+    "share-and-repeats": ("A section has a share of the height or exact repeats; give only one.",),
+    "no-shares": ("At least one section must have a share of the height above 0.",),
+    "confidence-or-allowance": (
+        "Yarn in reserve goes by confidence or by allowance; give only one.",
+    ),
+    "piece-or-run": (
+        "Give the swatch either a piece that was weighed or a run that was measured.",
+    ),
+    "no-rate": (
+        "There is no rate of exchange for {read}; the workshop has {known}.",
+        "There is no rate of exchange for {read}; add one to the workshop.",
+    ),
+    "not-whole-minor-units": ("{read} is finer than the smallest coin of {currency}.",),
+    # What cannot be made or sold so
+    "width-too-small": (
+        "This is too narrow for one stitch repeat and the border; "
+        "the smallest that works is {smallest_cm}.",
+    ),
+    "height-too-small": (
+        "This is too low for one of every stripe and the border; "
+        "the smallest that works is {smallest_cm}.",
+        "This is too low for one of every stripe, which take {smallest_body_cm}.",
+    ),
+    "too-many-rows": ("This comes to {read} rows; at most {limit} will do.",),
+    "balls-too-short": ("No ball of this yarn is longer than the two tails that it needs.",),
+    "no-timing": ("Nothing was ever timed; time a counted number of stitches.",),
+    "turns-take-all": (
+        "The row turns of this session take all of its {read} minutes; "
+        "look at its rows and at the minutes of a turn.",
+    ),
+    "size-not-compared": ("{read} is none of the sizes that are compared.",),
+    "size-without-price": ("There is no price for {read}; give one for each size.",),
+    "no-price": (
+        "Once the target and tax are taken {kept} of the price is left, and fees take {fees}: "
+        "no price covers the costs. A lower target would do.",
+    ),
+    "price-not-positive": (
+        "The price comes to {price}, which is nothing to sell at; a higher one would do.",
+    ),
+}
+
+_WANTED = {
+    "text": "text in quotes",
+    "whole-number": "a whole number",
+    "number": "a number without quotes",
+    "yes-or-no": "true or false",
+    "date": "a date such as 2027-03-20",
+    "money-text": 'an amount in quotes such as "4.60"',
+    "measure": 'a measure in quotes such as "80 cm"',
+    "list": "a list in square brackets",
+    "table": "a table of keys",
+}
+
+_LENGTHS = frozenset({"width", "height", "carry_height", "tail", "length", "ruler_step"})
+_WEIGHTS = frozenset({"grams", "weight", "scale_step", "up_to", "packaging_weight"})
+_SHARES = frozenset({"margin", "markup", "discount", "rush", "rate", "share", "cushion"}) | {
+    "rest_allowance",
+    "confidence",
+    "allowance",
+    "tension",
+    "rip_back",
+}
+_MONEY = frozenset({"cost", "price", "given", "minimum", "charged", "paid", "packaging"}) | {
+    "round_up_to",
+    "fixed",
+    "making_per_hour",
+    "office_per_hour",
+    "overhead_per_hour",
+}
+
+
+def mistake_sentence(mistake: Mistake, speech: Speech) -> str:
+    """Return what is wrong and what would do; where a name is nearly right, the right one too."""
+
+    def say(name: str, fact: Fact) -> str:
+        return _say(name, fact, mistake, speech)
+
+    sentence = sentence_for(mistake.code, mistake.facts, MISTAKES, say)
+    near = mistake.facts.get("nearest")
+    return f"{sentence} Did you mean {near}?" if near else sentence
+
+
+def _say(name: str, fact: Fact, mistake: Mistake, speech: Speech) -> str:
+    if isinstance(fact, tuple):
+        return _several([str(word) for word in fact], "and" if name == "read" else "or")
+    if isinstance(fact, date):
+        return speech.day(fact)
+    if isinstance(fact, str):
+        return _text(name, fact)
+    assert fact is not None, "a fact that is not there is not said"  # noqa: S101
+    return _figure(name, fact, mistake, speech)
+
+
+def _text(name: str, fact: str) -> str:
+    if name == "wanted":
+        return _WANTED.get(fact, fact)
+    if name not in {"read", "begins"}:
+        return fact
+    return f"“{fact}”" if fact else "an empty text"
+
+
+def _several(words: list[str], last: str) -> str:
+    if len(words) > MOST_LISTED:
+        words = [*words[:MOST_LISTED], f"{len(words) - MOST_LISTED} more"]
+        last = "and"
+    return listed(words, last)
+
+
+def _figure(name: str, fact: Decimal | float, mistake: Mistake, speech: Speech) -> str:
+    """Return a figure of a mistake in the unit that its place is given in."""
+    if name in {"smallest_cm", "smallest_body_cm"}:
+        return speech.least_length(float(fact))
+    if name in {"kept", "fees"}:
+        return speech.percent(fact)
+    if name in {"as_decimal", "as_grouping"}:
+        return speech.ungrouped(fact)
+    if name == "price":
+        return speech.money(as_decimal(fact))
+    if mistake.code in {"not-above", "too-small", "too-large"}:
+        return _measured(fact, mistake.place, speech)
+    return speech.number(fact)
+
+
+def _measured(fact: Decimal | float, place: str, speech: Speech) -> str:
+    table, _, key = place.rpartition(".")
+    if key in _LENGTHS:
+        return speech.length(float(fact), 2)
+    if key in _WEIGHTS:
+        return speech.weight(fact)
+    if key == "metres":
+        return speech.yarn_length(float(fact))
+    if key in _MONEY:
+        return speech.rate(as_decimal(fact))
+    if key in _SHARES and not table.startswith(("exchange", "blanket")):
+        return f"{speech.number(fact)} ({speech.percent(fact)})"
+    return speech.number(fact)

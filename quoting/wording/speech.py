@@ -1,0 +1,249 @@
+"""How one workshop speaks: its locale, its units, its stitch names, its currency.
+
+Babel only formats here. Whatever it is given has been rounded half up first, and money has the
+decimals of ISO 4217, from which the locale data differ.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import date
+from decimal import Decimal
+from functools import lru_cache
+
+from babel import Locale
+from babel.core import UnknownLocaleError
+from babel.dates import format_date
+from babel.numbers import (
+    format_currency,
+    format_decimal,
+    format_percent,
+    get_decimal_symbol,
+    get_group_symbol,
+)
+
+from quoting.core.currencies import minor_digits
+from quoting.core.errors import refuse
+from quoting.core.measures import CM_PER_INCH, CM_PER_YARD, GRAMS_PER_OUNCE, Units
+from quoting.core.money import MINUTES_PER_HOUR, exact, round_half_up, round_up_to_step
+from quoting.core.stitches import Stitch, Vocabulary, stitch_name
+from quoting.core.workshop import Workshop
+from quoting.notation import Marks
+
+RATE_DIGITS = 4
+"""Decimals of a rate that is finer than money, such as the price of a gram."""
+
+CM_PER_M = 100
+SHORT_YARN = 10
+FEW_HOURS = 5
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Speech:
+    """Says figures as one workshop's pages and documents show them.
+
+    `currency` is an ISO 4217 code, or empty where none is known yet.
+    """
+
+    locale: str
+    units: Units = Units.METRIC
+    vocabulary: Vocabulary = Vocabulary.US
+    currency: str = ""
+
+    @property
+    def marks(self) -> Marks:
+        """The decimal and grouping marks that numbers are typed and shown with."""
+        return Marks(get_decimal_symbol(self.locale), get_group_symbol(self.locale))
+
+    @property
+    def inches(self) -> bool:
+        """Whether inches, yards and ounces are shown."""
+        return self.units is Units.INCHES
+
+    def number(self, value: Decimal | float, digits: int | None = None) -> str:
+        """Return a number with so many decimals, or with its own."""
+        if digits is None:
+            return str(
+                format_decimal(as_decimal(value), locale=self.locale, decimal_quantization=False)
+            )
+        rounded = round_half_up(as_decimal(value), digits)
+        return str(format_decimal(rounded, format=self._pattern(digits), locale=self.locale))
+
+    def trimmed(self, value: Decimal | float, digits: int) -> str:
+        """Return a number with at most so many decimals and no zeros at their end."""
+        return self.number(round_half_up(as_decimal(value), digits))
+
+    def ungrouped(self, value: Decimal | float) -> str:
+        """Return a number in full with its own decimals and no grouping, to be typed again."""
+        return str(
+            format_decimal(
+                as_decimal(value),
+                locale=self.locale,
+                decimal_quantization=False,
+                group_separator=False,
+            )
+        )
+
+    def percent(self, share: Decimal | float, digits: int = 1) -> str:
+        """Return a share as a percentage with at most so many decimals."""
+        rounded = round_half_up(as_decimal(share), digits + 2)
+        return str(format_percent(rounded, locale=self.locale, decimal_quantization=False))
+
+    def money(self, amount: Decimal, currency: str | None = None, digits: int | None = None) -> str:
+        """Return an amount with its currency's symbol, in ISO 4217 decimals unless told.
+
+        Where no currency is known, the plain number.
+        """
+        code = currency or self.currency
+        if not code:
+            return self.number(amount, digits)
+        places = minor_digits(code) if digits is None else digits
+        return plain_yen(
+            format_currency(
+                round_half_up(amount, places),
+                code,
+                format=with_digits(currency_pattern(self.locale), places),
+                locale=self.locale,
+                currency_digits=False,
+            )
+        )
+
+    def bare_money(self, amount: Decimal, currency: str | None = None) -> str:
+        """Return an amount without its symbol, for columns whose heading names the currency."""
+        code = currency or self.currency
+        return self.number(amount, minor_digits(code) if code else None)
+
+    def rate(self, amount: Decimal, currency: str | None = None) -> str:
+        """Return money for one of a thing, which may be finer than the currency's decimals."""
+        code = currency or self.currency
+        fine = round_half_up(amount, RATE_DIGITS).normalize()
+        own = max(0, -int(fine.as_tuple().exponent))
+        return self.money(fine, code, max(own, minor_digits(code) if code else 0))
+
+    def length(self, length_cm: float, digits: int = 1) -> str:
+        """Return a length of the blanket: `80 cm`, `31.5 in`."""
+        return f"{self.bare_length(length_cm, digits)}\u00a0{self.length_unit}"
+
+    def bare_length(self, length_cm: float, digits: int = 1) -> str:
+        """Return a length without its unit, in `length_unit`."""
+        return self.trimmed(length_cm / (CM_PER_INCH if self.inches else 1), digits)
+
+    def least_length(self, length_cm: float) -> str:
+        """Return a length rounded up to a tenth: what is typed after it is no shorter."""
+        size = length_cm / (CM_PER_INCH if self.inches else 1)
+        least = round_up_to_step(exact(size), Decimal("0.1"))
+        return f"{self.number(least)}\u00a0{self.length_unit}"
+
+    @property
+    def length_unit(self) -> str:
+        """The unit that sizes are shown in."""
+        return "in" if self.inches else "cm"
+
+    def size(self, width_cm: float, height_cm: float) -> str:
+        """Return a width and a height: `80 × 100 cm`."""
+        return f"{self.bare_length(width_cm)} × {self.length(height_cm)}"
+
+    def yarn_length(self, yarn_m: float) -> str:
+        """Return a length of yarn: `210 m`, `230 yd`, with a decimal under ten."""
+        length = yarn_m * CM_PER_M / CM_PER_YARD if self.inches else yarn_m
+        return (
+            f"{self.trimmed(length, 0 if abs(length) >= SHORT_YARN else 1)}\u00a0{self.yarn_unit}"
+        )
+
+    @property
+    def yarn_unit(self) -> str:
+        """The unit that lengths of yarn are shown in."""
+        return "yd" if self.inches else "m"
+
+    def weight(self, weight_g: Decimal | float) -> str:
+        """Return a weight: `100 g`, `3.5 oz`."""
+        if self.inches:
+            return f"{self.trimmed(float(weight_g) / GRAMS_PER_OUNCE, 1)}\u00a0oz"
+        return f"{self.trimmed(weight_g, 0 if weight_g >= SHORT_YARN else 1)}\u00a0g"
+
+    def hours(self, hours: Decimal) -> str:
+        """Return hours as `31 h 20 min`."""
+        minutes = int(round_half_up(hours * MINUTES_PER_HOUR, 0))
+        whole, rest = divmod(minutes, MINUTES_PER_HOUR)
+        said = [f"{self.number(whole)}\u00a0h"] if whole else []
+        return " ".join([*said, f"{rest}\u00a0min"] if rest or not whole else said)
+
+    def hours_range(self, low: Decimal, high: Decimal) -> str:
+        """Return a range of hours as `29 to 35 h`, with a decimal where they are few."""
+        digits = 0 if high >= FEW_HOURS else 1
+        return f"{self.number(low, digits)} to {self.number(high, digits)}\u00a0h"
+
+    def day(self, day: date) -> str:
+        """Return a date in words: `20 March 2027`."""
+        return str(format_date(day, format="long", locale=self.locale))
+
+    def stitch(self, name: str) -> str:
+        """Return a stitch in the workshop's vocabulary; a pattern keeps its name."""
+        if name in set(Stitch):
+            return stitch_name(Stitch(name), self.vocabulary)
+        return name
+
+    def count(self, count: int, one: str, many: str = "") -> str:
+        """Return so many of a thing: `1 skein`, `3 skeins`."""
+        return f"{self.number(count)} {one if count == 1 else many or one + 's'}"
+
+    def _pattern(self, digits: int) -> str:
+        return with_digits(Locale.parse(self.locale).decimal_formats[None].pattern, digits)
+
+
+FILE_SPEECH = Speech(locale="en")
+"""How mistakes are said while no workshop has been read."""
+
+
+def speech_of(workshop: Workshop) -> Speech:
+    """Return how a workshop speaks. Errors: `not-a-locale` at `workshop.locale`."""
+    if not is_locale(workshop.locale):
+        raise refuse("workshop.locale", "not-a-locale", read=workshop.locale)
+    return Speech(
+        locale=str(_parsed(workshop.locale)),
+        units=workshop.units,
+        vocabulary=workshop.speaks,
+        currency=workshop.currency,
+    )
+
+
+def is_locale(text: str) -> bool:
+    """Return whether a text names a locale there is data for: `en_GB`, `de-CH`."""
+    try:
+        _parsed(text)
+    except (UnknownLocaleError, ValueError, TypeError):
+        return False
+    return True
+
+
+@lru_cache(maxsize=64)
+def _parsed(text: str) -> Locale:
+    return Locale.parse(text.replace("-", "_"))
+
+
+def currency_pattern(locale: str) -> str:
+    """Return the locale's pattern of an amount of money, in the notation of Unicode TR 35."""
+    return str(_parsed(locale).currency_formats["standard"].pattern)
+
+
+def with_digits(pattern: str, digits: int) -> str:
+    """Return a number pattern with exactly so many decimals."""
+    return re.sub(r"0(\.[0#]+)?(?![0#,])", "0." + "0" * digits if digits else "0", pattern)
+
+
+def plain_yen(text: str) -> str:
+    """Return a text with the full-width yen sign made the usual one, which fonts have."""
+    return text.replace("\uffe5", "¥")
+
+
+def listed(words: Iterable[str], last: str) -> str:
+    """Return words as a list for reading: `a, b or c`."""
+    *first, end = words
+    return f"{', '.join(first)} {last} {end}" if first else end
+
+
+def as_decimal(value: Decimal | float) -> Decimal:
+    """Return a number as a decimal: its own, or a float's at 15 digits."""
+    return value if isinstance(value, Decimal) else exact(value)
