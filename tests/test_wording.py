@@ -64,6 +64,14 @@ def text_of(node: ast.expr | None) -> str | None:
     return value if isinstance(value, str) else None
 
 
+def facts_of(node: ast.Call) -> set[str]:
+    """Return the names of the facts: keywords or a table's keys; where some are spread, `read`."""
+    literals = [arg for arg in node.args if isinstance(arg, ast.Dict)]
+    return {word.arg or "read" for word in node.keywords} | {
+        key for literal in literals for key in map(text_of, literal.keys) if key
+    }
+
+
 def coded_calls(names: set[str], position: int, *folders: str) -> Iterator[tuple[str, set[str]]]:
     """Yield each code that is handed to one of these functions, with the facts beside it."""
     for folder in folders:
@@ -73,7 +81,7 @@ def coded_calls(names: set[str], position: int, *folders: str) -> Iterator[tuple
                     continue
                 code = text_of(node.args[position]) if len(node.args) > position else None
                 if code is not None:
-                    yield code, {word.arg for word in node.keywords if word.arg}
+                    yield code, facts_of(node)
 
 
 def mistake_calls() -> list[tuple[str, set[str]]]:
