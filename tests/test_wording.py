@@ -64,11 +64,24 @@ def text_of(node: ast.expr | None) -> str | None:
     return value if isinstance(value, str) else None
 
 
-def facts_of(node: ast.Call) -> set[str]:
-    """Return the names of the facts: keywords or a table's keys; where some are spread, `read`."""
-    literals = [arg for arg in node.args if isinstance(arg, ast.Dict)]
-    return {word.arg or "read" for word in node.keywords} | {
-        key for literal in literals for key in map(text_of, literal.keys) if key
+def facts_of(node: ast.Call, tables: dict[str, set[str]]) -> set[str]:
+    """Return the names of the facts: keywords, a table's keys, those of a table spread out."""
+    names: set[str] = set()
+    for word in node.keywords:
+        names |= {word.arg} if word.arg else tables[ast.unparse(word.value)]
+    return names.union(*(keys(arg) for arg in node.args if isinstance(arg, ast.Dict)))
+
+
+def keys(table: ast.Dict) -> set[str]:
+    return {key for key in map(text_of, table.keys) if key}
+
+
+def named_tables(tree: ast.Module) -> dict[str, set[str]]:
+    """Return the keys of every table that a module gives a name to."""
+    return {
+        ast.unparse(node.targets[0]): keys(node.value)
+        for node in ast.walk(tree)
+        if isinstance(node, ast.Assign) and isinstance(node.value, ast.Dict)
     }
 
 
@@ -76,12 +89,14 @@ def coded_calls(names: set[str], position: int, *folders: str) -> Iterator[tuple
     """Yield each code that is handed to one of these functions, with the facts beside it."""
     for folder in folders:
         for path in (PACKAGE / folder).rglob("*.py"):
-            for node in ast.walk(ast.parse(path.read_text("utf-8"))):
+            tree = ast.parse(path.read_text("utf-8"))
+            tables = named_tables(tree)
+            for node in ast.walk(tree):
                 if not isinstance(node, ast.Call) or called(node) not in names:
                     continue
                 code = text_of(node.args[position]) if len(node.args) > position else None
                 if code is not None:
-                    yield code, facts_of(node)
+                    yield code, facts_of(node, tables)
 
 
 def mistake_calls() -> list[tuple[str, set[str]]]:
