@@ -30,6 +30,9 @@ E = TypeVar("E", bound=StrEnum)
 MOST_INTEGER = 10**15
 """Integers under it are exact as floats too."""
 
+MOST_ITEMS = 10_000
+"""A longer list is not looked into: it may have more mistakes than anybody reads."""
+
 
 @dataclass(frozen=True, slots=True)
 class Entry(Generic[T]):
@@ -135,6 +138,8 @@ def each(entry: Entry[T]) -> Entry[tuple[T, ...]]:
 
     def read(spot: Spot) -> tuple[T, ...]:
         items = spot.value if isinstance(spot.value, list) else spot.wrong([], "list")
+        if len(items) > MOST_ITEMS:
+            return spot.close((), "too-many", read=len(items), limit=MOST_ITEMS)
         return tuple(entry.read(spot.at(nr, item)) for nr, item in enumerate(items, 1))
 
     return Entry(read, lambda values, terms: [entry.write(value, terms) for value in values])

@@ -38,22 +38,23 @@ class Notes:
     def __init__(self) -> None:
         self.mistakes: list[Mistake] = []
         self._closed: set[str] = set()
-        self._noted: set[tuple[str, str]] = set()
+        self._noted: set[str] = set()
 
     def close(self, place: str, code: str, **facts: Fact) -> None:
         """Note that an entry cannot be read."""
         self.keep([Mistake(place, code, facts)])
         self._closed.add(place)
 
-    def keep(self, mistakes: Iterable[Mistake], prefix: str = "", terms: Any = None) -> None:
-        """Note mistakes, each once, that do not follow from others; names in those `terms`."""
+    def keep(
+        self, mistakes: Iterable[Mistake], prefix: str = "", terms: Vocabulary = Vocabulary.US
+    ) -> None:
+        """Note mistakes that do not follow from others, one a place; names in those `terms`."""
         for mistake in mistakes:
             found = mistake.under(prefix)
-            told = (found.place, found.code)
-            if told in self._noted or self._is_closed(found.place) or _follows(found):
+            if found.place in self._noted or self._is_closed(found.place) or _follows(found):
                 continue
-            self._noted.add(told)
-            self.mistakes.append(_suggest(found, terms or Vocabulary.US))
+            self._noted.add(found.place)
+            self.mistakes.append(_suggest(found, terms))
 
     def done(self) -> None:
         """Raise one refusal if anything was noted."""

@@ -18,6 +18,9 @@ _OTHER_ENCODINGS = {
     codecs.BOM_UTF16_LE: "UTF-16",
     codecs.BOM_UTF16_BE: "UTF-16",
 }
+_LONG_PATH = re.compile(r"""(?<![\w-])(?:(?:[\w-]++|"[^"\n]*+"|'[^'\n]*+')[ \t]*+\.[ \t]*+){100}""")
+"""A key of so many parts that reading it takes time in squares, or minutes in a long file."""
+
 _PLACE = re.compile(r"\(at (?:line (\d+), column (\d+)|end of document)\)$")
 
 
@@ -47,6 +50,8 @@ def load_toml(source: bytes | str) -> dict[str, object]:
     if len(source) > MOST_BYTES:
         raise refuse("", "file-too-large", limit=MOST_BYTES)
     text = _decode(source) if isinstance(source, bytes) else source
+    if _LONG_PATH.search(text):
+        raise refuse("", "nested-too-deep")
     try:
         return tomllib.loads(text, parse_float=_exact)
     except tomllib.TOMLDecodeError as error:

@@ -1,0 +1,54 @@
+"""Stitch names are read in the file's vocabulary; the US names are kept inside."""
+
+from quoting.core.stitches import Stitch, Vocabulary
+from quoting.intake import read_order_text, read_workshop_text, write_order
+from quoting.places import demo_order, demo_workshop
+
+UK = ('terms = "US"', 'terms = "UK"')
+
+
+def in_uk_terms(text):
+    """UK htr is US hdc, UK dc is US sc, UK tr is US dc: common practice of the trade."""
+    names = {'"hdc"': '"htr"', '"sc"': '"dc"', "hdc =": "htr =", " dc =": " tr ="}
+    for us, uk in {**dict([UK]), **names}.items():
+        text = text.replace(us, uk)
+    return text
+
+
+def test_both_vocabularies_give_the_same_workshop_and_order(workshop):
+    us, uk = demo_order().read_text("utf-8"), in_uk_terms(demo_order().read_text("utf-8"))
+    assert us != uk
+    assert read_order_text(uk, workshop) == read_order_text(us, workshop)
+    assert read_workshop_text(in_uk_terms(demo_workshop().read_text("utf-8"))) == workshop
+
+
+def test_a_name_that_only_the_other_vocabulary_has_is_told_with_the_right_one(order_mistakes):
+    found = order_mistakes(UK, ('stitch = "sc"', 'stitch = "dc"'))
+    (only,) = found.values()
+    assert (only.place, only.code) == ("blanket.stitch", "other-vocabulary")
+    assert only.facts == {"read": "hdc", "wanted": "htr", "terms": "UK"}
+
+    (only,) = order_mistakes(('stitch = "hdc"', 'stitch = "dtr"')).values()
+    assert only.facts == {"read": "dtr", "wanted": "tr", "terms": "US"}
+
+
+def test_the_names_there_are_are_told_in_the_file_s_own_vocabulary(order_mistakes):
+    found = order_mistakes(UK, ('stitch = "hdc"', 'stitch = "hrt"'), ('"sc"', '"dc"'))
+    facts = found["blanket.stitch"].facts
+    assert facts["known"] == ("dc", "htr", "tr", "dtr", "moss")
+    assert facts["nearest"] == "htr"
+
+
+def test_a_uk_tr_is_a_us_dc(workshop):
+    text = in_uk_terms(demo_order().read_text("utf-8")).replace('"htr"', '"tr"')
+    order = read_order_text(text, workshop)
+    assert order.design.stitch == Stitch.DC
+    assert 'stitch = "tr"' in write_order(order, Vocabulary.UK)
+    assert 'stitch = "dc"' in write_order(order, Vocabulary.US)
+
+
+def test_a_pattern_keeps_its_own_name(workshop):
+    text = demo_order().read_text("utf-8").replace('stitch = "hdc"', 'stitch = "moss"')
+    order = read_order_text(text, workshop)
+    assert order.design.stitch == "moss"
+    assert 'stitch = "moss"' in write_order(order, Vocabulary.UK)
