@@ -6,7 +6,7 @@ sheet's ROUND and these functions give the same cent.
 
 from __future__ import annotations
 
-from decimal import ROUND_CEILING, ROUND_HALF_UP, Decimal
+from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_UP, Decimal
 
 from quoting.core.currencies import minor_digits
 
@@ -28,6 +28,11 @@ def round_half_up(amount: Decimal | float, digits: int) -> Decimal:
 def round_money(amount: Decimal, currency: str) -> Decimal:
     """Return `amount` in whole minor units of `currency` (ISO 4217), halves up."""
     return round_half_up(amount, minor_digits(currency))
+
+
+def round_money_down(amount: Decimal, currency: str) -> Decimal:
+    """Return the most whole minor units of `currency` that are not over `amount`."""
+    return amount.quantize(Decimal(1).scaleb(-minor_digits(currency)), ROUND_FLOOR)
 
 
 def round_up_to_step(amount: Decimal, step: Decimal) -> Decimal:

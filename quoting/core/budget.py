@@ -1,0 +1,189 @@
+"""From what a buyer can spend: which sizes fit, and what would bring the price down."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from datetime import date
+from decimal import Decimal
+from enum import StrEnum
+
+from quoting.core.calmer_stripes import calmer_stripes
+from quoting.core.comparison import Compared, Comparison, compare_sizes, price_at
+from quoting.core.design import Design, Section, Stripe
+from quoting.core.errors import Refused, refuse
+from quoting.core.money import exact, round_money_down
+from quoting.core.order import Order
+from quoting.core.price import Price
+from quoting.core.quote import Quote, quote_order
+from quoting.core.resizing import Size
+from quoting.core.terms import MOST_MONEY, TaxShown
+from quoting.core.workshop import Workshop
+
+
+class Change(StrEnum):
+    """What could be changed in an order to bring its price down."""
+
+    FEWER_COLOURS = "fewer-colours"
+    CALMER_STRIPES = "calmer-stripes"
+    SMALLER_BORDER = "smaller-border"
+    MIXED_BALLS = "mixed-balls"
+    OTHER_YARN = "other-yarn"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Saving:
+    """One change, the quote it leads to, and what it takes off the total at the target.
+
+    `subject` is the colour left out or the yarn taken instead, empty where there is none.
+    """
+
+    change: Change
+    subject: str
+    quote: Quote
+    saved: Decimal
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fit:
+    """One size under a budget.
+
+    `fits` says whether its total at the target is within it; `at_budget` is what the buyer's
+    paying just the budget would come to.
+    """
+
+    compared: Compared
+    fits: bool
+    at_budget: Price | None
+    pays_the_hour: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BudgetAnswer:
+    """The sizes under a budget. `largest` is the index of the largest whose hour is still paid."""
+
+    budget: Decimal
+    fits: tuple[Fit, ...]
+    comparison: Comparison
+    largest: int | None
+    savings: tuple[Saving, ...]
+
+
+def within_budget(
+    order: Order, workshop: Workshop, sizes: Sequence[Size], *, budget: Decimal, today: date
+) -> BudgetAnswer:
+    """Return how an order's design fares under a budget for all that the buyer pays.
+
+    Errors: `not-above` or `too-large` at `budget`; as `compare_sizes`, and as `quote_order` where
+    the order itself cannot be made.
+    """
+    if not budget.is_finite() or budget <= 0:
+        raise refuse("budget", "not-above", read=budget, limit=0)
+    if budget > MOST_MONEY:
+        raise refuse("budget", "too-large", read=budget, limit=MOST_MONEY)
+    comparison = compare_sizes(order, workshop, sizes, today=today)
+    fits = tuple(_fit(compared, budget) for compared in comparison.sizes)
+    paying = [number for number, fit in enumerate(fits) if fit.pays_the_hour]
+    return BudgetAnswer(
+        budget=budget,
+        fits=fits,
+        comparison=comparison,
+        largest=max(paying, key=lambda n: fits[n].compared.area_cm2, default=None),
+        savings=savings(quote_order(order, workshop, today=today), today=today),
+    )
+
+
+def _fit(compared: Compared, budget: Decimal) -> Fit:
+    quote = compared.quote
+    each = each_for_total(quote, budget)
+    at_budget = price_at(quote, each) if each is not None else None
+    pay = quote.workshop.pay.making_per_hour
+    return Fit(
+        compared=compared,
+        fits=quote.price.total <= budget,
+        at_budget=at_budget,
+        pays_the_hour=at_budget is not None and at_budget.earned_per_hour >= pay,
+    )
+
+
+def each_for_total(quote: Quote, total: Decimal) -> Decimal | None:
+    """Return the price of one blanket at which the buyer pays no more than a total.
+
+    None where delivery and tax alone take all of it.
+    """
+    price, tax = quote.price, quote.workshop.tax
+    rate = exact(tax.charged_rate) if tax.shown is TaxShown.ADDED else Decimal(0)
+    delivery = price.delivery * (1 + (rate if tax.on_delivery else 0))
+    each = round_money_down((total - delivery) / (1 + rate) / price.quantity, price.currency)
+    return each if each > 0 else None
+
+
+def savings(quote: Quote, *, today: date) -> tuple[Saving, ...]:
+    """Return the changes that would lower a quote's total, the largest saving first.
+
+    Of changes of one kind only the best is given.
+    """
+    best: dict[Change, Saving] = {}
+    for change, subject, order in _changes(quote, today):
+        try:
+            other = quote_order(order, quote.workshop, today=today)
+        except Refused:
+            continue
+        saved = quote.price.total - other.price.total
+        if saved > 0 and (change not in best or saved > best[change].saved):
+            best[change] = Saving(change=change, subject=subject, quote=other, saved=saved)
+    return tuple(sorted(best.values(), key=lambda saving: -saving.saved))
+
+
+def _changes(quote: Quote, today: date) -> Iterator[tuple[Change, str, Order]]:
+    order, design = quote.order, quote.order.design
+    for colour in _striped_colours(design):
+        for other in _striped_colours(design):
+            if other != colour:
+                yield Change.FEWER_COLOURS, colour, _with(order, _recoloured(design, colour, other))
+    for alternative in calmer_stripes(quote, today=today):
+        yield Change.CALMER_STRIPES, "", alternative.quote.order
+    if design.border:
+        yield Change.SMALLER_BORDER, "", _with(order, _less_border(design))
+    if not design.mix_lots:
+        yield Change.MIXED_BALLS, "", _with(order, replace(design, mix_lots=True))
+    for yarn in quote.workshop.yarns:
+        if yarn.name != design.yarn:
+            yield Change.OTHER_YARN, yarn.name, _with(order, replace(design, yarn=yarn.name))
+
+
+def _with(order: Order, design: Design) -> Order:
+    return replace(order, design=design)
+
+
+def _striped_colours(design: Design) -> list[str]:
+    """Return the colours of the sections, in the order they first come."""
+    stripes = (stripe.colour for section in design.sections for stripe in section.stripes)
+    return list(dict.fromkeys(stripes))
+
+
+def _recoloured(design: Design, colour: str, other: str) -> Design:
+    """Return the design with one colour's stripes, rows and rounds worked in another."""
+
+    def dye(stripes: tuple[Stripe, ...]) -> tuple[Stripe, ...]:
+        return tuple(replace(s, colour=other) if s.colour == colour else s for s in stripes)
+
+    def dye_section(section: Section) -> Section:
+        return replace(section, stripes=dye(section.stripes))
+
+    return replace(
+        design,
+        sections=tuple(dye_section(section) for section in design.sections),
+        first_rows=dye(design.first_rows),
+        last_rows=dye(design.last_rows),
+        border=tuple(
+            replace(band, colour=other) if band.colour == colour else band for band in design.border
+        ),
+    )
+
+
+def _less_border(design: Design) -> Design:
+    """Return the design with one round less, at the outside."""
+    *inner, last = design.border
+    kept = [replace(last, rounds=last.rounds - 1)] if last.rounds > 1 else []
+    return replace(design, border=(*inner, *kept))

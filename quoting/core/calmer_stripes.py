@@ -1,0 +1,148 @@
+"""Stripes near the ones asked for that leave at most half the ends."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from datetime import date
+from itertools import groupby, islice, zip_longest
+
+from quoting.core.design import Design, Section, Stripe
+from quoting.core.errors import Refused
+from quoting.core.order import Order
+from quoting.core.plan import plan_order
+from quoting.core.quote import Quote, quote_order
+from quoting.core.stripe_search import Repeat, calmer_repeats, cuts_of
+
+OFFERED = 3
+PLANNED = 80
+QUOTED = 10
+"""How many nearby designs are unrolled, and how many of those that keep the shape are quoted."""
+MANY_ENDS = 20
+ROWS_DRIFT = 0.10
+HAIR_CM = 1e-6
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Alternative:
+    """A design near the one asked for. `distance` is the share of its rows in another colour."""
+
+    quote: Quote
+    distance: float
+
+    @property
+    def design(self) -> Design:
+        """The design."""
+        return self.quote.order.design
+
+
+def calmer_stripes(quote: Quote, *, today: date) -> tuple[Alternative, ...]:
+    """Return up to three designs with at most half a quote's ends, the fewest ends first.
+
+    Every colour keeps its rows within a tenth, and the height stays within one repeat. Nothing
+    is offered where the ends are few.
+    """
+    if quote.estimate.ends < MANY_ENDS:
+        return ()
+    shaped = (order for order in islice(_nearby(quote), PLANNED) if _keeps_shape(order, quote))
+    others = [quote_order(order, quote.workshop, today=today) for order in islice(shaped, QUOTED)]
+    alternatives = [
+        Alternative(quote=other, distance=_distance(other, quote))
+        for other in others
+        if 2 * other.estimate.ends <= quote.estimate.ends
+    ]
+    alternatives.sort(key=_rank)
+    return tuple(alternatives[:OFFERED])
+
+
+def _rank(found: Alternative) -> tuple[int, float, int]:
+    """Return what puts alternatives in order: ends, distance, then the simpler striping."""
+    stripes = sum(len(section.stripes) for section in found.design.sections)
+    return found.quote.estimate.ends, round(found.distance, 2), stripes
+
+
+def _nearby(quote: Quote) -> Iterator[Order]:
+    """Yield orders with the striping exchanged for a calmer one: most promising first, and few.
+
+    Where a section has several calmer repeats, each is tried beside the calmest of the others.
+    """
+    design = quote.order.design
+    carry_rows = quote.workshop.habits.carry_rows
+    options = [_options(section, carry_rows) for section in design.sections]
+    calmest = [found[0] if found else None for found in options]
+    trials = {
+        (*calmest[:number], repeat, *calmest[number + 1 :])
+        for number, found in enumerate(options)
+        for repeat in found
+    }
+    for repeats in sorted(trials, key=lambda trial: _promise(trial, design)):
+        sections = tuple(map(_restriped, design.sections, repeats))
+        yield replace(quote.order, design=replace(design, sections=sections))
+
+
+def _options(section: Section, carry_rows: int) -> list[Repeat]:
+    """Return calmer repeats of a section that is worked in one stitch, the calmest first."""
+    rows = _colours(section)
+    if len({stripe.stitch for stripe in section.stripes}) > 1 or not cuts_of(rows, carry_rows):
+        return []
+    return sorted(
+        calmer_repeats(rows, carry_rows),
+        key=lambda repeat: (repeat.cuts_a_row, repeat.distance_from(rows), repeat.colours),
+    )
+
+
+def _promise(trial: tuple[Repeat | None, ...], design: Design) -> tuple[float, float, int, str]:
+    """Return what ranks a trial before it is quoted: its cuts, how near it is, its stripes."""
+    pairs = [(r, s) for r, s in zip(trial, design.sections, strict=True) if r is not None]
+    cuts = sum(repeat.cuts_a_row for repeat, _ in pairs)
+    distance = sum(repeat.distance_from(_colours(section)) for repeat, section in pairs)
+    return cuts, round(distance, 2), sum(repeat.stripes for repeat, _ in pairs), repr(trial)
+
+
+def _colours(section: Section) -> list[str]:
+    return [stripe.colour for stripe in section.stripes for _ in range(stripe.rows)]
+
+
+def _restriped(section: Section, repeat: Repeat | None) -> Section:
+    """Return a section with other stripes over about as many rows."""
+    if repeat is None:
+        return section
+    stitch = section.stripes[0].stitch
+    stripes = tuple(
+        Stripe(colour=colour, rows=len(list(rows)), stitch=stitch)
+        for colour, rows in groupby(repeat.colours)
+    )
+    rows = len(_colours(section))
+    repeats = section.repeats and max(1, round(section.repeats * rows / len(repeat.colours)))
+    return replace(section, stripes=stripes, repeats=repeats)
+
+
+def _keeps_shape(order: Order, asked: Quote) -> bool:
+    """Return whether an order keeps the rows of each colour, and the height, near enough."""
+    try:
+        plan = plan_order(order, asked.workshop)
+    except Refused:
+        return False
+    rows, wanted = plan.rows_by_colour, asked.plan.rows_by_colour
+    return (
+        rows.keys() == wanted.keys()
+        and all(abs(rows[c] - wanted[c]) <= ROWS_DRIFT * wanted[c] for c in wanted)
+        and abs(plan.height_cm - asked.plan.height_cm) <= _repeat_cm(asked) + HAIR_CM
+    )
+
+
+def _repeat_cm(quote: Quote) -> float:
+    """Return the height of the tallest repeat, at the mean height of a row."""
+    rows = quote.plan.rows
+    mean_cm = math.fsum(row.height_cm for row in rows) / len(rows)
+    return mean_cm * max(len(_colours(section)) for section in quote.order.design.sections)
+
+
+def _distance(quote: Quote, asked: Quote) -> float:
+    """Return the share of rows, counted from the bottom, that are in another colour."""
+    pairs = list(zip_longest(quote.plan.rows, asked.plan.rows))
+    other: int = sum(
+        mine is None or his is None or mine.colour != his.colour for mine, his in pairs
+    )
+    return other / len(pairs)

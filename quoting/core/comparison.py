@@ -1,0 +1,237 @@
+"""The same design over several sizes: which of them pays.
+
+At given prices the best size earns most for an hour, as the hours are what the maker has too few
+of (contribution per unit of the limiting factor, cost accounting). At a target every size earns
+about the same by construction, so none is named.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+from datetime import date
+from decimal import Decimal
+from enum import StrEnum
+
+from quoting.core.costing import LineKind
+from quoting.core.errors import Checks, Mistake, Refused
+from quoting.core.hours import Part
+from quoting.core.money import exact, round_money
+from quoting.core.order import Order, Terms
+from quoting.core.price import Price, price_estimate
+from quoting.core.quote import Quote, quote_order
+from quoting.core.resizing import Size, resize_order
+from quoting.core.terms import Target
+from quoting.core.workshop import Workshop
+
+MOST_SIZES = 50
+
+
+class Reason(StrEnum):
+    """What lets the best size pay better than the others."""
+
+    ENDS = "ends"
+    SKEIN_STEPS = "skein-steps"
+    FIXED_HOURS = "fixed-hours"
+    PRICE = "price"
+
+
+class Rule(StrEnum):
+    """The trade's rules of thumb for a price (common practice)."""
+
+    THREE_TIMES_MATERIALS = "three-times-materials"
+    BY_AREA = "by-area"
+    BY_SKEIN = "by-skein"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RuleOfThumb:
+    """The price of one blanket by a rule of thumb, and what an hour would earn at it."""
+
+    rule: Rule
+    price: Decimal
+    earned_per_hour: Decimal
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Compared:
+    """One size, quoted."""
+
+    size: Size
+    quote: Quote
+    rules: tuple[RuleOfThumb, ...]
+
+    @property
+    def area_cm2(self) -> float:
+        """The area that comes out."""
+        return self.quote.plan.width_cm * self.quote.plan.height_cm
+
+    @property
+    def price_per_100_cm2(self) -> Decimal:
+        """The price of one blanket for each 100 cm², in whole minor units."""
+        price = self.quote.price
+        return round_money(price.each * 100 / exact(self.area_cm2), price.currency)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Refusal:
+    """A size that the design cannot make, or that has no price, and why."""
+
+    size: Size
+    mistakes: tuple[Mistake, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Comparison:
+    """The sizes that can be made, in the order asked, and those that cannot.
+
+    `best` is an index into `sizes` and `reason` says why, both None at a target.
+    """
+
+    sizes: tuple[Compared, ...]
+    refused: tuple[Refusal, ...]
+    at_prices: bool
+    best: int | None = None
+    reason: Reason | None = None
+
+
+def compare_sizes(
+    order: Order,
+    workshop: Workshop,
+    sizes: Sequence[Size],
+    *,
+    today: date,
+    prices: Mapping[Size, Decimal] | None = None,
+) -> Comparison:
+    """Return the order's design quoted at every size, at the target or at `prices` for each.
+
+    Errors: `too-many` or `missing` sizes at `sizes`; `size-not-compared` at `prices` for a price
+    whose size is not among them. What is wrong with one size only is listed, not raised.
+    """
+    _check(sizes, prices or {})
+    base = _try_quote(order, workshop, today)
+    made: list[Compared] = []
+    refused: list[Refusal] = []
+    for size in dict.fromkeys(sizes):
+        try:
+            quote = _quote_size(order, workshop, size, today, prices)
+            rules = rules_of_thumb(quote, base or quote)
+            made.append(Compared(size=size, quote=quote, rules=rules))
+        except Refused as refusal:
+            refused.append(Refusal(size=size, mistakes=refusal.mistakes))
+    best = _best(made) if prices is not None and made else None
+    return Comparison(
+        sizes=tuple(made),
+        refused=tuple(refused),
+        at_prices=prices is not None,
+        best=best,
+        reason=None if best is None else why_best(made, best),
+    )
+
+
+def rules_of_thumb(quote: Quote, base: Quote) -> tuple[RuleOfThumb, ...]:
+    """Return what the rules of thumb ask for a quote, and what each would pay.
+
+    By area and by skein carry the price of `base` over, in proportion; skeins are counted by
+    weight, as sizes may be made from balls of different weights.
+    """
+    price, other = quote.price, base.price
+    materials = price.amount(LineKind.YARN) + price.amount(LineKind.EXTRA)
+    asked = {Rule.THREE_TIMES_MATERIALS: 3 * materials / price.quantity}
+    area = exact(quote.plan.width_cm * quote.plan.height_cm)
+    base_area = exact(base.plan.width_cm * base.plan.height_cm)
+    asked[Rule.BY_AREA] = other.each * area / base_area
+    asked[Rule.BY_SKEIN] = other.each * _ball_grams(quote) / _ball_grams(base)
+    return tuple(
+        RuleOfThumb(rule=rule, price=each, earned_per_hour=price_at(quote, each).earned_per_hour)
+        for rule, unrounded in asked.items()
+        if (each := round_money(unrounded, price.currency)) > 0
+    )
+
+
+def _ball_grams(quote: Quote) -> Decimal:
+    """Return the weight of all balls a quote needs, bought or from stock."""
+    colours = quote.estimate.colours
+    grams = sum(sum(colour.balls_m) / colour.metres_per_gram for colour in colours)
+    return exact(grams)
+
+
+def price_at(quote: Quote, each: Decimal) -> Price:
+    """Return a quote's price were each blanket sold at `each`, with no rush or discount."""
+    order = replace(quote.order, terms=Terms(target=Target(given=each)))
+    return price_estimate(order, quote.estimate, quote.workshop)
+
+
+def why_best(made: Sequence[Compared], best: int) -> Reason:
+    """Return which of ends, skein steps and fixed hours spares the best size most.
+
+    Each is taken as a share of the price, against the mean of the other sizes; where none is
+    smaller, it is the price itself.
+    """
+    others = [compared for n, compared in enumerate(made) if n != best]
+    if not others:
+        return Reason.PRICE
+    own = _burdens(made[best].quote)
+    burdens = [_burdens(compared.quote) for compared in others]
+    spared = {
+        reason: sum((burden[reason] for burden in burdens), Decimal(0)) / len(burdens) - share
+        for reason, share in own.items()
+    }
+    reason = max(spared, key=lambda reason: spared[reason])
+    return reason if spared[reason] > 0 else Reason.PRICE
+
+
+def _burdens(quote: Quote) -> dict[Reason, Decimal]:
+    """Return what eats the price whatever the stitches: each as a share of it."""
+    pay = quote.workshop.pay
+    hours, price = quote.estimate.hours, quote.price
+    left = sum(colour.metres_left for colour in quote.estimate.colours)
+    held = sum(sum(colour.balls_m) for colour in quote.estimate.colours)
+    unused = exact(left / held) if held else Decimal(0)
+    costs = {
+        Reason.ENDS: hours.of(Part.WEAVING_IN) * pay.making_per_hour,
+        Reason.SKEIN_STEPS: unused * price.amount(LineKind.YARN),
+        Reason.FIXED_HOURS: hours.of(Part.FINISHING) * pay.making_per_hour
+        + hours.of(Part.OFFICE) * pay.office_per_hour,
+    }
+    return {reason: cost / price.price for reason, cost in costs.items()}
+
+
+def _check(sizes: Sequence[Size], prices: Mapping[Size, Decimal]) -> None:
+    checks = Checks()
+    if not sizes:
+        checks.add("sizes", "missing")
+    if len(sizes) > MOST_SIZES:
+        checks.add("sizes", "too-many", read=len(sizes), limit=MOST_SIZES)
+    for number, size in enumerate(prices, 1):
+        if size not in sizes:
+            checks.add(f"prices.{number}.size", "size-not-compared", read=str(size))
+    checks.done()
+
+
+def _try_quote(order: Order, workshop: Workshop, today: date) -> Quote | None:
+    """Return the order's own quote, or None where its own size cannot be made."""
+    try:
+        return quote_order(order, workshop, today=today)
+    except Refused:
+        return None
+
+
+def _quote_size(
+    order: Order,
+    workshop: Workshop,
+    size: Size,
+    today: date,
+    prices: Mapping[Size, Decimal] | None,
+) -> Quote:
+    sized = resize_order(order, size)
+    if prices is not None:
+        if size not in prices:
+            raise Refused(Mistake("prices", "size-without-price", {"read": str(size)}))
+        sized = replace(sized, terms=replace(sized.terms, target=Target(given=prices[size])))
+    return quote_order(sized, workshop, today=today)
+
+
+def _best(made: Sequence[Compared]) -> int:
+    """Return the index of the size that earns most an hour; of two, the earlier."""
+    return max(range(len(made)), key=lambda n: (made[n].quote.price.earned_per_hour, -n))

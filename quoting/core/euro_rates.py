@@ -1,0 +1,47 @@
+"""Reference rates of a day against the euro, and cross rates between any two of them.
+
+A cross rate goes through the euro, and no inverse rate is ever rounded (Regulation (EC) 1103/97,
+articles 4 and 5).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date, timedelta
+from decimal import Decimal
+
+from quoting.core.errors import refuse
+from quoting.core.exchange import ExchangeRate
+
+EURO = "EUR"
+FRESH = timedelta(days=7)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EuroRates:
+    """Units of each currency for one euro, on one day."""
+
+    day: date
+    rates: Mapping[str, Decimal]
+
+    def per_euro(self, currency: str) -> Decimal:
+        """Return the units of a currency for one euro.
+
+        Errors: `no-rate` at `pays_in`.
+        """
+        if currency == EURO:
+            return Decimal(1)
+        if currency not in self.rates:
+            raise refuse("order.pays_in", "no-rate", read=currency, known=(EURO, *self.rates))
+        return self.rates[currency]
+
+    def between(self, seller: str, buyer: str, cushion: float = 0.0) -> ExchangeRate:
+        """Return the buyer's units for one of the seller's; errors as `per_euro`."""
+        rate = self.per_euro(buyer) / self.per_euro(seller)
+        return ExchangeRate(currency=buyer, rate=rate, day=self.day, cushion=cushion)
+
+
+def is_old(day: date, today: date) -> bool:
+    """Return whether a rate of `day` is older than a week."""
+    return today - day > FRESH

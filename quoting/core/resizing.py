@@ -1,0 +1,69 @@
+"""The same design at another size."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from quoting.core.design import MAX_SIDE_CM, Design, Section
+from quoting.core.errors import Checks
+from quoting.core.order import Order
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Size:
+    """A finished size: width across the rows, height along them. `label` is as it was asked."""
+
+    width_cm: float
+    height_cm: float
+    label: str = ""
+
+    def __post_init__(self) -> None:
+        checks = Checks()
+        checks.number("width", self.width_cm, above=0, most=MAX_SIDE_CM)
+        checks.number("height", self.height_cm, above=0, most=MAX_SIDE_CM)
+        checks.done()
+
+    def __eq__(self, other: object) -> bool:
+        """Two sizes are the same when both sides are, whatever they were called."""
+        if not isinstance(other, Size):
+            return NotImplemented
+        return self._sides == other._sides
+
+    def __hash__(self) -> int:
+        return hash(self._sides)
+
+    def __str__(self) -> str:
+        return self.label or f"{self.width_cm:g}x{self.height_cm:g}cm"
+
+    @property
+    def _sides(self) -> tuple[float, float]:
+        return round(self.width_cm, 6), round(self.height_cm, 6)
+
+
+def resize_order(order: Order, size: Size) -> Order:
+    """Return the order at another size.
+
+    The maker's own stitch count belongs to the size it was counted for and is dropped; where
+    every section has an exact number of repeats, they become shares in the same proportion.
+    """
+    return replace(order, design=_resized(order.design, size))
+
+
+def _resized(design: Design, size: Size) -> Design:
+    if (design.width_cm, design.height_cm) == (size.width_cm, size.height_cm):
+        return design
+    sections = design.sections
+    if all(section.repeats is not None for section in sections):
+        sections = tuple(_as_share(section) for section in sections)
+    return replace(
+        design,
+        width_cm=size.width_cm,
+        height_cm=size.height_cm,
+        stitches=None,
+        sections=sections,
+    )
+
+
+def _as_share(section: Section) -> Section:
+    rows = sum(stripe.rows for stripe in section.stripes)
+    return replace(section, share=float(rows * (section.repeats or 0)), repeats=None)

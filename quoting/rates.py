@@ -1,0 +1,122 @@
+"""Euro reference rates over HTTP: fetched only when asked, kept for use without a network.
+
+The European Central Bank's document has a root `gesmes:Envelope` with nested `Cube` elements; the
+inner ones carry `currency` and `rate`, the one around them the day as `time`.
+"""
+
+from __future__ import annotations
+
+import json
+import os
+import tempfile
+import time
+from datetime import date
+from decimal import Decimal, InvalidOperation
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from quoting.core.currencies import MINOR_DIGITS
+from quoting.core.errors import Refused, refuse
+from quoting.core.euro_rates import EuroRates
+
+if TYPE_CHECKING:
+    from requests import Response
+
+ADDRESS = "https://www.ecb.europa.eu/stats/eurofxref/eurofxref-daily.xml"
+MOST_BYTES = 100_000
+CHUNK_BYTES = 8_192
+SECONDS = 10.0
+"""The whole answer must be here by then; a timeout of `requests` is for one read only."""
+
+PLACE = "rates"
+_CUBE = "{http://www.ecb.int/vocabulary/2002-08-01/eurofxref}Cube"
+
+
+def fetch_rates(address: str = ADDRESS, *, seconds: float = SECONDS) -> EuroRates:
+    """Return today's reference rates.
+
+    Errors, all at `rates`: `no-connection`, `bad-status`, `too-slow`, `too-much`; as
+    `read_rates`.
+    """
+    import requests
+
+    deadline = time.monotonic() + seconds
+    try:
+        with requests.get(address, stream=True, timeout=seconds) as response:
+            if response.status_code != requests.codes.ok:
+                raise refuse(PLACE, "bad-status", read=response.status_code)
+            return read_rates(_body(response, deadline))
+    except requests.Timeout as error:
+        raise refuse(PLACE, "too-slow", limit=seconds) from error
+    except requests.RequestException as error:
+        raise refuse(PLACE, "no-connection") from error
+
+
+def _body(response: Response, deadline: float) -> bytes:
+    body = b""
+    for chunk in response.iter_content(CHUNK_BYTES):
+        body += chunk
+        if len(body) > MOST_BYTES:
+            raise refuse(PLACE, "too-much", limit=MOST_BYTES)
+        if time.monotonic() > deadline:
+            raise refuse(PLACE, "too-slow", limit=SECONDS)
+    return body
+
+
+def read_rates(document: bytes) -> EuroRates:
+    """Return the rates of a document.
+
+    Errors, at `rates`: `not-rates` for anything that is not the document described above, a
+    document type definition and entities included.
+    """
+    from defusedxml import DefusedXmlException
+    from defusedxml.ElementTree import ParseError, fromstring
+
+    try:
+        root = fromstring(document, forbid_dtd=True)
+    except (ParseError, DefusedXmlException, ValueError, LookupError) as error:
+        raise refuse(PLACE, "not-rates") from error
+    days = [cube for cube in root.iter(_CUBE) if "time" in cube.attrib]
+    if len(days) != 1:
+        raise refuse(PLACE, "not-rates")
+    rates = {cube.get("currency", ""): cube.get("rate", "") for cube in days[0].iter(_CUBE)}
+    rates.pop("", None)
+    return _checked(days[0].get("time", ""), rates)
+
+
+def _checked(day: str, rates: dict[str, str]) -> EuroRates:
+    """Return the rates as numbers; a currency that ISO 4217 no longer lists is left out."""
+    try:
+        read = {code: Decimal(rate) for code, rate in rates.items() if code in MINOR_DIGITS}
+        when = date.fromisoformat(day)
+    except (InvalidOperation, ValueError) as error:
+        raise refuse(PLACE, "not-rates") from error
+    if not read or not all(rate.is_finite() and rate > 0 for rate in read.values()):
+        raise refuse(PLACE, "not-rates")
+    return EuroRates(day=when, rates=read)
+
+
+def kept_rates_path() -> Path:
+    """Return where the last fetched rates are kept for this user."""
+    import platformdirs
+
+    return platformdirs.user_cache_path("quoting") / "euro-rates.json"
+
+
+def keep_rates(rates: EuroRates, path: Path) -> None:
+    """Write the rates, whole or not at all."""
+    path.parent.mkdir(parents=True, exist_ok=True)
+    record = {"day": rates.day.isoformat(), "rates": {c: str(r) for c, r in rates.rates.items()}}
+    handle, name = tempfile.mkstemp(dir=path.parent, prefix=path.name)
+    with os.fdopen(handle, "w", encoding="utf-8") as file:
+        json.dump(record, file)
+    Path(name).replace(path)
+
+
+def kept_rates(path: Path) -> EuroRates | None:
+    """Return the rates kept there; None where there are none that can be read."""
+    try:
+        record = json.loads(path.read_text(encoding="utf-8"))
+        return _checked(str(record["day"]), {str(c): str(r) for c, r in record["rates"].items()})
+    except (OSError, ValueError, KeyError, TypeError, AttributeError, RecursionError, Refused):
+        return None
