@@ -24,7 +24,6 @@ if TYPE_CHECKING:
 
 ADDRESS = "https://www.ecb.europa.eu/stats/eurofxref/eurofxref-daily.xml"
 MOST_BYTES = 100_000
-CHUNK_BYTES = 8_192
 SECONDS = 10.0
 """The whole answer must be here by then; a timeout of `requests` is for one read only."""
 
@@ -53,14 +52,14 @@ def fetch_rates(address: str = ADDRESS, *, seconds: float = SECONDS) -> EuroRate
 
 
 def _body(response: Response, deadline: float) -> bytes:
-    body = b""
-    for chunk in response.iter_content(CHUNK_BYTES):
-        body += chunk
+    body = bytearray()
+    for byte in response.iter_content(1):  # so that the clock is read while bytes dribble in
+        body += byte
         if len(body) > MOST_BYTES:
             raise refuse(PLACE, "too-much", limit=MOST_BYTES)
         if time.monotonic() > deadline:
             raise refuse(PLACE, "too-slow", limit=SECONDS)
-    return body
+    return bytes(body)
 
 
 def read_rates(document: bytes) -> EuroRates:
