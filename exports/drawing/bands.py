@@ -1,0 +1,143 @@
+"""The blanket itself: the border's rounds as frames, and every row a band of its colour."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from itertools import groupby
+
+from exports.drawing.layout import Box, Layout
+from exports.drawing.words import passes_label
+from exports.svg import INK, element, escaped, path, route
+from quoting.core.passes import Pass, Work
+
+THIN = 1.5
+"""Rows thinner than this are drawn as one band with their neighbours of the same colour."""
+
+LINED = 3.0
+"""Rows at least this high are parted by a line."""
+
+STITCHED = 2.2
+"""Stitches at least this wide are shown."""
+
+GRAIN = 0.5
+"""The breadth of the line between two stitches."""
+
+SEAM = "#808080"
+"""A mid grey, which shows on a dark yarn and on a white one alike."""
+
+
+def draw_bands(layout: Layout, codes: Mapping[str, str]) -> str:
+    """Return border, body and chain; `codes` gives each colour of the design as `#rrggbb`."""
+    outline = _rect(
+        layout.blanket, class_="outline", stroke=INK, stroke_opacity=0.55, stroke_width=0.8
+    )
+    return element(
+        "g",
+        *_rounds(layout, codes),
+        *_rows(layout, codes),
+        *_stitches(layout),
+        _seams(layout),
+        *_chain(layout, codes),
+        outline,
+        class_="bands",
+    )
+
+
+def _rect(box: Box, *children: str, **attributes: str | float | None) -> str:
+    return element(
+        "rect", *children, x=box.left, y=box.top, width=box.width, height=box.height, **attributes
+    )
+
+
+def _named(label: str) -> str:
+    return element("title", escaped(label))
+
+
+def _rounds(layout: Layout, codes: Mapping[str, str]) -> Iterator[str]:
+    """Yield the rounds, the outermost first, each painted over by those inside it."""
+    for index, worked in reversed(list(enumerate(layout.plan.passes))):
+        if worked.work is Work.ROUND:
+            label = _named(passes_label((worked,)))
+            yield _rect(layout.ring(index), label, class_="round", fill=codes[worked.colour])
+
+
+def _rows(layout: Layout, codes: Mapping[str, str]) -> Iterator[str]:
+    """Yield the rows from the bottom up, on a ground that keeps the page from showing through."""
+    rows = layout.plan.rows
+    yield _rect(layout.body, class_="ground", fill=codes[rows[0].colour])
+    for run in _runs(layout):
+        first, last = layout.band(run[0]), layout.band(run[-1])
+        box = Box(first.left, last.top, first.width, first.bottom - last.top)
+        worked = [layout.plan.passes[index] for index in run]
+        label = _named(passes_label(worked))
+        yield _rect(box, label, class_="row", fill=codes[worked[0].colour])
+
+
+def _runs(layout: Layout) -> Iterator[Sequence[int]]:
+    """Yield rows by their passes: each alone, or thin ones of one colour together."""
+    passes = layout.plan.passes
+    rows = [index for index, worked in enumerate(passes) if worked.work is Work.ROW]
+
+    def together(index: int) -> tuple[str, int]:
+        thin = layout.band(index).height < THIN
+        return passes[index].colour, -1 if thin else index
+
+    for _, run in groupby(rows, key=together):
+        yield list(run)
+
+
+def _stitches(layout: Layout) -> Iterator[str]:
+    """Yield a faint line between stitch and stitch, where a stitch is wide enough to be seen."""
+    width = layout.body.width / layout.plan.stitches
+    heights = [worked.height_cm * layout.scale for worked in layout.plan.rows]
+    if width < STITCHED or min(heights) < LINED:
+        return
+    steps: list[str | float] = []
+    for index, worked in enumerate(layout.plan.passes):
+        if worked.work is Work.ROW:
+            steps += ["M", layout.body.left, layout.height_at(index, 0.5), "H", layout.body.right]
+    yield path(
+        *steps,
+        class_="stitches",
+        stroke=SEAM,
+        stroke_opacity=0.3,
+        stroke_width=0.7 * min(heights),
+        stroke_dasharray=route(GRAIN, width - GRAIN),
+        stroke_dashoffset=GRAIN - width,
+    )
+
+
+def _seams(layout: Layout) -> str:
+    """Return the lines between rows and between rounds, where there is room for them."""
+    steps: list[str | float] = []
+    for index, worked in enumerate(layout.plan.passes):
+        if worked.height_cm * layout.scale >= LINED:
+            steps += _seam(layout, index, worked)
+    return (
+        path(*steps, class_="seams", stroke=SEAM, stroke_opacity=0.4, stroke_width=0.5)
+        if steps
+        else ""
+    )
+
+
+def _seam(layout: Layout, index: int, worked: Pass) -> list[str | float]:
+    if worked.work is Work.ROUND:
+        box = layout.ring(index)
+        return ["M", box.left, box.top, "H", box.right, "V", box.bottom, "H", box.left, "Z"]
+    return ["M", layout.body.left, layout.band(index).top, "H", layout.body.right]
+
+
+def _chain(layout: Layout, codes: Mapping[str, str]) -> Iterator[str]:
+    """Yield the foundation chain: a thin line of links under row 1."""
+    for index, worked in enumerate(layout.plan.passes):
+        if worked.work is Work.CHAIN:
+            y = layout.height_at(index, 0.0)
+            line = ("M", layout.body.left, y, "H", layout.body.right)
+            yield path(*line, stroke=SEAM, stroke_width=1.8)
+            yield path(
+                *line,
+                class_="chain",
+                stroke=codes[worked.colour],
+                stroke_width=1.2,
+                stroke_dasharray="2.4 0.8",
+            )

@@ -1,0 +1,132 @@
+"""Where everything of a blanket lies on the drawing, in the drawing's own units.
+
+The picture is always 400 units wide, so that its words stay legible on a phone; the blanket is
+scaled into the room between its rulers. The chain is at the bottom. The start edge is at the
+right, as a right-handed maker sees row 1 from the right side (common practice, no source).
+
+Every pass has a band of heights of its own: rows theirs, rounds that of their upper side. So the
+strands of each are told apart at the edges of the blanket.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from itertools import accumulate
+
+from quoting.core.passes import Edge, Pass, Plan, Work
+
+VIEW_WIDTH = 400.0
+ROOM_LEFT = 66.0
+ROOM_WIDTH = 270.0
+ROOM_HEIGHT = 460.0
+ROOM_TOP = 14.0
+GUTTER = 34.0
+"""The room for strands beside the blanket, on each side."""
+
+FONT_SIZE = 11.0
+
+
+@dataclass(frozen=True, slots=True)
+class Box:
+    """A rectangle: its upper left corner and its size."""
+
+    left: float
+    top: float
+    width: float
+    height: float
+
+    @property
+    def right(self) -> float:
+        """Its right side."""
+        return self.left + self.width
+
+    @property
+    def bottom(self) -> float:
+        """Its lower side."""
+        return self.top + self.height
+
+    def shrunk(self, by: float) -> Box:
+        """Return the box with `by` taken off on every side."""
+        return Box(self.left + by, self.top + by, self.width - 2 * by, self.height - 2 * by)
+
+
+@dataclass(frozen=True, slots=True)
+class Layout:
+    """The blanket's place on the drawing. `climbed` is where each pass begins, from the body up."""
+
+    plan: Plan
+    scale: float
+    blanket: Box
+    body: Box
+    climbed: tuple[float, ...]
+
+    def band(self, index: int) -> Box:
+        """Return a pass's band: a row whole, a round's upper side within the body's width."""
+        height = self.plan.passes[index].height_cm * self.scale
+        top = self.body.bottom - self.climbed[index] - height
+        return Box(self.body.left, top, self.body.width, height)
+
+    def edge_x(self, edge: Edge) -> float:
+        """Return the blanket's outer side at an edge."""
+        return self.blanket.right if edge is Edge.START else self.blanket.left
+
+    def height_at(self, index: int, share: float) -> float:
+        """Return how far down a share of a pass's height lies, from its lower side."""
+        band = self.band(index)
+        return band.bottom - share * band.height
+
+    def point(self, index: int, share: float) -> tuple[float, float]:
+        """Return the point where a share of a pass's yarn has been worked."""
+        worked = self.plan.passes[index]
+        if worked.work is Work.ROUND:
+            return self._round_point(index, share)
+        along = share if worked.starts is Edge.FAR else 1 - share
+        return self.body.left + along * self.body.width, self.height_at(index, 0.5)
+
+    def _round_point(self, index: int, share: float) -> tuple[float, float]:
+        """Return a point of a round, which runs anticlockwise from an upper corner.
+
+        That is how a right-handed maker works it (common practice, no source).
+        """
+        ring = self.ring(index, middle=True)
+        corners = [
+            (ring.left, ring.top),
+            (ring.left, ring.bottom),
+            (ring.right, ring.bottom),
+            (ring.right, ring.top),
+        ]
+        first = 3 if self.plan.passes[index].starts is Edge.START else 0
+        left = share * 2 * (ring.width + ring.height)
+        for side in range(first, first + 4):
+            (x, y), (to_x, to_y) = corners[side % 4], corners[(side + 1) % 4]
+            length = abs(to_x - x) + abs(to_y - y)
+            if left <= length and length:
+                return x + (to_x - x) * left / length, y + (to_y - y) * left / length
+            left -= length
+        return corners[first]
+
+    def ring(self, index: int, *, middle: bool = False) -> Box:
+        """Return the outer side of a round, or the line along its middle."""
+        worked = self.plan.passes[index]
+        inside = self.climbed[index] - self.body.height
+        out = inside + worked.height_cm * self.scale * (0.5 if middle else 1.0)
+        return self.body.shrunk(-out)
+
+
+def lay_out(plan: Plan) -> Layout:
+    """Return the layout of a plan."""
+    scale = min(ROOM_WIDTH / plan.width_cm, ROOM_HEIGHT / plan.height_cm)
+    width = plan.width_cm * scale
+    left = ROOM_LEFT + (ROOM_WIDTH - width) / 2
+    blanket = Box(left, ROOM_TOP, width, plan.height_cm * scale)
+    return Layout(
+        plan=plan,
+        scale=scale,
+        blanket=blanket,
+        body=blanket.shrunk(plan.border_depth_cm * scale),
+        climbed=_climbed(plan.passes, scale),
+    )
+
+
+def _climbed(passes: tuple[Pass, ...], scale: float) -> tuple[float, ...]:
+    return tuple(accumulate((worked.height_cm * scale for worked in passes[:-1]), initial=0.0))

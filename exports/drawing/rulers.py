@@ -1,0 +1,100 @@
+"""The rulers: the blanket's height and width in the reader's unit, and the numbers of its rows."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import count, takewhile
+
+from exports.drawing.layout import FONT_SIZE, GUTTER, Layout
+from exports.drawing.words import EDGE_LABEL
+from exports.svg import INK, element, path, text
+from quoting.core.measures import CM_PER, Units
+from quoting.core.passes import Edge, Work
+from quoting.wording.speech import Speech
+
+STEPS = {
+    Units.METRIC: (1, 2, 5, 10, 20, 50, 100, 200, 500),
+    Units.INCHES: (1, 2, 4, 6, 12, 24, 36, 72, 144),
+}
+ROW_STEPS = (1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000)
+LABEL_GAP = 26.0
+TICK_GAP = 5.0
+LONG_TICK, SHORT_TICK = 5.0, 2.5
+FAINT = 0.7
+
+
+def step(unit_size: float, steps: tuple[int, ...], least: float) -> int:
+    """Return the smallest step whose marks lie at least `least` apart."""
+    return next((size for size in steps if size * unit_size >= least), steps[-1])
+
+
+def ticks(length: float, unit_size: float, steps: tuple[int, ...]) -> Iterator[tuple[int, bool]]:
+    """Yield the marks of a ruler in its unit, from 0, and whether each bears its number."""
+    labelled = step(unit_size, steps, LABEL_GAP)
+    fine = (size for size in steps if labelled % size == 0 and size * unit_size >= TICK_GAP)
+    each = next(fine, labelled)
+    for mark in takewhile(lambda mark: mark * unit_size <= length + 1e-6, count(0, each)):
+        yield mark, mark % labelled == 0
+
+
+def draw_rulers(layout: Layout, speech: Speech) -> str:
+    """Return both rulers, the row numbers and the names of the edges."""
+    return element(
+        "g",
+        *_height_ruler(layout, speech),
+        *_width_ruler(layout, speech),
+        *_row_numbers(layout, speech),
+        class_="rulers",
+        fill=INK,
+        font_size=FONT_SIZE,
+    )
+
+
+def _lines(*steps: str | float) -> str:
+    return path(*steps, stroke=INK, stroke_opacity=FAINT, stroke_width=0.7)
+
+
+def _height_ruler(layout: Layout, speech: Speech) -> Iterator[str]:
+    box, unit = layout.blanket, CM_PER[speech.units] * layout.scale
+    x = box.left - GUTTER
+    steps: list[str | float] = ["M", x, box.top, "V", box.bottom]
+    for mark, labelled in ticks(box.height, unit, STEPS[speech.units]):
+        y = box.bottom - mark * unit
+        steps += ["M", x, y, "H", x - (LONG_TICK if labelled else SHORT_TICK)]
+        if labelled and mark:
+            yield text(speech.number(mark), x - 7, y + 0.35 * FONT_SIZE, text_anchor="end")
+    yield _lines(*steps)
+    yield text(speech.length_unit, x - 7, box.bottom + 0.35 * FONT_SIZE, text_anchor="end")
+
+
+def _width_ruler(layout: Layout, speech: Speech) -> Iterator[str]:
+    box, unit = layout.blanket, CM_PER[speech.units] * layout.scale
+    y = box.bottom + 12
+    steps: list[str | float] = ["M", box.left, y, "H", box.right]
+    for mark, labelled in ticks(box.width, unit, STEPS[speech.units]):
+        x = box.left + mark * unit
+        steps += ["M", x, y, "V", y + (LONG_TICK if labelled else SHORT_TICK)]
+        if labelled:
+            yield text(speech.number(mark), x, y + 7 + 0.8 * FONT_SIZE, text_anchor="middle")
+    yield _lines(*steps)
+    for edge, x, anchor in (
+        (Edge.FAR, box.left - 6, "end"),
+        (Edge.START, box.right + 6, "start"),
+    ):
+        yield text(EDGE_LABEL[edge], x, y + 0.35 * FONT_SIZE, text_anchor=anchor)
+
+
+def _row_numbers(layout: Layout, speech: Speech) -> Iterator[str]:
+    """Yield the number of every so many-th row, at the right."""
+    x = layout.blanket.right + GUTTER
+    height = layout.body.height / len(layout.plan.rows)
+    each = step(height, ROW_STEPS, LABEL_GAP)
+    steps: list[str | float] = []
+    for index, worked in enumerate(layout.plan.passes):
+        if worked.work is Work.ROW and (worked.number % each == 0 or worked.number == 1):
+            y = layout.height_at(index, 0.5)
+            steps += ["M", x, y, "H", x + SHORT_TICK]
+            label = speech.number(worked.number)
+            yield text(label, x + 5, y + 0.35 * FONT_SIZE)
+    yield _lines(*steps)
+    yield text("row", x + 5, layout.blanket.top - 3)
