@@ -26,7 +26,7 @@ def write_measure(
     """
     unit = unit or quantity.base
     factor = quantity.factor(unit)
-    size = Decimal(repr(value)) / factor
+    size = Decimal(value) / factor
     for digits in range(1, FLOAT_DIGITS + 2):
         short = Decimal(format(size, f".{digits}g"))
         if float(short * factor) == value:
