@@ -1,15 +1,18 @@
 """The demo's two files give the values that they say."""
 
+import importlib.util
+import shutil
 from datetime import date
 from decimal import Decimal
 
 import pytest
 
+from quoting import places
 from quoting.core.design import BorderBand, ColourSource, Corner, Section, StopAt, Stripe
 from quoting.core.measures import Units
 from quoting.core.order import Extra, Terms
 from quoting.core.stitches import Stitch, Vocabulary
-from quoting.core.swatch import Piece, Reading
+from quoting.core.swatch import Piece, Reading, Run
 from quoting.core.terms import (
     Delivery,
     DeliveryBand,
@@ -190,3 +193,47 @@ def test_the_demo_lies_in_the_settings_folder():
     assert demo_order().parent == demo_workshop().parent == config_folder() / "demo"
     assert demo_order().is_file()
     assert demo_workshop().is_file()
+
+
+def test_what_the_demo_has_no_need_of_may_be_said_too():
+    text = demo_workshop().read_text("utf-8")
+    for old, new in (
+        ("[calendar]", "[calendar]\nhours_promised = 30.5"),
+        ('packaging = "1.10"', 'packaging = "1.10"\npackaging_weight = "150 g"'),
+        ("plus = 1", "plus = 1\nturning_chains = 2"),
+        ("\npiece =", '\nrun = { stitches = 20, length = "1.76 m", ruler_step = "1 mm" }\n#'),
+        (
+            "hook_mm = 5.0",
+            "hook_mm = 5.0\ngauge_before_washing = { stitches = 17, "
+            'width = "12.8 cm", rows = 12, height = "4.5 in" }',
+        ),
+        ("{ share = 0.5 }", "{ yarn = true }"),
+    ):
+        assert old in text
+        text = text.replace(old, new, 1)
+    workshop = read_workshop_text(text)
+    (swatch,) = workshop.swatches
+    assert workshop.calendar.hours_promised == 30.5
+    assert workshop.delivery.packaging_g == 150.0
+    assert workshop.patterns[0].turning_chains == 2
+    assert swatch.run == Run(stitches=20, length_cm=176.0, ruler_step_cm=0.1)
+    assert swatch.gauge_before_washing == Reading(
+        stitches=17.0, width_cm=12.8, rows=12.0, height_cm=11.43
+    )
+    assert workshop.pricing.deposit == Deposit(yarn=True)
+
+
+def test_settings_are_found_inside_the_package_before_beside_it(tmp_path):
+    """An installed package has them inside, a checkout has them beside it."""
+    package = tmp_path / "quoting"
+    package.mkdir()
+    shutil.copy(places.__file__, package)
+    spec = importlib.util.spec_from_file_location("places_elsewhere", package / "places.py")
+    elsewhere = importlib.util.module_from_spec(spec)
+    spec.loader.exec_module(elsewhere)
+    with pytest.raises(FileNotFoundError):
+        elsewhere.config_folder()
+    (tmp_path / "config").mkdir()
+    assert elsewhere.config_folder() == tmp_path / "config"
+    (package / "config").mkdir()
+    assert elsewhere.config_folder() == package / "config"
