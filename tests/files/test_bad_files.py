@@ -1,16 +1,18 @@
 """A file that cannot be read at all is refused with the reason, whatever its bytes."""
 
-import os
 import shutil
 import subprocess
 import sys
+from pathlib import Path
 
 import pytest
 
+from quoting import places
 from quoting.intake import load_file, load_toml, read_order_text, read_workshop_file
 from quoting.places import demo_order
 
 NOBODY = 65534
+HOME = Path(places.__file__).parents[1]
 
 
 def only(found):
@@ -106,7 +108,7 @@ def test_a_file_that_may_not_be_read(tmp_path_factory):
         path = folder / "order.toml"
         path.touch(mode=0o000)
         command = [sys.executable, "-c", READ_AS_SOMEBODY_ELSE.format(nobody=NOBODY), str(path)]
-        told = subprocess.run(command, capture_output=True, text=True, check=True, env=os.environ)
+        told = subprocess.run(command, capture_output=True, text=True, check=True, cwd=HOME)
         assert told.stdout.strip() == ": file-unreadable"
     finally:
         shutil.rmtree(folder)
