@@ -1,0 +1,119 @@
+"""The answer to a form: a quote, or what is wrong, each thing said beside its field."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from wtforms import Field
+
+from quoting.core.errors import Mistake, Refused
+from quoting.core.quote import Quote, quote_order
+from quoting.web.fields import Typed
+from quoting.web.lines import Lines, Part, fields_by_place
+from quoting.web.order_form import OrderForm
+from quoting.web.ordering import read_order
+from quoting.web.shop import Shop
+from quoting.wording import mistake_sentence
+
+_LINES = {
+    "first_rows": "First rows, stripe",
+    "last_rows": "Last rows, stripe",
+    "sections": "Section",
+    "stripes": "stripe",
+    "border": "Border band",
+    "colours": "Colour from another yarn",
+    "extras": "Extra",
+}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Said:
+    """One mistake as the page says it: where, what, and the field to go to, if there is one."""
+
+    where: str
+    sentence: str
+    field_id: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Answer:
+    """A quote, or none: then `said` has the mistakes, `wanting` the fields still blank."""
+
+    form: OrderForm
+    quote: Quote | None
+    said: tuple[Said, ...] = ()
+    wanting: tuple[Said, ...] = ()
+
+
+def answer_form(form: OrderForm, shop: Shop, *, patient: bool) -> Answer:
+    """Return the answer to a form. A patient one waits for fields that are still blank."""
+    try:
+        order = read_order(form, shop.workshop)
+        return Answer(form=form, quote=quote_order(order, shop.workshop, today=shop.today()))
+    except Refused as refused:
+        return _refusal(form, shop, refused.mistakes, patient=patient)
+
+
+def _refusal(
+    form: OrderForm, shop: Shop, mistakes: Sequence[Mistake], *, patient: bool
+) -> Answer:
+    fields = dict(fields_by_place(form))
+    renamed = _colours_by_name(form)
+    said, wanting = [], []
+    for mistake in mistakes:
+        place = _renamed(mistake.place, renamed)
+        field = _field_at(place, fields)
+        sentence = mistake_sentence(mistake, shop.speech)
+        here = Said(
+            where=_where(place, field),
+            sentence=sentence,
+            field_id=field.id if field is not None else "",
+        )
+        if patient and mistake.code == "missing" and isinstance(field, Typed):
+            wanting.append(here)
+            continue
+        said.append(here)
+        if isinstance(field, Typed | Lines):
+            field.says = (*field.says, sentence)
+    return Answer(form=form, quote=None, said=tuple(said), wanting=tuple(wanting))
+
+
+def _field_at(place: str, fields: Mapping[str, Field]) -> Field | None:
+    """Return the field at a place, or the nearest that holds it."""
+    while place:
+        field = fields.get(place)
+        if field is not None and not isinstance(field, Part):
+            return field
+        place = place.rpartition(".")[0]
+    return None
+
+
+def _colours_by_name(form: OrderForm) -> dict[str, str]:
+    """Return the places of mapped colours as a form numbers them, by those that name them."""
+    entries: list[Any] = form.blanket.form["colours"].entries
+    return {
+        f"blanket.colours.{line['name'].data}.": f"blanket.colours.{number}."
+        for number, line in enumerate(entries, 1)
+        if line["name"].data
+    }
+
+
+def _renamed(place: str, renamed: Mapping[str, str]) -> str:
+    for named, numbered in renamed.items():
+        if place.startswith(named):
+            return numbered + place.removeprefix(named)
+    return place
+
+
+def _where(place: str, field: Field | None) -> str:
+    """Return a place in words: `Section 1, stripe 2, Rows`."""
+    parts = place.split(".")
+    words = [
+        f"{_LINES[part]} {number}"
+        for part, number in zip(parts, parts[1:], strict=False)
+        if part in _LINES and number.isdecimal()
+    ]
+    label = field.label.text if field is not None else ""
+    return ", ".join([*words, label] if label else words)

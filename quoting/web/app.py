@@ -1,0 +1,40 @@
+"""The application: its limits, its guard, its pages."""
+
+from __future__ import annotations
+
+import secrets
+
+from flask import Flask
+from flask_wtf.csrf import CSRFProtect
+
+from quoting.places import templates_folder
+from quoting.web import filters, measurements, orders, workshop, yarn
+from quoting.web.failures import handle_failures
+from quoting.web.security import guard
+from quoting.web.shop import Shop
+
+MOST_BYTES = 4_000_000
+"""Room for a form of ten thousand stripes, which is then refused in words."""
+
+
+def create_app(shop: Shop) -> Flask:
+    """Return the pages of one workshop."""
+    app = Flask(__name__, template_folder=str(templates_folder()))
+    app.config.update(
+        SECRET_KEY=secrets.token_hex(32),
+        SESSION_COOKIE_SAMESITE="Lax",
+        SESSION_COOKIE_HTTPONLY=True,
+        WTF_CSRF_TIME_LIMIT=None,
+        MAX_CONTENT_LENGTH=MOST_BYTES,
+        MAX_FORM_MEMORY_SIZE=MOST_BYTES,
+        MAX_FORM_PARTS=100,
+        SHOP=shop,
+    )
+    app.jinja_env.trim_blocks = app.jinja_env.lstrip_blocks = True
+    guard(app)
+    CSRFProtect(app)
+    for page in (orders, measurements, yarn, workshop):
+        app.register_blueprint(page.blueprint)
+    filters.register(app)
+    handle_failures(app)
+    return app

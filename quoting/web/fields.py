@@ -1,0 +1,246 @@
+"""Form fields that own both directions: typed text to value, value to text.
+
+`typed` is what stands in the field, whatever becomes of it; `data` its value, None where it is
+blank or cannot be read; `mistake` why it cannot.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import date
+from decimal import Decimal
+from enum import StrEnum
+from typing import Any
+
+from wtforms import Field
+
+from quoting.core.errors import Mistake, Refused, refuse
+from quoting.notation import (
+    LENGTH,
+    Marks,
+    Quantity,
+    read_measure,
+    read_money,
+    read_number,
+    write_measure,
+    write_number,
+)
+from quoting.notation.marks import shown
+
+PER_CENT = 100
+MOST_INTEGER = 10**15
+"""Integers under it are exact as floats too."""
+
+
+class Typed(Field):
+    """A line of text, kept as it was typed."""
+
+    typed: str = ""
+    mistake: Mistake | None = None
+    says: tuple[str, ...] = ()
+    mode = "text"
+
+    @property
+    def marks(self) -> Marks:
+        """The decimal and grouping marks of the workshop's locale."""
+        return self.meta.shop.marks  # type: ignore[no-any-return]
+
+    def read(self, text: str) -> Any:
+        """Return the value of a text that is not blank. Errors: one refusal, without a place."""
+        return text
+
+    def write(self, value: Any) -> str:
+        """Return the text that is read as `value`."""
+        return str(value)
+
+    def process_data(self, value: Any) -> None:
+        """Take a value, and write it."""
+        self.data = value
+        self.typed = "" if value is None else self.write(value)
+
+    def process_formdata(self, valuelist: Sequence[str]) -> None:
+        """Take what was typed, and read it."""
+        self.typed = valuelist[0] if valuelist else ""
+        self.data = None
+        if not self.typed.strip():
+            return
+        try:
+            self.data = self.read(self.typed)
+        except Refused as refused:
+            mistake = refused.mistakes[0]
+            self.mistake = Mistake(self.name, mistake.code, mistake.facts)
+
+    @property
+    def understood(self) -> str | None:
+        """How the text was read, where that is not plain from the text itself."""
+        return None
+
+
+class Text(Typed):
+    """A line of text without the spaces around it."""
+
+    def read(self, text: str) -> str:
+        """Return the text, its line ends as one character each."""
+        return text.replace("\r\n", "\n").strip()
+
+
+class Number(Typed):
+    """A number in the workshop's notation."""
+
+    mode = "decimal"
+
+    def read(self, text: str) -> Any:
+        """Return the number as a float."""
+        return float(read_number(text, self.marks))
+
+    def write(self, value: Any) -> str:
+        """Return the number with its own decimals, without any if it is whole."""
+        number = value if isinstance(value, Decimal) else Decimal(repr(value))
+        whole = number.to_integral_value()
+        return write_number(whole if whole == number else number, self.marks)
+
+    @property
+    def understood(self) -> str | None:
+        """The value in plain notation, where it was typed otherwise."""
+        if self.data is None or self.mistake is not None:
+            return None
+        plain = self.shown_plainly()
+        return None if self._is_plain(plain) else plain
+
+    def shown_plainly(self) -> str:
+        """Return the value as it is echoed."""
+        return self.write(self.data)
+
+    def _is_plain(self, plain: str) -> bool:
+        typed = self.typed.strip()
+        mark = self.marks.decimal[0]
+        short = typed.rstrip("0").rstrip(mark) if mark in typed else typed
+        return plain in (typed, short)
+
+
+class Money(Number):
+    """An amount of the workshop's currency."""
+
+    def read(self, text: str) -> Decimal:
+        """Return the amount, exactly."""
+        return read_money(text, self.marks)
+
+    def write(self, value: Any) -> str:
+        """Return the amount with its own decimals."""
+        return write_number(value, self.marks)
+
+
+class PerCent(Number):
+    """A share, typed in per cent."""
+
+    def read(self, text: str) -> float:
+        """Return the share: 15 and 15 % are 0.15."""
+        number = read_number(text.strip().removesuffix("%"), self.marks)
+        return float(number / PER_CENT)
+
+    def write(self, value: Any) -> str:
+        """Return the share in per cent, without the sign."""
+        return super().write(Decimal(repr(value)) * PER_CENT)
+
+    def shown_plainly(self) -> str:
+        """Return the share in per cent with its sign."""
+        return f"{self.write(self.data)} %"
+
+    def _is_plain(self, plain: str) -> bool:
+        typed = self.typed.strip().removesuffix("%").strip()
+        return f"{typed} %" == plain and not 0 < abs(self.data) < 1 / PER_CENT
+
+
+class Count(Number):
+    """A whole number."""
+
+    mode = "numeric"
+
+    def read(self, text: str) -> int:
+        """Return the number. Errors: `wrong-type` where it is not whole."""
+        number = read_number(text, self.marks)
+        if number != number.to_integral_value():
+            raise refuse("", "wrong-type", read=shown(text), wanted="whole-number")
+        if abs(number) >= MOST_INTEGER:
+            raise refuse("", "too-many-digits", read=shown(text), limit=15)
+        return int(number)
+
+
+class Measure(Number):
+    """A length, in the workshop's units where none is typed."""
+
+    mode = "text"
+
+    def __init__(self, label: str, quantity: Quantity = LENGTH, **kwargs: Any) -> None:
+        super().__init__(label, **kwargs)
+        self.quantity = quantity
+
+    @property
+    def unit(self) -> str:
+        """The unit taken where none is typed."""
+        return self.meta.shop.unit_of(self.quantity)  # type: ignore[no-any-return]
+
+    def read(self, text: str) -> float:
+        """Return the measure in the quantity's inside unit."""
+        return read_measure(text, self.marks, self.quantity, self.unit)
+
+    def write(self, value: Any) -> str:
+        """Return the measure with its unit."""
+        return write_measure(value, self.marks, self.quantity, self.unit)
+
+    def shown_plainly(self) -> str:
+        """Return the measure to two decimals."""
+        size = Decimal(repr(self.data)) / self.quantity.factor(self.unit)
+        return f"{super().write(round(size, 2))} {self.unit}"
+
+    def _is_plain(self, plain: str) -> bool:
+        typed = self.typed.strip()
+        return plain in (typed, f"{typed} {self.unit}", typed.replace(self.unit, f" {self.unit}"))
+
+
+class Day(Typed):
+    """A date, as browsers send it: year, month, day (ISO 8601)."""
+
+    mode = "date"
+
+    def read(self, text: str) -> date:
+        """Return the date. Errors: `wrong-type`."""
+        try:
+            return date.fromisoformat(text.strip())
+        except ValueError:
+            raise refuse("", "wrong-type", read=shown(text), wanted="date") from None
+
+    def write(self, value: Any) -> str:
+        """Return the date in ISO form."""
+        return str(value.isoformat())
+
+
+class Choice(Typed):
+    """One of several names. Whether there is such a name is the core's to say."""
+
+
+class OneOf(Typed):
+    """One of a closed set of words."""
+
+    def __init__(self, label: str, kind: type[StrEnum], **kwargs: Any) -> None:
+        super().__init__(label, **kwargs)
+        self.kind = kind
+
+    def read(self, text: str) -> StrEnum:
+        """Return the word. Errors: `not-one-of` with the words there are."""
+        known = tuple(item.value for item in self.kind)
+        if text not in known:
+            raise refuse("", "not-one-of", read=shown(text), known=known, nearest=None)
+        return self.kind(text)
+
+
+class Tick(Typed):
+    """A yes or no. A browser sends nothing for no."""
+
+    def process_data(self, value: Any) -> None:
+        """Take a value."""
+        self.data = bool(value)
+
+    def process_formdata(self, valuelist: Sequence[str]) -> None:
+        """Take what was sent: anything is yes."""
+        self.data = bool(valuelist)

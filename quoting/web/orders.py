@@ -1,0 +1,150 @@
+"""The worktable: the order form, its answer beside it, and what is made of it."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from flask import Blueprint, redirect, render_template, request, url_for
+from flask.typing import ResponseReturnValue
+from werkzeug.datastructures import MultiDict
+
+from quoting.core.errors import Refused
+from quoting.intake import read_order_text, write_order
+from quoting.web.answers import Answer, answer_form
+from quoting.web.downloads import download
+from quoting.web.filling import order_values, start_values
+from quoting.web.moves import make_move, read_move
+from quoting.web.offers import offers_of
+from quoting.web.order_form import OrderForm, bind_form, fill_form
+from quoting.web.shop import shop_now
+from quoting.web.views import view_of
+from quoting.wording import mistake_sentence
+
+blueprint = Blueprint("orders", __name__)
+
+REFUSED = 422
+WORKBOOK = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
+
+
+@blueprint.get("/")
+def show() -> str:
+    """Show the form with the order that it starts with."""
+    shop = shop_now()
+    if shop.sample is None:
+        return blank()
+    form = fill_form(shop, order_values(shop.sample))
+    return _page(form, start="sample")
+
+
+@blueprint.get("/blank")
+def blank() -> str:
+    """Show a form with nothing filled in that a maker would have to change."""
+    shop = shop_now()
+    return _page(fill_form(shop, start_values(shop.workshop)), start="blank", patient=True)
+
+
+@blueprint.post("/")
+def follow() -> ResponseReturnValue:
+    """Do what a button asks, and show the form with its answer."""
+    shop, sent, focus = shop_now(), request.form, ""
+    asked = sent.get("do", "")
+    move = read_move(asked)
+    if move is not None:
+        sent, focus = make_move(move, sent, offers_of(bind_form(shop, sent), shop).colour_names)
+    elif asked == "size":
+        sent, focus = _sized(sent), "blanket.width"
+    return _page(bind_form(shop, sent), focus=focus, patient=bool(asked))
+
+
+@blueprint.post("/answer")
+def answer() -> str:
+    """Return the answer alone, for a page that follows as one types."""
+    shop = shop_now()
+    found = answer_form(bind_form(shop, request.form), shop, patient=True)
+    return render_template("orders/following.html", **_seen(found))
+
+
+@blueprint.post("/quote")
+def quote() -> ResponseReturnValue:
+    """Show the page for the buyer."""
+    found = _asked()
+    if found.quote is None:
+        return _refused(found)
+    return render_template("quote/quote.html", view=view_of(found.quote, shop_now()))
+
+
+@blueprint.post("/workbook")
+def workbook() -> ResponseReturnValue:
+    """Send the costing as a spreadsheet."""
+    found = _asked()
+    if found.quote is None:
+        return _refused(found)
+    # Imported here because it takes longer than a page does.
+    from exports.workbook import workbook_bytes
+
+    name = f"costing {found.quote.number} {found.quote.order.title}"
+    return download(workbook_bytes(found.quote), name, "xlsx", WORKBOOK)
+
+
+@blueprint.post("/order-file")
+def order_file() -> ResponseReturnValue:
+    """Send the order as a file that can be read again."""
+    found = _asked()
+    if found.quote is None:
+        return _refused(found)
+    order = found.quote.order
+    text = write_order(order, shop_now().workshop.speaks)
+    return download(text.encode(), f"order {order.title}", "toml", "application/toml")
+
+
+@blueprint.post("/read")
+def read() -> ResponseReturnValue:
+    """Show the form with the order of a file, or the file's mistakes."""
+    shop, sent = shop_now(), request.files.get("file")
+    if sent is None or not sent.filename:
+        return redirect(url_for("orders.show"))
+    try:
+        order = read_order_text(sent.read(), shop.workshop)
+    except Refused as refused:
+        said = [(m.place, mistake_sentence(m, shop.speech)) for m in refused.mistakes]
+        page = render_template("orders/unread.html", name=sent.filename, said=said)
+        return page, REFUSED
+    return _page(fill_form(shop, order_values(order)), start="read")
+
+
+def resume() -> str:
+    """Return the form with all that was typed, when it comes from before a restart."""
+    return _page(bind_form(shop_now(), request.form), patient=True, stale=True)
+
+
+def _asked() -> Answer:
+    shop = shop_now()
+    return answer_form(bind_form(shop, request.form), shop, patient=False)
+
+
+def _refused(found: Answer) -> ResponseReturnValue:
+    return render_template("orders/worktable.html", **_seen(found)), REFUSED
+
+
+def _page(form: OrderForm, *, patient: bool = False, **changes: Any) -> str:
+    found = answer_form(form, shop_now(), patient=patient)
+    return render_template("orders/worktable.html", **(_seen(found) | changes))
+
+
+def _seen(found: Answer) -> dict[str, Any]:
+    shop = shop_now()
+    view = None if found.quote is None else view_of(found.quote, shop)
+    offers = offers_of(found.form, shop)
+    return {"form": found.form, "answer": found, "view": view, "offers": offers}
+
+
+def _sized(sent: MultiDict[str, str]) -> MultiDict[str, str]:
+    """Return the form with the size that was picked in its fields."""
+    shop = shop_now()
+    size = next((size for size in shop.sizes if size.name == sent.get("size")), None)
+    sized = MultiDict(sent)
+    if size is not None:
+        blank = fill_form(shop, {"blanket": {"width": size.width_cm, "height": size.height_cm}})
+        for name in ("width", "height"):
+            sized[f"blanket.{name}"] = blank.blanket.form[name].typed
+    return sized

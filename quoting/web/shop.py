@@ -1,0 +1,70 @@
+"""What the pages are served from: the workshop, its words, its file, and today."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from datetime import date
+from typing import cast
+
+from flask import current_app
+
+from quoting.core.measures import Units
+from quoting.core.order import Order
+from quoting.core.workshop import Workshop
+from quoting.notation import YARN_LENGTH, Marks, Quantity
+from quoting.places import config_folder
+from quoting.web.sizes import Size, read_sizes
+from quoting.wording import Speech, speech_of
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Shop:
+    """One maker's workshop as the pages see it.
+
+    `file` names the workshop file; `borrowed` says that the measurements are the demo's, not the
+    maker's; `sample` is the order that the form starts with, if any.
+    """
+
+    workshop: Workshop
+    speech: Speech
+    marks: Marks
+    file: str
+    borrowed: bool
+    sample: Order | None
+    sizes: tuple[Size, ...]
+    today: Callable[[], date]
+
+    def unit_of(self, quantity: Quantity) -> str:
+        """Return the unit that the maker works in."""
+        inches = self.workshop.units is Units.INCHES
+        if quantity is YARN_LENGTH:
+            return "yd" if inches else "m"
+        return "in" if inches else "cm"
+
+
+def open_shop(
+    workshop: Workshop,
+    *,
+    today: Callable[[], date],
+    file: str = "workshop.toml",
+    borrowed: bool = False,
+    sample: Order | None = None,
+) -> Shop:
+    """Return a workshop ready to be served. Errors: as `speech_of`."""
+    speech = speech_of(workshop)
+    return Shop(
+        workshop=workshop,
+        speech=speech,
+        marks=speech.marks,
+        file=file,
+        borrowed=borrowed,
+        sample=sample,
+        sizes=read_sizes(config_folder() / "sizes.toml"),
+        today=today,
+    )
+
+
+def shop_now() -> Shop:
+    """Return the workshop that this application serves."""
+    return cast(Shop, current_app.config["SHOP"])
