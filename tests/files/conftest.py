@@ -7,7 +7,8 @@ import pytest
 from quoting.core.errors import Mistake, Refused
 from quoting.core.workshop import Workshop
 from quoting.intake import read_order_text, read_workshop_file, read_workshop_text
-from quoting.places import demo_order, demo_workshop
+from quoting.places import demo_workshop
+from tests.files.samples import EVERY_KEY_OF_AN_ORDER
 
 Edits = tuple[tuple[str, str], ...]
 
@@ -41,7 +42,7 @@ def mistakes():
 @pytest.fixture(scope="session")
 def order_mistakes(workshop):
     """Return the mistakes in the demo's order after some edits, by place."""
-    text = demo_order().read_text("utf-8")
+    text = EVERY_KEY_OF_AN_ORDER.read_text("utf-8")
     return lambda *edits: found(lambda: read_order_text(edited(text, edits), workshop))
 
 

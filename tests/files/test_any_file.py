@@ -31,7 +31,8 @@ from quoting.intake import (
     read_workshop_text,
     write_order,
 )
-from quoting.places import demo_order, demo_workshop
+from quoting.places import demo_workshop
+from tests.files.samples import EVERY_KEY_OF_AN_ORDER
 
 WORKSHOP = read_workshop_file(demo_workshop())
 
@@ -89,7 +90,7 @@ def some_spoilt(file):
     return changes.map(spoil)
 
 
-@given(some_spoilt(demo_order()))
+@given(some_spoilt(EVERY_KEY_OF_AN_ORDER))
 def test_any_table_is_an_order_or_is_refused(table):
     with suppress(Refused):
         assert isinstance(read_order_table(table, WORKSHOP), Order)
@@ -112,7 +113,7 @@ def test_any_bytes_are_refused_and_nothing_worse(source):
 @settings(suppress_health_check=[HealthCheck.too_slow])
 @given(st.data())
 def test_a_damaged_file_is_an_order_or_is_refused(data):
-    whole = demo_order().read_bytes()
+    whole = EVERY_KEY_OF_AN_ORDER.read_bytes()
     start = data.draw(st.integers(0, len(whole)))
     end = data.draw(st.integers(start, min(len(whole), start + 40)))
     damaged = whole[:start] + data.draw(st.binary(max_size=10)) + whole[end:]

@@ -9,7 +9,7 @@ import pytest
 
 from quoting import places
 from quoting.intake import load_file, load_toml, read_order_text, read_workshop_file
-from quoting.places import demo_order
+from tests.files.samples import EVERY_KEY_OF_AN_ORDER
 
 NOBODY = 65534
 HOME = Path(places.__file__).parents[1]
@@ -59,7 +59,7 @@ def test_a_wrong_encoding_is_told_by_line(mistakes):
 
 
 def test_a_mark_of_utf8_at_the_beginning_does_no_harm(workshop):
-    text = demo_order().read_text("utf-8")
+    text = EVERY_KEY_OF_AN_ORDER.read_text("utf-8")
     windows = text.replace("\n", "\r\n").encode("utf-8-sig")
     assert read_order_text(windows, workshop) == read_order_text(text, workshop)
 

@@ -2,6 +2,7 @@
 
 import importlib.util
 import shutil
+from dataclasses import replace
 from datetime import date
 from decimal import Decimal
 
@@ -30,11 +31,21 @@ from quoting.core.workshop import Habits, Join, Pattern
 from quoting.core.yarns import PutUp, Stock
 from quoting.intake import read_order_file, read_workshop_text
 from quoting.places import config_folder, demo_order, demo_workshop
+from tests.files.samples import EVERY_KEY_OF_AN_ORDER
 
 
 @pytest.fixture
 def order(workshop):
-    return read_order_file(demo_order(), workshop)
+    return read_order_file(EVERY_KEY_OF_AN_ORDER, workshop)
+
+
+def test_the_demo_order_is_the_plain_part_of_it(workshop, order):
+    demo = read_order_file(demo_order(), workshop)
+    (band,) = order.design.border
+    plain = replace(order.design, colours={}, border=(replace(band, row_end_ratio=None),))
+    assert demo.design == plain
+    assert demo.terms == Terms()
+    assert demo.extras == order.extras
 
 
 def test_the_order_says_who_wants_it_when_and_where(order):
@@ -88,7 +99,13 @@ def test_the_workshop_says_whose_it_is_and_how_it_works(workshop):
 def test_the_workshop_has_its_yarn_and_pattern(workshop):
     (yarn,) = workshop.yarns
     assert (yarn.name, yarn.fibre, yarn.category) == ("moor aran", "100 % wool", 4)
-    assert dict(yarn.colours) == {"oat": "#d9c9a3", "teal": "#1f6f78", "rust": "#a8512c"}
+    assert dict(yarn.colours) == {
+        "oat": "#d9c9a3",
+        "teal": "#1f6f78",
+        "rust": "#a8512c",
+        "cream": "#f1ead9",
+        "heather": "#8a6a94",
+    }
     assert yarn.put_ups == (
         PutUp(weight_g=100.0, length_m=200.0, price=Decimal("4.60"), pack=1),
         PutUp(weight_g=400.0, length_m=800.0, price=Decimal("17.00"), pack=1),

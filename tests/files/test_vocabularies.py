@@ -2,7 +2,8 @@
 
 from quoting.core.stitches import Stitch, Vocabulary
 from quoting.intake import read_order_text, read_workshop_text, write_order
-from quoting.places import demo_order, demo_workshop
+from quoting.places import demo_workshop
+from tests.files.samples import EVERY_KEY_OF_AN_ORDER
 
 UK = ('terms = "US"', 'terms = "UK"')
 
@@ -16,7 +17,10 @@ def in_uk_terms(text):
 
 
 def test_both_vocabularies_give_the_same_workshop_and_order(workshop):
-    us, uk = demo_order().read_text("utf-8"), in_uk_terms(demo_order().read_text("utf-8"))
+    us, uk = (
+        EVERY_KEY_OF_AN_ORDER.read_text("utf-8"),
+        in_uk_terms(EVERY_KEY_OF_AN_ORDER.read_text("utf-8")),
+    )
     assert us != uk
     assert read_order_text(uk, workshop) == read_order_text(us, workshop)
     assert read_workshop_text(in_uk_terms(demo_workshop().read_text("utf-8"))) == workshop
@@ -40,7 +44,7 @@ def test_the_names_there_are_are_told_in_the_file_s_own_vocabulary(order_mistake
 
 
 def test_a_uk_tr_is_a_us_dc(workshop):
-    text = in_uk_terms(demo_order().read_text("utf-8")).replace('"htr"', '"tr"')
+    text = in_uk_terms(EVERY_KEY_OF_AN_ORDER.read_text("utf-8")).replace('"htr"', '"tr"')
     order = read_order_text(text, workshop)
     assert order.design.stitch == Stitch.DC
     assert 'stitch = "tr"' in write_order(order, Vocabulary.UK)
@@ -48,7 +52,7 @@ def test_a_uk_tr_is_a_us_dc(workshop):
 
 
 def test_a_pattern_keeps_its_own_name(workshop):
-    text = demo_order().read_text("utf-8").replace('stitch = "hdc"', 'stitch = "moss"')
+    text = EVERY_KEY_OF_AN_ORDER.read_text("utf-8").replace('stitch = "hdc"', 'stitch = "moss"')
     order = read_order_text(text, workshop)
     assert order.design.stitch == "moss"
     assert 'stitch = "moss"' in write_order(order, Vocabulary.UK)
