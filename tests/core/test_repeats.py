@@ -1,0 +1,125 @@
+"""How many repeats each section of stripes gets."""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Sequence
+from fractions import Fraction
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from quoting.core.repeats import allot_repeats, nearest_multiple
+
+
+@pytest.mark.parametrize(
+    ("quota", "periods", "shares", "repeats"),
+    [
+        (41, (6, 7), (1, 1), (3, 3)),
+        (20, (4, 4), (1, 1), (3, 2)),
+        (22, (4, 4), (1, 1), (3, 3)),
+        (33, (3, 12), (10, 1), (7, 1)),
+    ],
+)
+def test_sections_share_the_height(
+    quota: float, periods: Sequence[float], shares: Sequence[float], repeats: tuple[int, ...]
+) -> None:
+    """By hand: 20 over 4 and 4 is 10 each, two repeats and 2 left; the earlier takes the third."""
+    assert allot_repeats(quota, periods, shares) == repeats
+
+
+def test_a_section_without_a_share_gets_one_repeat() -> None:
+    assert allot_repeats(40, (5, 4), (0, 1)) == (1, 9)
+
+
+def test_no_open_section_needs_no_repeats() -> None:
+    assert allot_repeats(40, (), ()) == ()
+
+
+def test_the_taller_of_two_equally_near_heights_wins() -> None:
+    assert allot_repeats(6, (4,), (1,)) == (2,)
+    assert allot_repeats(5.9, (4,), (1,)) == (1,)
+
+
+def by_every_subset(
+    quota: Fraction, periods: Sequence[Fraction], shares: Sequence[Fraction]
+) -> tuple[int, ...]:
+    """Allot by the rule in words, in exact fractions, trying every subset."""
+    repeats = [1] * len(periods)
+    pool = list(range(len(periods)))
+    while True:
+        total = sum(shares[n] for n in pool)
+        parts = {n: quota * shares[n] / total if total else Fraction(0) for n in pool}
+        small = [n for n in pool if parts[n] < periods[n]]
+        if not small:
+            break
+        quota -= sum(periods[n] for n in small)
+        pool = [n for n in pool if n not in small]
+    rests = {}
+    for n in pool:
+        repeats[n] = int(parts[n] // periods[n])
+        rests[n] = parts[n] - repeats[n] * periods[n]
+    some = [n for n in pool if rests[n] > 0]
+    gap = sum(rests.values(), Fraction(0))
+
+    def rank(subset: tuple[int, ...]) -> tuple[object, ...]:
+        rise = sum((periods[n] for n in subset), Fraction(0))
+        penalty = sum((periods[n] * (periods[n] - 2 * rests[n]) for n in subset), Fraction(0))
+        return abs(rise - gap), -rise, penalty, [n not in subset for n in some]
+
+    subsets = (s for size in range(len(some) + 1) for s in itertools.combinations(some, size))
+    for n in min(subsets, key=rank):
+        repeats[n] += 1
+    return tuple(repeats)
+
+
+cases = st.integers(1, 6).flatmap(
+    lambda size: st.tuples(
+        st.integers(1, 200),
+        st.lists(st.integers(1, 9), min_size=size, max_size=size),
+        st.lists(st.integers(0, 6), min_size=size, max_size=size),
+    )
+)
+
+
+@given(cases, st.sampled_from([1, 2, 5, 10]))
+def test_no_subset_comes_nearer_and_ties_fall_as_the_rule_says(
+    case: tuple[int, list[int], list[int]], parts: int
+) -> None:
+    quota, periods, shares = case
+    exact = by_every_subset(
+        Fraction(quota), [Fraction(p, parts) for p in periods], [Fraction(s) for s in shares]
+    )
+    assert allot_repeats(quota, [p / parts for p in periods], shares) == exact
+
+
+@given(cases.filter(lambda case: len(set(case[1])) == 1 and all(case[2])))
+def test_equal_periods_make_it_the_largest_remainder_rule(
+    case: tuple[int, list[int], list[int]],
+) -> None:
+    """As seats are shared out: whole parts first, then one each by the largest rest."""
+    quota, (period, *_), shares = case
+    parts = [Fraction(quota * share, sum(shares) * period) for share in shares]
+    if any(part < 1 for part in parts):
+        return
+    seats = int(Fraction(quota, period) + Fraction(1, 2))
+    order = sorted(range(len(parts)), key=lambda n: (-(parts[n] % 1), n))
+    spare = order[: seats - sum(int(part) for part in parts)]
+    expected = tuple(int(part) + (n in spare) for n, part in enumerate(parts))
+    assert allot_repeats(quota, [period] * len(shares), shares) == expected
+
+
+@pytest.mark.parametrize(
+    ("target", "multiple", "plus", "count"),
+    [(98.2, 1, 0, 98), (98.5, 1, 0, 99), (20, 6, 2, 20), (23, 6, 2, 26), (22.9, 6, 2, 20)],
+)
+def test_the_stitches_are_the_nearest_multiple_and_the_larger_of_two(
+    target: float, multiple: int, plus: int, count: int
+) -> None:
+    assert nearest_multiple(target, multiple, plus) == count
+
+
+def test_there_is_always_one_repeat_across() -> None:
+    assert nearest_multiple(0.1, 12, 3) == 15
+    assert nearest_multiple(-50, 12, 3) == 15
