@@ -13,6 +13,8 @@ import time
 from datetime import date
 from decimal import Decimal, InvalidOperation
 from pathlib import Path
+from queue import Empty, SimpleQueue
+from threading import Thread
 from typing import TYPE_CHECKING
 
 from quoting.core.currencies import MINOR_DIGITS
@@ -27,6 +29,9 @@ MOST_BYTES = 100_000
 SECONDS = 10.0
 """The whole answer must be here by then; a timeout of `requests` is for one read only."""
 
+LEAST_RATE, MOST_RATE = Decimal("1e-9"), Decimal("1e9")
+"""No currency is so dear or so cheap; beyond them a rate is not one."""
+
 PLACE = "rates"
 _CUBE = "{http://www.ecb.int/vocabulary/2002-08-01/eurofxref}Cube"
 
@@ -37,6 +42,30 @@ def fetch_rates(address: str = ADDRESS, *, seconds: float = SECONDS) -> EuroRate
     Errors, all at `rates`: `no-connection`, `bad-status`, `too-slow`, `too-much`; as
     `read_rates`.
     """
+    answers: SimpleQueue[bytes | Exception] = SimpleQueue()
+    Thread(target=_ask, args=(address, seconds, answers), daemon=True).start()
+    try:
+        answer = answers.get(timeout=seconds)
+    except Empty as error:
+        raise refuse(PLACE, "too-slow", limit=seconds) from error
+    if isinstance(answer, Exception):
+        raise answer
+    return read_rates(answer)
+
+
+def _ask(address: str, seconds: float, answers: SimpleQueue[bytes | Exception]) -> None:
+    """Put the document into `answers`, or what went wrong.
+
+    It is run beside the caller, who waits so long and no longer: a server can also dribble what
+    comes before the document, where no clock is read.
+    """
+    try:
+        answers.put(_document(address, seconds))
+    except Exception as error:
+        answers.put(error)
+
+
+def _document(address: str, seconds: float) -> bytes:
     import requests
 
     deadline = time.monotonic() + seconds
@@ -44,21 +73,21 @@ def fetch_rates(address: str = ADDRESS, *, seconds: float = SECONDS) -> EuroRate
         with requests.get(address, stream=True, timeout=seconds) as response:
             if response.status_code != requests.codes.ok:
                 raise refuse(PLACE, "bad-status", read=response.status_code)
-            return read_rates(_body(response, deadline))
+            return _body(response, deadline, seconds)
     except requests.Timeout as error:
         raise refuse(PLACE, "too-slow", limit=seconds) from error
     except requests.RequestException as error:
         raise refuse(PLACE, "no-connection") from error
 
 
-def _body(response: Response, deadline: float) -> bytes:
+def _body(response: Response, deadline: float, seconds: float) -> bytes:
     body = bytearray()
     for byte in response.iter_content(1):  # so that the clock is read while bytes dribble in
         body += byte
         if len(body) > MOST_BYTES:
             raise refuse(PLACE, "too-much", limit=MOST_BYTES)
         if time.monotonic() > deadline:
-            raise refuse(PLACE, "too-slow", limit=SECONDS)
+            raise refuse(PLACE, "too-slow", limit=seconds)
     return bytes(body)
 
 
@@ -90,9 +119,13 @@ def _checked(day: str, rates: dict[str, str]) -> EuroRates:
         when = date.fromisoformat(day)
     except (InvalidOperation, ValueError) as error:
         raise refuse(PLACE, "not-rates") from error
-    if not read or not all(rate.is_finite() and rate > 0 for rate in read.values()):
+    if not read or not all(map(_is_a_rate, read.values())):
         raise refuse(PLACE, "not-rates")
     return EuroRates(day=when, rates=read)
+
+
+def _is_a_rate(rate: Decimal) -> bool:
+    return rate.is_finite() and LEAST_RATE <= rate <= MOST_RATE
 
 
 def kept_rates_path() -> Path:
