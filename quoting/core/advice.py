@@ -9,6 +9,7 @@ from itertools import pairwise
 from quoting.core.ball_walk import ColourWalk
 from quoting.core.cautions import Caution, for_buyer, for_maker
 from quoting.core.estimate import Estimate
+from quoting.core.euro_rates import is_old
 from quoting.core.gauge import Sureness
 from quoting.core.hours import Part
 from quoting.core.order import Order
@@ -34,12 +35,17 @@ def advise(
     plan: Plan,
     estimate: Estimate,
     price: Price,
+    *,
+    today: date,
     ready: date,
 ) -> Iterator[Caution]:
     """Yield every caution of a quote, the most pressing first."""
     yield from _price_cautions(order, workshop, price)
     if order.wanted_by is not None and ready > order.wanted_by:
         yield for_maker("late", ready_by=ready, wanted_by=order.wanted_by)
+    rate = price.exchange
+    if rate is not None and is_old(rate.day, today):
+        yield for_maker("old-rate", currency=rate.currency, day=rate.day)
     yield from plan.cautions
     yield from _sureness_cautions(plan, estimate)
     yield from _pace_cautions(workshop)

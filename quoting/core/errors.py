@@ -72,7 +72,7 @@ class Checks:
         """Check that a number is finite and within its limits; None is taken as not given."""
         if value is None:
             return
-        if not math.isfinite(value):
+        if not _is_finite(value):
             self.add(place, "not-finite")
         elif above is not None and value <= above:
             self.add(place, "not-above", read=value, limit=above)
@@ -107,3 +107,11 @@ class Checks:
         """Raise one refusal if anything was found."""
         if self.mistakes:
             raise Refused(*self.mistakes)
+
+
+def _is_finite(value: float | Decimal) -> bool:
+    """Return whether a number can be reckoned with: a whole one may be too long for a float."""
+    try:
+        return math.isfinite(value)
+    except OverflowError:
+        return False

@@ -8,8 +8,8 @@ from datetime import date
 from decimal import Decimal
 
 from quoting.core.currencies import MINOR_DIGITS
-from quoting.core.design import Design, Stripe
-from quoting.core.errors import Checks
+from quoting.core.design import ColourSource, Design, Stripe
+from quoting.core.errors import Checks, refuse
 from quoting.core.terms import MOST_MONEY, Target
 from quoting.core.workshop import Workshop
 
@@ -71,7 +71,8 @@ class Order:
         checks.name("order.title", self.title)
         checks.text("order.buyer", self.buyer, most=80)
         checks.text("order.notes", self.notes, most=2000, lines=True)
-        checks.text("order.deliver_to", self.deliver_to or "", most=80)
+        if self.deliver_to is not None:
+            checks.name("order.deliver_to", self.deliver_to)
         checks.number("order.quantity", self.quantity, least=1, most=1000)
         if self.pays_in is not None and self.pays_in not in MINOR_DIGITS:
             checks.add("order.pays_in", "unknown-currency", read=self.pays_in)
@@ -88,10 +89,14 @@ def check_order(order: Order, workshop: Workshop) -> None:
     for place, name in _stitches(order.design):
         with checks.under(place):
             workshop.basic_stitch(name, "")
+    for colour, source in order.design.colours.items():
+        with checks.under(f"blanket.colours.{colour}"):
+            _check_source(source, workshop)
     with checks.under("blanket.yarn"):
-        workshop.yarn(order.design.yarn, "")
-    for place, colour in _colours(order):
-        _check_colour(checks, place, colour, order.design, workshop)
+        yarn = workshop.yarn(order.design.yarn, "")
+        for place, colour in _colours(order):
+            if colour not in order.design.colours and colour not in yarn.colours:
+                checks.add(place, "unknown-colour", read=colour, known=tuple(yarn.colours))
     pays_in = order.pays_in or workshop.currency
     if pays_in != workshop.currency and pays_in not in workshop.exchange:
         checks.add("order.pays_in", "no-rate", read=pays_in, known=tuple(workshop.exchange))
@@ -128,13 +133,7 @@ def stripes_with_places(design: Design) -> Iterator[tuple[str, Stripe]]:
         yield f"blanket.last_rows.{number}", stripe
 
 
-def _check_colour(
-    checks: Checks, place: str, colour: str, design: Design, workshop: Workshop
-) -> None:
-    source = design.source_of(colour)
-    mapped = f"blanket.colours.{colour}"
-    with checks.under(f"{mapped}.yarn" if colour in design.colours else "blanket.yarn"):
-        yarn = workshop.yarn(source.yarn, "")
-        if source.colour not in yarn.colours:
-            at = f"{mapped}.colour" if colour in design.colours else place
-            checks.add(at, "unknown-colour", read=source.colour, known=tuple(yarn.colours))
+def _check_source(source: ColourSource, workshop: Workshop) -> None:
+    yarn = workshop.yarn(source.yarn)
+    if source.colour not in yarn.colours:
+        raise refuse("colour", "unknown-colour", read=source.colour, known=tuple(yarn.colours))

@@ -65,7 +65,7 @@ def quote_order(order: Order, workshop: Workshop, *, today: date) -> Quote:
         plan=plan,
         estimate=estimate,
         price=price,
-        cautions=tuple(advise(order, workshop, plan, estimate, price, ready)),
+        cautions=tuple(advise(order, workshop, plan, estimate, price, today=today, ready=ready)),
     )
 
 

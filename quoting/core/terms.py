@@ -90,7 +90,7 @@ class Deposit:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Pricing:
-    """How a price is made from a cost."""
+    """How a price is made from a cost. `exchange_cushion` goes on reference rates."""
 
     target: Target
     yarn_charged: YarnCharged = YarnCharged.BOUGHT
@@ -98,12 +98,14 @@ class Pricing:
     minimum: Decimal | None = None
     valid_days: int = 14
     deposit: Deposit | None = None
+    exchange_cushion: float = 0.0
 
     def __post_init__(self) -> None:
         checks = Checks()
         checks.number("round_up_to", self.round_up_to, above=0, most=MOST_MONEY)
         checks.number("minimum", self.minimum, least=0, most=MOST_MONEY)
         checks.number("valid_days", self.valid_days, least=1, most=3650)
+        checks.number("exchange_cushion", self.exchange_cushion, least=0, most=1)
         checks.done()
 
 

@@ -6,6 +6,7 @@ from quoting.intake.order_file import (
     read_order_text,
     write_order,
 )
+from quoting.intake.price_list import read_price_list_file, size_of
 from quoting.intake.toml_text import load_file, load_toml
 from quoting.intake.workshop_file import (
     read_workshop_file,
@@ -19,8 +20,10 @@ __all__ = [
     "read_order_file",
     "read_order_table",
     "read_order_text",
+    "read_price_list_file",
     "read_workshop_file",
     "read_workshop_table",
     "read_workshop_text",
+    "size_of",
     "write_order",
 ]

@@ -57,6 +57,7 @@ _PRICING: Entries = {
     "minimum": money,
     "valid_days": count,
     "deposit": DEPOSIT,
+    "exchange_cushion": number,
 }
 _PAY: Entries = {"overhead_per_hour": money, "rest_allowance": number}
 _RATE: Entries = {"rate": money, "day": day, "cushion": number}

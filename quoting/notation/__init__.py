@@ -3,6 +3,7 @@
 from quoting.notation.marks import FILE_MARKS, Marks
 from quoting.notation.measures import LENGTH, MASS, YARN_LENGTH, Quantity, read_measure
 from quoting.notation.numbers import read_money, read_number
+from quoting.notation.sizes import read_size
 from quoting.notation.writing import write_measure, write_number
 
 __all__ = [
@@ -15,6 +16,7 @@ __all__ = [
     "read_measure",
     "read_money",
     "read_number",
+    "read_size",
     "write_measure",
     "write_number",
 ]

@@ -27,6 +27,9 @@ CAUTIONS: Sentences = {
         "It can be there by {ready_by}, after {wanted_by}, when it is wanted. "
         "Agree on another day, or on fewer rows.",
     ),
+    "old-rate": (
+        "The rate of exchange for {currency} is of {day}, more than a week old: fetch today's.",
+    ),
     # Size and counts
     "count-breaks-repeat": (
         "{stitches} stitches are no whole number of repeats: "

@@ -13,9 +13,9 @@ MOST_LISTED = 15
 
 MISTAKES: Sentences = {
     # A file as a whole
-    "file-missing": ("There is no file at {file}.",),
-    "file-is-folder": ("{file} is a folder; a file is wanted.",),
-    "file-unreadable": ("{file} cannot be read; look at its permissions.",),
+    "file-missing": ("There is no such file.",),
+    "file-is-folder": ("This is a folder; a file is wanted.",),
+    "file-unreadable": ("This file cannot be read; look at its permissions.",),
     "file-too-large": ("The file is too large; at most {limit} bytes are read.",),
     "wrong-encoding": (
         "The file is saved as {read}; save it as {wanted}.",
@@ -97,6 +97,13 @@ MISTAKES: Sentences = {
     ),
     "size-not-compared": ("{read} is none of the sizes that are compared.",),
     "size-without-price": ("There is no price for {read}; give one for each size.",),
+    "not-a-size": ("{read} cannot be read as a size; write a width and a height: {wanted}.",),
+    # Reference rates
+    "no-connection": ("The reference rates could not be reached; those kept before still serve.",),
+    "bad-status": ("The reference rates were asked for and answered with an error, {read}.",),
+    "too-slow": ("The reference rates had not come after {limit} seconds; try again later.",),
+    "too-much": ("What came in place of reference rates is too long to be them.",),
+    "not-rates": ("What came is not the document of reference rates, and was not read.",),
     "no-price": (
         "Once the target and tax are taken {kept} of the price is left, and fees take {fees}: "
         "no price covers the costs. A lower target would do.",

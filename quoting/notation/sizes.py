@@ -1,0 +1,37 @@
+"""Text to a size: a width and a height, such as `70x90cm` or `28 × 36 in`."""
+
+from __future__ import annotations
+
+import re
+
+from quoting.core.errors import Mistake, Refused, refuse
+from quoting.notation.marks import Marks, plain_text, shown
+from quoting.notation.measures import LENGTH, read_measure
+
+_BETWEEN = re.compile(r"\s*[x×*]\s*", re.IGNORECASE)
+_LETTERS = re.compile(r"[a-z'\"′″]+\s*$", re.IGNORECASE)
+EXAMPLE = "70x90cm"
+
+
+def read_size(text: str, marks: Marks, default_unit: str | None = None) -> tuple[float, float]:
+    """Return a width and a height in cm.
+
+    A unit after the height serves the width too. Errors: `not-a-size`, and those of
+    `read_measure`.
+    """
+    sides = _BETWEEN.split(plain_text(text))
+    if len(sides) != 2 or not all(sides):
+        raise refuse("", "not-a-size", read=shown(text), wanted=EXAMPLE)
+    width, height = sides
+    unit = _LETTERS.search(height)
+    shared = unit.group().strip() if unit and not _LETTERS.search(width) else ""
+    try:
+        return (
+            read_measure(width + shared, marks, LENGTH, default_unit),
+            read_measure(height, marks, LENGTH, default_unit),
+        )
+    except Refused as refused:
+        if any(mistake.code == "not-a-measure" for mistake in refused.mistakes):
+            facts = {"read": shown(text), "wanted": EXAMPLE}
+            raise Refused(Mistake("", "not-a-size", facts)) from None
+        raise
