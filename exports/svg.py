@@ -10,7 +10,6 @@ import re
 from functools import lru_cache
 from html import escape
 
-DIGITS = 3
 INK = "currentColor"
 """The colour of the text around the picture: dark on light paper, light on dark."""
 
@@ -24,9 +23,8 @@ def escaped(words: str) -> str:
 
 
 def number(value: float) -> str:
-    """Return a coordinate, to a thousandth and no longer than it must be."""
-    short = f"{value:.{DIGITS}f}".rstrip("0").rstrip(".")
-    return "0" if short == "-0" else short
+    """Return a coordinate to six significant digits, and no longer than it must be."""
+    return f"{value:.6g}"
 
 
 def element(tag: str, *children: str, **attributes: str | float | None) -> str:

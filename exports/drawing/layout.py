@@ -19,7 +19,7 @@ VIEW_WIDTH = 400.0
 ROOM_LEFT = 66.0
 ROOM_WIDTH = 270.0
 ROOM_HEIGHT = 460.0
-ROOM_TOP = 14.0
+ROOM_TOP = 23.0
 GUTTER = 34.0
 """The room for strands beside the blanket, on each side."""
 
@@ -72,8 +72,8 @@ class Layout:
 
     def height_at(self, index: int, share: float) -> float:
         """Return how far down a share of a pass's height lies, from its lower side."""
-        band = self.band(index)
-        return band.bottom - share * band.height
+        height = self.plan.passes[index].height_cm * self.scale
+        return self.body.bottom - self.climbed[index] - share * height
 
     def point(self, index: int, share: float) -> tuple[float, float]:
         """Return the point where a share of a pass's yarn has been worked."""

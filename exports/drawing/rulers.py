@@ -97,4 +97,4 @@ def _row_numbers(layout: Layout, speech: Speech) -> Iterator[str]:
             label = speech.number(worked.number)
             yield text(label, x + 5, y + 0.35 * FONT_SIZE)
     yield _lines(*steps)
-    yield text("row", x + 5, layout.blanket.top - 3)
+    yield text("row", x + 5, layout.blanket.top - 12)

@@ -20,7 +20,7 @@ Steps = tuple[str | float, ...]
 OFF_MIDDLE = 0.22
 """A strand enters a pass this much of its height under the middle, and leaves it as much over."""
 
-TIP_GAP = 3.6
+TIP_GAP = 3.2
 TAIL, LANES, LANE = 17.0, 3, 5.0
 TURN = 3.0
 DEEPEST = 14.0
@@ -32,10 +32,10 @@ DARK, LIGHT = "#111111", "#ffffff"
 
 @dataclass(frozen=True, slots=True)
 class Mark:
-    """One line of yarn beside the blanket: its colour and its path."""
+    """One line of yarn beside the blanket: its colour and the `d` of its path."""
 
     colour: str
-    steps: Steps
+    d: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,18 +72,13 @@ def _yarns(
     marks: Sequence[Mark], class_: str, codes: Mapping[str, str], width: float
 ) -> Iterator[str]:
     """Yield lines in their yarn's colour, on a halo of ink that shows yarns as pale as the page."""
-    if marks:
-        every = " ".join(route(*mark.steps) for mark in marks)
-        yield element(
-            "path",
-            d=every,
-            class_="halo",
-            stroke=INK,
-            stroke_opacity=0.5,
-            stroke_width=width + HALO,
-        )
-    for mark in marks:
-        yield path(*mark.steps, class_=class_, stroke=codes[mark.colour], stroke_width=width)
+    if not marks:
+        return
+    every = " ".join(mark.d for mark in marks)
+    halo = width + HALO
+    yield element("path", d=every, class_="halo", stroke=INK, stroke_opacity=0.5, stroke_width=halo)
+    lines = (element("path", class_=class_, d=m.d, stroke=codes[m.colour]) for m in marks)
+    yield element("g", *lines, stroke_width=width)
 
 
 def _side(edge: Edge) -> int:
@@ -95,7 +90,7 @@ def _carry(layout: Layout, colour: str, carry: Carry) -> Mark:
     low = layout.height_at(carry.from_pass, 0.5 + OFF_MIDDLE)
     high = layout.height_at(carry.to_pass, 0.5 - OFF_MIDDLE)
     out = x + _side(carry.edge) * min(DEEPEST, 4 + 0.5 * (low - high))
-    return Mark(colour, ("M", x, low, "C", out, low, out, high, x, high))
+    return Mark(colour, route("M", x, low, "C", out, low, out, high, x, high))
 
 
 def _tails(layout: Layout, edge: Edge, strands: Iterable[Strand]) -> Iterator[Mark]:
@@ -109,9 +104,7 @@ def _tails(layout: Layout, edge: Edge, strands: Iterable[Strand]) -> Iterator[Ma
     for number, (root, tip) in enumerate(zip(roots, tips, strict=True)):
         reach = min(GUTTER - 4, TAIL + (LANE * (number % LANES) if crowded else 0))
         bend = x + side * 0.5 * reach
-        yield Mark(
-            root.colour, ("M", x, root.y, "C", bend, root.y, bend, root.y, x + side * reach, tip)
-        )
+        yield Mark(root.colour, route("M", x, root.y, "Q", bend, root.y, x + side * reach, tip))
 
 
 def _roots(layout: Layout, edge: Edge, strands: Iterable[Strand]) -> Iterator[Root]:
@@ -123,20 +116,22 @@ def _roots(layout: Layout, edge: Edge, strands: Iterable[Strand]) -> Iterator[Ro
 
 
 def spread(wanted: Sequence[float], gap: float, low: float, high: float) -> list[float]:
-    """Return the positions, in order, moved to lie `gap` apart between `low` and `high`.
+    """Return positions in order, moved as little as makes them lie `gap` apart, low to high.
 
-    Where there is no room for that, they lie as far apart as there is.
+    Where there is no room for that, they lie as far apart as there is. Neighbours that are in
+    each other's way move together (pool adjacent violators: the least squares of the moves).
     """
     gap = min(gap, (high - low) / max(1, len(wanted) - 1))
-    placed, least = [], low
-    for position in wanted:
-        placed.append(max(position, least))
-        least = placed[-1] + gap
-    most = high
-    for index in reversed(range(len(placed))):
-        placed[index] = min(placed[index], most)
-        most = placed[index] - gap
-    return placed
+    pools: list[tuple[float, int]] = []
+    for index, position in enumerate(wanted):
+        total, size = position - index * gap, 1
+        while pools and pools[-1][0] * size > total * pools[-1][1]:
+            more, others = pools.pop()
+            total, size = total + more, size + others
+        pools.append((total, size))
+    firsts = [total / size for total, size in pools for _ in range(size)]
+    last = high - gap * max(0, len(wanted) - 1)
+    return [min(max(first, low), last) + index * gap for index, first in enumerate(firsts)]
 
 
 def _joins(layout: Layout, strands: Iterable[Strand]) -> Iterator[str]:

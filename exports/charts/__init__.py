@@ -1,0 +1,13 @@
+"""Charts of a comparison in ink: bars, and bars stacked by what a price pays for.
+
+The figures stand in a table beside them, as beside every picture.
+"""
+
+from __future__ import annotations
+
+from exports.charts.plain import bars
+from exports.charts.price_bar import price_bar
+from exports.charts.stacked import stacked_bars
+from exports.charts.values import Bar, Level, Part, StackedBar
+
+__all__ = ["Bar", "Level", "Part", "StackedBar", "bars", "price_bar", "stacked_bars"]
