@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import math
 from dataclasses import replace
+from typing import Any
 
 import pytest
-from uncertainties import ufloat
+from uncertainties import ufloat  # type: ignore[import-untyped]
 
 from quoting.core.design import ColourSource
 from quoting.core.design_gauges import design_gauges
@@ -18,11 +19,11 @@ from quoting.core.workshop import Habits, Pattern, Workshop
 from tests.examples import WOOL, sample_design, sample_swatch, sample_workshop, sample_yarn
 
 
-def gauge(stitch: str, *swatches: Swatch, **changes: object) -> Gauge:
+def gauge(stitch: str, *swatches: Swatch, **changes: Any) -> Gauge:
     return gauge_of(sample_workshop(swatches=swatches, **changes), WOOL, stitch)
 
 
-def weighed(grams: float, stitches: int = 24, rows: int = 20, **changes: object) -> Swatch:
+def weighed(grams: float, stitches: int = 24, rows: int = 20, **changes: Any) -> Swatch:
     return sample_swatch(piece=Piece(stitches=stitches, rows=rows, weight_g=grams), **changes)
 
 
@@ -83,7 +84,7 @@ def test_swatches_that_agree_leave_the_scale_error() -> None:
 def test_several_swatches_give_the_mean_size() -> None:
     other = Reading(stitches=10, width_cm=10, rows=10, height_cm=10)
     both = gauge("hdc", sample_swatch(), sample_swatch(gauge=other))
-    assert (both.width_cm, both.height_cm) == (pytest.approx(0.9), pytest.approx(0.975))
+    assert (both.width_cm, both.height_cm) == pytest.approx((0.9, 0.975))
 
 
 @pytest.mark.parametrize(("kind", "ratio"), [("sc", 1 / 1.5), ("dc", 2 / 1.5), ("tr", 2.0)])

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import pytest
 
 from quoting.core.design import Section, StopAt, Stripe
@@ -25,7 +27,7 @@ from tests.examples import (
 HDC_CM, SC_CM = 0.95, 0.95 / 1.5
 
 
-def planned(workshop: Workshop | None = None, **changes: object) -> Plan:
+def planned(workshop: Workshop | None = None, **changes: Any) -> Plan:
     order = sample_order(design=sample_design(**changes))
     return plan_order(order, workshop or sample_workshop())
 
