@@ -88,20 +88,28 @@ def _runs(layout: Layout) -> Iterator[Sequence[int]]:
 
 def _stitches(layout: Layout) -> Iterator[str]:
     """Yield a faint line between stitch and stitch, where a stitch is wide enough to be seen."""
-    width = layout.body.width / layout.plan.stitches
-    heights = [worked.height_cm * layout.scale for worked in layout.plan.rows]
-    if width < STITCHED or min(heights) < LINED:
-        return
-    steps: list[str | float] = []
+    rows_of: dict[str, list[int]] = {}
     for index, worked in enumerate(layout.plan.passes):
         if worked.work is Work.ROW:
-            steps += ["M", layout.body.left, layout.height_at(index, 0.5), "H", layout.body.right]
-    yield path(
+            rows_of.setdefault(worked.stitch, []).append(index)
+    for stitch, rows in rows_of.items():
+        width = layout.body.width / layout.plan.passes[rows[0]].stitches[stitch]
+        height = layout.band(rows[0]).height
+        if width >= STITCHED and height >= LINED:
+            yield _grain(layout, rows, width, height)
+
+
+def _grain(layout: Layout, rows: Sequence[int], width: float, height: float) -> str:
+    """Return the lines between the stitches of rows that are alike."""
+    steps: list[str | float] = []
+    for index in rows:
+        steps += ["M", layout.body.left, layout.height_at(index, 0.5), "H", layout.body.right]
+    return path(
         *steps,
         class_="stitches",
         stroke=SEAM,
         stroke_opacity=0.3,
-        stroke_width=0.7 * min(heights),
+        stroke_width=0.7 * height,
         stroke_dasharray=route(GRAIN, width - GRAIN),
         stroke_dashoffset=GRAIN - width,
     )
