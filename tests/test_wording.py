@@ -40,8 +40,15 @@ from quoting.wording import mistakes as mistake_table
 from quoting.wording.phrases import names_in
 
 PACKAGE = Path(quoting.__file__).parent
+SOURCES = [
+    *(path for part in ("core", "intake", "notation") for path in (PACKAGE / part).rglob("*.py")),
+    PACKAGE / "rates.py",
+]
 LOCALES = ["en_GB", "en_US", "de_DE", "de_CH", "fr_FR", "nb_NO", "en_IN", "ja_JP", "ar_EG", "fa_IR"]
 CODE = re.compile(r"[a-z]+(-[a-z]+)+")
+OWN_NAMES = {"unknown-yarn", "unknown-colour", "unknown-stitch", "unknown-key", "no-rate"}
+"""These list names of the maker's own, of which there may be none."""
+
 NO_CODES = {"whole-number", "yes-or-no", "money-text"}
 """What `wrong-type` says is wanted; these have words of their own."""
 
@@ -69,7 +76,9 @@ def facts_of(node: ast.Call, tables: dict[str, set[str]]) -> set[str]:
     names: set[str] = set()
     for word in node.keywords:
         names |= {word.arg} if word.arg else tables[ast.unparse(word.value)]
-    return names.union(*(keys(arg) for arg in node.args if isinstance(arg, ast.Dict)))
+    for fact in node.args:
+        names |= keys(fact) if isinstance(fact, ast.Dict) else tables.get(ast.unparse(fact), set())
+    return names
 
 
 def keys(table: ast.Dict) -> set[str]:
@@ -85,27 +94,25 @@ def named_tables(tree: ast.Module) -> dict[str, set[str]]:
     }
 
 
-def coded_calls(names: set[str], position: int, *folders: str) -> Iterator[tuple[str, set[str]]]:
+def coded_calls(names: set[str], position: int) -> Iterator[tuple[str, set[str]]]:
     """Yield each code that is handed to one of these functions, with the facts beside it."""
-    for folder in folders:
-        for path in (PACKAGE / folder).rglob("*.py"):
-            tree = ast.parse(path.read_text("utf-8"))
-            tables = named_tables(tree)
-            for node in ast.walk(tree):
-                if not isinstance(node, ast.Call) or called(node) not in names:
-                    continue
-                code = text_of(node.args[position]) if len(node.args) > position else None
-                if code is not None:
-                    yield code, facts_of(node, tables)
+    for path in SOURCES:
+        tree = ast.parse(path.read_text("utf-8"))
+        tables = named_tables(tree)
+        for node in ast.walk(tree):
+            if not isinstance(node, ast.Call) or called(node) not in names:
+                continue
+            code = text_of(node.args[position]) if len(node.args) > position else None
+            if code is not None:
+                yield code, facts_of(node, tables)
 
 
 def mistake_calls() -> list[tuple[str, set[str]]]:
-    functions = {"refuse", "add", "close", "Mistake"}
-    return list(coded_calls(functions, 1, "core", "intake", "notation"))
+    return list(coded_calls({"refuse", "add", "close", "Mistake"}, 1))
 
 
 def caution_calls() -> list[tuple[str, set[str]]]:
-    return list(coded_calls({"for_maker", "for_buyer"}, 0, "core"))
+    return list(coded_calls({"for_maker", "for_buyer"}, 0))
 
 
 def constants(*paths: Path) -> set[str]:
@@ -167,15 +174,13 @@ def test_every_caution_that_can_be_given_has_a_sentence() -> None:
 
 
 def test_every_word_in_the_source_that_looks_like_a_code_has_a_sentence() -> None:
-    paths = [p for f in ("core", "intake", "notation") for p in (PACKAGE / f).rglob("*.py")]
     said = set(mistake_table.MISTAKES) | set(caution_table.CAUTIONS) | NO_CODES
-    assert constants(*paths) - said == set()
+    assert constants(*SOURCES) - said == set()
 
 
 @pytest.mark.parametrize("table", [mistake_table, caution_table])
 def test_no_sentence_is_left_for_a_code_that_is_gone(table: ModuleType) -> None:
-    paths = [p for f in ("core", "intake", "notation") for p in (PACKAGE / f).rglob("*.py")]
-    sources = "".join(path.read_text("utf-8") for path in paths)
+    sources = "".join(path.read_text("utf-8") for path in SOURCES)
     sentences = getattr(table, "MISTAKES", None) or table.CAUTIONS
     assert [code for code in sentences if f'"{code}"' not in sources] == []
 
@@ -184,9 +189,15 @@ def test_no_sentence_is_left_for_a_code_that_is_gone(table: ModuleType) -> None:
 def test_each_mistake_can_be_said_with_the_facts_it_comes_with(speech: Speech) -> None:
     for code, names in mistake_calls():
         facts = {name: sample(name) for name in names}
-        said = mistake_sentence(Mistake("blanket.width", code, facts), speech)
-        assert not re.search(r"[{}]|None|cannot be taken as it is", said), said
-        assert said[-1] in ".?", said
+        check_mistake(code, facts, speech)
+        if code in OWN_NAMES:
+            check_mistake(code, facts | {"known": ()}, speech)
+
+
+def check_mistake(code: str, facts: dict[str, Fact], speech: Speech) -> None:
+    said = mistake_sentence(Mistake("blanket.width", code, facts), speech)
+    assert not re.search(r"[{}]|None|cannot be taken as it is", said), said
+    assert said[-1] in ".?", said
 
 
 @pytest.mark.parametrize("speech", [GB, DE, US, FILE_SPEECH], ids=lambda s: s.locale)

@@ -26,9 +26,15 @@ MISTAKES: Sentences = {
     "number-too-long": ("The file has a number of thousands of digits; shorten it.",),
     # Keys and kinds of value
     "missing": ("This is missing; it must be given.",),
-    "unknown-key": ("There is no key {read} here; there are {known}.",),
+    "unknown-key": (
+        "There is no key {read} here; there are {known}.",
+        "There is no key {read} here.",
+    ),
     "wrong-type": ("{read} was read; what is wanted is {wanted}.", "What is wanted is {wanted}."),
-    "not-one-of": ("{read} is not among what can be chosen: {known}.",),
+    "not-one-of": (
+        "{read} is not among what can be chosen: {known}.",
+        "{read} is not among what can be chosen.",
+    ),
     "given-twice": ("{read} is given twice; each must have a name of its own.",),
     "control-character": ("This has a character that cannot be printed; type it in plain text.",),
     "too-long": (
@@ -48,9 +54,18 @@ MISTAKES: Sentences = {
     "missing-unit": ("{read} has no unit; write one of {known} after it.",),
     "unknown-unit": ("{read} is no unit that is known here; use one of {known}.",),
     # Names
-    "unknown-yarn": ("The workshop has no yarn {read}; it has {known}.",),
-    "unknown-colour": ("The yarn has no colour {read}; it has {known}.",),
-    "unknown-stitch": ("There is no stitch or pattern {read}; there are {known}.",),
+    "unknown-yarn": (
+        "The workshop has no yarn {read}; it has {known}.",
+        "The workshop has no yarn {read}.",
+    ),
+    "unknown-colour": (
+        "The yarn has no colour {read}; it has {known}.",
+        "The yarn has no colour {read}.",
+    ),
+    "unknown-stitch": (
+        "There is no stitch or pattern {read}; there are {known}.",
+        "There is no stitch or pattern {read}.",
+    ),
     "other-vocabulary": (
         "{read} is not a name of the {terms} stitches; in {terms} names it is {wanted}.",
     ),

@@ -1,0 +1,53 @@
+"""How a command fails: by what it was given, or by what it could not do."""
+
+from __future__ import annotations
+
+import errno
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+from quoting.core.errors import Mistake, Refused
+from quoting.wording import Speech, mistake_sentence
+
+
+class BadInput(Exception):  # noqa: N818 - it is the answer, not an accident
+    """What was given cannot be taken; one line for each mistake."""
+
+    def __init__(self, *lines: str) -> None:
+        super().__init__("\n".join(lines))
+        self.lines = lines
+
+
+class NotDone(Exception):  # noqa: N818 - it is the answer, not an accident
+    """What was asked could not be done, and why, in a sentence."""
+
+
+@contextmanager
+def mistakes_told(file_of: Callable[[Mistake], Path], speech: Speech) -> Iterator[None]:
+    """Turn a refusal into bad input: each mistake with its file and its place."""
+    try:
+        yield
+    except Refused as refused:
+        raise BadInput(*(_line(m, file_of(m), speech) for m in refused.mistakes)) from refused
+
+
+def _line(mistake: Mistake, file: Path, speech: Speech) -> str:
+    said = mistake_sentence(mistake, speech)
+    return ": ".join(part for part in (str(file), mistake.place, said) if part)
+
+
+def why_not_written(path: Path, error: OSError) -> NotDone:
+    """Return the failure to write a file, with the reason."""
+    reasons = {
+        errno.ENOENT: "its folder is not there",
+        errno.ENOTDIR: "its folder is not a folder",
+        errno.EISDIR: "it is a folder",
+        errno.EACCES: "you may not write there",
+        errno.EPERM: "you may not write there",
+        errno.EROFS: "that disk can only be read",
+        errno.ENOSPC: "the disk is full",
+        errno.ENAMETOOLONG: "its name is too long",
+    }
+    reason = reasons.get(error.errno or 0) or error.strerror or str(error)
+    return NotDone(f"{path} could not be written: {reason}.")

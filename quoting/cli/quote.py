@@ -1,0 +1,57 @@
+"""`quoting quote`: one order's plan, yarn, hours and price."""
+
+from __future__ import annotations
+
+import argparse
+import json
+import sys
+from pathlib import Path
+from typing import Any
+
+from exports.record import quote_record
+from quoting.cli.failures import BadInput, mistakes_told
+from quoting.cli.job import add_files, read_job, this_day
+from quoting.cli.quote_table import quote_table
+from quoting.cli.whole_file import write_whole
+from quoting.core.quote import Quote, quote_order
+
+WORKBOOK_ENDING = ".xlsx"
+
+
+def add_to(commands: Any) -> None:
+    """Add the command to the parser's commands."""
+    parser = commands.add_parser(
+        "quote", help="plan, cost and price one order", description=__doc__
+    )
+    add_files(parser)
+    parser.add_argument("--json", action="store_true", help="print one JSON object")
+    parser.add_argument(
+        "--workbook", metavar="FILE.xlsx", type=Path, help="write the costing spreadsheet too"
+    )
+    parser.set_defaults(run=run)
+
+
+def run(args: argparse.Namespace) -> None:
+    """Quote the order, write the spreadsheet if asked, print the answer.
+
+    Errors: BadInput, NotDone.
+    """
+    if args.workbook is not None and args.workbook.suffix.lower() != WORKBOOK_ENDING:
+        raise BadInput(f"{args.workbook}: the name of a workbook must end in {WORKBOOK_ENDING}.")
+    job = read_job(args)
+    with mistakes_told(job.file_of, job.speech):
+        quote = quote_order(job.order, job.workshop, today=this_day())
+    if args.workbook is not None:
+        _write_workbook(args.workbook, quote)
+    sys.stdout.write(_json(quote) if args.json else quote_table(quote))
+
+
+def _json(quote: Quote) -> str:
+    """Return the quote as JSON in ASCII, which every terminal and pipe carries unharmed."""
+    return json.dumps(quote_record(quote), indent=2) + "\n"
+
+
+def _write_workbook(path: Path, quote: Quote) -> None:
+    from exports.workbook import workbook_bytes  # its library is loaded only when it is wanted
+
+    write_whole(path, workbook_bytes(quote))

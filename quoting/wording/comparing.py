@@ -1,0 +1,58 @@
+"""Which size pays, and by which rules of thumb: what a comparison says in words."""
+
+from __future__ import annotations
+
+from quoting.core.budget import Change, Saving
+from quoting.core.comparison import Comparison, Reason, Refusal, Rule
+from quoting.wording.mistakes import mistake_sentence
+from quoting.wording.speech import Speech
+
+_RULES = {
+    Rule.THREE_TIMES_MATERIALS: "Three times the materials",
+    Rule.BY_AREA: "By area, as the order's own size",
+    Rule.BY_SKEIN: "By skein, as the order's own size",
+}
+
+_REASONS = {
+    Reason.ENDS: "less of its price goes into weaving in ends",
+    Reason.SKEIN_STEPS: "less of its price goes into yarn that is left over",
+    Reason.FIXED_HOURS: "the hours that every blanket takes, whatever its size, weigh less in it",
+    Reason.PRICE: "its price is the highest for the work",
+}
+
+_CHANGES = {
+    Change.FEWER_COLOURS: "Work {subject} in another of the colours",
+    Change.CALMER_STRIPES: "Stripes that can be carried up the side",
+    Change.SMALLER_BORDER: "One border round less",
+    Change.MIXED_BALLS: "Let a colour come from balls of several sizes or dye lots",
+    Change.OTHER_YARN: "Take {subject} for the yarn",
+}
+
+
+def rule_words(rule: Rule) -> str:
+    """Return what a rule of thumb is called."""
+    return _RULES[rule]
+
+
+def change_words(saving: Saving) -> str:
+    """Return what a change is."""
+    return _CHANGES[saving.change].format(subject=saving.subject)
+
+
+def verdict(comparison: Comparison, speech: Speech) -> str:
+    """Return the one sentence that says which size pays best and why, or why none is named."""
+    if not comparison.sizes:
+        return "None of these sizes can be made."
+    if comparison.best is None or comparison.reason is None:
+        return (
+            "At your target every size pays about the same for an hour: compare the hours, the "
+            "ends and the price for its area instead."
+        )
+    best = comparison.sizes[comparison.best]
+    earned = speech.money(best.quote.price.earned_per_hour)
+    return f"{best.size} pays best, {earned} an hour: {_REASONS[comparison.reason]}."
+
+
+def refusal_words(refusal: Refusal, speech: Speech) -> str:
+    """Return why a size is left out, in whole sentences."""
+    return " ".join(mistake_sentence(mistake, speech) for mistake in refusal.mistakes)
