@@ -14,7 +14,7 @@ from quoting.core.passes import Edge
 from quoting.core.quote import Quote
 from quoting.wording.speech import Speech
 
-RULER_HEIGHT = 28.0
+RULER_HEIGHT = 32.0
 
 
 def draw_blanket(quote: Quote, speech: Speech, *, prefix: str = "blanket") -> str:

@@ -74,7 +74,7 @@ def _swatch(code: str) -> str:
 
 
 def _dot() -> str:
-    return element("circle", cx=8, cy=-4, r=2.4, fill="#ffffff", stroke=INK, stroke_width=1.2)
+    return element("circle", cx=8, cy=-4, r=2.4, fill="none", stroke=INK, stroke_width=1.2)
 
 
 def _lines(entries: Sequence[Entry]) -> Iterator[list[Entry]]:

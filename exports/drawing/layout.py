@@ -16,14 +16,14 @@ from itertools import accumulate
 from quoting.core.passes import Edge, Pass, Plan, Work
 
 VIEW_WIDTH = 400.0
-ROOM_LEFT = 66.0
-ROOM_WIDTH = 270.0
+ROOM_LEFT = 68.0
+ROOM_WIDTH = 266.0
 ROOM_HEIGHT = 460.0
 ROOM_TOP = 23.0
 GUTTER = 34.0
 """The room for strands beside the blanket, on each side."""
 
-FONT_SIZE = 11.0
+FONT_SIZE = 12.0
 
 
 @dataclass(frozen=True, slots=True)

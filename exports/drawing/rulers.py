@@ -69,7 +69,7 @@ def _height_ruler(layout: Layout, speech: Speech) -> Iterator[str]:
 
 def _width_ruler(layout: Layout, speech: Speech) -> Iterator[str]:
     box, unit = layout.blanket, CM_PER[speech.units] * layout.scale
-    y = box.bottom + 12
+    y = box.bottom + 15
     steps: list[str | float] = ["M", box.left, y, "H", box.right]
     for mark, labelled in ticks(box.width, unit, STEPS[speech.units]):
         x = box.left + mark * unit
@@ -79,7 +79,7 @@ def _width_ruler(layout: Layout, speech: Speech) -> Iterator[str]:
     yield _lines(*steps)
     for edge, x, anchor in (
         (Edge.FAR, box.left - 6, "end"),
-        (Edge.START, box.right + 6, "start"),
+        (Edge.START, box.right + 5, "start"),
     ):
         yield text(EDGE_LABEL[edge], x, y + 0.35 * FONT_SIZE, text_anchor=anchor)
 
