@@ -40,7 +40,7 @@ def balls_in_order(walked: ColourWalk) -> list[int]:
 def test_an_endless_ball_is_never_used_up() -> None:
     walked = walk_colour("oat", [visit(0), visit(1)], tail_m=TAIL_M)
     assert (walked.yarn_m, len(walked.strands)) == (21, 1)
-    assert walked.ran_out_at == (None,)
+    assert list(walked.ran_out_at) == [None]
 
 
 def test_a_ball_that_runs_out_in_a_row_is_joined_there() -> None:
