@@ -13,12 +13,12 @@ import sys
 from collections.abc import Sequence
 from pathlib import Path
 
-from quoting.cli import quote
+from quoting.cli import quote, serve
 from quoting.cli.failures import BadInput, NotDone
 
 DONE, NOT_DONE, BAD_INPUT = 0, 1, 2
 
-COMMANDS = (quote,)
+COMMANDS = (quote, serve)
 
 
 def main(argv: Sequence[str] | None = None) -> int:

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 from wtforms import Field
 
@@ -28,6 +28,14 @@ _LINES = {
 }
 
 
+class Words(NamedTuple):
+    """What is said beside one field, and whether it is a mistake."""
+
+    field_id: str
+    text: str
+    wrong: bool
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Said:
     """One mistake as the page says it: where, what, and the field to go to, if there is one."""
@@ -46,6 +54,15 @@ class Answer:
     said: tuple[Said, ...] = ()
     wanting: tuple[Said, ...] = ()
 
+    @property
+    def words(self) -> Iterator[Words]:
+        """What is said beside single fields: mistakes, or how a text was read."""
+        for _, field in fields_by_place(self.form):
+            if isinstance(field, Typed | Lines) and field.says:
+                yield Words(field.id, " ".join(field.says), wrong=True)
+            elif isinstance(field, Typed) and field.understood:
+                yield Words(field.id, f"Read as {field.understood}", wrong=False)
+
 
 def answer_form(form: OrderForm, shop: Shop, *, patient: bool) -> Answer:
     """Return the answer to a form. A patient one waits for fields that are still blank."""
@@ -56,9 +73,7 @@ def answer_form(form: OrderForm, shop: Shop, *, patient: bool) -> Answer:
         return _refusal(form, shop, refused.mistakes, patient=patient)
 
 
-def _refusal(
-    form: OrderForm, shop: Shop, mistakes: Sequence[Mistake], *, patient: bool
-) -> Answer:
+def _refusal(form: OrderForm, shop: Shop, mistakes: Sequence[Mistake], *, patient: bool) -> Answer:
     fields = dict(fields_by_place(form))
     renamed = _colours_by_name(form)
     said, wanting = [], []

@@ -5,8 +5,11 @@ from __future__ import annotations
 from typing import Any
 
 from flask import Flask, current_app, request
+from markupsafe import Markup
 
+from quoting.web import reckonings
 from quoting.web.shop import shop_now
+from quoting.web.views import yarn_names
 from quoting.wording import (
     line_quantity,
     line_rate,
@@ -27,6 +30,31 @@ BAR = {
 }
 """The places of the top bar, in order; one shows when its pages are registered."""
 
+SUMS = (
+    reckonings.main_gauge,
+    reckonings.stitches_sum,
+    reckonings.stitches_words,
+    reckonings.rows_sum,
+    reckonings.sections_words,
+    reckonings.yarn_sum,
+    reckonings.reserve_words,
+    reckonings.ends_words,
+    reckonings.price_sum,
+    reckonings.target_words,
+    reckonings.earned_sum,
+    reckonings.bare_yarn,
+)
+
+_DOT = Markup(
+    '<svg class="dot" viewBox="0 0 10 10" width="16" height="16" aria-hidden="true">'
+    '<circle cx="5" cy="5" r="4.6" fill="{}" stroke="currentColor" stroke-width=".4"/></svg>'
+)
+
+
+def dot(code: str | None) -> Markup:
+    """Return a dot of a colour, or an empty one."""
+    return _DOT.format(code or "none")
+
 
 def register(app: Flask) -> None:
     """Give templates the workshop's speech, the words of the trade and the top bar."""
@@ -40,6 +68,9 @@ def register(app: Flask) -> None:
         pass_words=pass_words,
         point_words=point_words,
         task_words=task_words,
+        dot=dot,
+        yarn_names=yarn_names,
+        **{function.__name__: function for function in SUMS},
     )
 
 

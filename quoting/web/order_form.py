@@ -9,7 +9,18 @@ from wtforms import Form
 
 from quoting.core.design import Corner, StopAt
 from quoting.notation import YARN_LENGTH
-from quoting.web.fields import Choice, Count, Day, Measure, Money, Number, OneOf, PerCent, Text, Tick
+from quoting.web.fields import (
+    Choice,
+    Count,
+    Day,
+    Measure,
+    Money,
+    Number,
+    OneOf,
+    PerCent,
+    Text,
+    Tick,
+)
 from quoting.web.lines import Lines, Part, line_numbers
 from quoting.web.shop import Shop
 

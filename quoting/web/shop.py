@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from typing import cast
 
@@ -42,6 +42,10 @@ class Shop:
             return "yd" if inches else "m"
         return "in" if inches else "cm"
 
+    def starting_with(self, sample: Order) -> Shop:
+        """Return the same workshop, its form filled in with an order to begin with."""
+        return replace(self, sample=sample)
+
 
 def open_shop(
     workshop: Workshop,
@@ -49,7 +53,6 @@ def open_shop(
     today: Callable[[], date],
     file: str = "workshop.toml",
     borrowed: bool = False,
-    sample: Order | None = None,
 ) -> Shop:
     """Return a workshop ready to be served. Errors: as `speech_of`."""
     speech = speech_of(workshop)
@@ -59,7 +62,7 @@ def open_shop(
         marks=speech.marks,
         file=file,
         borrowed=borrowed,
-        sample=sample,
+        sample=None,
         sizes=read_sizes(config_folder() / "sizes.toml"),
         today=today,
     )
