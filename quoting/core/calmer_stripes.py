@@ -10,18 +10,21 @@ from itertools import groupby, islice, zip_longest
 
 from quoting.core.design import Design, Section, Stripe
 from quoting.core.errors import Refused
+from quoting.core.estimate import estimate_plan
 from quoting.core.order import Order
+from quoting.core.passes import Plan
 from quoting.core.plan import plan_order
 from quoting.core.quote import Quote, quote_order
-from quoting.core.stripe_search import Repeat, calmer_repeats, cuts_of
+from quoting.core.stripe_search import TRIES_IN_ALL, Repeat, calmer_repeats, cuts_of
 
 OFFERED = 3
+WALKED = 10
 PLANNED = 80
-QUOTED = 10
-"""How many nearby designs are unrolled, and how many of those that keep the shape are quoted."""
+ROWS_PLANNED = 16_000
+"""How many nearby designs are unrolled, over how many rows, and how many of them are walked."""
 MANY_ENDS = 20
 ROWS_DRIFT = 0.10
-HAIR_CM = 1e-6
+HAIR = 1e-6
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -37,6 +40,15 @@ class Alternative:
         return self.quote.order.design
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Trial:
+    """A nearby order, and the ends of one blanket of it."""
+
+    order: Order
+    distance: float
+    ends: int
+
+
 def calmer_stripes(quote: Quote, *, today: date) -> tuple[Alternative, ...]:
     """Return up to three designs with at most half a quote's ends, the fewest ends first.
 
@@ -45,21 +57,41 @@ def calmer_stripes(quote: Quote, *, today: date) -> tuple[Alternative, ...]:
     """
     if quote.estimate.ends < MANY_ENDS:
         return ()
-    shaped = (order for order in islice(_nearby(quote), PLANNED) if _keeps_shape(order, quote))
-    others = [quote_order(order, quote.workshop, today=today) for order in islice(shaped, QUOTED)]
-    alternatives = [
-        Alternative(quote=other, distance=_distance(other, quote))
-        for other in others
-        if 2 * other.estimate.ends <= quote.estimate.ends
-    ]
-    alternatives.sort(key=_rank)
-    return tuple(alternatives[:OFFERED])
+    offered = []
+    for trial in sorted(islice(_trials(quote), WALKED), key=_trial_rank)[:OFFERED]:
+        try:
+            other = quote_order(trial.order, quote.workshop, today=today)
+        except Refused:
+            continue
+        if 2 * other.estimate.ends <= quote.estimate.ends:
+            offered.append(Alternative(quote=other, distance=trial.distance))
+    return tuple(sorted(offered, key=_rank))
 
 
 def _rank(found: Alternative) -> tuple[int, float, int]:
     """Return what puts alternatives in order: ends, distance, then the simpler striping."""
-    stripes = sum(len(section.stripes) for section in found.design.sections)
-    return found.quote.estimate.ends, round(found.distance, 2), stripes
+    return found.quote.estimate.ends, round(found.distance, 2), _stripes(found.design)
+
+
+def _trial_rank(trial: _Trial) -> tuple[int, float, int]:
+    return trial.ends, round(trial.distance, 2), _stripes(trial.order.design)
+
+
+def _stripes(design: Design) -> int:
+    return sum(len(section.stripes) for section in design.sections)
+
+
+def _trials(quote: Quote) -> Iterator[_Trial]:
+    """Yield nearby orders that keep the shape, walked for one blanket as the others are alike."""
+    most = max(OFFERED, min(PLANNED, ROWS_PLANNED // len(quote.plan.rows)))
+    for order in islice(_nearby(quote), most):
+        try:
+            plan = plan_order(order, quote.workshop)
+            if _keeps_shape(plan, quote):
+                walked = estimate_plan(plan, replace(order, quantity=1), quote.workshop)
+                yield _Trial(order=order, distance=_distance(plan, quote.plan), ends=walked.ends)
+        except Refused:
+            continue
 
 
 def _nearby(quote: Quote) -> Iterator[Order]:
@@ -68,8 +100,11 @@ def _nearby(quote: Quote) -> Iterator[Order]:
     Where a section has several calmer repeats, each is tried beside the calmest of the others.
     """
     design = quote.order.design
-    carry_rows = quote.workshop.habits.carry_rows
-    options = [_options(section, carry_rows) for section in design.sections]
+    tries = TRIES_IN_ALL // len(design.sections)
+    options = [
+        _options(section, _carry_rows(quote, number), tries)
+        for number, section in enumerate(design.sections)
+    ]
     calmest = [found[0] if found else None for found in options]
     trials = {
         (*calmest[:number], repeat, *calmest[number + 1 :])
@@ -81,13 +116,22 @@ def _nearby(quote: Quote) -> Iterator[Order]:
         yield replace(quote.order, design=replace(design, sections=sections))
 
 
-def _options(section: Section, carry_rows: int) -> list[Repeat]:
+def _carry_rows(quote: Quote, section: int) -> int:
+    """Return over how many rows of a section the yarn is carried, by both of the limits."""
+    habits = quote.workshop.habits
+    tallest_cm = max(
+        (row.height_cm for row in quote.plan.rows if row.section == section), default=math.inf
+    )
+    return min(habits.carry_rows, int(habits.carry_height_cm / tallest_cm + HAIR))
+
+
+def _options(section: Section, carry_rows: int, tries: int) -> list[Repeat]:
     """Return calmer repeats of a section that is worked in one stitch, the calmest first."""
     rows = _colours(section)
     if len({stripe.stitch for stripe in section.stripes}) > 1 or not cuts_of(rows, carry_rows):
         return []
     return sorted(
-        calmer_repeats(rows, carry_rows),
+        calmer_repeats(rows, carry_rows, tries),
         key=lambda repeat: (repeat.cuts_a_row, repeat.distance_from(rows), repeat.colours),
     )
 
@@ -118,17 +162,13 @@ def _restriped(section: Section, repeat: Repeat | None) -> Section:
     return replace(section, stripes=stripes, repeats=repeats)
 
 
-def _keeps_shape(order: Order, asked: Quote) -> bool:
-    """Return whether an order keeps the rows of each colour, and the height, near enough."""
-    try:
-        plan = plan_order(order, asked.workshop)
-    except Refused:
-        return False
+def _keeps_shape(plan: Plan, asked: Quote) -> bool:
+    """Return whether a plan keeps the rows of each colour, and the height, near enough."""
     rows, wanted = plan.rows_by_colour, asked.plan.rows_by_colour
     return (
         rows.keys() == wanted.keys()
         and all(abs(rows[c] - wanted[c]) <= ROWS_DRIFT * wanted[c] for c in wanted)
-        and abs(plan.height_cm - asked.plan.height_cm) <= _repeat_cm(asked) + HAIR_CM
+        and abs(plan.height_cm - asked.plan.height_cm) <= _repeat_cm(asked) + HAIR
     )
 
 
@@ -139,9 +179,9 @@ def _repeat_cm(quote: Quote) -> float:
     return mean_cm * max(len(_colours(section)) for section in quote.order.design.sections)
 
 
-def _distance(quote: Quote, asked: Quote) -> float:
+def _distance(plan: Plan, asked: Plan) -> float:
     """Return the share of rows, counted from the bottom, that are in another colour."""
-    pairs = list(zip_longest(quote.plan.rows, asked.plan.rows))
+    pairs = list(zip_longest(plan.rows, asked.rows))
     other: int = sum(
         mine is None or his is None or mine.colour != his.colour for mine, his in pairs
     )

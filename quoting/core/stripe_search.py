@@ -11,11 +11,17 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from itertools import pairwise
 
-LONGEST = 16
+LONGEST = 24
 """Rows of the longest repeat that is tried, unless the one asked is longer."""
+
+LONGEST_EVER = 100
+"""Rows of the longest repeat that is tried at all: the search goes as deep as a repeat is long."""
 
 TRIES = 1500
 """Rows put down for each length of repeat and number of cuts before that search ends."""
+
+TRIES_IN_ALL = 80_000
+"""Rows put down before every search ends."""
 
 KEPT = 6
 """Repeats kept of each length."""
@@ -46,18 +52,22 @@ class Repeat:
         return other / len(self.colours)
 
 
-def calmer_repeats(asked: Sequence[str], carry_rows: int) -> list[Repeat]:
+def calmer_repeats(
+    asked: Sequence[str], carry_rows: int, tries: int = TRIES_IN_ALL
+) -> list[Repeat]:
     """Return repeats of the colours of `asked`, about in its proportions, with half its cuts.
 
-    Each colour's share of the rows is within a tenth of what it was.
+    Each colour's share of the rows is within a tenth of what it was. The search ends after so
+    many `tries`, the shorter repeats first.
     """
     most = cuts_of(asked, carry_rows) / len(asked) / 2
     found: list[Repeat] = []
-    for length in range(2, max(LONGEST, len(asked)) + 1):
+    for length in range(2, min(LONGEST_EVER, max(LONGEST, len(asked))) + 1):
         counts = _counts(asked, length)
         if counts:
-            search = _Search(asked, counts, carry_rows, int(most * length))
+            search = _Search(asked, counts, carry_rows, int(most * length), tries)
             found += search.run()
+            tries = search.left_in_all
     return found
 
 
@@ -98,13 +108,14 @@ class _Search:
     counts: Mapping[str, int]
     carry_rows: int
     most_cuts: int
+    left_in_all: int
     tries: int = 0
     found: list[Repeat] = field(default_factory=list)
 
     def run(self) -> list[Repeat]:
         """Try to do with no cut, then with one, and so on."""
         for budget in range(self.most_cuts + 1):
-            self.tries = TRIES
+            self.tries = min(TRIES, self.left_in_all)
             self._grow([], dict(self.counts), {}, budget)
             if self.found:
                 break
@@ -116,6 +127,7 @@ class _Search:
         if not self.tries or len(self.found) >= KEPT:
             return
         self.tries -= 1
+        self.left_in_all -= 1
         here = len(rows)
         if self._overdue(here, left, last) > budget:
             return
