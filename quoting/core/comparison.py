@@ -1,8 +1,7 @@
 """The same design over several sizes: which of them pays.
 
-At given prices the best size earns most for an hour, as the hours are what the maker has too few
-of (contribution per unit of the limiting factor, cost accounting). At a target every size earns
-about the same by construction, so none is named.
+At given prices the best size earns most for an hour. At a target every size earns about the same
+by construction, so none is named.
 """
 
 from __future__ import annotations
@@ -13,9 +12,10 @@ from datetime import date
 from decimal import Decimal
 from enum import StrEnum
 
+from quoting.core.best_size import Reason as Reason
+from quoting.core.best_size import best_of, why_best
 from quoting.core.costing import LineKind
 from quoting.core.errors import Checks, Mistake, Refused
-from quoting.core.hours import Part
 from quoting.core.money import exact, round_money
 from quoting.core.order import Order, Terms
 from quoting.core.price import Price, price_estimate
@@ -25,15 +25,6 @@ from quoting.core.terms import Target
 from quoting.core.workshop import Workshop
 
 MOST_SIZES = 50
-
-
-class Reason(StrEnum):
-    """What lets the best size pay better than the others."""
-
-    ENDS = "ends"
-    SKEIN_STEPS = "skein-steps"
-    FIXED_HOURS = "fixed-hours"
-    PRICE = "price"
 
 
 class Rule(StrEnum):
@@ -105,8 +96,10 @@ def compare_sizes(
 ) -> Comparison:
     """Return the order's design quoted at every size, at the target or at `prices` for each.
 
-    Errors: `too-many` or `missing` sizes at `sizes`; `size-not-compared` at `prices` for a price
-    whose size is not among them. What is wrong with one size only is listed, not raised.
+    A price that the order gives is for its own size: with no `prices`, the workshop's target is
+    taken instead. Errors: `too-many` or `missing` sizes at `sizes`; `size-not-compared` at
+    `prices` for a price whose size is not among them. What is wrong with one size only is
+    listed, not raised.
     """
     _check(sizes, prices or {})
     base = _try_quote(order, workshop, today)
@@ -119,13 +112,15 @@ def compare_sizes(
             made.append(Compared(size=size, quote=quote, rules=rules))
         except Refused as refusal:
             refused.append(Refusal(size=size, mistakes=refusal.mistakes))
-    best = _best(made) if prices is not None and made else None
+    quotes = [compared.quote for compared in made]
+    earned = [quote.price.earned_per_hour for quote in quotes]
+    best = best_of(earned) if prices is not None and made else None
     return Comparison(
         sizes=tuple(made),
         refused=tuple(refused),
         at_prices=prices is not None,
         best=best,
-        reason=None if best is None else why_best(made, best),
+        reason=None if best is None else why_best(quotes, best),
     )
 
 
@@ -162,41 +157,6 @@ def price_at(quote: Quote, each: Decimal) -> Price:
     return price_estimate(order, quote.estimate, quote.workshop)
 
 
-def why_best(made: Sequence[Compared], best: int) -> Reason:
-    """Return which of ends, skein steps and fixed hours spares the best size most.
-
-    Each is taken as a share of the price, against the mean of the other sizes; where none is
-    smaller, it is the price itself.
-    """
-    others = [compared for n, compared in enumerate(made) if n != best]
-    if not others:
-        return Reason.PRICE
-    own = _burdens(made[best].quote)
-    burdens = [_burdens(compared.quote) for compared in others]
-    spared = {
-        reason: sum((burden[reason] for burden in burdens), Decimal(0)) / len(burdens) - share
-        for reason, share in own.items()
-    }
-    reason = max(spared, key=lambda reason: spared[reason])
-    return reason if spared[reason] > 0 else Reason.PRICE
-
-
-def _burdens(quote: Quote) -> dict[Reason, Decimal]:
-    """Return what eats the price whatever the stitches: each as a share of it."""
-    pay = quote.workshop.pay
-    hours, price = quote.estimate.hours, quote.price
-    left = sum(colour.metres_left for colour in quote.estimate.colours)
-    held = sum(sum(colour.balls_m) for colour in quote.estimate.colours)
-    unused = exact(left / held) if held else Decimal(0)
-    costs = {
-        Reason.ENDS: hours.of(Part.WEAVING_IN) * pay.making_per_hour,
-        Reason.SKEIN_STEPS: unused * price.amount(LineKind.YARN),
-        Reason.FIXED_HOURS: hours.of(Part.FINISHING) * pay.making_per_hour
-        + hours.of(Part.OFFICE) * pay.office_per_hour,
-    }
-    return {reason: cost / price.price for reason, cost in costs.items()}
-
-
 def _check(sizes: Sequence[Size], prices: Mapping[Size, Decimal]) -> None:
     checks = Checks()
     if not sizes:
@@ -207,6 +167,14 @@ def _check(sizes: Sequence[Size], prices: Mapping[Size, Decimal]) -> None:
         if size not in sizes:
             checks.add(f"prices.{number}.size", "size-not-compared", read=str(size))
     checks.done()
+
+
+def at_the_target(order: Order) -> Order:
+    """Return the order with no price of its own, so that a target fixes it."""
+    target = order.terms.target
+    if target is None or target.given is None:
+        return order
+    return replace(order, terms=replace(order.terms, target=None))
 
 
 def _try_quote(order: Order, workshop: Workshop, today: date) -> Quote | None:
@@ -225,13 +193,10 @@ def _quote_size(
     prices: Mapping[Size, Decimal] | None,
 ) -> Quote:
     sized = resize_order(order, size)
-    if prices is not None:
+    if prices is None:
+        sized = at_the_target(sized)
+    else:
         if size not in prices:
             raise Refused(Mistake("prices", "size-without-price", {"read": str(size)}))
         sized = replace(sized, terms=replace(sized.terms, target=Target(given=prices[size])))
     return quote_order(sized, workshop, today=today)
-
-
-def _best(made: Sequence[Compared]) -> int:
-    """Return the index of the size that earns most an hour; of two, the earlier."""
-    return max(range(len(made)), key=lambda n: (made[n].quote.price.earned_per_hour, -n))
