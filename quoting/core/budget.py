@@ -7,9 +7,16 @@ from dataclasses import dataclass, replace
 from datetime import date
 from decimal import Decimal
 from enum import StrEnum
+from itertools import islice, permutations
 
 from quoting.core.calmer_stripes import calmer_stripes
-from quoting.core.comparison import Compared, Comparison, compare_sizes, price_at
+from quoting.core.comparison import (
+    Compared,
+    Comparison,
+    at_the_target,
+    compare_sizes,
+    price_at,
+)
 from quoting.core.design import Design, Section, Stripe
 from quoting.core.errors import Refused, refuse
 from quoting.core.money import exact, round_money_down
@@ -19,6 +26,9 @@ from quoting.core.quote import Quote, quote_order
 from quoting.core.resizing import Size
 from quoting.core.terms import MOST_MONEY, TaxShown
 from quoting.core.workshop import Workshop
+
+RECOLOURED = 60
+"""How many ways of doing without a colour are tried, the colours of fewest rows first."""
 
 
 class Change(StrEnum):
@@ -74,6 +84,7 @@ def within_budget(
 ) -> BudgetAnswer:
     """Return how an order's design fares under a budget for all that the buyer pays.
 
+    A price that the order gives is left out of it: the target says what a size must cost.
     Errors: `not-above` or `too-large` at `budget`; as `compare_sizes`, and as `quote_order` where
     the order itself cannot be made.
     """
@@ -89,7 +100,7 @@ def within_budget(
         fits=fits,
         comparison=comparison,
         largest=max(paying, key=lambda n: fits[n].compared.area_cm2, default=None),
-        savings=savings(quote_order(order, workshop, today=today), today=today),
+        savings=savings(quote_order(at_the_target(order), workshop, today=today), today=today),
     )
 
 
@@ -114,7 +125,8 @@ def each_for_total(quote: Quote, total: Decimal) -> Decimal | None:
     price, tax = quote.price, quote.workshop.tax
     rate = exact(tax.charged_rate) if tax.shown is TaxShown.ADDED else Decimal(0)
     delivery = price.delivery * (1 + (rate if tax.on_delivery else 0))
-    each = round_money_down((total - delivery) / (1 + rate) / price.quantity, price.currency)
+    left = round_money_down(total, price.currency) - delivery
+    each = round_money_down(left / (1 + rate) / price.quantity, price.currency)
     return each if each > 0 else None
 
 
@@ -137,10 +149,8 @@ def savings(quote: Quote, *, today: date) -> tuple[Saving, ...]:
 
 def _changes(quote: Quote, today: date) -> Iterator[tuple[Change, str, Order]]:
     order, design = quote.order, quote.order.design
-    for colour in _striped_colours(design):
-        for other in _striped_colours(design):
-            if other != colour:
-                yield Change.FEWER_COLOURS, colour, _with(order, _recoloured(design, colour, other))
+    for colour, other in islice(_pairs(quote), RECOLOURED):
+        yield Change.FEWER_COLOURS, colour, _with(order, _recoloured(design, colour, other))
     for alternative in calmer_stripes(quote, today=today):
         yield Change.CALMER_STRIPES, "", alternative.quote.order
     if design.border:
@@ -156,10 +166,12 @@ def _with(order: Order, design: Design) -> Order:
     return replace(order, design=design)
 
 
-def _striped_colours(design: Design) -> list[str]:
-    """Return the colours of the sections, in the order they first come."""
-    stripes = (stripe.colour for section in design.sections for stripe in section.stripes)
-    return list(dict.fromkeys(stripes))
+def _pairs(quote: Quote) -> Iterator[tuple[str, str]]:
+    """Yield a colour of the sections and another to work its stripes in."""
+    rows = quote.plan.rows_by_colour
+    stripes = (s.colour for section in quote.order.design.sections for s in section.stripes)
+    colours = sorted(dict.fromkeys(stripes), key=lambda colour: rows.get(colour, 0))
+    return permutations(colours, 2)
 
 
 def _recoloured(design: Design, colour: str, other: str) -> Design:
