@@ -15,6 +15,7 @@ from quoting.core.terms import MOST_MONEY
 
 WEEKS_A_YEAR = 52
 HOURS_A_WEEK = 168
+LEAST_HOURS = 0.1
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -30,8 +31,8 @@ class Year:
         checks = Checks()
         checks.number("income", self.income, least=0, most=MOST_MONEY)
         checks.number("overhead", self.overhead, least=0, most=MOST_MONEY)
-        checks.number("weeks", self.weeks, above=0, most=WEEKS_A_YEAR)
-        checks.number("hours_a_week", self.hours_a_week, above=0, most=HOURS_A_WEEK)
+        checks.number("weeks", self.weeks, least=1, most=WEEKS_A_YEAR)
+        checks.number("hours_a_week", self.hours_a_week, least=LEAST_HOURS, most=HOURS_A_WEEK)
         checks.done()
 
     @property
