@@ -50,7 +50,7 @@ def test_a_ball_that_runs_out_in_a_row_is_joined_there() -> None:
     assert first.ends == second.starts == Point(0, 1, Edge.WITHIN)
     assert first.stretches == (Stretch(0, 0, 1), Stretch(1, 0, 0.5))
     assert second.stretches == (Stretch(1, 0.5, 1),)
-    assert walked.ball_used_m == (16, 6)
+    assert walked.ball_used_m == (16.0, 6.0)
     assert walked.ran_out_at == (first.ends, None)
 
 
