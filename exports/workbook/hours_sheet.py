@@ -1,0 +1,112 @@
+"""The sheet of hours: every task with its count and its minutes, and the parts they add up to."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from decimal import Decimal
+
+from exports.workbook.cells import (
+    Cell,
+    Formula,
+    Look,
+    Ref,
+    heads,
+    reckoned,
+    rounded,
+    total_of,
+    words,
+)
+from exports.workbook.grid import Grid
+from exports.workbook.legend import legend
+from exports.workbook.range_block import range_block
+from exports.workbook.shapes import HOURS
+from exports.workbook.tasks_block import FIRST_TASK, TaskRow, bases_of, tasks_block
+from exports.workbook.timings_block import timings_block
+from quoting.core.hours import Hours, Part
+from quoting.core.money import HOUR_DIGITS, MINUTES_PER_HOUR
+from quoting.core.quote import Quote
+from quoting.core.timing import mean
+from quoting.wording import Speech, part_words
+
+TITLE = "Hours"
+WIDTHS = (30, 26, 12, 12, 12, 13, 13, 10, 12)
+PARTS_ROWS = len(Part) + 7
+"""A free row, the title, the headings, the parts, and four sums."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HourRefs:
+    """The hours that the costing multiplies, and how few or many they may be."""
+
+    making: Ref
+    office: Ref
+    total: Ref
+    low: Ref
+    high: Ref
+
+
+def write_hours(grid: Grid, quote: Quote, speech: Speech) -> HourRefs:
+    """Write the sheet and return the hours by their cells.
+
+    The answer stands on top and what it rests on below, so the blocks are written upwards.
+    """
+    hours, workshop = quote.estimate.hours, quote.workshop
+    grid.line(words("Hours", Look.TITLE))
+    legend(grid)
+    parts_at = grid.next_row
+    tasks_at = parts_at + PARTS_ROWS
+    ranges_at = tasks_at + FIRST_TASK + len(hours.tasks)
+    bases = bases_of(hours)
+    grid.next_row = ranges_at + len(bases) + 4
+    turn = next((at for at, task in enumerate(hours.tasks) if task.what == "turn"), None)
+    turn_ref = (
+        None
+        if turn is None
+        else Ref(TITLE, "D", tasks_at + FIRST_TASK + turn, mean(workshop.minutes.turn))
+    )
+    timings = timings_block(grid, workshop, bases, turn_ref, speech)
+    grid.next_row = tasks_at
+    rows = tasks_block(grid, quote, timings, speech)
+    grid.next_row = ranges_at
+    grid.break_here()
+    half_width = range_block(grid, hours, rows, timings.paces, speech)
+    grid.next_row = parts_at
+    return _parts(grid, hours, rows, half_width)
+
+
+def _parts(grid: Grid, hours: Hours, rows: Sequence[TaskRow], half_width: Ref) -> HourRefs:
+    grid.block("Hours by part")
+    grid.line(*heads("", "", "hours"))
+    parts = {part: _part(grid, hours, part, rows) for part in Part}
+    making = [ref for part, ref in parts.items() if part is not Part.OFFICE]
+    made = _sum(
+        grid, "Making, all together", total_of(making), hours.making, "making_hours", Look.TOTAL
+    )
+    office = parts[Part.OFFICE]
+    grid.name("office_hours", office)
+    total = _sum(grid, "All hours", f"{made}+{office}", hours.total, "all_hours")
+    minutes = total_of([row.minutes for row in rows])
+    low = rounded(f"MAX(0,{minutes}-{half_width})/{MINUTES_PER_HOUR}", HOUR_DIGITS)
+    high = rounded(f"({minutes}+{half_width})/{MINUTES_PER_HOUR}", HOUR_DIGITS)
+    return HourRefs(
+        making=made,
+        office=office,
+        total=total,
+        low=_sum(grid, "19 times in 20, no fewer than", low, hours.low, "fewest_hours"),
+        high=_sum(grid, "and no more than", high, hours.high, "most_hours"),
+    )
+
+
+def _part(grid: Grid, hours: Hours, part: Part, rows: Sequence[TaskRow]) -> Ref:
+    mine = [row.minutes for row in rows if row.task.part is part]
+    expression = rounded(f"{total_of(mine)}/{MINUTES_PER_HOUR}", HOUR_DIGITS)
+    return grid.line(words(part_words(part)), None, reckoned(expression, hours.of(part), HOURS))[1]
+
+
+def _sum(
+    grid: Grid, label: str, expression: str, value: Decimal, name: str, look: Look = Look.STRONG
+) -> Ref:
+    return grid.name(
+        name, grid.line(words(label), None, Cell(Formula(expression, value), look, HOURS))[1]
+    )

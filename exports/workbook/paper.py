@@ -1,0 +1,38 @@
+"""How the sheets are printed: the locale's paper, one page wide, headings on every page."""
+
+from __future__ import annotations
+
+from openpyxl.worksheet.header_footer import HeaderFooterItem, _HeaderFooterPart
+from openpyxl.worksheet.page import PageMargins
+from openpyxl.worksheet.properties import PageSetupProperties
+from openpyxl.worksheet.worksheet import Worksheet
+
+LETTER_COUNTRIES = frozenset(
+    ["BZ", "CA", "CL", "CO", "CR", "GT", "MX", "NI", "PA", "PH", "PR", "SV", "US", "VE"]
+)
+"""Source: Unicode TR 35, part 6, measurement data: paper size US-Letter."""
+
+A4, LETTER = "9", "1"
+
+
+def set_up(sheet: Worksheet, locale: str, *, heads_row: int | None, wide: bool) -> None:
+    """Set up a sheet's printing, and freeze what stands above its table."""
+    page = sheet.page_setup
+    page.paperSize = LETTER if country_of(locale) in LETTER_COUNTRIES else A4
+    page.orientation = "landscape" if wide else "portrait"
+    page.fitToWidth, page.fitToHeight = 1, 0
+    sheet.sheet_properties.pageSetUpPr = PageSetupProperties(fitToPage=True)
+    sheet.page_margins = PageMargins(left=0.5, right=0.5, top=0.6, bottom=0.7)
+    sheet.HeaderFooter.oddFooter = HeaderFooterItem(
+        left=_HeaderFooterPart(text="&A"), right=_HeaderFooterPart(text="&P / &N")
+    )
+    sheet.sheet_view.showGridLines = False
+    if heads_row is not None:
+        sheet.freeze_panes = f"A{heads_row + 1}"
+        sheet.print_title_rows = f"{heads_row}:{heads_row}"
+
+
+def country_of(locale: str) -> str:
+    """Return the country of a locale such as `en_GB` or `zh-Hant-TW`; empty, if it names none."""
+    parts = locale.replace("-", "_").split("_")[1:]
+    return next((part for part in parts if len(part) == 2 and part.isupper()), "")

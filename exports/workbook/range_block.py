@@ -1,0 +1,51 @@
+"""How far off the hours may be: linear within one timing, in squares between them."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from exports.workbook.cells import Ref, heads, reckoned, span_of, summed, words
+from exports.workbook.grid import Grid
+from exports.workbook.shapes import HOURS
+from exports.workbook.tasks_block import TaskRow, base_of
+from exports.workbook.timings_block import PaceRefs
+from quoting.core.hours import Hours
+from quoting.wording import Speech
+
+
+def range_block(
+    grid: Grid,
+    hours: Hours,
+    rows: Sequence[TaskRow],
+    paces: Mapping[str, PaceRefs],
+    speech: Speech,
+) -> Ref:
+    """Write the half-width of the 95 % range of all minutes and return its cell."""
+    grid.block("How far off the hours may be")
+    grid.line(*heads("", "", "as so many stitches", "", "", "", "", "", "± minutes"))
+    timed = [_basis(grid, base, rows, pace, speech) for base, pace in paces.items()]
+    own = [row.off for row in rows if row.off is not None]
+    everything = span_of([*timed, *own])
+    return grid.line(
+        words("All minutes, 19 times in 20 within"),
+        *[None] * 7,
+        summed(f"SQRT(SUMSQ({everything}))", hours.span.half_width, HOURS),
+    )[1]
+
+
+def _basis(grid: Grid, base: str, rows: Sequence[TaskRow], pace: PaceRefs, speech: Speech) -> Ref:
+    """Write the half-width of all that rests on one timed stitch."""
+    mine = [row for row in rows if base_of(row.task) == base]
+    each = pace.pace.minutes_each
+    equivalent = "+".join(
+        f"{row.count}*{row.minutes.sheet}!D{row.minutes.row}/{pace.each}" for row in mine
+    )
+    count = sum(row.task.minutes for row in mine) / each
+    at = Ref(grid.title, "C", grid.next_row, count)
+    return grid.line(
+        words(f"all that rests on the timing of {speech.stitch(base)}"),
+        None,
+        reckoned(equivalent, count, HOURS),
+        *[None] * 5,
+        reckoned(pace.half_width(at), pace.pace.predict(count).half_width, HOURS),
+    )[2]

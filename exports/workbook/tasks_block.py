@@ -1,0 +1,106 @@
+"""Every task on the sheet of hours: how many, how long each, how long together, how sure."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from exports.workbook.cells import Cell, Ref, counted, heads, reckoned, total_of, words, yours
+from exports.workbook.grid import Grid
+from exports.workbook.shapes import COUNT, FINE, HOURS, SHARE
+from exports.workbook.timings_block import TimingRefs
+from quoting.core.gauge import ESTIMATED_LIMITS
+from quoting.core.hours import Hours, Task
+from quoting.core.money import MINUTES_PER_HOUR
+from quoting.core.quote import Quote
+from quoting.core.stitches import TIME_RATIO, Stitch
+from quoting.core.workshop import Workshop
+from quoting.wording import Speech, part_words, task_words
+
+FIRST_TASK = 3
+"""The rows of the block before its first task: a free one, its title, its headings."""
+
+RIP_BACK = "rip_back"
+_STITCH = "stitch "
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TaskRow:
+    """The cells of one task; `off` is the half-width of its own range, in minutes."""
+
+    task: Task
+    count: Ref
+    minutes: Ref
+    off: Ref | None
+
+
+def base_of(task: Task) -> str | None:
+    """Return the timed stitch that a stitching task rests on; None for all other work."""
+    return task.basis.removeprefix(_STITCH) if task.basis.startswith(_STITCH) else None
+
+
+def bases_of(hours: Hours) -> list[str]:
+    """Return the timed stitches that the hours rest on, each once."""
+    bases = (base_of(task) for task in hours.tasks)
+    return list(dict.fromkeys(base for base in bases if base is not None))
+
+
+def tasks_block(grid: Grid, quote: Quote, timings: TimingRefs, speech: Speech) -> list[TaskRow]:
+    """Write every task and return its cells."""
+    grid.block("What there is to do")
+    grid.line(
+        *heads("", "", "how many", "minutes each", "minutes", "hours", figures_from=2),
+        *heads("how sure", "± share", "± minutes"),
+    )
+    rows: list[TaskRow] = []
+    for task in quote.estimate.hours.tasks:
+        rows.append(_task(grid, task, _minutes_each(task, quote.workshop, timings, rows), speech))
+    return rows
+
+
+def _task(grid: Grid, task: Task, each: Cell, speech: Speech) -> TaskRow:
+    row = grid.next_row
+    share = _own_share(task)
+    refs = grid.line(
+        words(part_words(task.part)),
+        words(task_words(task.what, speech)),
+        counted(task.count, COUNT),
+        each,
+        reckoned(f"Hours!C{row}*Hours!D{row}", task.minutes, HOURS),
+        reckoned(f"Hours!E{row}/{MINUTES_PER_HOUR}", task.minutes / MINUTES_PER_HOUR, HOURS),
+        words(task.sureness.value),
+        counted(share, SHARE) if share else None,
+        reckoned(f"Hours!E{row}*Hours!H{row}", task.minutes * share, HOURS) if share else None,
+    )
+    return TaskRow(task=task, count=refs[2], minutes=refs[4], off=refs[8] if share else None)
+
+
+def _own_share(task: Task) -> float:
+    """Return the half-width that is the task's own, as a share of its minutes."""
+    if base_of(task) is None:
+        return task.half_width_min / task.minutes
+    return ESTIMATED_LIMITS if task.guess_min else 0.0
+
+
+def _minutes_each(
+    task: Task, workshop: Workshop, timings: TimingRefs, before: Sequence[TaskRow]
+) -> Cell:
+    """Return the minutes of one: from the timings, a share of the stitching, or an input."""
+    base = base_of(task)
+    if base is not None:
+        expression = f"{timings.paces[base].each}{ratio_of(task.what, base, workshop)}"
+        return reckoned(expression, task.minutes_each, FINE)
+    if task.what == RIP_BACK:
+        share = f"{timings.rip_back}*{total_of([row.minutes for row in before])}"
+        return reckoned(share, task.minutes_each, FINE)
+    return yours(task.minutes_each, FINE)
+
+
+def ratio_of(stitch: str, base: str, workshop: Workshop) -> str:
+    """Return by how much longer a stitch takes than the timed one, as factors to append."""
+    mine, timed = (TIME_RATIO[_kind(name, workshop)] for name in (stitch, base))
+    return "" if mine == timed else f"*{mine:g}/{timed:g}"
+
+
+def _kind(stitch: str, workshop: Workshop) -> Stitch:
+    return Stitch.CH if stitch == Stitch.CH else workshop.basic_stitch(stitch, "timings")

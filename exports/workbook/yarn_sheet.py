@@ -1,0 +1,166 @@
+"""The sheet of yarn: what each colour takes, what is bought for it, and what is left over."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from exports.workbook.ball_ends_block import ball_ends_block
+from exports.workbook.balls_block import BallRefs, balls_block
+from exports.workbook.cells import (
+    Look,
+    Ref,
+    counted,
+    heads,
+    reckoned,
+    rounded,
+    summed,
+    total_of,
+    words,
+    yours,
+)
+from exports.workbook.grid import Grid
+from exports.workbook.legend import legend
+from exports.workbook.prices_block import PriceRefs, prices_block
+from exports.workbook.shapes import COUNT, ROUGH_SHARE, TENTHS, Shapes
+from exports.workbook.stitch_yarn_block import stitch_yarn_block
+from quoting.core.estimate import ColourEstimate
+from quoting.core.money import round_half_up
+from quoting.core.quote import Quote
+
+WIDTHS = (3, 18, 20, 10, 10, 9, 10, 11, 11, 10, 10, 11, 10, 11, 9, 10)
+HEADS_ROWS = 3
+FOOT_ROWS = 2
+SUMMED = frozenset("DEFGHIJLMNOP")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class YarnRefs:
+    """One colour's cells that the costing reads, and how its yarn is sold."""
+
+    estimate: ColourEstimate
+    grams: Ref
+    stock_g: Ref
+    balls: BallRefs
+    prices: PriceRefs
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Rests:
+    """What a colour's line rests on further down the sheet."""
+
+    stitches: Sequence[Ref]
+    balls: BallRefs
+    prices: PriceRefs
+    tail: str
+
+
+def write_yarn(grid: Grid, quote: Quote, shapes: Shapes) -> list[YarnRefs]:
+    """Write the sheet and return each colour's cells, in the order of the estimate.
+
+    What each colour needs stands on top, so it is written last.
+    """
+    colours = quote.estimate.colours
+    grid.line(words("Yarn by colour", Look.TITLE))
+    legend(grid, indent=1)
+    top = grid.next_row
+    tail = f"Yarn!G{top + HEADS_ROWS + len(colours) + 1}"
+    grid.next_row = top + HEADS_ROWS + len(colours) + FOOT_ROWS
+    prices = prices_block(grid, quote, shapes)
+    balls = balls_block(grid, quote, prices, shapes)
+    stitches = stitch_yarn_block(grid, quote, shapes)
+    ball_ends_block(grid, quote)
+    grid.next_row = top
+    _headings(grid, shapes)
+    rests = [
+        _Rests(stitches=sewn, balls=held, prices=prices[colour.source.yarn], tail=tail)
+        for colour, held, sewn in zip(colours, balls, stitches, strict=True)
+    ]
+    lines = [
+        _colour(grid, colour, rest, quote, shapes)
+        for colour, rest in zip(colours, rests, strict=True)
+    ]
+    _foot(grid, lines, quote, shapes)
+    return [
+        YarnRefs(
+            estimate=colour, grams=line[12], stock_g=line[13], balls=rest.balls, prices=rest.prices
+        )
+        for colour, rest, line in zip(colours, rests, lines, strict=True)
+    ]
+
+
+def _headings(grid: Grid, shapes: Shapes) -> None:
+    unit = shapes.long_unit
+    grid.block("What each colour takes")
+    grid.line(
+        *heads("", "colour", "yarn", f"stitches, {unit}", f"carried, {unit}", figures_from=3),
+        *heads("ends", f"tails, {unit}", f"extras, {unit}", f"expected, {unit}", figures_from=0),
+        *heads(f"of it for joins, {unit}", "reserve", f"to have, {unit}", figures_from=0),
+        *heads("weight, g", "from the shelf, g", "skeins", f"left over, {unit}", figures_from=0),
+    )
+
+
+def _colour(
+    grid: Grid, colour: ColourEstimate, rests: _Rests, quote: Quote, shapes: Shapes
+) -> list[Ref]:
+    """Write one colour's line: A to P, a swatch first."""
+    row, long, source = grid.next_row, shapes.long, colour.source
+    at = {letter: f"Yarn!{letter}{row}" for letter in "DEFGHIJKLMNOP"}
+    strands, balls = colour.walk.strands, rests.balls
+    joins = f"MAX(0,{at['O']}+{len(balls.shelf)}-1)"
+    lengths = [total_of([some.length for some in balls.bought]), total_of(balls.shelf)]
+    carried = math.fsum(carry.yarn_m for strand in strands for carry in strand.carries)
+    refs = grid.line(
+        words(""),
+        words(colour.colour),
+        words(source.yarn if source.colour == colour.colour else f"{source.yarn}, {source.colour}"),
+        reckoned(total_of(rests.stitches), long(colour.yarn.stitches_m), TENTHS),
+        counted(long(carried), TENTHS),
+        counted(2 * len(strands), COUNT),
+        reckoned(
+            f"{at['F']}*{rests.tail}/{shapes.short_per_long}",
+            long(2 * len(strands) * colour.tail_m),
+            TENTHS,
+        ),
+        counted(long(colour.yarn.extras_m), TENTHS),
+        reckoned(f"{at['D']}+{at['E']}+{at['G']}+{at['H']}", long(colour.metres), TENTHS),
+        counted(long(colour.metres - colour.bare_m), TENTHS),
+        yours(colour.reserve, ROUGH_SHARE),
+        reckoned(
+            f"({at['I']}-{at['J']})*(1+{at['K']})+{joins}*2*{rests.tail}/{shapes.short_per_long}",
+            long(colour.metres_to_buy),
+            TENTHS,
+        ),
+        reckoned(
+            rounded(f"{at['I']}/({rests.prices.length_per_gram})", 0),
+            round_half_up(colour.grams, 0),
+            COUNT,
+        ),
+        counted(round_half_up(colour.from_stock_g, 0), COUNT),
+        reckoned(total_of([some.balls for some in balls.bought]), colour.choice.skeins, COUNT),
+        reckoned(f"{'+'.join(lengths)}-{at['I']}", long(colour.metres_left), TENTHS),
+    )
+    grid.fill(row, quote.workshop.yarn(source.yarn).colours[source.colour])
+    return refs
+
+
+def _foot(grid: Grid, lines: Sequence[Sequence[Ref]], quote: Quote, shapes: Shapes) -> None:
+    """Write the sums of all colours, and the length of a tail."""
+    shape_of = {"F": COUNT, "M": COUNT, "N": COUNT, "O": COUNT}
+    columns = {column[0].column: column for column in zip(*lines, strict=True)}
+    sums = [
+        summed(total_of(refs), _sum(refs), shape_of.get(letter, TENTHS))
+        if letter in SUMMED
+        else words("", Look.TOTAL)
+        for letter, refs in columns.items()
+    ]
+    grid.line(None, words("all colours", Look.FOOT), *sums[2:])
+    label = words(f"one tail, {shapes.short_unit}")
+    tail = yours(shapes.short(quote.workshop.habits.tail_m), TENTHS)
+    grid.name("tail", grid.line(None, label, *[None] * 4, tail)[1])
+
+
+def _sum(refs: Sequence[Ref]) -> float | int:
+    numbers = [ref.value for ref in refs if not isinstance(ref.value, str)]
+    return math.fsum(float(number) for number in numbers)

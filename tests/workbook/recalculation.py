@@ -1,0 +1,48 @@
+"""Workbooks opened and reckoned anew in LibreOffice, as a maker's own program would."""
+
+from __future__ import annotations
+
+import io
+import subprocess
+from collections.abc import Mapping
+from pathlib import Path
+from typing import Any
+
+import openpyxl
+from openpyxl.workbook import Workbook
+
+from tests.programs import require_program
+
+ALWAYS = """<?xml version="1.0" encoding="UTF-8"?>
+<oor:items xmlns:oor="http://openoffice.org/2001/registry">
+<item oor:path="/org.openoffice.Office.Calc/Formula/Load">
+<prop oor:name="OOXMLRecalcMode" oor:op="fuse"><value>0</value></prop></item>
+</oor:items>
+"""
+"""Without this the program trusts the values in the file, and a test would prove nothing."""
+
+SECONDS = 120
+
+
+def opened(content: bytes, *, values: bool = False) -> Workbook:
+    """Return a workbook as the spreadsheet library reads it: its formulas, or its values."""
+    return openpyxl.load_workbook(io.BytesIO(content), data_only=values)
+
+
+def recalculated(workbooks: Mapping[str, bytes], folder: Path) -> dict[str, Workbook]:
+    """Return each workbook with the values that LibreOffice reckons; one call for all of them."""
+    program = require_program("soffice", "libreoffice")
+    settings = folder / "profile" / "user"
+    settings.mkdir(parents=True)
+    (settings / "registrymodifications.xcu").write_text(ALWAYS, encoding="utf-8")
+    (folder / "in").mkdir()
+    for name, content in workbooks.items():
+        (folder / "in" / f"{name}.xlsx").write_bytes(content)
+    command: list[Any] = [program, f"-env:UserInstallation={(folder / 'profile').as_uri()}"]
+    command += ["--headless", "--convert-to", "xlsx", "--outdir", folder / "out"]
+    command += sorted((folder / "in").iterdir())
+    subprocess.run(command, check=True, capture_output=True, timeout=SECONDS)
+    return {
+        name: openpyxl.load_workbook(folder / "out" / f"{name}.xlsx", data_only=True)
+        for name in workbooks
+    }
