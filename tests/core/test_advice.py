@@ -1,0 +1,194 @@
+"""Every caution: a case in which it is given, and one in which it is not."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+from datetime import date, timedelta
+from decimal import Decimal
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+import quoting.core
+from quoting.core.cautions import Caution, Reader
+from quoting.core.design import Section
+from quoting.core.exchange import ExchangeRate
+from quoting.core.order import Order, Terms
+from quoting.core.terms import Delivery, Pricing, Target
+from quoting.core.timing import Minutes, Timing
+from quoting.core.workshop import Habits, Join, Workshop
+from quoting.core.yarns import PutUp
+from tests.examples import (
+    TODAY,
+    band,
+    sample_design,
+    sample_order,
+    sample_quote,
+    sample_swatch,
+    sample_workshop,
+    sample_yarn,
+    section,
+)
+
+Case = tuple[Order, Workshop]
+
+
+def case(order: Order | None = None, **changes: Any) -> Case:
+    return order or sample_order(), sample_workshop(**changes)
+
+
+def given(price: str, **changes: Any) -> Case:
+    order = sample_order(terms=Terms(target=Target(given=Decimal(price))))
+    return case(order, **changes)
+
+
+def designed(**changes: Any) -> Case:
+    design = sample_design(**changes.pop("design", {}))
+    return case(sample_order(design=design), **changes)
+
+
+def striped(*sections: Section, **changes: Any) -> Case:
+    return designed(design={"sections": sections, "first_rows": ()}, **changes)
+
+
+def paid_in_euro(day: date) -> Case:
+    rate = ExchangeRate(currency="EUR", rate=Decimal("1.17"), day=day)
+    return case(sample_order(pays_in="EUR"), exchange={"EUR": rate})
+
+
+def timed(*minutes: float, stitches: int = 500) -> Case:
+    timings = tuple(Timing(stitch="hdc", stitches=stitches, minutes=m) for m in minutes)
+    return case(timings=timings)
+
+
+def sold_in(metres: float, **changes: Any) -> Workshop:
+    ball = PutUp(weight_g=metres / 2, length_m=metres, price=Decimal(1))
+    return sample_workshop(yarns=(sample_yarn(put_ups=(ball,), stock=()),), **changes)
+
+
+AT_AN_EDGE = Habits(join=Join.AT_AN_EDGE)
+SWATCHED = (sample_swatch(), sample_swatch(stitch="sc"))
+ALL_TIMED = tuple(
+    Timing(stitch=stitch, stitches=500, minutes=m)
+    for stitch, m in (("hdc", 27), ("hdc", 27), ("sc", 20), ("sc", 20))
+)
+MINIMUM = Pricing(target=Target(margin=0.15), minimum=Decimal(60))
+BABY = sample_order(for_baby=True)
+GROWN_UP = sample_order(for_baby=False)
+TWO_ROWS = section("teal", "rust", rows=2, repeats=6)
+SINGLE_ROWS = section("teal", "rust", repeats=12)
+THREE_AT_ONE_EDGE = section("teal", "rust", "oat", rows=2, repeats=4)
+
+CASES: dict[str, tuple[Case, Case]] = {
+    "pays-under-wage": (given("150"), given("300")),
+    "under-minimum": (given("40", pricing=MINIMUM), given("60", pricing=MINIMUM)),
+    "no-delivery-band": (case(sample_order(deliver_to="NZ")), case()),
+    "no-profit": (case(pricing=Pricing(target=Target(margin=0.0))), case()),
+    "late": (
+        case(sample_order(wanted_by=date(2026, 12, 14))),
+        case(sample_order(wanted_by=date(2026, 12, 15))),
+    ),
+    "old-rate": (
+        paid_in_euro(TODAY - timedelta(days=8)),
+        paid_in_euro(TODAY - timedelta(days=7)),
+    ),
+    "rough-yarn": (case(swatches=()), case()),
+    "estimated-yarn": (case(), case(swatches=SWATCHED)),
+    "one-timing": (case(), timed(27, 27)),
+    "estimated-pace": (case(), case(timings=ALL_TIMED)),
+    "odd-pace": (timed(101), timed(100)),
+    "more-timings": (timed(20, 30), timed(25, 25)),
+    "many-ends": (
+        striped(SINGLE_ROWS),
+        striped(SINGLE_ROWS, minutes=Minutes(weave_in_end=(0.1,))),
+    ),
+    "wrong-edge": (striped(SINGLE_ROWS), striped(TWO_ROWS)),
+    "yarns-tangle": (striped(THREE_AT_ONE_EDGE), striped(TWO_ROWS)),
+    "long-pass": (
+        (sample_order(), sold_in(8, habits=AT_AN_EDGE)),
+        (sample_order(), sold_in(80, habits=AT_AN_EDGE)),
+    ),
+    "runs-out-late": (
+        (sample_order(), sold_in(188)),
+        (sample_order(), sold_in(250)),
+    ),
+    "count-breaks-repeat": (
+        designed(design={"stitches": 51, "multiple": 4, "plus": 2}),
+        designed(design={"stitches": 50, "multiple": 4, "plus": 2}),
+    ),
+    "row-ends-off": (
+        designed(design={"border": (band(row_end_ratio=1.0),)}),
+        designed(design={"border": (band(row_end_ratio=1.2),)}),
+    ),
+    "repeats-miss-height": (
+        striped(section("teal", "rust", rows=40)),
+        striped(section("teal", "rust", rows=2)),
+    ),
+    "baby-loose-bedding": (case(BABY), case(GROWN_UP)),
+    "baby-small-parts": (case(BABY), case(GROWN_UP)),
+    "baby-ends": (case(BABY), case(GROWN_UP)),
+}
+ALWAYS = {"selling-rules", "hands"}
+
+
+def told(one: Case) -> tuple[Caution, ...]:
+    return sample_quote(*one).cautions
+
+
+def codes(one: Case) -> set[str]:
+    return {caution.code for caution in told(one)}
+
+
+@pytest.mark.parametrize("code", CASES)
+def test_a_caution_is_given_where_it_holds_and_nowhere_else(code: str) -> None:
+    holds, does_not = CASES[code]
+    assert code in codes(holds)
+    assert code not in codes(does_not)
+
+
+def test_some_things_are_always_said() -> None:
+    assert codes(case(GROWN_UP)) >= ALWAYS
+
+
+def test_a_code_is_said_once_for_one_thing() -> None:
+    for one, _ in CASES.values():
+        said = [(caution.code, tuple(caution.facts.items())) for caution in told(one)]
+        assert len(said) == len(set(said))
+
+
+def test_only_what_concerns_the_sleeping_place_is_for_the_buyer() -> None:
+    readers = {caution.code: caution.reader for caution in told(case(BABY))}
+    assert {c for c, r in readers.items() if r is Reader.BUYER} == {"baby-loose-bedding"}
+
+
+def test_slow_and_fast_hands_are_questioned() -> None:
+    """Reported contest paces are 31-33 stitches a minute: over 35 is a slip of the pen."""
+    slow, fast = timed(101), timed(14)
+    assert "odd-pace" in codes(slow)
+    assert "odd-pace" in codes(fast)
+    assert "odd-pace" not in codes(timed(15))
+
+
+def test_two_blankets_alike_tangle_no_more_than_one() -> None:
+    order = sample_order(quantity=3)
+    assert "yarns-tangle" not in codes(case(order))
+
+
+def test_no_bands_at_all_leave_the_plain_delivery() -> None:
+    plain = Delivery(charged=Decimal(5))
+    assert "no-delivery-band" not in codes(case(sample_order(deliver_to="NZ"), delivery=plain))
+    nowhere = case(replace(sample_order(), deliver_to=None))
+    assert "no-delivery-band" not in codes(nowhere)
+
+
+def test_no_code_of_the_core_goes_without_a_case() -> None:
+    core = Path(next(iter(quoting.core.__path__)))
+    found = {
+        code
+        for file in core.rglob("*.py")
+        for code in re.findall(r'for_(?:maker|buyer)\(\s*"([^"]+)"', file.read_text("utf-8"))
+    }
+    assert found
+    assert found <= CASES.keys() | ALWAYS
