@@ -1,0 +1,121 @@
+"""Rates against the euro, cross rates through it, and a buyer who pays in another currency."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import date, timedelta
+from decimal import Decimal
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from quoting.core.errors import Refused
+from quoting.core.euro_rates import EuroRates, is_old
+from quoting.core.exchange import ExchangeRate
+from tests.examples import sample_order, sample_quote, sample_workshop
+
+DAY = date(2017, 3, 8)
+RATES = EuroRates(day=DAY, rates={"USD": Decimal("1.0556"), "GBP": Decimal("0.86753")})
+codes = st.sampled_from(["EUR", "USD", "GBP"])
+amounts = st.decimals("0", "1000000", places=2)
+
+
+def test_one_euro_is_one_euro_though_no_document_says_so() -> None:
+    assert RATES.per_euro("EUR") == 1
+
+
+def test_a_currency_that_the_rates_do_not_list_is_refused_with_those_that_they_do() -> None:
+    with pytest.raises(Refused) as caught:
+        RATES.between("GBP", "SEK")
+    (mistake,) = caught.value.mistakes
+    assert (mistake.place, mistake.code) == ("order.pays_in", "no-rate")
+    assert mistake.facts == {"read": "SEK", "known": ("EUR", "USD", "GBP")}
+
+
+def test_a_sellers_currency_without_a_rate_is_refused_too() -> None:
+    with pytest.raises(Refused, match="no-rate"):
+        RATES.between("SEK", "GBP")
+
+
+@given(codes)
+def test_a_currency_against_itself_is_one_for_one(code: str) -> None:
+    assert RATES.between(code, code).rate == 1
+
+
+@given(codes, codes, amounts)
+def test_there_and_back_again_is_the_same_amount_but_for_the_rounding(
+    seller: str, buyer: str, amount: Decimal
+) -> None:
+    there, back = RATES.between(seller, buyer), RATES.between(buyer, seller)
+    slack = Decimal("0.005") * (back.rate + 1)
+    assert abs(back.convert(there.convert(amount)) - amount) <= slack
+
+
+def test_a_cross_rate_is_not_rounded_before_it_meets_the_amount() -> None:
+    """A rate cut to four decimals would bring 0.8218 a dollar, and 821,800.00 of a million."""
+    assert RATES.between("USD", "GBP").convert(Decimal(1_000_000)) == Decimal("821835.92")
+
+
+def test_a_rate_keeps_its_day() -> None:
+    assert RATES.between("GBP", "USD").day == DAY
+
+
+@given(amounts, st.integers(0, 100))
+def test_a_cushion_is_so_many_per_cent_more_rounded_once(amount: Decimal, percent: int) -> None:
+    bare = RATES.between("GBP", "USD")
+    cushioned = RATES.between("GBP", "USD", cushion=percent / 100)
+    wanted = amount * bare.rate * (100 + percent) / 100
+    assert abs(cushioned.convert(amount) - wanted) <= Decimal("0.005")
+
+
+@pytest.mark.parametrize(
+    ("changes", "place", "code"),
+    [
+        ({"rate": Decimal(0)}, "rate", "not-above"),
+        ({"rate": Decimal("NaN")}, "rate", "not-finite"),
+        ({"rate": Decimal("1e10")}, "rate", "too-large"),
+        ({"cushion": -0.01}, "cushion", "too-small"),
+        ({"cushion": 1.01}, "cushion", "too-large"),
+    ],
+)
+def test_a_rate_or_a_cushion_that_cannot_be_is_refused(
+    changes: dict[str, object], place: str, code: str
+) -> None:
+    with pytest.raises(Refused) as caught:
+        replace(RATES.between("GBP", "USD"), **changes)  # type: ignore[arg-type]
+    (mistake,) = caught.value.mistakes
+    assert (mistake.place, mistake.code) == (place, code)
+
+
+@pytest.mark.parametrize(("days", "old"), [(0, False), (7, False), (8, True), (-1, False)])
+def test_a_rate_is_old_after_a_week(days: int, old: bool) -> None:  # noqa: FBT001
+    assert is_old(DAY, DAY + timedelta(days=days)) is old
+
+
+def paid_in(currency: str, rate: ExchangeRate | None = None) -> Decimal | None:
+    workshop = sample_workshop(exchange={} if rate is None else {rate.currency: rate})
+    return sample_quote(sample_order(pays_in=currency), workshop).price.buyer_total
+
+
+def test_the_buyer_pays_the_total_in_her_currency_and_nothing_else_changes() -> None:
+    rate = RATES.between("GBP", "USD", cushion=0.03)
+    total = sample_quote().price.total
+    assert paid_in("USD", rate) == rate.convert(total)
+    assert total * rate.rate < rate.convert(total)
+
+
+def test_a_buyer_who_pays_in_the_workshops_currency_has_no_second_total() -> None:
+    assert paid_in("GBP") is None
+
+
+def test_a_buyers_currency_without_a_rate_is_refused_at_its_place() -> None:
+    with pytest.raises(Refused) as caught:
+        paid_in("SEK", RATES.between("GBP", "USD"))
+    (mistake,) = caught.value.mistakes
+    assert (mistake.place, mistake.code) == ("order.pays_in", "no-rate")
+
+
+def test_a_currency_that_iso_does_not_list_is_unknown() -> None:
+    with pytest.raises(Refused, match="unknown-currency"):
+        sample_order(pays_in="XQQ")
