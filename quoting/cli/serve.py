@@ -41,7 +41,7 @@ def run(args: argparse.Namespace) -> None:
         raise BadInput(f"--port: {args.port} is no port; they go from 0 to {MOST_PORT}.")
     shop = _shop(args)
     # Imported here: the other commands have no use for them.
-    from waitress import create_server
+    from waitress import create_server  # type: ignore[import-untyped]
 
     from quoting.web import create_app
 

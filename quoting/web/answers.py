@@ -4,14 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from typing import Any, NamedTuple
+from itertools import pairwise
+from typing import NamedTuple
 
 from wtforms import Field
 
 from quoting.core.errors import Mistake, Refused
 from quoting.core.quote import Quote, quote_order
 from quoting.web.fields import Typed
-from quoting.web.lines import Lines, Part, fields_by_place
+from quoting.web.lines import Lines, Part, entries_of, fields_by_place, part_of, typed_of
 from quoting.web.order_form import OrderForm
 from quoting.web.ordering import read_order
 from quoting.web.shop import Shop
@@ -107,11 +108,13 @@ def _field_at(place: str, fields: Mapping[str, Field]) -> Field | None:
 
 def _colours_by_name(form: OrderForm) -> dict[str, str]:
     """Return the places of mapped colours as a form numbers them, by those that name them."""
-    entries: list[Any] = form.blanket.form["colours"].entries
+    names = [
+        typed_of(line, "name").data for line in entries_of(part_of(form, "blanket"), "colours")
+    ]
     return {
-        f"blanket.colours.{line['name'].data}.": f"blanket.colours.{number}."
-        for number, line in enumerate(entries, 1)
-        if line["name"].data
+        f"blanket.colours.{name}.": f"blanket.colours.{number}."
+        for number, name in enumerate(names, 1)
+        if name
     }
 
 
@@ -127,7 +130,7 @@ def _where(place: str, field: Field | None) -> str:
     parts = place.split(".")
     words = [
         f"{_LINES[part]} {number}"
-        for part, number in zip(parts, parts[1:], strict=False)
+        for part, number in pairwise(parts)
         if part in _LINES and number.isdecimal()
     ]
     label = field.label.text if field is not None else ""

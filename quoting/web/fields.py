@@ -235,7 +235,7 @@ class OneOf(Typed):
 
 
 class Tick(Typed):
-    """A yes or no. A browser sends nothing for no."""
+    """A yes or no. A browser sends nothing for no, so its `data` is never None."""
 
     def process_data(self, value: Any) -> None:
         """Take a value."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from typing import Any
+from typing import Any, cast
 
 from wtforms import Field, Form
 from wtforms.utils import unset_value
@@ -97,8 +97,16 @@ def fields_by_place(form: Form, place: str = "") -> Iterator[tuple[str, Field]]:
                 yield from fields_by_place(entry, f"{at}.{number}.")
 
 
-def typed_by_place(form: Form) -> Iterator[tuple[str, Typed]]:
-    """Yield the fields that hold text."""
-    for place, field in fields_by_place(form):
-        if isinstance(field, Typed):
-            yield place, field
+def typed_of(form: Form, name: str) -> Typed:
+    """Return a field that holds text."""
+    return cast("Typed", form[name])
+
+
+def entries_of(form: Form, name: str) -> list[Form]:
+    """Return the forms of a list."""
+    return cast("Lines", form[name]).entries
+
+
+def part_of(form: Form, name: str) -> Form:
+    """Return a form inside a form."""
+    return cast("Part", form[name]).form

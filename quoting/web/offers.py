@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from quoting.core.stitches import WORKED
 from quoting.core.workshop import Workshop
+from quoting.web.lines import entries_of, part_of, typed_of
 from quoting.web.order_form import OrderForm
 from quoting.web.shop import Shop
 from quoting.wording import Speech
@@ -78,13 +79,13 @@ def _stitches(workshop: Workshop, speech: Speech) -> tuple[Offer, ...]:
 
 
 def _colours(form: OrderForm, workshop: Workshop) -> tuple[Offer, ...]:
-    blanket = form.blanket.form
+    blanket = part_of(form, "blanket")
     yarns = {yarn.name: yarn for yarn in workshop.yarns}
-    chosen = yarns.get(blanket["yarn"].typed)
+    chosen = yarns.get(typed_of(blanket, "yarn").typed)
     codes = dict(chosen.colours) if chosen is not None else {}
-    for line in blanket["colours"].entries:
-        other = yarns.get(line["yarn"].typed)
-        name, colour = line["name"].typed.strip(), line["colour"].typed
+    for line in entries_of(blanket, "colours"):
+        other = yarns.get(typed_of(line, "yarn").typed)
+        name, colour = typed_of(line, "name").typed.strip(), typed_of(line, "colour").typed
         if name and other is not None and colour in other.colours:
             codes[name] = other.colours[colour]
     return tuple(Offer(value=name, label=name, code=code) for name, code in codes.items())

@@ -75,7 +75,7 @@ class HeadForm(Form):
     title = Text("Title")
     buyer = Text("Buyer")
     for_baby = Tick("For a baby or a child under three")
-    quantity = Count("How many alike")
+    quantity = Count("How many")
     wanted_by = Day("Wanted by")
     deliver_to = Text("Country")
     pays_in = Choice("Buyer pays in")
@@ -105,10 +105,10 @@ class PriceForm(Form):
     """What is particular to the price of this order."""
 
     given = Money("A price of my own")
-    margin = PerCent("or a margin, in per cent")
-    markup = PerCent("or a markup, in per cent")
-    discount = PerCent("Discount, in per cent")
-    rush = PerCent("Rush, in per cent more")
+    margin = PerCent("or margin, %")
+    markup = PerCent("or markup, %")
+    discount = PerCent("Discount, %")
+    rush = PerCent("Rush, % more")
 
 
 class OrderForm(Form):

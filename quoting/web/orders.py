@@ -13,6 +13,7 @@ from quoting.intake import read_order_text, write_order
 from quoting.web.answers import Answer, answer_form
 from quoting.web.downloads import download
 from quoting.web.filling import order_values, start_values
+from quoting.web.lines import part_of, typed_of
 from quoting.web.moves import make_move, read_move
 from quoting.web.offers import offers_of
 from quoting.web.order_form import OrderForm, bind_form, fill_form
@@ -46,7 +47,8 @@ def blank() -> str:
 @blueprint.post("/")
 def follow() -> ResponseReturnValue:
     """Do what a button asks, and show the form with its answer."""
-    shop, sent, focus = shop_now(), request.form, ""
+    shop, focus = shop_now(), ""
+    sent: MultiDict[str, str] = request.form
     asked = sent.get("do", "")
     move = read_move(asked)
     if move is not None:
@@ -146,5 +148,5 @@ def _sized(sent: MultiDict[str, str]) -> MultiDict[str, str]:
     if size is not None:
         blank = fill_form(shop, {"blanket": {"width": size.width_cm, "height": size.height_cm}})
         for name in ("width", "height"):
-            sized[f"blanket.{name}"] = blank.blanket.form[name].typed
+            sized[f"blanket.{name}"] = typed_of(part_of(blank, "blanket"), name).typed
     return sized

@@ -70,4 +70,4 @@ def open_shop(
 
 def shop_now() -> Shop:
     """Return the workshop that this application serves."""
-    return cast(Shop, current_app.config["SHOP"])
+    return cast("Shop", current_app.config["SHOP"])
