@@ -1,0 +1,85 @@
+"""Cross rates through the euro, against what central banks published."""
+
+from __future__ import annotations
+
+from datetime import date
+from decimal import Decimal
+
+import pytest
+
+from quoting.core.euro_rates import EuroRates
+from quoting.core.money import round_half_up
+
+REFERENCE = EuroRates(
+    day=date(2017, 3, 8),
+    rates={
+        "USD": Decimal("1.0556"),
+        "JPY": Decimal("120.65"),
+        "GBP": Decimal("0.86753"),
+        "CHF": Decimal("1.0702"),
+        "SEK": Decimal("9.5223"),
+    },
+)
+"""European Central Bank, euro foreign exchange reference rates of 8 March 2017."""
+
+IRREVOCABLE = EuroRates(
+    day=date(1999, 1, 1),
+    rates={
+        "BEF": Decimal("40.3399"),
+        "DEM": Decimal("1.95583"),
+        "ESP": Decimal("166.386"),
+        "FRF": Decimal("6.55957"),
+        "IEP": Decimal("0.787564"),
+        "ITL": Decimal("1936.27"),
+        "LUF": Decimal("40.3399"),
+        "NLG": Decimal("2.20371"),
+        "ATS": Decimal("13.7603"),
+        "PTE": Decimal("200.482"),
+        "FIM": Decimal("5.94573"),
+        "GRD": Decimal("340.750"),
+    },
+)
+"""Regulations (EC) 2866/98 and 1478/2000: units for one euro, fixed for good (from memory)."""
+
+
+@pytest.mark.parametrize(("buyer", "paid"), [("GBP", "82.18"), ("JPY", "11430")])
+def test_a_hundred_dollars_of_that_day(buyer: str, paid: str) -> None:
+    """Source: the reference rates above, crossed by Regulation (EC) 1103/97, articles 4 and 5."""
+    assert REFERENCE.between("USD", buyer).convert(Decimal(100)) == Decimal(paid)
+
+
+@pytest.mark.parametrize(
+    ("currency", "units", "pesetas"),
+    [
+        ("BEF", 100, "412.4601"),
+        ("DEM", 1, "85.0718"),
+        ("FRF", 1, "25.3654"),
+        ("IEP", 1, "211.2666"),
+        ("ITL", 100, "8.5931"),
+        ("LUF", 100, "412.4601"),
+        ("NLG", 1, "75.5027"),
+        ("ATS", 1, "12.0917"),
+        ("PTE", 100, "82.9930"),
+        ("FIM", 1, "27.9841"),
+        ("GRD", 100, "48.8293"),
+    ],
+)
+def test_pesetas_for_the_other_currencies_of_the_euro(
+    currency: str, units: int, pesetas: str
+) -> None:
+    """Source: Bank of Spain, equivalent bilateral rates, to four decimals.
+
+    bankofspain.org/tipos/tipeur2e.htm
+    """
+    rate = IRREVOCABLE.between(currency, "ESP").rate
+    assert round_half_up(units * rate, 4) == Decimal(pesetas)
+
+
+@pytest.mark.parametrize(
+    ("pesetas", "euros"), [("166.386", "1.00"), ("1000", "6.01"), ("5000", "30.05")]
+)
+def test_pesetas_are_divided_by_their_rate_and_not_multiplied_by_an_inverse(
+    pesetas: str, euros: str
+) -> None:
+    """Source: Regulation (EC) 1103/97, article 4 (3), at the rate above."""
+    assert IRREVOCABLE.between("ESP", "EUR").convert(Decimal(pesetas)) == Decimal(euros)
