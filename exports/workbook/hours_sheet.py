@@ -14,6 +14,7 @@ from exports.workbook.cells import (
     heads,
     reckoned,
     rounded,
+    summed,
     total_of,
     words,
 )
@@ -80,9 +81,8 @@ def _parts(grid: Grid, hours: Hours, rows: Sequence[TaskRow], half_width: Ref) -
     grid.line(*heads("", "", "hours"))
     parts = {part: _part(grid, hours, part, rows) for part in Part}
     making = [ref for part, ref in parts.items() if part is not Part.OFFICE]
-    made = _sum(
-        grid, "Making, all together", total_of(making), hours.making, "making_hours", Look.TOTAL
-    )
+    together = summed(total_of(making), hours.making, HOURS)
+    made = grid.name("making_hours", grid.line(words("Making, all together"), None, together)[1])
     office = parts[Part.OFFICE]
     grid.name("office_hours", office)
     total = _sum(grid, "All hours", f"{made}+{office}", hours.total, "all_hours")
@@ -104,9 +104,6 @@ def _part(grid: Grid, hours: Hours, part: Part, rows: Sequence[TaskRow]) -> Ref:
     return grid.line(words(part_words(part)), None, reckoned(expression, hours.of(part), HOURS))[1]
 
 
-def _sum(
-    grid: Grid, label: str, expression: str, value: Decimal, name: str, look: Look = Look.STRONG
-) -> Ref:
-    return grid.name(
-        name, grid.line(words(label), None, Cell(Formula(expression, value), look, HOURS))[1]
-    )
+def _sum(grid: Grid, label: str, expression: str, value: Decimal, name: str) -> Ref:
+    cell = Cell(Formula(expression, value), Look.STRONG, HOURS)
+    return grid.name(name, grid.line(words(label), None, cell)[1])

@@ -53,7 +53,11 @@ def prices_block(grid: Grid, quote: Quote, shapes: Shapes) -> Mapping[str, Price
         *heads("balls a pack", "price of a pack", "price of a gram", figures_from=0),
     )
     names = dict.fromkeys(colour.source.yarn for colour in quote.estimate.colours)
-    return {name: _yarn(grid, quote.workshop.yarn(name), shapes) for name in names}
+    prices = {name: _yarn(grid, quote.workshop.yarn(name), shapes) for name in names}
+    every = (sold.price for refs in prices.values() for sold in refs.sold)
+    for number, price in enumerate(every, 1):
+        grid.name(f"ball_price_{number}", price)
+    return prices
 
 
 def _yarn(grid: Grid, yarn: Yarn, shapes: Shapes) -> PriceRefs:

@@ -78,7 +78,7 @@ def _chart(grid: Grid, labels: list[Ref], amounts: list[Ref], shapes: Shapes) ->
     chart = BarChart()
     chart.type, chart.style, chart.gapWidth, chart.legend = "bar", 1, 40, None
     chart.title = None
-    chart.width, chart.height = WIDTH_CM, HEIGHT_CM  # type: ignore[assignment]  # it takes floats
+    chart.width, chart.height = WIDTH_CM, HEIGHT_CM
     chart.add_data(Reference(grid.sheet, min_col=6, min_row=first, max_row=last))
     chart.set_categories(Reference(grid.sheet, min_col=1, min_row=first, max_row=last))
     chart.x_axis.scaling.orientation = "maxMin"
@@ -90,7 +90,7 @@ def _chart(grid: Grid, labels: list[Ref], amounts: list[Ref], shapes: Shapes) ->
     series.dLbls = DataLabelList(showVal=True, showSerName=False, showCatName=False)
     series.dLbls.showLegendKey = series.dLbls.showPercent = False
     series.dLbls.numFmt = shapes.money
-    chart.plot_area.layout = Layout(manualLayout=PLOT)
+    chart.layout = Layout(manualLayout=PLOT)
     _keep_values(series, amounts, shapes)
     grid.sheet.add_chart(chart, f"B{first}")
 

@@ -46,3 +46,17 @@ def recalculated(workbooks: Mapping[str, bytes], folder: Path) -> dict[str, Work
         name: openpyxl.load_workbook(folder / "out" / f"{name}.xlsx", data_only=True)
         for name in workbooks
     }
+
+
+def place_of(book: Workbook, name: str) -> tuple[str, str]:
+    """Return the sheet and the address of a named cell."""
+    text = book.defined_names[name].attr_text
+    assert text is not None
+    sheet, address = text.replace("$", "").split("!")
+    return sheet, address
+
+
+def named(book: Workbook, name: str) -> Any:
+    """Return what a named cell holds."""
+    sheet, address = place_of(book, name)
+    return book[sheet][address].value

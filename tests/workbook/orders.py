@@ -1,0 +1,257 @@
+"""Quotes of many kinds, and changes to a workbook's inputs with the quote they should give."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from datetime import date
+from decimal import Decimal
+from typing import Any
+
+from quoting.core.design import Stripe
+from quoting.core.exchange import ExchangeRate
+from quoting.core.measures import Units
+from quoting.core.money import round_money
+from quoting.core.order import Extra, Order, Terms
+from quoting.core.quote import Quote
+from quoting.core.stitches import Stitch, Vocabulary
+from quoting.core.terms import (
+    Deposit,
+    Fee,
+    FeeBase,
+    Pay,
+    Pricing,
+    Target,
+    Tax,
+    TaxShown,
+    YarnCharged,
+)
+from quoting.core.timing import Timing
+from quoting.core.workshop import Join, Pattern, Workshop
+from quoting.core.yarns import PutUp, Stock
+from tests.examples import (
+    LARGE,
+    SMALL,
+    band,
+    sample_design,
+    sample_minutes,
+    sample_order,
+    sample_quote,
+    sample_workshop,
+    sample_yarn,
+    section,
+)
+
+PLAIN = Pricing(
+    target=Target(margin=0.15),
+    round_up_to=Decimal("1.00"),
+    minimum=Decimal("60.00"),
+    deposit=Deposit(share=0.5),
+)
+THREE_FEES = (
+    Fee(name="Card payment", rate=0.015, fixed=Decimal("0.20")),
+    Fee(name="Market stall", rate=0.065, on=FeeBase.PRICE),
+    Fee(name="Listing", rate=0.03, fixed=Decimal("0.35"), on=FeeBase.PRICE_AND_DELIVERY),
+)
+INCLUDED = Tax(registered=True, rate=0.2)
+ADDED = Tax(registered=True, rate=0.07, shown=TaxShown.ADDED, on_delivery=False)
+
+
+def priced(**changes: Any) -> Pricing:
+    """Return the plain pricing with some of it changed."""
+    return replace(PLAIN, **changes)
+
+
+def in_money(code: str, locale: str, factor: str, step: str) -> Workshop:
+    """Return the workshop with all its money in another currency."""
+    shop = sample_workshop()
+
+    def money(amount: Decimal) -> Decimal:
+        return round_money(amount * Decimal(factor), code)
+
+    put_ups = (replace(SMALL, price=money(SMALL.price)), replace(LARGE, price=money(LARGE.price)))
+    return replace(
+        shop,
+        currency=code,
+        locale=locale,
+        yarns=(sample_yarn(put_ups=put_ups),),
+        pay=Pay(
+            making_per_hour=money(Decimal("14.37")),
+            office_per_hour=money(Decimal("12.11")),
+            overhead_per_hour=money(Decimal("1.83")),
+        ),
+        fees=tuple(replace(fee, fixed=money(fee.fixed)) for fee in THREE_FEES),
+        pricing=priced(round_up_to=Decimal(step), minimum=money(Decimal(60))),
+        delivery=replace(shop.delivery, charged=money(Decimal(5)), bands=()),
+    )
+
+
+def _timed_shop() -> Workshop:
+    """Return a workshop with several timings, an untimed stitch, and measured other work."""
+    timings = (
+        Timing(stitch="hdc", stitches=500, minutes=27.5, rows=5, hands_on=True),
+        Timing(stitch="hdc", stitches=420, minutes=24.0, rows=4),
+        Timing(stitch="hdc", stitches=610, minutes=31.0, rows=6, hands_on=True),
+        Timing(stitch="sc", stitches=300, minutes=12.5),
+    )
+    pay = Pay(
+        making_per_hour=Decimal("14.00"),
+        office_per_hour=Decimal("11.50"),
+        overhead_per_hour=Decimal(0),
+        rest_allowance=0.12,
+    )
+    minutes = sample_minutes(turn=(0.1, 0.14, 0.12), weave_in_end=(2.5, 3.0), rip_back=0.06)
+    return sample_workshop(timings=timings, pay=pay, minutes=minutes)
+
+
+def _mixed_order() -> Order:
+    """Return two blankets whose stripes differ in stitch, with extras that take yarn."""
+    striped = (
+        Stripe(colour="teal", rows=2, stitch="dc"),
+        Stripe(colour="rust", rows=3),
+        Stripe(colour="plum", rows=1, stitch="moss stitch"),
+    )
+    design = sample_design(
+        width_cm=60,
+        height_cm=75,
+        sections=(replace(section("teal"), stripes=striped),),
+        border=(band(rounds=2), band("dc", "plum")),
+        mix_lots=True,
+    )
+    extras = (
+        Extra(what="=HYPERLINK(A1)", cost=Decimal("2.15"), minutes=12, colour="moss", yarn_m=31),
+        Extra(what="Card", cost=Decimal(0)),
+    )
+    return sample_order(design=design, quantity=2, extras=extras)
+
+
+def _stocked_shop() -> Workshop:
+    wool = sample_yarn(
+        put_ups=(SMALL, replace(SMALL, price=Decimal("40.00"), pack=10), LARGE),
+        stock=(
+            Stock(colour="plum", weight_g=140, lot="12"),
+            Stock(colour="teal", weight_g=35.5, lot="=1+1"),
+        ),
+    )
+    moss = Pattern(name="moss stitch", like=Stitch.SC, multiple=2, plus=1)
+    return sample_workshop(
+        yarns=(wool,),
+        patterns=(moss,),
+        pricing=priced(yarn_charged=YarnCharged.USED),
+        habits=replace(sample_workshop().habits, join=Join.AT_AN_EDGE),
+    )
+
+
+def quotes() -> dict[str, Quote]:
+    """Return quotes of every kind that a workbook has to reckon, by name."""
+    euro = ExchangeRate(currency="EUR", rate=Decimal("1.17"), day=date(2026, 11, 20), cushion=0.02)
+    shops = {
+        "plain": sample_workshop(),
+        "yen": in_money("JPY", "ja_JP", "190", "100"),
+        "dinar": in_money("KWD", "ar_KW", "0.39", "0.250"),
+        "markup, tax inside": sample_workshop(
+            pricing=priced(target=Target(markup=0.25), round_up_to=None),
+            tax=INCLUDED,
+            fees=THREE_FEES,
+        ),
+        "tax added": sample_workshop(
+            pricing=priced(deposit=None, round_up_to=Decimal("0.50")), tax=ADDED, fees=THREE_FEES
+        ),
+        "given": sample_workshop(
+            pricing=priced(target=Target(given=Decimal("185.00")), deposit=Deposit(yarn=True))
+        ),
+        "least price": sample_workshop(pricing=priced(minimum=Decimal("333.33")), fees=()),
+        "timed": _timed_shop(),
+        "inches": replace(_timed_shop(), units=Units.INCHES, speaks=Vocabulary.UK, locale="en_US"),
+    }
+    found = {name: sample_quote(None, shop) for name, shop in shops.items()}
+    found["mixed, used"] = sample_quote(_mixed_order(), _stocked_shop())
+    rushed = sample_order(quantity=3, terms=Terms(rush=0.125, discount=0.0333))
+    found["rush and discount"] = sample_quote(rushed, sample_workshop(fees=THREE_FEES))
+    abroad = sample_workshop(exchange={"EUR": euro})
+    found["euro"] = sample_quote(sample_order(pays_in="EUR"), abroad)
+    return found
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """Inputs of one quote's workbook, by their names, set anew; and the quote they should give."""
+
+    quote: str
+    inputs: Mapping[str, object]
+    expected: Quote
+
+
+def _changed(inputs: Mapping[str, object], order: Order | None = None, **shop: Any) -> Change:
+    return Change("plain", inputs, sample_quote(order, sample_workshop(**shop)))
+
+
+def changes() -> dict[str, Change]:
+    """Return changes to every kind of input, by name."""
+    pay = sample_workshop().pay
+    delivery = replace(
+        sample_workshop().delivery,
+        charged=Decimal("7.50"),
+        paid=Decimal("6.80"),
+        packaging=Decimal("2.05"),
+        bands=(),
+    )
+    dearer = PutUp(weight_g=100, length_m=200, price=Decimal("4.99"))
+    session = Timing(stitch="hdc", stitches=480, minutes=31, rows=6, hands_on=True)
+    card = Fee(name="Card payment", rate=0.029, fixed=Decimal("0.30"), on=FeeBase.PRICE)
+    return {
+        "hourly pay": _changed(
+            {"making_pay": 17.35, "office_pay": 9.99, "overhead_per_hour": 2.22},
+            pay=replace(
+                pay,
+                making_per_hour=Decimal("17.35"),
+                office_per_hour=Decimal("9.99"),
+                overhead_per_hour=Decimal("2.22"),
+            ),
+        ),
+        "price of a skein": _changed(
+            {"ball_price_1": 4.99}, yarns=(sample_yarn(put_ups=(dearer, LARGE)),)
+        ),
+        "margin": _changed({"margin": 0.275}, pricing=priced(target=Target(margin=0.275))),
+        "to a markup": _changed(
+            {"target": "markup", "markup": 0.4}, pricing=priced(target=Target(markup=0.4))
+        ),
+        "to a given price": _changed(
+            {"target": "given price", "given_price": 211.5},
+            pricing=priced(target=Target(given=Decimal("211.50"))),
+        ),
+        "step": _changed({"round_up_to": 5}, pricing=priced(round_up_to=Decimal(5))),
+        "fee": _changed({"fee": (0.029, 0.3, "price")}, fees=(card,)),
+        "tax inside": _changed({"tax_registered": "yes"}, tax=INCLUDED),
+        "tax added": _changed(
+            {
+                "tax_registered": "yes",
+                "tax_rate": 0.07,
+                "tax_shown": "added",
+                "tax_on_delivery": "no",
+            },
+            tax=ADDED,
+        ),
+        "delivery": _changed(
+            {"delivery_charged": 7.5, "delivery_paid": 6.8, "packaging": 2.05}, delivery=delivery
+        ),
+        "rush, discount, least": _changed(
+            {"rush": 0.1, "discount": 0.25, "minimum": 299.99},
+            sample_order(terms=Terms(rush=0.1, discount=0.25)),
+            pricing=priced(minimum=Decimal("299.99")),
+        ),
+        "deposit": _changed(
+            {"deposit_kind": "the yarn"}, pricing=priced(deposit=Deposit(yarn=True))
+        ),
+        "no deposit": _changed({"deposit_kind": "none"}, pricing=priced(deposit=None)),
+        "share": _changed({"deposit_share": 0.333}, pricing=priced(deposit=Deposit(share=0.333))),
+        "minutes": _changed(
+            {"turning a row": 0.25, "weaving in an end": 4, "letters with the buyer": 70},
+            minutes=sample_minutes(turn=(0.25,), weave_in_end=(4.0,), letters=(70.0,)),
+        ),
+        "timing": _changed(
+            {"session": (480, 31, 6), "rest_allowance": 0.1, "rip_back": 0.0},
+            timings=(session,),
+            pay=replace(pay, rest_allowance=0.1),
+        ),
+    }

@@ -1,0 +1,102 @@
+"""The workbook, reckoned by another program, gives the figures of this one."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from decimal import Decimal
+from typing import Any
+
+import pytest
+from openpyxl.workbook import Workbook
+
+from quoting.core.money import exact
+from quoting.core.quote import Quote
+from tests.workbook.orders import Change, changes, quotes
+from tests.workbook.recalculation import named, opened
+
+
+def main_figures(quote: Quote) -> dict[str, Decimal]:
+    """Return what a maker reads first, by the names of the cells that hold it."""
+    price, hours = quote.price, quote.estimate.hours
+    return {
+        "cost": price.cost,
+        "price": price.price,
+        "tax": price.tax,
+        "total": price.total,
+        "fees": price.fees,
+        "profit": price.profit,
+        "margin_reached": price.margin,
+        "earned_per_hour": price.earned_per_hour,
+        "deposit": price.deposit,
+        "balance": price.balance,
+        "making_hours": hours.making,
+        "office_hours": hours.office,
+        "all_hours": hours.total,
+        "fewest_hours": hours.low,
+        "most_hours": hours.high,
+    }
+
+
+def shown(book: Workbook, figures: dict[str, Decimal]) -> dict[str, Decimal]:
+    return {name: exact(named(book, name)) for name in figures}
+
+
+def formula_cells(content: bytes) -> Iterator[tuple[str, str]]:
+    for sheet in opened(content):
+        for row in sheet.iter_rows():
+            for cell in row:
+                if cell.data_type == "f":
+                    yield sheet.title, cell.coordinate
+
+
+def same(kept: Any, reckoned: Any) -> bool:
+    if isinstance(kept, (int, float)) and isinstance(reckoned, (int, float)):
+        return abs(kept - reckoned) <= 1e-9 * max(1.0, abs(kept))
+    return (kept or "") == (reckoned or "")
+
+
+@pytest.mark.parametrize("name", list(quotes()))
+def test_every_formula_comes_to_the_value_that_is_kept_beside_it(
+    name: str, written: dict[str, bytes], reckoned_anew: dict[str, Workbook]
+) -> None:
+    kept = opened(written[name], values=True)
+    cells = list(formula_cells(written[name]))
+    assert len(cells) > 100
+    differing = {
+        (sheet, at): (kept[sheet][at].value, reckoned_anew[name][sheet][at].value)
+        for sheet, at in cells
+        if not same(kept[sheet][at].value, reckoned_anew[name][sheet][at].value)
+    }
+    assert differing == {}
+
+
+@pytest.mark.parametrize("name", list(quotes()))
+def test_the_sheets_figures_are_the_quotes_to_the_cent(
+    name: str, all_quotes: dict[str, Quote], reckoned_anew: dict[str, Workbook]
+) -> None:
+    figures = main_figures(all_quotes[name])
+    assert shown(reckoned_anew[name], figures) == figures
+    assert named(reckoned_anew[name], "check") == "adds up to the total"
+
+
+@pytest.mark.parametrize("name", list(changes()))
+def test_a_changed_input_gives_what_the_program_gives_for_it(
+    name: str, all_changes: dict[str, Change], reckoned_anew: dict[str, Workbook]
+) -> None:
+    figures = main_figures(all_changes[name].expected)
+    assert shown(reckoned_anew[f"changed {name}"], figures) == figures
+
+
+@pytest.mark.parametrize("name", list(changes()))
+def test_each_change_moves_some_figure(
+    name: str, all_changes: dict[str, Change], all_quotes: dict[str, Quote]
+) -> None:
+    change = all_changes[name]
+    assert main_figures(change.expected) != main_figures(all_quotes[change.quote])
+
+
+def test_the_buyers_currency_follows_rate_and_cushion(
+    all_quotes: dict[str, Quote], reckoned_anew: dict[str, Workbook]
+) -> None:
+    asked = all_quotes["euro"].price.buyer_total
+    assert exact(named(reckoned_anew["euro"], "buyer_total")) == asked
