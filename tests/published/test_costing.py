@@ -1,0 +1,43 @@
+"""Margin and markup."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from fractions import Fraction
+
+import pytest
+
+from quoting.core.quote import Quote
+from quoting.core.sale import Sale, solve_price
+from quoting.core.terms import Delivery, Pricing, Target, Tax
+from tests.examples import sample_order, sample_quote, sample_workshop
+
+
+@pytest.mark.parametrize(
+    ("markup", "margin"),
+    [(0.20, Fraction(1, 6)), (0.25, Fraction(1, 5)), (0.50, Fraction(1, 3)), (1.0, Fraction(1, 2))],
+)
+def test_a_markup_is_this_margin(markup: float, margin: Fraction) -> None:
+    """Textbook: m = k / (1 + k)."""
+    sale = Sale(
+        cost=Decimal(1200),
+        delivery=Decimal(0),
+        tax=Tax(),
+        fees=(),
+        payments=1,
+        currency="GBP",
+    )
+    price = solve_price(sale, Target(markup=markup))
+    assert Fraction(price - 1200) / Fraction(price) == margin
+    assert float(solve_price(sale, Target(margin=float(margin)))) == pytest.approx(float(price))
+
+
+@pytest.mark.parametrize(
+    ("markup", "margin"), [(0.20, "0.1667"), (0.25, "0.2000"), (0.50, "0.3333"), (1.0, "0.5000")]
+)
+def test_a_whole_quote_at_a_markup_shows_this_margin(markup: float, margin: str) -> None:
+    """Textbook, the same; with nothing but the blanket to sell, and to the price's own cent."""
+    pricing = Pricing(target=Target(markup=markup))
+    workshop = sample_workshop(pricing=pricing, fees=(), delivery=Delivery())
+    quote: Quote = sample_quote(sample_order(), workshop)
+    assert abs(quote.price.margin - Decimal(margin)) <= Decimal("0.0001")
