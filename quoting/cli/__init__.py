@@ -13,12 +13,12 @@ import sys
 from collections.abc import Sequence
 from pathlib import Path
 
-from quoting.cli import quote, serve
+from quoting.cli import compare, quote, rates, serve
 from quoting.cli.failures import BadInput, NotDone
 
 DONE, NOT_DONE, BAD_INPUT = 0, 1, 2
 
-COMMANDS = (quote, serve)
+COMMANDS = (serve, quote, compare, rates)
 
 
 def main(argv: Sequence[str] | None = None) -> int:

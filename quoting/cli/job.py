@@ -10,9 +10,11 @@ from pathlib import Path
 from quoting.cli.failures import BadInput, mistakes_told
 from quoting.core.errors import Mistake
 from quoting.core.order import Order
+from quoting.core.reference_rates import with_reference_rates
 from quoting.core.workshop import Workshop
 from quoting.intake import read_order_file, read_workshop_file
 from quoting.places import demo_order, demo_workshop
+from quoting.rates import kept_rates, kept_rates_path
 from quoting.wording import FILE_SPEECH, Speech, speech_of
 
 WORKSHOP_FILE = "workshop.toml"
@@ -56,7 +58,9 @@ def read_job(args: argparse.Namespace) -> Job:
     order_file = _order_file(args)
     workshop_file = args.workshop or (demo_workshop() if args.demo else _nearest(order_file))
     with mistakes_told(lambda _: workshop_file, FILE_SPEECH):
-        workshop = read_workshop_file(workshop_file)
+        workshop = with_reference_rates(
+            read_workshop_file(workshop_file), kept_rates(kept_rates_path())
+        )
         speech = speech_of(workshop)
     with mistakes_told(lambda _: order_file, speech):
         order = read_order_file(order_file, workshop)

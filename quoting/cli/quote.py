@@ -9,13 +9,11 @@ from pathlib import Path
 from typing import Any
 
 from exports.record import quote_record
-from quoting.cli.failures import BadInput, mistakes_told
+from quoting.cli.failures import mistakes_told
 from quoting.cli.job import add_files, read_job, this_day
 from quoting.cli.quote_table import quote_table
-from quoting.cli.whole_file import write_whole
+from quoting.cli.whole_file import add_workbook, check_workbook, write_whole
 from quoting.core.quote import Quote, quote_order
-
-WORKBOOK_ENDING = ".xlsx"
 
 
 def add_to(commands: Any) -> None:
@@ -25,9 +23,7 @@ def add_to(commands: Any) -> None:
     )
     add_files(parser)
     parser.add_argument("--json", action="store_true", help="print one JSON object")
-    parser.add_argument(
-        "--workbook", metavar="FILE.xlsx", type=Path, help="write the costing spreadsheet too"
-    )
+    add_workbook(parser)
     parser.set_defaults(run=run)
 
 
@@ -36,8 +32,7 @@ def run(args: argparse.Namespace) -> None:
 
     Errors: BadInput, NotDone.
     """
-    if args.workbook is not None and args.workbook.suffix.lower() != WORKBOOK_ENDING:
-        raise BadInput(f"{args.workbook}: the name of a workbook must end in {WORKBOOK_ENDING}.")
+    check_workbook(args.workbook)
     job = read_job(args)
     with mistakes_told(job.file_of, job.speech):
         quote = quote_order(job.order, job.workshop, today=this_day())

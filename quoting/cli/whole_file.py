@@ -1,14 +1,30 @@
-"""Writes a file whole or not at all."""
+"""The file that a command writes beside its answer: whole, or not at all."""
 
 from __future__ import annotations
 
+import argparse
 import contextlib
 import errno
 import os
 import secrets
 from pathlib import Path
 
-from quoting.cli.failures import why_not_written
+from quoting.cli.failures import BadInput, why_not_written
+
+WORKBOOK_ENDING = ".xlsx"
+
+
+def add_workbook(parser: argparse.ArgumentParser) -> None:
+    """Add the argument that asks for a spreadsheet."""
+    parser.add_argument(
+        "--workbook", metavar="FILE.xlsx", type=Path, help="write the spreadsheet too"
+    )
+
+
+def check_workbook(path: Path | None) -> None:
+    """Refuse a spreadsheet whose name would hide what it is. Errors: BadInput."""
+    if path is not None and path.suffix.lower() != WORKBOOK_ENDING:
+        raise BadInput(f"{path}: the name of a workbook must end in {WORKBOOK_ENDING}.")
 
 
 def write_whole(path: Path, data: bytes) -> None:

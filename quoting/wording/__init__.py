@@ -1,6 +1,7 @@
 """Codes, facts and figures to sentences, amounts and labels, in the workshop's locale."""
 
 from quoting.wording.cautions import caution_sentence
+from quoting.wording.comparing import change_words, refusal_words, rule_words, verdict
 from quoting.wording.lines import line_quantity, line_rate, line_unit, line_what
 from quoting.wording.mistakes import mistake_sentence
 from quoting.wording.sheet_formats import sheet_money, sheet_number
@@ -18,6 +19,7 @@ __all__ = [
     "FILE_SPEECH",
     "Speech",
     "caution_sentence",
+    "change_words",
     "edge_words",
     "ended_words",
     "is_locale",
@@ -29,8 +31,11 @@ __all__ = [
     "part_words",
     "pass_words",
     "point_words",
+    "refusal_words",
+    "rule_words",
     "sheet_money",
     "sheet_number",
     "speech_of",
     "task_words",
+    "verdict",
 ]

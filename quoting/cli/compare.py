@@ -1,0 +1,96 @@
+"""`quoting compare`: the same design at several sizes, at the target or at given prices."""
+
+from __future__ import annotations
+
+import argparse
+import json
+import sys
+from collections.abc import Mapping
+from decimal import Decimal
+from pathlib import Path
+from typing import Any
+
+from exports.comparison_record import comparison_record
+from quoting.cli.comparison_table import comparison_table
+from quoting.cli.failures import BadInput, mistakes_told
+from quoting.cli.job import Job, add_files, read_job, this_day
+from quoting.cli.whole_file import add_workbook, check_workbook, write_whole
+from quoting.core.comparison import Comparison, compare_sizes
+from quoting.core.errors import Mistake, Refused
+from quoting.core.resizing import Size
+from quoting.intake import read_price_list_file, size_of
+from quoting.wording import FILE_SPEECH, Speech, mistake_sentence
+
+
+def add_to(commands: Any) -> None:
+    """Add the command to the parser's commands."""
+    parser = commands.add_parser(
+        "compare", help="quote the same design at several sizes", description=__doc__
+    )
+    add_files(parser)
+    parser.add_argument(
+        "--size",
+        metavar="70x90cm",
+        action="append",
+        required=True,
+        help="a finished width and height; give it once for each size",
+    )
+    parser.add_argument(
+        "--prices", metavar="FILE", type=Path, help="compare at the prices in this TOML file"
+    )
+    parser.add_argument("--json", action="store_true", help="print one JSON object")
+    add_workbook(parser)
+    parser.set_defaults(run=run)
+
+
+def run(args: argparse.Namespace) -> None:
+    """Compare the sizes, write the spreadsheet if asked, print the answer.
+
+    Errors: BadInput, NotDone.
+    """
+    check_workbook(args.workbook)
+    sizes = _sizes(args.size)
+    job = read_job(args)
+    prices = _prices(args.prices, job.speech)
+    with mistakes_told(lambda mistake: _file_of(mistake, job, args.prices), job.speech):
+        comparison = compare_sizes(job.order, job.workshop, sizes, today=this_day(), prices=prices)
+    if args.workbook is not None:
+        _write_workbook(args.workbook, comparison)
+    show = _json if args.json else comparison_table
+    sys.stdout.write(show(comparison, job.speech))
+
+
+def _sizes(texts: list[str]) -> list[Size]:
+    """Return the sizes typed. Errors: BadInput, with every one that cannot be read."""
+    sizes, mistakes = [], []
+    for text in texts:
+        try:
+            sizes.append(size_of(text))
+        except Refused as refused:
+            said = (mistake_sentence(mistake, FILE_SPEECH) for mistake in refused.mistakes)
+            mistakes.append(f"--size {text[:60]!r}: {' '.join(said)}")
+    if mistakes:
+        raise BadInput(*mistakes)
+    return sizes
+
+
+def _prices(path: Path | None, speech: Speech) -> Mapping[Size, Decimal] | None:
+    if path is None:
+        return None
+    with mistakes_told(lambda _: path, speech):
+        return read_price_list_file(path)
+
+
+def _file_of(mistake: Mistake, job: Job, prices: Path | None) -> Path:
+    in_prices = mistake.place.partition(".")[0] == "prices"
+    return prices if prices is not None and in_prices else job.file_of(mistake)
+
+
+def _json(comparison: Comparison, speech: Speech) -> str:
+    return json.dumps(comparison_record(comparison, speech), indent=2) + "\n"
+
+
+def _write_workbook(path: Path, comparison: Comparison) -> None:
+    from exports.comparison_workbook import comparison_bytes  # loaded only when it is wanted
+
+    write_whole(path, comparison_bytes(comparison))

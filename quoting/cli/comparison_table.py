@@ -1,0 +1,84 @@
+"""A comparison as a page of plain text: sizes side by side, and the rules of thumb."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from quoting.cli.columns import PAGE_WIDTH, columns, wrapped
+from quoting.core.comparison import Compared, Comparison
+from quoting.wording import Speech, refusal_words, rule_words, verdict
+
+
+def comparison_table(comparison: Comparison, speech: Speech) -> str:
+    """Return the page."""
+    lines = [
+        f"Sizes side by side, in {speech.currency}",
+        "-" * PAGE_WIDTH,
+        *_sizes(comparison, speech),
+        "",
+        *wrapped(verdict(comparison, speech), PAGE_WIDTH),
+        *_rules(comparison, speech),
+        *_refused(comparison, speech),
+    ]
+    return "\n".join(lines) + "\n"
+
+
+def _sizes(comparison: Comparison, speech: Speech) -> Iterator[str]:
+    """Yield the figures, a line for each and a column for each size, as they read in a quote."""
+    if not comparison.sizes:
+        return
+    figures = [_figures(compared, speech) for compared in comparison.sizes]
+    names = list(figures[0])
+    for start in range(0, len(figures), 5):
+        some = figures[start : start + 5]
+        yield from columns([(name, *(figure[name] for figure in some)) for name in names])
+
+
+def _figures(compared: Compared, speech: Speech) -> dict[str, str]:
+    quote = compared.quote
+    plan, estimate, price = quote.plan, quote.estimate, quote.price
+    hours = estimate.hours
+    left_m = math.fsum(colour.metres_left for colour in estimate.colours)
+    return {
+        "Size": str(compared.size),
+        f"Made, {speech.length_unit}": " × ".join(
+            speech.bare_length(side_cm) for side_cm in (plan.width_cm, plan.height_cm)
+        ),
+        "Stitches": speech.number(plan.stitches),
+        "Rows": speech.number(len(plan.rows)),
+        "Ends": speech.number(estimate.ends),
+        "Skeins": speech.number(estimate.skeins),
+        "Yarn left": speech.yarn_length(left_m),
+        "Hours": speech.number(hours.total, 2),
+        "  from": speech.number(hours.low, 2),
+        "  to": speech.number(hours.high, 2),
+        "Cost": speech.bare_money(price.cost),
+        "Price": speech.bare_money(price.price),
+        "Total": speech.bare_money(price.total),
+        "Profit": speech.bare_money(price.profit),
+        "An hour earns": speech.bare_money(price.earned_per_hour),
+        "Price per 100 cm²": speech.bare_money(compared.price_per_100_cm2),
+    }
+
+
+def _rules(comparison: Comparison, speech: Speech) -> Iterator[str]:
+    rows = [
+        (
+            f"{compared.size}: {rule_words(rule.rule).lower()}",
+            speech.bare_money(rule.price),
+            speech.bare_money(rule.earned_per_hour),
+        )
+        for compared in comparison.sizes
+        for rule in compared.rules
+    ]
+    if rows:
+        yield from ("", "Rules of thumb", "-" * PAGE_WIDTH)
+        yield from columns([("", "price", "an hour earns"), *rows])
+
+
+def _refused(comparison: Comparison, speech: Speech) -> Iterator[str]:
+    if comparison.refused:
+        yield from ("", "Left out", "-" * PAGE_WIDTH)
+    for refusal in comparison.refused:
+        yield from wrapped(f"{refusal.size}: {refusal_words(refusal, speech)}", PAGE_WIDTH)
