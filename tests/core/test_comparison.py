@@ -1,0 +1,382 @@
+"""One design over several sizes: each as if quoted alone, the best named, and why."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from decimal import Decimal
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from quoting.core.best_size import Reason, best_of, why_best
+from quoting.core.comparison import (
+    MOST_SIZES,
+    Compared,
+    Comparison,
+    Rule,
+    RuleOfThumb,
+    compare_sizes,
+    price_at,
+)
+from quoting.core.costing import LineKind
+from quoting.core.errors import Refused
+from quoting.core.hours import Part
+from quoting.core.money import round_money
+from quoting.core.order import Order, Terms
+from quoting.core.price import price_estimate
+from quoting.core.quote import Quote, quote_order
+from quoting.core.resizing import Size, resize_order
+from quoting.core.terms import Target, Tax, TaxShown
+from quoting.core.workshop import Workshop
+from tests.examples import (
+    COLOURS,
+    LARGE,
+    SMALL,
+    TODAY,
+    band,
+    sample_design,
+    sample_order,
+    sample_quote,
+    sample_workshop,
+    sample_yarn,
+    section,
+)
+
+PRAM, COT, BED, THROW = (
+    Size(width_cm=width, height_cm=height)
+    for width, height in ((60, 75), (80, 100), (90, 120), (120, 150))
+)
+SIZES = (PRAM, COT, BED, THROW)
+DOLL = Size(width_cm=3, height_cm=3)
+
+
+def compared(
+    *sizes: Size,
+    order: Order | None = None,
+    workshop: Workshop | None = None,
+    prices: dict[Size, Decimal] | None = None,
+) -> Comparison:
+    return compare_sizes(
+        order or sample_order(),
+        workshop or sample_workshop(),
+        sizes or SIZES,
+        today=TODAY,
+        prices=prices,
+    )
+
+
+def at(each: str, *sizes: Size) -> dict[Size, Decimal]:
+    return dict.fromkeys(sizes, Decimal(each))
+
+
+def codes(comparison: Comparison) -> list[tuple[Size, str, str]]:
+    return [(r.size, m.place, m.code) for r in comparison.refused for m in r.mistakes]
+
+
+sections = st.lists(
+    st.builds(
+        lambda colours, rows, weight: section(*colours, rows=rows, share=weight),
+        st.lists(st.sampled_from(list(COLOURS)), min_size=1, max_size=4),
+        st.integers(1, 3),
+        st.integers(1, 3),
+    ),
+    min_size=1,
+    max_size=2,
+).map(tuple)
+terms = st.builds(Terms, discount=st.sampled_from([0.0, 0.1]), rush=st.sampled_from([0.0, 0.25]))
+taxes = st.builds(
+    Tax,
+    registered=st.booleans(),
+    rate=st.just(0.2),
+    shown=st.sampled_from(TaxShown),
+    on_delivery=st.booleans(),
+)
+orders = st.builds(
+    lambda sections, **changes: sample_order(design=sample_design(sections=sections), **changes),
+    sections,
+    quantity=st.integers(1, 3),
+    terms=terms,
+)
+workshops = st.builds(lambda tax: sample_workshop(tax=tax), taxes)
+side_cm = st.sampled_from([2.0, 40.0, 62.5, 75.0, 90.0])
+some_sizes = st.lists(
+    st.builds(Size, width_cm=side_cm, height_cm=side_cm), min_size=1, max_size=3, unique=True
+)
+given_prices = st.decimals("1", "900", places=2)
+
+
+@settings(max_examples=40)
+@given(orders, workshops, some_sizes)
+def test_each_size_is_as_if_it_were_quoted_alone(
+    order: Order, workshop: Workshop, sizes: list[Size]
+) -> None:
+    found = compare_sizes(order, workshop, sizes, today=TODAY)
+    for one in found.sizes:
+        assert one.quote == quote_order(resize_order(order, one.size), workshop, today=TODAY)
+    for refusal in found.refused:
+        with pytest.raises(Refused) as caught:
+            quote_order(resize_order(order, refusal.size), workshop, today=TODAY)
+        assert caught.value.mistakes == refusal.mistakes
+    answered = [one.size for one in found.sizes] + [refusal.size for refusal in found.refused]
+    assert sorted(map(str, answered)) == sorted(map(str, sizes))
+
+
+@settings(max_examples=40)
+@given(orders, workshops, st.dictionaries(st.sampled_from(SIZES), given_prices, min_size=1))
+def test_at_given_prices_each_size_is_sold_at_its_own_and_the_best_earns_most_an_hour(
+    order: Order, workshop: Workshop, prices: dict[Size, Decimal]
+) -> None:
+    found = compare_sizes(order, workshop, list(prices), today=TODAY, prices=prices)
+    for one in found.sizes:
+        assert one.quote.price.listed == prices[one.size] * order.quantity
+        priced = replace(order.terms, target=Target(given=prices[one.size]))
+        alone = resize_order(replace(order, terms=priced), one.size)
+        assert one.quote == quote_order(alone, workshop, today=TODAY)
+    earned = [one.quote.price.earned_per_hour for one in found.sizes]
+    assert found.best == earned.index(max(earned))
+
+
+def test_the_sizes_come_back_in_the_order_asked_and_one_asked_twice_once() -> None:
+    again = Size(width_cm=60, height_cm=75, label="pram")
+    assert [one.size for one in compared(BED, PRAM, again, COT).sizes] == [BED, PRAM, COT]
+
+
+def test_a_size_that_cannot_be_made_is_listed_with_the_reason_and_the_rest_are_compared() -> None:
+    found = compared(PRAM, DOLL, COT)
+    assert [one.size for one in found.sizes] == [PRAM, COT]
+    assert codes(found) == [(DOLL, "blanket.height", "height-too-small")]
+
+
+def test_where_no_size_can_be_made_none_is_best() -> None:
+    found = compared(DOLL, prices=at("50", DOLL))
+    assert found.sizes == ()
+    assert (found.best, found.reason) == (None, None)
+
+
+def test_a_size_without_a_price_is_listed_where_prices_are_given() -> None:
+    found = compared(PRAM, COT, prices=at("200", PRAM))
+    assert [one.size for one in found.sizes] == [PRAM]
+    assert codes(found) == [(COT, "prices", "size-without-price")]
+
+
+@pytest.mark.parametrize("price", ["0", "-1", "NaN", "Infinity", "0.004", "99999999999"])
+def test_a_price_that_is_none_is_listed_at_its_size_and_the_rest_are_compared(price: str) -> None:
+    found = compared(PRAM, COT, prices=at("200", PRAM) | at(price, COT))
+    assert [one.size for one in found.sizes] == [PRAM]
+    assert [refusal.size for refusal in found.refused] == [COT]
+
+
+def test_a_price_for_a_size_that_is_not_compared_is_refused_with_its_number() -> None:
+    with pytest.raises(Refused) as caught:
+        compared(PRAM, COT, prices=at("200", PRAM, BED, COT, THROW))
+    assert [(m.place, m.code, m.facts["read"]) for m in caught.value.mistakes] == [
+        ("prices.2.size", "size-not-compared", "90x120cm"),
+        ("prices.4.size", "size-not-compared", "120x150cm"),
+    ]
+
+
+def test_no_size_and_too_many_sizes_are_refused() -> None:
+    many = [Size(width_cm=10 + n, height_cm=50) for n in range(MOST_SIZES + 1)]
+    for sizes, code in (([], "missing"), (many, "too-many")):
+        with pytest.raises(Refused) as caught:
+            compare_sizes(sample_order(), sample_workshop(), sizes, today=TODAY)
+        assert [(m.place, m.code) for m in caught.value.mistakes] == [("sizes", code)]
+
+
+def test_what_is_wrong_with_the_order_itself_is_said_at_every_size() -> None:
+    odd = sample_order(design=sample_design(sections=(section("mauve"),)))
+    found = compared(PRAM, COT, order=odd)
+    assert found.sizes == ()
+    assert {code for _, _, code in codes(found)} == {"unknown-colour"}
+
+
+def test_at_a_target_every_size_earns_about_the_same_and_none_is_named() -> None:
+    found = compared()
+    assert (found.best, found.reason) == (None, None)
+    assert not found.at_prices
+    earned = [one.quote.price.earned_per_hour for one in found.sizes]
+    assert max(earned) - min(earned) < Decimal("0.50")
+
+
+def test_the_price_an_order_gives_is_for_its_own_size_and_no_other() -> None:
+    given_200 = sample_order(terms=Terms(target=Target(given=Decimal(200)), rush=0.1))
+    rushed = sample_order(terms=Terms(rush=0.1))
+    prices = [[one.quote.price for one in compared(order=o).sizes] for o in (given_200, rushed)]
+    assert prices[0] == prices[1]
+
+
+def test_a_margin_that_an_order_asks_is_kept_at_every_size() -> None:
+    order = sample_order(terms=Terms(target=Target(margin=0.4)))
+    assert {one.quote.price.target for one in compared(order=order).sizes} == {Target(margin=0.4)}
+
+
+def test_of_sizes_that_earn_the_same_the_first_is_best() -> None:
+    assert best_of([Decimal(3), Decimal(7), Decimal(7)]) == 1
+
+
+@given(st.lists(st.decimals(-100, 100, places=2), min_size=1))
+def test_nothing_earns_more_than_the_best(earned: list[Decimal]) -> None:
+    assert earned[best_of(earned)] == max(earned)
+
+
+def test_the_price_of_an_area_is_that_of_one_blanket() -> None:
+    (pair,) = compared(COT, order=sample_order(quantity=2)).sizes
+    area = Decimal(str(pair.quote.plan.width_cm)) * Decimal(str(pair.quote.plan.height_cm))
+    assert pair.price_per_100_cm2 == round(pair.quote.price.each * 100 / area, 2)
+    assert pair.area_cm2 == pytest.approx(float(area))
+
+
+def rules(one: Compared) -> dict[Rule, RuleOfThumb]:
+    return {rule.rule: rule for rule in one.rules}
+
+
+def test_three_times_the_materials_counts_what_one_blanket_takes() -> None:
+    for quantity in (1, 2):
+        (one,) = compared(COT, order=sample_order(quantity=quantity)).sizes
+        price = one.quote.price
+        materials = price.amount(LineKind.YARN) + price.amount(LineKind.EXTRA)
+        asked = rules(one)[Rule.THREE_TIMES_MATERIALS].price
+        assert asked == round_money(3 * materials / quantity, "GBP")
+
+
+def test_by_area_and_by_skein_the_orders_own_size_costs_what_it_costs() -> None:
+    (own,) = compared(COT).sizes
+    for rule in (Rule.BY_AREA, Rule.BY_SKEIN):
+        assert rules(own)[rule].price == own.quote.price.price
+        assert rules(own)[rule].earned_per_hour == own.quote.price.earned_per_hour
+
+
+def test_by_area_another_size_costs_in_proportion_to_what_comes_out() -> None:
+    own, other = compared(COT, THROW).sizes
+    asked = float(rules(other)[Rule.BY_AREA].price)
+    assert asked / float(own.quote.price.each) == pytest.approx(
+        other.area_cm2 / own.area_cm2, rel=1e-4
+    )
+
+
+def test_by_skein_another_size_costs_in_proportion_to_the_weight_of_its_balls() -> None:
+    own, other = compared(COT, THROW).sizes
+
+    def grams(one: Compared) -> float:
+        return sum(c.choice.bought_g + 60 * len(c.choice.stock) for c in one.quote.estimate.colours)
+
+    asked = float(rules(other)[Rule.BY_SKEIN].price)
+    assert asked / float(own.quote.price.each) == pytest.approx(grams(other) / grams(own), rel=1e-4)
+
+
+@pytest.mark.parametrize("shown", TaxShown)
+@pytest.mark.parametrize("quantity", [1, 6])
+def test_what_a_rule_would_pay_is_what_selling_at_its_price_pays(
+    shown: TaxShown, quantity: int
+) -> None:
+    workshop = sample_workshop(tax=Tax(registered=True, rate=0.2, shown=shown))
+    rushed = sample_order(quantity=quantity, terms=Terms(rush=0.5, discount=0.1))
+    for one in compared(PRAM, BED, order=rushed, workshop=workshop).sizes:
+        for rule in one.rules:
+            plain = Terms(target=Target(given=rule.price))
+            sold = resize_order(sample_order(quantity=quantity, terms=plain), one.size)
+            earned = quote_order(sold, workshop, today=TODAY).price.earned_per_hour
+            assert rule.earned_per_hour == earned
+
+
+def test_rules_are_there_even_where_the_orders_own_size_cannot_be_made() -> None:
+    design = sample_design(width_cm=3, height_cm=3)
+    (one,) = compared(COT, order=sample_order(design=design)).sizes
+    assert set(rules(one)) == set(Rule)
+
+
+def with_more(part: Part, quote: Quote, times: float = 4) -> Quote:
+    """Return a quote whose work of one part takes several times as long, at the same price."""
+    hours = quote.estimate.hours
+    tasks = tuple(
+        replace(task, minutes_each=times * task.minutes_each) if task.part is part else task
+        for task in hours.tasks
+    )
+    estimate = replace(quote.estimate, hours=replace(hours, tasks=tasks))
+    price = price_estimate(quote.order, estimate, quote.workshop)
+    return replace(quote, estimate=estimate, price=price)
+
+
+def sold_at(each: str) -> Quote:
+    return sample_quote(sample_order(terms=Terms(target=Target(given=Decimal(each)))))
+
+
+@pytest.mark.parametrize(
+    ("part", "reason"),
+    [
+        (Part.WEAVING_IN, Reason.ENDS),
+        (Part.FINISHING, Reason.FIXED_HOURS),
+        (Part.OFFICE, Reason.FIXED_HOURS),
+    ],
+)
+def test_the_best_is_the_best_for_the_hours_that_the_others_lose(
+    part: Part, reason: Reason
+) -> None:
+    best = sold_at("300")
+    worse = with_more(part, best)
+    assert best.price.earned_per_hour > worse.price.earned_per_hour
+    assert why_best([worse, best, worse], 1) is reason
+
+
+def test_the_best_is_the_best_for_the_skeins_where_the_others_leave_most_of_theirs() -> None:
+    terms = Terms(target=Target(given=Decimal(300)))
+    best, worse = (
+        sample_quote(
+            sample_order(terms=terms),
+            sample_workshop(yarns=(sample_yarn(put_ups=(put_up,), stock=()),)),
+        )
+        for put_up in (SMALL, replace(LARGE, price=4 * SMALL.price))
+    )
+    assert best.price.earned_per_hour > worse.price.earned_per_hour
+    assert why_best([best, worse], 0) is Reason.SKEIN_STEPS
+
+
+def test_of_two_alike_the_dearer_is_the_best_for_its_price_alone() -> None:
+    assert why_best([sold_at("300"), sold_at("200")], 0) is Reason.PRICE
+
+
+def test_a_dear_size_is_not_praised_for_few_ends() -> None:
+    """Every cost is a small share of a high price, and says nothing of the work."""
+    assert why_best([sold_at("200"), with_more(Part.WEAVING_IN, sold_at("900"), 2)], 1) is (
+        Reason.PRICE
+    )
+
+
+def test_where_a_price_goes_by_the_area_the_largest_is_the_best_for_its_fixed_hours() -> None:
+    by_area = {size: Decimal(str(size.width_cm * size.height_cm / 30)) for size in SIZES}
+    found = compared(prices=by_area)
+    assert found.best == 3
+    assert found.reason is Reason.FIXED_HOURS
+
+
+def test_a_size_alone_is_the_best_for_its_price() -> None:
+    found = compared(COT, prices=at("250", COT))
+    assert (found.best, found.reason) == (0, Reason.PRICE)
+
+
+def test_no_hours_at_the_stitches_are_no_reason_to_stumble() -> None:
+    quote = sold_at("300")
+    office = replace(
+        quote.estimate.hours,
+        tasks=tuple(task for task in quote.estimate.hours.tasks if task.part is Part.OFFICE),
+    )
+    idle = replace(quote, estimate=replace(quote.estimate, hours=office))
+    assert why_best([idle, quote], 0) is Reason.PRICE
+    assert why_best([idle, quote], 1) is Reason.PRICE
+
+
+@given(st.integers(1, 4), given_prices)
+def test_a_price_moved_by_hand_keeps_the_identity(quantity: int, each: Decimal) -> None:
+    rush = sample_order(quantity=quantity, terms=Terms(rush=0.3))
+    price = price_at(sample_quote(rush), each)
+    assert price.price == each * quantity
+    assert price.total == price.cost + price.fees + price.tax + price.profit
+
+
+def test_a_border_is_compared_with_its_size() -> None:
+    """A border of ten rounds takes the body of a small size away, and that size is refused."""
+    wide = sample_order(design=sample_design(border=(band("dc", rounds=10),)))
+    found = compared(Size(width_cm=25, height_cm=25), COT, order=wide)
+    assert [one.size for one in found.sizes] == [COT]
+    assert len(found.refused) == 1
