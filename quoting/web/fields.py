@@ -96,8 +96,7 @@ class Number(Typed):
     def write(self, value: Any) -> str:
         """Return the number with its own decimals, without any if it is whole."""
         number = value if isinstance(value, Decimal) else Decimal(repr(value))
-        whole = number.to_integral_value()
-        return write_number(whole if whole == number else number, self.marks)
+        return write_number(number.normalize(), self.marks)
 
     @property
     def understood(self) -> str | None:
@@ -195,7 +194,8 @@ class Measure(Number):
 
     def _is_plain(self, plain: str) -> bool:
         typed = self.typed.strip()
-        return plain in (typed, f"{typed} {self.unit}", typed.replace(self.unit, f" {self.unit}"))
+        spaced = typed.replace(self.unit, f" {self.unit}")
+        return plain in (typed, f"{typed} {self.unit}", spaced) or typed == self.write(self.data)
 
 
 class Day(Typed):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from decimal import Decimal
 from types import MappingProxyType
 
 from quoting.core.design import BorderBand, ColourSource, Corner, Design, Section, StopAt, Stripe
@@ -100,7 +101,7 @@ def _extra(sheet: Sheet) -> Extra:
     return sheet.build(
         Extra,
         what=sheet.need("what", "-"),
-        cost=sheet.may("cost", 0),
+        cost=sheet.may("cost", Decimal(0)),
         minutes=sheet.may("minutes", 0.0),
         colour=sheet.may("colour"),
         yarn_m=sheet.may("metres", 0.0),

@@ -1,0 +1,149 @@
+"""Whatever is typed gets its sentence beside its field, and all of it is still there."""
+
+import pytest
+
+from tests.examples import sample_workshop
+from tests.web.conftest import Maker, maker_in
+from tests.web.pages import Page
+
+WIDTH, ROWS = "blanket.width", "blanket.sections.1.stripes.2.rows"
+COLOUR, MARGIN = "blanket.sections.1.stripes.2.colour", "price.margin"
+
+BAD = [
+    (WIDTH, "0", "more than 0 cm"),
+    (WIDTH, "-80", "more than 0 cm"),
+    (WIDTH, "1e400", "cannot be read"),
+    (WIDTH, "inf", "no number to reckon with"),
+    (WIDTH, "nan", "no number to reckon with"),
+    (WIDTH, "9999999", "the most that will do is 1,000 cm"),
+    (WIDTH, "9" * 5000, "too long"),
+    (WIDTH, "5 stone", "no unit that is known"),
+    (WIDTH, "wide", "cannot be read"),
+    (WIDTH, "1 cm", "the smallest that works is"),
+    (WIDTH, "x" * 100_000, "too long"),
+    (WIDTH, "", "missing"),
+    ("blanket.height", "1 cm", "the smallest that works is"),
+    (ROWS, "0", "the least that will do is 1"),
+    (ROWS, "-3", "the least that will do is 1"),
+    (ROWS, "1.5", "a whole number"),
+    (ROWS, "10001", "the most that will do is 10,000"),
+    (ROWS, "9" * 5000, "too long"),
+    (ROWS, "9" * 50, "too many digits"),
+    (ROWS, "", "missing"),
+    (COLOUR, "puce", "no colour “puce”"),
+    (COLOUR, "", "missing"),
+    ("blanket.yarn", "gossamer", "no yarn “gossamer”"),
+    ("blanket.stitch", "warp", "no stitch or pattern “warp”"),
+    ("blanket.border.1.stitch", "warp", "no stitch or pattern “warp”"),
+    ("blanket.stop_at", "noon", "not among what can be chosen"),
+    ("blanket.border.1.corner", "round", "not among what can be chosen"),
+    ("blanket.sections.1.share", "0", "At least one section"),
+    ("blanket.sections.1.repeats", "4", "give only one"),
+    (MARGIN, "120", "no price covers the costs"),
+    (MARGIN, "1e400", "cannot be read"),
+    (MARGIN, "5000", "too large"),
+    ("price.given", "0", "more than"),
+    ("price.given", "1,5", "may mean 1.5 or 15"),
+    ("price.discount", "100", "too large"),
+    ("order.title", " ", "missing"),
+    ("order.title", "a\x00b", "cannot be printed"),
+    ("order.notes", "x" * 100_000, "too long"),
+    ("order.buyer", "x" * 81, "at most 80"),
+    ("order.pays_in", "XYZ", "no currency code"),
+    ("order.quantity", "0", "the least that will do is 1"),
+    ("order.wanted_by", "soon", "a date such as"),
+    ("extras.1.cost", "-1", "the least that will do"),
+    ("extras.1.what", "", "missing"),
+    ("extras.1.metres", "8", "missing"),
+]
+
+
+def _places(said_at: str, name: str) -> str:
+    return {
+        "extras.1.metres": "extras.1.colour",
+        "blanket.sections.1.share": "blanket.sections",
+    }.get(name, said_at)
+
+
+@pytest.mark.parametrize(("name", "typed", "sentence"), BAD, ids=lambda x: str(x)[:30])
+def test_a_bad_value_is_told_beside_its_field(
+    maker: Maker, name: str, typed: str, sentence: str
+) -> None:
+    before = maker.open().typed()
+    page = _sent(maker, before | {name: typed})
+    assert sentence in page.said_of(_places(name, name))
+    after = page.typed()
+    assert {n: t for n, t in after.items() if n != "csrf_token"} == {
+        n: t for n, t in (before | {name: typed}).items() if n != "csrf_token"
+    }
+    assert page.figure("Price").endswith("not known yet")
+    assert len(list(page.with_id("mistakes").all("li"))) == 1
+
+
+def _sent(maker: Maker, fields: dict[str, str]) -> Page:
+    reply = maker.client.post("/", data=fields)
+    assert reply.status_code == 200
+    return Page(reply.text)
+
+
+def test_every_mistake_is_told_at_once_and_linked_to(maker: Maker) -> None:
+    typed = {WIDTH: "wide", ROWS: "0", COLOUR: "puce", MARGIN: "?", "order.pays_in": "XYZ"}
+    page = _sent(maker, maker.open().typed() | typed)
+    links = [a.attributes["href"] for a in page.with_id("mistakes").all("a")]
+    assert sorted(links) == sorted(f"#{name}" for name in typed)
+    for name in typed:
+        assert page.with_id(name).attributes["aria-invalid"] == "true"
+
+
+def test_a_section_without_stripes_is_told_where_its_stripes_would_be(maker: Maker) -> None:
+    begins = "blanket.sections.1.stripes."
+    typed = {n: t for n, t in maker.open().typed().items() if not n.startswith(begins)}
+    assert "missing" in _sent(maker, typed).said_of("blanket.sections.1.stripes")
+
+
+def test_all_shares_zero_is_told_at_the_sections(maker: Maker) -> None:
+    added = maker.send("/", do="add blanket.sections").typed()
+    shares = {f"blanket.sections.{n}.share": "0" for n in (1, 2)}
+    assert "a share of the height above 0" in _sent(maker, added | shares).said_of(
+        "blanket.sections"
+    )
+
+
+def test_ten_thousand_stripes_are_refused_in_words_and_none_is_lost(maker: Maker) -> None:
+    many = {
+        f"blanket.sections.1.stripes.{number}.{name}": value
+        for number in range(1, 10_001)
+        for name, value in (("colour", "teal"), ("rows", "1"), ("stitch", ""))
+    }
+    page = _sent(maker, maker.open().typed() | many)
+    assert "10,000 of them are too many" in page.said_of("blanket.sections.1.stripes")
+    assert many.items() <= page.typed().items()
+
+
+def test_fees_and_margin_that_leave_no_price_are_told_at_the_margin(maker: Maker) -> None:
+    page = _sent(maker, maker.open().typed() | {MARGIN: "99"})
+    assert "no price covers the costs" in page.said_of(MARGIN)
+
+
+def test_a_width_too_small_for_its_border_names_the_smallest_that_works(maker: Maker) -> None:
+    said = _sent(maker, maker.open().typed() | {WIDTH: "1"}).said_of(WIDTH)
+    smallest = said.rpartition("works is ")[2].rstrip(".")
+    page = _sent(maker, maker.open().typed() | {WIDTH: smallest})
+    assert page.figure("Price").startswith("£")
+
+
+def test_more_than_the_limit_is_refused_with_a_plain_page(maker: Maker) -> None:
+    reply = maker.client.post("/", data={"order.notes": "x" * 5_000_000})
+    assert reply.status_code == 413
+    assert "more than can be taken at once" in Page(reply.text).headings[0]
+
+
+def test_odd_names_of_fields_break_nothing(maker: Maker) -> None:
+    odd = {f"blanket.sections.{n}.share": "1" for n in ("²", "-1", "9" * 5000, "", "1.1.1.1.1.1.1")}
+    page = _sent(maker, maker.open().typed() | odd)
+    assert page.figure("Price").startswith("£")
+
+
+def test_a_workshop_without_measurements_gives_a_rough_answer() -> None:
+    rough = maker_in(sample_workshop(swatches=()))
+    assert "Measure a swatch before you give this price" in rough.open().with_id("answer").text
