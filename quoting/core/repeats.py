@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from bisect import bisect_left
+from collections.abc import Mapping, Sequence
 
 from quoting.core.money import round_count
 
@@ -48,23 +49,48 @@ Choice = tuple[float, tuple[bool, ...]]
 """A subset so far: Σp(p − 2d), and for each section whether it was left out."""
 
 
-def _one_more(periods: Sequence[float], spare: dict[int, float]) -> list[int]:
+def _one_more(periods: Sequence[float], spare: Mapping[int, float]) -> list[int]:
     """Return the sections that get one more repeat: those whose periods sum nearest the rest.
 
-    Ties: the taller, then the least Σp(p − 2d), then earlier sections. For every sum that can be
-    reached only its best subset is kept.
+    Ties: the taller, then the least Σp(p − 2d), then earlier sections. The sections are halved,
+    and to every sum of one half only the nearest sums of the other are tried.
     """
     sections = [section for section, rest in spare.items() if rest > _SAME]
-    rest = sum(spare.values())
+    middle = len(sections) // 2
+    first = _best_by_sum(sections[:middle], periods, spare)
+    second = _best_by_sum(sections[middle:], periods, spare)
+    sums, rest = sorted(second), sum(spare.values())
+    ranked = (
+        _rank(low + high, rest, first[low], second[high])
+        for low in first
+        for high in _nearest(sums, rest - low)
+    )
+    *_, left_out = min(ranked)
+    return [section for section, out in zip(sections, left_out, strict=True) if not out]
+
+
+def _rank(
+    total: float, rest: float, low: Choice, high: Choice
+) -> tuple[float, float, float, tuple[bool, ...]]:
+    miss = round(abs(total - rest), _SAME_DIGITS)
+    penalty = round(low[0] + high[0], _SAME_DIGITS)
+    return miss, -round(total, _SAME_DIGITS), penalty, low[1] + high[1]
+
+
+def _nearest(sums: Sequence[float], wanted: float) -> Sequence[float]:
+    """Return the sums on both sides of the one wanted, and one more for what rounding hides."""
+    place = bisect_left(sums, wanted)
+    return sums[max(0, place - 1) : place + 2]
+
+
+def _best_by_sum(
+    sections: Sequence[int], periods: Sequence[float], spare: Mapping[int, float]
+) -> dict[float, Choice]:
+    """Return the best subset for every sum of periods that can be reached."""
     best: dict[float, Choice] = {0.0: (0.0, ())}
     for section in sections:
         best = _with_or_without(best, periods[section], spare[section])
-    if not sections:
-        return []
-    _, (_, left_out) = min(
-        best.items(), key=lambda item: (round(abs(item[0] - rest), _SAME_DIGITS), -item[0])
-    )
-    return [section for section, out in zip(sections, left_out, strict=True) if not out]
+    return best
 
 
 def _with_or_without(best: dict[float, Choice], period: float, spare: float) -> dict[float, Choice]:
