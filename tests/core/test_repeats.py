@@ -123,3 +123,20 @@ def test_the_stitches_are_the_nearest_multiple_and_the_larger_of_two(
 def test_there_is_always_one_repeat_across() -> None:
     assert nearest_multiple(0.1, 12, 3) == 15
     assert nearest_multiple(-50, 12, 3) == 15
+
+
+@given(st.lists(st.integers(2, 60), min_size=12, max_size=20), st.integers(1, 40))
+def test_many_sections_come_as_near_as_any_sums_of_them_can(
+    periods: list[int], copies: int
+) -> None:
+    """Every sum that can be reached is a bit of one whole number."""
+    quota = sum(periods) * copies // 10 + max(periods) * len(periods)
+    shares = [1.0] * len(periods)
+    part = Fraction(quota, len(periods))
+    rests = [part - period * (part // period) for period in periods]
+    sums = 1
+    for period, rest in zip(periods, rests, strict=True):
+        sums |= sums << period if rest else sums
+    nearest = min(abs(n - sum(rests)) for n in range(sums.bit_length()) if sums >> n & 1)
+    whole = zip(periods, allot_repeats(quota, periods, shares), strict=True)
+    assert abs(sum(period * count for period, count in whole) - quota) == nearest
