@@ -65,15 +65,15 @@ def _all_notes(strands: Sequence[Strand]) -> Iterator[tuple[int, RowNote]]:
             for carry in strand.carries:
                 yield carry.from_pass, RowNote(act=Act.WAIT, colour=colour, edge=carry.edge)
                 yield carry.to_pass, RowNote(act=Act.CARRY_UP, colour=colour, edge=carry.edge)
-            yield from _ending(strand)
+            yield from _ending(strand, last=strand is own[-1])
 
 
-def _ending(strand: Strand) -> Iterator[tuple[int, RowNote]]:
+def _ending(strand: Strand, *, last: bool) -> Iterator[tuple[int, RowNote]]:
     """Yield how a strand ends; one that ran out is told by the ball joined to it."""
-    acts = {Why.CUT: Act.CUT, Why.FINISHED: Act.FASTEN_OFF}
-    if strand.why in acts:
-        note = RowNote(act=acts[strand.why], colour=strand.colour, edge=strand.ends.edge)
-        yield strand.ends.pass_index, note
+    if strand.why is Why.RAN_OUT and not last:
+        return
+    act = Act.FASTEN_OFF if last else Act.CUT
+    yield strand.ends.pass_index, RowNote(act=act, colour=strand.colour, edge=strand.ends.edge)
 
 
 _SAID = {

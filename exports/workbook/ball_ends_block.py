@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from exports.workbook.cells import counted, heads, words
+from exports.workbook.cells import Look, heads, words
 from exports.workbook.grid import Grid
 from quoting.core.passes import Plan
 from quoting.core.quote import Quote
 from quoting.core.strands import Point
 from quoting.wording import point_words
+
+APART = 4
 
 
 def ball_ends_block(grid: Grid, quote: Quote) -> None:
@@ -21,17 +23,18 @@ def ball_ends_block(grid: Grid, quote: Quote) -> None:
     if not rows:
         return
     grid.block("Where balls are used up")
-    grid.line(*heads("", "colour", "expected", "ball", "soonest", "", "latest", figures_from=9))
+    grid.line(
+        *heads("", "colour", "ball", *_spread("expected", "soonest", "latest"), figures_from=99)
+    )
     for colour, number, end in rows:
-        grid.line(
-            None,
-            words(colour),
-            words(_place(end.expected, quote.plan)),
-            counted(number),
-            words(_place(end.soonest, quote.plan)),
-            None,
-            words(_place(end.latest, quote.plan)),
-        )
+        places = (_place(point, quote.plan) for point in (end.expected, end.soonest, end.latest))
+        said = [words(text, Look.NOTE) if text else None for text in _spread(*places)]
+        grid.line(None, words(colour), words(str(number)), *said)
+
+
+def _spread(*texts: str) -> list[str]:
+    """Return texts a few columns apart, so that each has room."""
+    return [part for text in texts for part in (text, *[""] * (APART - 1))]
 
 
 def _place(point: Point | None, plan: Plan) -> str:

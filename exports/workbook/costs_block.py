@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from exports.workbook.cells import (
@@ -52,6 +52,7 @@ class _Charge:
     quantity: Cell
     rate: Cell
     name: str = ""
+    detail: str = ""
 
 
 def costs_block(
@@ -83,10 +84,10 @@ def costs_block(
 def _write(grid: Grid, charge: _Charge, shapes: Shapes) -> Ref:
     row, line = grid.next_row, charge.line
     product = rounded(f"Costing!C{row}*Costing!E{row}", shapes.digits)
-    what, _, detail = line_what(line, shapes.speech).partition(": ")
+    what, detail = _said(charge, shapes)
     refs = grid.line(
-        words(what if line.kind is LineKind.YARN else line_what(line, shapes.speech)),
-        words(detail if line.kind is LineKind.YARN else ""),
+        words(what),
+        words(detail),
         charge.quantity,
         words(line_unit(line, shapes.speech)),
         charge.rate,
@@ -97,6 +98,15 @@ def _write(grid: Grid, charge: _Charge, shapes: Shapes) -> Ref:
     return refs[5]
 
 
+def _said(charge: _Charge, shapes: Shapes) -> tuple[str, str]:
+    """Return what a line is, and how its yarn is sold."""
+    said = line_what(charge.line, shapes.speech)
+    if charge.line.kind is not LineKind.YARN:
+        return said, charge.detail
+    what, _, sold = said.rpartition(": ")
+    return what, f"{charge.detail}, {sold}" if charge.detail else sold
+
+
 def _yarn_charges(quote: Quote, yarns: Sequence[YarnRefs], shapes: Shapes) -> Iterator[_Charge]:
     """Yield the yarn lines: from the shelf, then bought or used, as the quote has them."""
     lines = iter([line for line in quote.lines if line.kind is LineKind.YARN])
@@ -104,7 +114,8 @@ def _yarn_charges(quote: Quote, yarns: Sequence[YarnRefs], shapes: Shapes) -> It
     for yarn in yarns:
         choice = yarn.estimate.choice
         if yarn.stock_g.value:
-            yield _grams(next(lines), str(yarn.stock_g), yarn.prices.cheapest_per_gram, shapes)
+            shelf = _grams(next(lines), str(yarn.stock_g), yarn.prices.cheapest_per_gram, shapes)
+            yield replace(shelf, detail="from the shelf")
         if choice.bought and used:
             spent = "+".join(f"{some.packs}*{some.price}" for some in yarn.balls.bought)
             weight = "+".join(str(some.grams) for some in yarn.balls.bought)

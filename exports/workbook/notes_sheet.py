@@ -11,8 +11,8 @@ from quoting.core.cautions import Caution, Reader
 from quoting.core.quote import Quote
 from quoting.wording import Speech, caution_sentence
 
-WIDTHS = (90,)
-LINE_CHARACTERS = 96
+WIDTHS = (86,)
+LINE_CHARACTERS = 92
 
 FOLLOWS = (
     "Change a boxed figure and everything that rests on it follows: pay, prices of balls, minutes, "

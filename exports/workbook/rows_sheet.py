@@ -15,7 +15,7 @@ from quoting.core.stitches import Stitch
 from quoting.core.workshop import Workshop
 from quoting.wording import pass_words, speech_of
 
-WIDTHS = (4, 19, 16, 12, 10, 9, 11, 13, 72)
+WIDTHS = (4, 19, 16, 12, 10, 9, 11, 13, 84)
 BOTH_SIDES = 2
 
 
@@ -47,7 +47,7 @@ def write_rows(grid: Grid, quote: Quote, shapes: Shapes) -> int:
             counted(chains, COUNT) if chains else None,
             counted(height_cm / per_unit, TENTHS),
             words(_edge(worked)),
-            words(notes_sentence(own)),
+            words(notes_sentence(own), Look.NOTE),
         )
         grid.fill(row, _colour_code(worked.colour, quote))
     return heads_at

@@ -11,6 +11,8 @@ from openpyxl.chart.label import DataLabelList
 from openpyxl.chart.layout import Layout, ManualLayout
 from openpyxl.chart.series import Series
 from openpyxl.chart.shapes import GraphicalProperties
+from openpyxl.chart.text import RichText
+from openpyxl.drawing.text import CharacterProperties, Paragraph, ParagraphProperties
 
 from exports.workbook.cells import Cell, Formula, Look, Ref, heads, reckoned, total_of, words
 from exports.workbook.costs_block import FOOT_GAP
@@ -20,6 +22,7 @@ from exports.workbook.saving import number_text
 from exports.workbook.shapes import ROUGH_SHARE, Shapes
 from quoting.core.costing import LineKind
 from quoting.core.quote import Quote
+from quoting.wording import sheet_number
 
 KINDS = {
     "Yarn": (LineKind.YARN,),
@@ -30,6 +33,9 @@ KINDS = {
     "Packaging and delivery": (LineKind.PACKAGING, LineKind.DELIVERY),
 }
 INK_GREY = "595959"
+SMALL_PRINT = 800
+"""In hundredths of a point."""
+
 WIDTH_CM, HEIGHT_CM = 11, 4.7
 PLOT = ManualLayout(layoutTarget="inner", xMode="edge", yMode="edge", x=0.4, y=0.02, w=0.45, h=0.96)
 
@@ -89,10 +95,17 @@ def _chart(grid: Grid, labels: list[Ref], amounts: list[Ref], shapes: Shapes) ->
     series.invertIfNegative = False
     series.dLbls = DataLabelList(showVal=True, showSerName=False, showCatName=False)
     series.dLbls.showLegendKey = series.dLbls.showPercent = False
-    series.dLbls.numFmt = shapes.money
+    series.dLbls.numFmt = sheet_number(shapes.digits)
+    chart.x_axis.txPr = series.dLbls.txPr = small_print()
     chart.layout = Layout(manualLayout=PLOT)
     _keep_values(series, amounts, shapes)
     grid.sheet.add_chart(chart, f"B{first}")
+
+
+def small_print() -> RichText:
+    """Return text small enough for a bar's name and its amount."""
+    small = CharacterProperties(sz=SMALL_PRINT)
+    return RichText(p=[Paragraph(pPr=ParagraphProperties(defRPr=small), endParaRPr=small)])
 
 
 def _keep_values(series: Series, amounts: list[Ref], shapes: Shapes) -> None:

@@ -29,7 +29,7 @@ from quoting.core.estimate import ColourEstimate
 from quoting.core.money import round_half_up
 from quoting.core.quote import Quote
 
-WIDTHS = (3, 18, 20, 10, 10, 9, 10, 11, 11, 10, 10, 11, 10, 11, 9, 10)
+WIDTHS = (3, 18, 20, 11, 11, 9, 10, 11, 13, 10, 10, 11, 10, 11, 9, 11)
 HEADS_ROWS = 3
 FOOT_ROWS = 2
 SUMMED = frozenset("DEFGHIJLMNOP")

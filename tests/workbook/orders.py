@@ -199,7 +199,13 @@ def changes() -> dict[str, Change]:
     dearer = PutUp(weight_g=100, length_m=200, price=Decimal("4.99"))
     session = Timing(stitch="hdc", stitches=480, minutes=31, rows=6, hands_on=True)
     card = Fee(name="Card payment", rate=0.029, fixed=Decimal("0.30"), on=FeeBase.PRICE)
-    return {
+    halves = {
+        f"half a penny at {rate}": _changed(
+            {"office_pay": float(rate)}, pay=replace(pay, office_per_hour=Decimal(rate))
+        )
+        for rate in ("14.02", "14.06", "14.14", "8.18", "32.82")
+    }
+    return halves | {
         "hourly pay": _changed(
             {"making_pay": 17.35, "office_pay": 9.99, "overhead_per_hour": 2.22},
             pay=replace(
