@@ -12,6 +12,10 @@ from quoting.core.repeats import nearest_multiple
 from quoting.core.workshop import Workshop
 
 
+MOST_STITCHES = 20_000
+"""Across a row; more of them is a slip in the swatch."""
+
+
 def row_counts(
     design: Design, workshop: Workshop, gauges: Mapping[str, Gauge], depth_cm: float
 ) -> dict[str, int]:
@@ -19,7 +23,7 @@ def row_counts(
 
     The blanket's own stitch fixes the width of the body; a stripe in another stitch comes as
     near to that width as its own gauge and repeat allow. Errors: `width-too-small`, with the
-    smallest side in cm that works.
+    smallest side in cm that works; `too-many-stitches`.
     """
     width_cm = gauges[design.stitch].width_cm
     multiple, plus = stitch_repeat(design, workshop)
@@ -27,7 +31,7 @@ def row_counts(
     if main is None:
         target = (design.width_cm - 2 * depth_cm) / width_cm
         main = nearest_multiple(target, multiple, plus)
-        if target < min(multiple + plus, main) - multiple / 2:
+        if target < plus + multiple / 2:
             least = (multiple + plus) * width_cm + 2 * depth_cm
             raise refuse("blanket.width", "width-too-small", smallest_cm=least)
     counts = {design.stitch: main}
@@ -40,6 +44,9 @@ def row_counts(
                 pattern.multiple if pattern else 1,
                 pattern.plus if pattern else 0,
             )
+    most = max(counts.values())
+    if most > MOST_STITCHES:
+        raise refuse("blanket.width", "too-many-stitches", read=most, limit=MOST_STITCHES)
     return counts
 
 

@@ -9,6 +9,7 @@ from itertools import pairwise
 
 from quoting.core.ball_walk import HAIR_M, ColourWalk, walk_colour
 from quoting.core.design import ColourSource
+from quoting.core.errors import refuse
 from quoting.core.hours import Hours, Workload, work_hours
 from quoting.core.order import Order
 from quoting.core.passes import Plan
@@ -16,6 +17,10 @@ from quoting.core.skeins import SkeinChoice, choose_skeins
 from quoting.core.strands import Point, Strand, Visit, Why, visits_by_colour
 from quoting.core.workshop import Habits, Workshop
 from quoting.core.yarn import ColourYarn, reserve, yarn_by_colour, yarn_by_pass
+
+
+MOST_BALLS = 10_000
+"""Balls of one colour; more of them is a slip in the yarn's figures."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -120,7 +125,8 @@ class Estimate:
 def estimate_plan(plan: Plan, order: Order, workshop: Workshop) -> Estimate:
     """Return yarn, skeins, strands and hours of the order's pieces.
 
-    Errors: `balls-too-short` where no ball outlasts its own tails; as `work_hours`.
+    Errors: `balls-too-short` where no ball outlasts its own tails; `too-many-balls`; as
+    `work_hours`.
     """
     habits = workshop.habits
     visits = visits_by_colour(plan, habits, yarn_by_pass(plan, order), order.quantity)
@@ -186,6 +192,8 @@ def _enough(
         choice = choose_skeins(
             need_m, stuff, source.colour, tail_m=habits.tail_m, mix_lots=mix_lots
         )
+        if choice.skeins > MOST_BALLS:
+            raise refuse("yarns", "too-many-balls", read=choice.skeins, limit=MOST_BALLS)
         balls_m = choice.balls_m(stuff.metres_per_gram)
         walk = walk_colour(colour, visits, tail_m=habits.tail_m, balls_m=balls_m, join=habits.join)
         if walk.missing_m <= HAIR_M:

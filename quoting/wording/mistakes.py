@@ -103,6 +103,11 @@ MISTAKES: Sentences = {
         "the smallest that works is {smallest_cm}.",
         "This is too low for one of every stripe, which take {smallest_body_cm}.",
     ),
+    "too-many-stitches": ("This comes to {read} stitches in a row; at most {limit} will do.",),
+    "too-many-balls": (
+        "A colour takes {read} balls, where at most {limit} will do: look at the weight and the "
+        "length of the yarn's balls, and at its swatch.",
+    ),
     "too-many-rows": ("This comes to {read} rows; at most {limit} will do.",),
     "balls-too-short": ("No ball of this yarn is longer than the two tails that it needs.",),
     "no-timing": ("Nothing was ever timed; time a counted number of stitches.",),
