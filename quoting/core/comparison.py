@@ -76,7 +76,8 @@ class Refusal:
 class Comparison:
     """The sizes that can be made, in the order asked, and those that cannot.
 
-    `best` is an index into `sizes` and `reason` says why, both None at a target.
+    `best` is an index into `sizes` and `reason` says why, both None at a target. `base` is the
+    order's own quote, which two rules of thumb carry over; None where its own size has none.
     """
 
     sizes: tuple[Compared, ...]
@@ -84,6 +85,7 @@ class Comparison:
     at_prices: bool
     best: int | None = None
     reason: Reason | None = None
+    base: Quote | None = None
 
 
 def compare_sizes(
@@ -121,6 +123,7 @@ def compare_sizes(
         at_prices=prices is not None,
         best=best,
         reason=None if best is None else why_best(quotes, best),
+        base=base,
     )
 
 
@@ -136,7 +139,7 @@ def rules_of_thumb(quote: Quote, base: Quote) -> tuple[RuleOfThumb, ...]:
     area = exact(quote.plan.width_cm * quote.plan.height_cm)
     base_area = exact(base.plan.width_cm * base.plan.height_cm)
     asked[Rule.BY_AREA] = other.each * area / base_area
-    asked[Rule.BY_SKEIN] = other.each * _ball_grams(quote) / _ball_grams(base)
+    asked[Rule.BY_SKEIN] = other.each * ball_grams(quote) / ball_grams(base)
     return tuple(
         RuleOfThumb(rule=rule, price=each, earned_per_hour=price_at(quote, each).earned_per_hour)
         for rule, unrounded in asked.items()
@@ -144,7 +147,7 @@ def rules_of_thumb(quote: Quote, base: Quote) -> tuple[RuleOfThumb, ...]:
     )
 
 
-def _ball_grams(quote: Quote) -> Decimal:
+def ball_grams(quote: Quote) -> Decimal:
     """Return the weight of all balls a quote needs, bought or from stock."""
     colours = quote.estimate.colours
     grams = sum(sum(colour.balls_m) / colour.metres_per_gram for colour in colours)
