@@ -49,7 +49,7 @@ class TermRefs:
     fees: tuple[FeeRefs, ...]
 
 
-class _Asking:
+class Asking:
     """Writes one input to a line, with its label, its name and what is said of it."""
 
     def __init__(self, grid: Grid, shapes: Shapes) -> None:
@@ -78,45 +78,63 @@ class _Asking:
 
 def terms_block(grid: Grid, quote: Quote, shapes: Shapes) -> TermRefs:
     """Write every term of the sale and return its cells."""
-    asking = _Asking(grid, shapes)
-    price, workshop = quote.price, quote.workshop
+    asking, price = Asking(grid, shapes), quote.price
     grid.block("What you ask for it")
-    target, terms = price.target, quote.order.terms
-    minor = Decimal(1).scaleb(-shapes.digits)
-    listed_each = price.listed / price.quantity
-    kind = asking.choose("target", "The price follows", target_word(target), *TARGETS)
-    margin = asking.share("margin", "Margin", target.margin, "profit, of the net price")
-    markup = asking.share("markup", "Markup", target.markup, "profit, of the costs")
+    target = target_terms(asking, price.target)
     given = asking.money(
-        "given_price", "Given price", target.given or listed_each, "of one blanket"
+        "given_price",
+        "Given price",
+        price.target.given or price.listed / price.quantity,
+        "of one blanket",
     )
-    step = asking.money("round_up_to", "Round up to", workshop.pricing.round_up_to or minor)
-    rush = asking.share("rush", "Rush", terms.rush, "on top of the price")
-    discount = asking.share("discount", "Discount", terms.discount, "off the price with rush")
-    least = workshop.pricing.minimum or Decimal(0)
-    minimum = asking.money("minimum", "Least price", least, "of one blanket; not of a given price")
+    moves = move_terms(asking, quote)
     delivery = asking.money("delivery_charged", "Delivery charged", price.delivery)
-    deposit = workshop.pricing.deposit
     return TermRefs(
-        target=kind,
-        margin=margin,
-        markup=markup,
+        **target,
         given=given,
-        step=step,
-        rush=rush,
-        discount=discount,
-        minimum=minimum,
+        **moves,
         delivery=delivery,
-        deposit=asking.choose("deposit_kind", "Deposit", deposit_word(deposit), *DEPOSITS),
-        deposit_share=asking.share(
+        **deposit_terms(asking, quote),
+        **tax_terms(asking, quote),
+        fees=fee_terms(grid, quote, shapes),
+    )
+
+
+def target_terms(asking: Asking, target: Target) -> dict[str, Ref]:
+    """Write what the price follows, and the margin or markup that it may."""
+    return {
+        "target": asking.choose("target", "The price follows", target_word(target), *TARGETS),
+        "margin": asking.share("margin", "Margin", target.margin, "profit, of the net price"),
+        "markup": asking.share("markup", "Markup", target.markup, "profit, of the costs"),
+    }
+
+
+def move_terms(asking: Asking, quote: Quote) -> dict[str, Ref]:
+    """Write what rounds and moves a price: step, rush, discount, the least price."""
+    pricing, terms = quote.workshop.pricing, quote.order.terms
+    minor = Decimal(1).scaleb(-asking.shapes.digits)
+    least, note = pricing.minimum or Decimal(0), "of one blanket; not of a given price"
+    return {
+        "step": asking.money("round_up_to", "Round up to", pricing.round_up_to or minor),
+        "rush": asking.share("rush", "Rush", terms.rush, "on top of the price"),
+        "discount": asking.share("discount", "Discount", terms.discount, "off the price with rush"),
+        "minimum": asking.money("minimum", "Least price", least, note),
+    }
+
+
+def deposit_terms(asking: Asking, quote: Quote) -> dict[str, Ref]:
+    """Write how a deposit is reckoned."""
+    deposit = quote.workshop.pricing.deposit
+    return {
+        "deposit": asking.choose("deposit_kind", "Deposit", deposit_word(deposit), *DEPOSITS),
+        "deposit_share": asking.share(
             "deposit_share", "Deposit, share of the total", deposit.share if deposit else 0
         ),
-        **_tax(asking, quote),
-        fees=_fees(grid, quote, shapes),
-    )
+    }
 
 
-def _tax(asking: _Asking, quote: Quote) -> dict[str, Ref]:
+def tax_terms(asking: Asking, quote: Quote) -> dict[str, Ref]:
+    """Write the terms of the sales tax."""
     tax = quote.workshop.tax
     asking.grid.block("Sales tax")
     registered = _yes(tax.registered)
@@ -130,7 +148,8 @@ def _tax(asking: _Asking, quote: Quote) -> dict[str, Ref]:
     }
 
 
-def _fees(grid: Grid, quote: Quote, shapes: Shapes) -> tuple[FeeRefs, ...]:
+def fee_terms(grid: Grid, quote: Quote, shapes: Shapes) -> tuple[FeeRefs, ...]:
+    """Write what each fee takes, and of what."""
     if not quote.workshop.fees:
         return ()
     grid.block("Fees")
