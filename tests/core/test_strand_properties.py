@@ -246,7 +246,7 @@ def test_at_an_edge_only_a_pass_longer_than_a_full_ball_is_joined_within(
         assert walk.long_pass == (max(yarn_m.values()) > full_m + 1e-6)
 
 
-@given(designs, habits, pieces, st.lists(st.floats(1, 60), min_size=1, max_size=3), st.booleans())
+@given(designs, habits, pieces, st.lists(st.floats(2, 60), min_size=1, max_size=3), st.booleans())
 def test_the_balls_chosen_are_always_enough(
     design: Design,
     how: Habits,
@@ -269,8 +269,10 @@ def test_the_balls_chosen_are_always_enough(
 
 
 def test_a_ball_no_longer_than_its_tails_makes_no_blanket() -> None:
-    short = PutUp(weight_g=1, length_m=0.3, price=Decimal(1))
-    workshop = sample_workshop(yarns=(sample_yarn(put_ups=(short,), stock=()),))
+    short = PutUp(weight_g=1, length_m=1, price=Decimal(1))
+    workshop = sample_workshop(
+        yarns=(sample_yarn(put_ups=(short,), stock=()),), habits=Habits(tail_cm=50)
+    )
     order = sample_order(design=sample_design())
     with pytest.raises(Refused, match="balls-too-short"):
         estimate_plan(plan_order(order, workshop), order, workshop)
