@@ -3,10 +3,10 @@
 // buttons for lines act in place. Nothing that is typed is ever replaced by what it did not ask.
 
 const PAUSE_MS = 250;
-const KEPT = "order";
 const byId = (id) => document.getElementById(id);
 const table = () => byId("worktable");
 const form = () => byId("order");
+const keptAs = () => table().dataset.kept ?? "order";
 let waiting = 0;
 let running = null;
 
@@ -76,15 +76,15 @@ function showAnswer(page) {
 
 function keep() {
   try {
-    sessionStorage.setItem(KEPT, sent().toString());
+    sessionStorage.setItem(keptAs(), sent().toString());
   } catch {
     // A browser that stores nothing only forgets the order when the page is left.
   }
 }
 
-function recall() {
+function recall(name) {
   try {
-    return sessionStorage.getItem(KEPT);
+    return sessionStorage.getItem(name);
   } catch {
     return null;
   }
@@ -113,10 +113,10 @@ function act(button) {
 
 function start() {
   document.documentElement.classList.add("follows");
-  const kept = recall();
+  const kept = recall(keptAs());
   if (table().dataset.start !== "sample" || !kept || kept === sent().toString()) return keep();
   const fields = new URLSearchParams(kept);
-  fields.set("csrf_token", sent().get("csrf_token"));
+  for (const own of form().querySelectorAll("[type=hidden]")) fields.set(own.name, own.value);
   fields.set("do", "resume");
   ask(form().getAttribute("action"), fields).then((page) => replaceTable(page)).catch(failed);
 }
@@ -138,13 +138,13 @@ document.addEventListener("change", (event) => {
 
 document.addEventListener("submit", (event) => {
   if (event.target !== form() || event.submitter?.formAction.endsWith("/quote")) return;
-  if (event.submitter?.hasAttribute("data-save")) return;
+  if (event.submitter?.matches("[data-save], [data-leave]")) return;
   event.preventDefault();
   act(event.submitter?.name ? event.submitter : null);
 });
 
 document.addEventListener("click", (event) => {
-  if (event.target.closest("[data-afresh]")) sessionStorage.removeItem(KEPT);
+  if (event.target.closest("[data-afresh]")) sessionStorage.removeItem(keptAs());
 });
 
 start();
