@@ -117,6 +117,7 @@ MISTAKES: Sentences = {
     ),
     "size-not-compared": ("{read} is none of the sizes that are compared.",),
     "size-without-price": ("There is no price for {read}; give one for each size.",),
+    "size-twice": ("{read} is among the sizes already; once is enough.",),
     "not-a-size": ("{read} cannot be read as a size; write a width and a height: {wanted}.",),
     # Reference rates
     "no-connection": ("The reference rates could not be reached; those kept before still serve.",),
