@@ -15,7 +15,6 @@ from quoting.web.shop import open_shop
 from tests.examples import TODAY, sample_order, sample_workshop
 from tests.web.pages import Page
 
-
 ORDER = read_order_text(write_order(sample_order(), Vocabulary.US), sample_workshop())
 """The sample order as a file gives it."""
 

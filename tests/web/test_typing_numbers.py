@@ -43,7 +43,7 @@ def test_an_amount_as_the_locale_writes_it_is_read_exactly(locale: str, amount: 
 @given(
     st.sampled_from(LOCALES),
     st.text("0123456789", min_size=1, max_size=5),
-    st.sampled_from([".", ",", "'", "’", " ", "\u202f", "\u00a0", "٫"]),
+    st.sampled_from([".", ",", "'", "’", " ", "\u202f", "\u00a0", "\u066b"]),
     st.text("0123456789", min_size=1, max_size=5),
 )
 def test_one_mark_is_read_as_the_locale_has_it_or_echoed_or_refused(
@@ -83,8 +83,8 @@ def test_what_a_form_is_filled_with_is_read_as_the_same_again(locale: str, size:
         ("de_CH", "1’234.50", "1234.50"),
         ("sv_SE", "1\u202f234,5", "1234.5"),
         ("hi_IN", "12,34,567.5", "1234567.5"),
-        ("fa_IR", "۱٫۵", "1.5"),
-        ("en_GB", "１．５", "1.5"),
+        ("fa_IR", "\u06f1\u066b\u06f5", "1.5"),
+        ("en_GB", "\uff11\uff0e\uff15", "1.5"),
         ("en_GB", "\u22121.5", "-1.5"),
     ],
 )

@@ -59,10 +59,8 @@ def test_a_line_is_added_moved_copied_and_removed(maker: Maker) -> None:
 def test_a_new_line_has_the_focus_and_a_moved_button_keeps_it(maker: Maker) -> None:
     def focused(do: str) -> list[str]:
         page = maker.send("/", do=do)
-        nodes = page.root.all(lambda node: "autofocus" in node.attributes)
-        return [
-            node.attributes.get("name", "") + node.attributes.get("value", "") for node in nodes
-        ]
+        nodes = [n.attributes for n in page.root.all(lambda n: "autofocus" in n.attributes)]
+        return [node.get("name", "") + node.get("value", "") for node in nodes]
 
     assert focused("add extras") == ["extras.2.what"]
     place = "blanket.sections.1.stripes"

@@ -1,0 +1,142 @@
+"""The Sizes page: the order at hand over several sizes, at the target, at prices, in a budget."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from flask import Blueprint, render_template, request
+from flask.typing import ResponseReturnValue
+from werkzeug.datastructures import MultiDict
+
+from quoting.core.errors import Refused
+from quoting.core.order import Order
+from quoting.intake import read_order_text
+from quoting.web.answers import answer_form
+from quoting.web.beginning import beginning_order
+from quoting.web.downloads import download
+from quoting.web.order_form import bind_form
+from quoting.web.orders import REFUSED, WORKBOOK, show_order, show_refused
+from quoting.web.shop import Shop, shop_now
+from quoting.web.size_answers import SizesAnswer, answer_sizes
+from quoting.web.size_form import ADD, SizesForm, bind_sizes, order_text, start_sizes
+from quoting.web.size_views import view_sizes
+from quoting.wording import mistake_sentence
+
+blueprint = Blueprint("sizes", __name__, url_prefix="/sizes")
+
+
+@blueprint.get("/")
+def show() -> str:
+    """Show the demo's order, or a plain blanket, at some customary sizes."""
+    shop = shop_now()
+    order = shop.sample or beginning_order(shop)
+    return _page(answer_sizes(start_sizes(shop, order), order, shop), start="open")
+
+
+@blueprint.post("/")
+def follow() -> ResponseReturnValue:
+    """Show the page again with its answer."""
+    shop, sent = shop_now(), request.form
+    form = bind_sizes(shop, sent)
+    order = _order(form, shop)
+    if isinstance(order, list):
+        return _unread(order)
+    focus = f"own.{len(form.own.entries)}.size" if sent.get("do") == ADD else ""
+    return _page(answer_sizes(form, order, shop), focus=focus)
+
+
+@blueprint.post("/of-order")
+def of_order() -> ResponseReturnValue:
+    """Show the order of the worktable's form, or the worktable with what is to be put right."""
+    shop, sent = shop_now(), request.form
+    found = answer_form(bind_form(shop, sent), shop, patient=False)
+    if found.quote is None:
+        return show_refused(found)
+    order = found.quote.order
+    form = start_sizes(shop, order)
+    if "asks" in sent:
+        form = bind_sizes(shop, MultiDict({**sent.to_dict(), "order_file": order_text(order)}))
+    return _page(answer_sizes(form, order, shop), start="sample")
+
+
+@blueprint.post("/answer")
+def answer() -> ResponseReturnValue:
+    """Return the answer alone, for a page that follows as one types."""
+    shop = shop_now()
+    form = bind_sizes(shop, request.form)
+    order = _order(form, shop)
+    if isinstance(order, list):
+        return _unread(order)
+    return render_template("sizes/following.html", **_seen(answer_sizes(form, order, shop)))
+
+
+@blueprint.post("/take")
+def take() -> ResponseReturnValue:
+    """Show the worktable with the order at the size, or with the change, of the button pressed."""
+    shop = shop_now()
+    form = bind_sizes(shop, request.form)
+    order = _order(form, shop)
+    if isinstance(order, list):
+        return _unread(order)
+    asked = request.form.get("take", "")
+    choices = dict(_choices(answer_sizes(form, order, shop))) if asked else {}
+    return show_order(choices.get(asked, order))
+
+
+@blueprint.post("/workbook")
+def workbook() -> ResponseReturnValue:
+    """Send the comparison as a spreadsheet."""
+    shop = shop_now()
+    form = bind_sizes(shop, request.form)
+    order = _order(form, shop)
+    if isinstance(order, list):
+        return _unread(order)
+    found = answer_sizes(form, order, shop)
+    if found.comparison is None or not found.comparison.sizes:
+        return _page(found), REFUSED
+    # Imported here because it takes longer than a page does.
+    from exports.comparison_workbook import comparison_bytes
+
+    content = comparison_bytes(found.comparison)
+    return download(content, f"sizes {order.title}", "xlsx", WORKBOOK)
+
+
+def resume() -> ResponseReturnValue:
+    """Return the page with all that was typed, when it comes from before a restart."""
+    shop = shop_now()
+    form = bind_sizes(shop, request.form)
+    order = _order(form, shop)
+    if isinstance(order, list):
+        return _unread(order)
+    return _page(answer_sizes(form, order, shop), stale=True)
+
+
+def _order(form: SizesForm, shop: Shop) -> Order | list[tuple[str, str]]:
+    """Return the order that the page carries along; or what is wrong with it, place by place."""
+    try:
+        return read_order_text(form.order_file.typed, shop.workshop)
+    except Refused as refused:
+        return [(m.place, mistake_sentence(m, shop.speech)) for m in refused.mistakes]
+
+
+def _choices(found: SizesAnswer) -> Iterator[tuple[str, Order]]:
+    """Yield every order that a button of the answer takes over, by what the button sends."""
+    for row in view_sizes(found.comparison, shop_now().speech).rows if found.comparison else ():
+        yield row.key, row.compared.quote.order
+    for saving in found.budget.savings if found.budget else ():
+        yield saving.change.value, saving.quote.order
+
+
+def _unread(said: list[tuple[str, str]]) -> ResponseReturnValue:
+    return render_template("orders/unread.html", name="The order", said=said), REFUSED
+
+
+def _page(found: SizesAnswer, **changes: Any) -> str:
+    return render_template("sizes/show.html", **(_seen(found) | changes))
+
+
+def _seen(found: SizesAnswer) -> dict[str, Any]:
+    say = shop_now().speech
+    view = view_sizes(found.comparison, say) if found.comparison is not None else None
+    return {"form": found.form, "answer": found, "view": view, "order": found.order}

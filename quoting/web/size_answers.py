@@ -1,0 +1,94 @@
+"""The answer of the Sizes page: the sizes compared, the budget, or what is to be put right."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from wtforms import Field
+
+from quoting.core.budget import BudgetAnswer, within_budget
+from quoting.core.comparison import Comparison, compare_sizes
+from quoting.core.errors import Mistake, Refused
+from quoting.core.order import Order
+from quoting.web.answers import Said, Words
+from quoting.web.beside import Where, say_beside, words_beside
+from quoting.web.shop import Shop
+from quoting.web.size_form import SizesForm
+from quoting.web.size_reading import Asked, read_asked
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SizesAnswer:
+    """The order with its sizes compared; no comparison where there is nothing to compare yet."""
+
+    form: SizesForm
+    order: Order
+    comparison: Comparison | None = None
+    budget: BudgetAnswer | None = None
+    said: tuple[Said, ...] = ()
+    wanting: tuple[Said, ...] = ()
+
+    @property
+    def words(self) -> Iterator[Words]:
+        """What is said beside single fields."""
+        return words_beside(self.form)
+
+    @property
+    def waits_for_prices(self) -> bool:
+        """Whether sizes are there and none of them has a price yet."""
+        found = self.comparison
+        return found is not None and found.at_prices and not found.sizes
+
+
+def answer_sizes(form: SizesForm, order: Order, shop: Shop) -> SizesAnswer:
+    """Return the answer to a form."""
+    try:
+        asked = read_asked(form, shop)
+        budget = _budget(asked, order, shop)
+        comparison = _comparison(asked, order, shop, budget)
+    except Refused as refused:
+        mistakes = [_at_a_field(mistake) for mistake in refused.mistakes]
+        said = say_beside(form, mistakes, shop.speech, _where(shop))
+        return SizesAnswer(form=form, order=order, said=said)
+    return SizesAnswer(form=form, order=order, comparison=comparison, budget=budget)
+
+
+def _budget(asked: Asked, order: Order, shop: Shop) -> BudgetAnswer | None:
+    if asked.budget is None or not asked.sizes:
+        return None
+    return within_budget(
+        order, shop.workshop, asked.sizes, budget=asked.budget, today=shop.today()
+    )
+
+
+def _comparison(
+    asked: Asked, order: Order, shop: Shop, budget: BudgetAnswer | None
+) -> Comparison | None:
+    """Return the comparison asked for; under a budget the one at the target is there already."""
+    if not asked.sizes:
+        return None
+    if budget is not None and asked.prices is None:
+        return budget.comparison
+    return compare_sizes(
+        order, shop.workshop, asked.sizes, today=shop.today(), prices=asked.prices
+    )
+
+
+def _at_a_field(mistake: Mistake) -> Mistake:
+    """Return a mistake of the whole list at the list that can be made shorter."""
+    moved = "own" if mistake.place == "sizes" else mistake.place
+    return Mistake(moved, mistake.code, mistake.facts)
+
+
+def _where(shop: Shop) -> Where:
+    def where(place: str, field: Field | None) -> str:
+        label = field.label.text if field is not None else "The order"
+        match place.split("."):
+            case ["customary", number, *_]:
+                return f"{shop.sizes[int(number) - 1].name}, {label}"
+            case ["own", number, *_]:
+                return f"Own size {number}, {label}"
+        return label
+
+    return where

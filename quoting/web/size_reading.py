@@ -1,0 +1,91 @@
+"""From the Sizes form to sizes, prices and a budget: every mistake at once, each at its place."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from decimal import Decimal
+
+from quoting.core.errors import Refused
+from quoting.core.resizing import Size
+from quoting.core.terms import Target
+from quoting.web.drafts import Notes, Sheet
+from quoting.web.shop import Shop
+from quoting.web.size_form import Asks, SizesForm
+from quoting.web.sizes import Size as CustomarySize
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Asked:
+    """What is asked; `prices` is None where the target fixes them."""
+
+    sizes: tuple[Size, ...]
+    prices: Mapping[Size, Decimal] | None
+    budget: Decimal | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Line:
+    """One line of the form, the size it names, and whether that is to be compared."""
+
+    sheet: Sheet
+    size: Size | None
+    taken: bool
+
+
+def read_asked(form: SizesForm, shop: Shop) -> Asked:
+    """Return what the form asks. Errors: one refusal with every mistake."""
+    notes = Notes()
+    sheet = Sheet(form, notes)
+    at_prices = sheet.may("asks", Asks.TARGET) is Asks.PRICES
+    found: dict[Size, Decimal | None] = {}
+    for line in (*_customary(sheet, shop), *_own(sheet, shop)):
+        price = _price(line) if at_prices else None
+        if line.size is not None and line.taken:
+            if line.size in found:
+                line.sheet.wrong("size", "size-twice", read=str(line.size))
+            found.setdefault(line.size, price)
+    budget = sheet.may("budget")
+    notes.done()
+    prices = {size: price for size, price in found.items() if price is not None}
+    return Asked(sizes=tuple(found), prices=prices if at_prices else None, budget=budget)
+
+
+def _customary(sheet: Sheet, shop: Shop) -> Iterator[_Line]:
+    for line, known in zip(sheet.lines("customary"), shop.sizes, strict=True):
+        yield _Line(sheet=line, size=compared_size(known), taken=line.may("take"))
+
+
+def compared_size(known: CustomarySize) -> Size:
+    """Return a customary size as one to compare, under its name."""
+    return Size(width_cm=known.width_cm, height_cm=known.height_cm, label=known.name)
+
+
+def _own(sheet: Sheet, shop: Shop) -> Iterator[_Line]:
+    for line in sheet.lines("own"):
+        sides: tuple[float, float] | None = line.may("size")
+        size = None
+        if sides is not None:
+            try:
+                label = shop.speech.size(*sides)
+                size = Size(width_cm=sides[0], height_cm=sides[1], label=label)
+            except Refused as refused:
+                sheet.notes.keep(refused.mistakes, f"{line.place}.size")
+        yield _Line(sheet=line, size=size, taken=size is not None)
+
+
+def _price(line: _Line) -> Decimal | None:
+    """Return the price beside a size; it is a mistake where the size is not compared."""
+    price: Decimal | None = line.sheet.may("price")
+    if price is None:
+        return None
+    if line.size is None:
+        line.sheet.wrong("size", "missing")
+    elif not line.taken:
+        line.sheet.wrong("price", "size-not-compared", read=str(line.size))
+    try:
+        Target(given=price)
+    except Refused as refused:
+        for mistake in refused.mistakes:
+            line.sheet.wrong("price", mistake.code, **mistake.facts)
+    return price

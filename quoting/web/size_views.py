@@ -1,0 +1,104 @@
+"""A comparison as the Sizes page shows it: rows, rules of thumb, charts."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass
+from decimal import Decimal
+
+from markupsafe import Markup
+
+from exports.charts import Bar, Level, bars, price_bar, stacked_bars
+from quoting.core.comparison import Compared, Comparison, Rule, RuleOfThumb
+from quoting.core.measures import CM_PER_INCH
+from quoting.core.money import exact, round_money
+from quoting.wording import Speech, verdict
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Row:
+    """One size of the table; `per_area` is for 100 cm², or 100 in² where inches are shown."""
+
+    compared: Compared
+    left_m: float
+    per_area: Decimal
+    rules: Mapping[Rule, RuleOfThumb]
+    best: bool
+
+    @property
+    def key(self) -> str:
+        """The size as a button sends it, exactly."""
+        size = self.compared.size
+        return f"{size.width_cm!r}x{size.height_cm!r}cm"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SizesView:
+    """A comparison ready to be shown."""
+
+    comparison: Comparison
+    rows: tuple[Row, ...]
+    rules: tuple[Rule, ...]
+    verdict: str
+    area: str
+    prices: Markup
+    earnings: Markup
+
+
+def view_sizes(comparison: Comparison, say: Speech) -> SizesView:
+    """Return a comparison ready to be shown."""
+    rows = tuple(
+        _row(compared, say, best=number == comparison.best)
+        for number, compared in enumerate(comparison.sizes)
+    )
+    return SizesView(
+        comparison=comparison,
+        rows=rows,
+        rules=tuple(rule for rule in Rule if any(rule in row.rules for row in rows)),
+        verdict=verdict(comparison, say),
+        area="100 in²" if say.inches else "100 cm²",
+        prices=_prices(comparison, say),
+        earnings=_earnings(comparison, say),
+    )
+
+
+def _row(compared: Compared, say: Speech, *, best: bool) -> Row:
+    return Row(
+        compared=compared,
+        left_m=math.fsum(colour.metres_left for colour in compared.quote.estimate.colours),
+        per_area=price_per_100_in2(compared) if say.inches else compared.price_per_100_cm2,
+        rules={rule.rule: rule for rule in compared.rules},
+        best=best,
+    )
+
+
+def price_per_100_in2(compared: Compared) -> Decimal:
+    """Return the price of one blanket for each 100 square inches, in whole minor units."""
+    price, inch = compared.quote.price, exact(CM_PER_INCH)
+    return round_money(price.each * 100 * inch * inch / exact(compared.area_cm2), price.currency)
+
+
+# The charts escape every word that they write.
+
+
+def _prices(comparison: Comparison, say: Speech) -> Markup:
+    drawn = stacked_bars(
+        [price_bar(str(each.size), each.quote.price, say) for each in comparison.sizes],
+        title="What each price pays for",
+        description="A bar for each size, as long as all that the buyer pays.",
+    )
+    return Markup(drawn)  # noqa: S704
+
+
+def _earnings(comparison: Comparison, say: Speech) -> Markup:
+    earned = [(each, each.quote.price.earned_per_hour) for each in comparison.sizes]
+    pay = comparison.sizes[0].quote.workshop.pay.making_per_hour if earned else Decimal(0)
+    drawn = bars(
+        [Bar(name=str(each.size), amount=a, label=say.money(a)) for each, a in earned],
+        title="What an hour earns",
+        description="A bar for each size, and a line at the hourly pay.",
+        level=Level(amount=pay, label=f"your pay, {say.money(pay)}"),
+        prefix="earned",
+    )
+    return Markup(drawn)  # noqa: S704

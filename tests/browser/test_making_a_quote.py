@@ -1,0 +1,119 @@
+"""From an empty form to the file that is saved, as a maker goes."""
+
+import re
+from decimal import Decimal
+from pathlib import Path
+
+from openpyxl import load_workbook
+from playwright.sync_api import Browser, Page, expect
+
+
+def figure(page: Page, name: str) -> str:
+    """Return one of the figures that are always in sight."""
+    row = page.locator("#figures dl > div").filter(has_text=name)
+    return row.locator("dd").inner_text().strip()
+
+
+def until_answered(page: Page) -> None:
+    """Wait for a price."""
+    expect(page.locator("#figures dd").first).to_have_text(re.compile("£"))
+
+
+def total_in(path: Path) -> set[Decimal]:
+    """Return every amount in a saved spreadsheet."""
+    book = load_workbook(path, data_only=True)
+    cells = [cell.value for sheet in book for row in sheet.iter_rows() for cell in row]
+    return {Decimal(str(value)) for value in cells if isinstance(value, int | float)}
+
+
+def test_from_an_empty_form_to_the_saved_spreadsheet(
+    page: Page, address: str, tmp_path: Path
+) -> None:
+    page.goto(f"{address}blank")
+    page.get_by_label("A customary size").select_option("Lap")
+    until_answered(page)
+    assert page.get_by_label("Width").input_value() == "91.44 cm"
+    page.get_by_role("button", name="Add a stripe").click()
+    second = page.get_by_label("Colour of Section 1, stripe 2")
+    expect(second).to_be_focused()
+    second.select_option("rust")
+    page.get_by_role("button", name="Add a border").click()
+    page.get_by_label("Title").fill("Lap blanket for a reader")
+    expect(page.locator(".drawing title").first).to_contain_text("Lap blanket for a reader")
+    price = figure(page, "Price")
+    with page.expect_download() as saving:
+        page.get_by_role("button", name="Save the costing spreadsheet").click()
+    saving.value.save_as(tmp_path / "costing.xlsx")
+    assert "lap-blanket-for-a-reader" in saving.value.suggested_filename
+    assert Decimal(price.removeprefix("£")) in total_in(tmp_path / "costing.xlsx")
+    with page.context.expect_page() as opening:
+        page.get_by_role("button", name="Quote for the buyer").click()
+    expect(opening.value.get_by_role("heading", level=1)).to_have_text("Lap blanket for a reader")
+    expect(opening.value.locator("table")).to_contain_text(price)
+
+
+def test_without_javascript_the_buttons_do_the_same(
+    browser: Browser, address: str, tmp_path: Path
+) -> None:
+    context = browser.new_context(java_script_enabled=False)
+    page = context.new_page()
+    page.goto(f"{address}blank")
+    page.get_by_label("A customary size").select_option("Cot")
+    page.get_by_role("button", name="Take this size").click()
+    page.get_by_role("button", name="Add a stripe").click()
+    page.get_by_label("Rows of Section 1, stripe 2").fill("two")
+    page.get_by_role("button", name="Work it out").first.click()
+    expect(page.locator("#mistakes")).to_contain_text("“two” cannot be read as a number")
+    assert page.get_by_label("Rows of Section 1, stripe 2").input_value() == "two"
+    page.get_by_label("Rows of Section 1, stripe 2").fill("2")
+    page.get_by_label("Rows of Section 1, stripe 2").press("Enter")
+    until_answered(page)
+    with page.expect_download() as saving:
+        page.get_by_role("button", name="Save the order file").click()
+    saving.value.save_as(tmp_path / "order.toml")
+    assert '"80 cm"' in (tmp_path / "order.toml").read_text("utf-8")
+    context.close()
+
+
+def test_the_answer_follows_while_the_field_keeps_focus_and_caret(page: Page, address: str) -> None:
+    page.goto(address)
+    before = figure(page, "Price")
+    width = page.get_by_label("Width")
+    width.focus()
+    width.press("Home")
+    width.press_sequentially("1")
+    expect(page.locator("#answer")).to_contain_text("180 × 100 cm was asked")
+    assert figure(page, "Price") != before
+    expect(width).to_be_focused()
+    assert width.evaluate("field => field.selectionStart") == 1
+
+
+def test_an_answer_from_before_a_mistake_is_marked_as_old(page: Page, address: str) -> None:
+    page.goto(address)
+    page.get_by_label("Width").fill("wide")
+    expect(page.get_by_text("“wide” cannot be read as a measure").first).to_be_visible()
+    expect(
+        page.get_by_text("This is the last answer, from before the mistakes.").last
+    ).to_be_visible()
+    expect(page.locator("#figures")).to_have_class("figures old")
+    page.get_by_label("Width").fill("90 cm")
+    expect(page.locator("#figures")).to_have_class("figures")
+    assert page.get_by_label("Width").get_attribute("aria-invalid") is None
+
+
+def test_an_order_survives_a_look_at_another_page(page: Page, address: str) -> None:
+    page.goto(address)
+    with page.expect_response("**/answer"):
+        page.get_by_label("Title").fill("Half finished")
+    page.get_by_role("link", name="Measurements").click()
+    page.get_by_role("link", name="Orders").click()
+    expect(page.get_by_label("Title")).to_have_value("Half finished")
+
+
+def test_lines_are_moved_with_the_keyboard_alone(page: Page, address: str) -> None:
+    page.goto(address)
+    page.get_by_role("button", name="Move Section 1, stripe 1 down").focus()
+    page.keyboard.press("Enter")
+    expect(page.get_by_role("button", name="Move Section 1, stripe 2 down")).to_be_focused()
+    assert page.get_by_label("Colour of Section 1, stripe 1").input_value() == "rust"
+    assert page.get_by_label("Colour of Section 1, stripe 2").input_value() == "teal"
