@@ -127,7 +127,7 @@ def _yarn_charges(quote: Quote, yarns: Sequence[YarnRefs], shapes: Shapes) -> It
             yield _Charge(
                 line,
                 reckoned(str(some.packs), line.quantity, COUNT),
-                reckoned(str(some.price), line.rate, shapes.money),
+                reckoned(str(some.price), line.rate, shapes.rate(line.rate)),
             )
 
 
@@ -144,10 +144,10 @@ def _piece_charges(quote: Quote, quantity: Ref, shapes: Shapes) -> Iterator[_Cha
     pieces = reckoned(str(quantity), quantity.value, COUNT)
     for extra in quote.order.extras:
         line = _line(quote, LineKind.EXTRA, Unit.PIECE, extra.cost, subject=extra.what)
-        yield _Charge(line, pieces, yours(extra.cost, shapes.money))
+        yield _Charge(line, pieces, yours(extra.cost, shapes.rate(extra.cost)))
     packaging = quote.workshop.delivery.packaging
     line = _line(quote, LineKind.PACKAGING, Unit.PIECE, packaging)
-    yield _Charge(line, pieces, yours(packaging, shapes.money), "packaging")
+    yield _Charge(line, pieces, yours(packaging, shapes.rate(packaging)), "packaging")
 
 
 def _hour_charges(quote: Quote, hours: HourRefs, shapes: Shapes) -> Iterator[_Charge]:
@@ -158,14 +158,16 @@ def _hour_charges(quote: Quote, hours: HourRefs, shapes: Shapes) -> Iterator[_Ch
         (LineKind.OVERHEAD, hours.total, pay.overhead_per_hour, "overhead_per_hour"),
     ):
         line = _line(quote, kind, Unit.HOUR, rate, quantity=Decimal(str(ref.value)))
-        yield _Charge(line, reckoned(str(ref), ref.value, HOURS), yours(rate, shapes.money), name)
+        yield _Charge(
+            line, reckoned(str(ref), ref.value, HOURS), yours(rate, shapes.rate(rate)), name
+        )
 
 
 def _delivery_charge(quote: Quote, shapes: Shapes) -> _Charge:
     grams = round_half_up(quote.estimate.grams, 0)
     _, paid, _ = delivery_of(quote.order, grams, quote.workshop)
     line = _line(quote, LineKind.DELIVERY, Unit.PIECE, paid, quantity=Decimal(1))
-    return _Charge(line, counted(1, COUNT), yours(paid, shapes.money), "delivery_paid")
+    return _Charge(line, counted(1, COUNT), yours(paid, shapes.rate(paid)), "delivery_paid")
 
 
 def _line(

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from copy import copy
 
 from openpyxl import Workbook
 from openpyxl.cell.cell import Cell as SheetCell
+from openpyxl.styles.cell_style import StyleArray
 from openpyxl.workbook.defined_name import DefinedName
 from openpyxl.worksheet.datavalidation import DataValidation
 from openpyxl.worksheet.pagebreak import Break
@@ -32,7 +34,7 @@ class Grid:
         self.sheet: Worksheet = book.create_sheet(title)
         self.cached: dict[str, Value] = {}
         self.next_row = 1
-        self._styles: dict[tuple[Look, str], str] = {}
+        self._dressed: dict[str, StyleArray] = {}
         for letter, width in zip(LETTERS, widths, strict=False):
             self.sheet.column_dimensions[letter].width = width
 
@@ -71,7 +73,12 @@ class Grid:
 
     def fill(self, row: int, colour_code: str) -> None:
         """Fill the first cell of a row with a yarn's colour."""
-        self.sheet.cell(row, 1).fill = fill_of(colour_code)
+        at = _cell(self.sheet, row, 1)
+        if colour_code in self._dressed:
+            _wear(at, self._dressed[colour_code])
+            return
+        at.fill = fill_of(colour_code)
+        self._dressed[colour_code] = _worn(at)
 
     def break_here(self) -> None:
         """Begin a new page of print with the next line."""
@@ -89,9 +96,8 @@ class Grid:
         return max(lines, default=1) * LINE_POINTS
 
     def _put(self, row: int, column: int, cell: Cell, look: Look) -> Ref:
-        at = self.sheet.cell(row, column)
-        assert isinstance(at, SheetCell), "no cell is merged into another"  # noqa: S101
-        at.style = self._style(look, cell.shape)
+        at = _cell(self.sheet, row, column)
+        self._dress(at, look, cell.shape)
         content = cell.content
         if isinstance(content, Formula):
             at.value = "=" + content.expression.replace(f"{self.title}!", "")
@@ -103,14 +109,35 @@ class Grid:
             at.value = content
         return Ref(self.title, LETTERS[column - 1], row, content)
 
-    def _style(self, look: Look, shape: str) -> str:
-        key = look, shape
-        if key not in self._styles:
-            name = look.value if shape == "General" else f"{look.value} {shape}"
-            if name not in self.book.named_styles:
-                self.book.add_named_style(style_of(look, shape, name))
-            self._styles[key] = name
-        return self._styles[key]
+    def _dress(self, at: SheetCell, look: Look, shape: str) -> None:
+        """Give a cell its named style, which is looked up once for each look and format.
+
+        The library's own look-up by name goes through all names each time.
+        """
+        key = look.value if shape == "General" else f"{look.value} {shape}"
+        if key in self._dressed:
+            _wear(at, self._dressed[key])
+            return
+        if key not in self.book.named_styles:
+            self.book.add_named_style(style_of(look, shape, key))
+        at.style = key
+        self._dressed[key] = _worn(at)
+
+
+def _cell(sheet: Worksheet, row: int, column: int) -> SheetCell:
+    at = sheet.cell(row, column)
+    assert isinstance(at, SheetCell), "no cell is merged into another"  # noqa: S101
+    return at
+
+
+def _worn(at: SheetCell) -> StyleArray:
+    """Return all of a cell's style, which the library's type stubs leave out."""
+    style: StyleArray = copy(at._style)  # type: ignore[attr-defined]
+    return style
+
+
+def _wear(at: SheetCell, style: StyleArray) -> None:
+    at._style = copy(style)  # type: ignore[attr-defined]
 
 
 def _look_beside(cell: Cell, before: Cell | None) -> Look:

@@ -73,7 +73,7 @@ def _put_up(grid: Grid, name: str, put_up: PutUp, shapes: Shapes) -> PutUpRefs:
         yours(put_up.weight_g, TENTHS),
         yours(shapes.long(put_up.length_m), TENTHS),
         yours(put_up.pack, COUNT),
-        yours(put_up.price, shapes.money),
+        yours(put_up.price, shapes.rate(put_up.price)),
         reckoned(
             f"Yarn!G{row}/(Yarn!F{row}*Yarn!D{row})", put_up.price_per_gram, shapes.fine_money
         ),

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from decimal import Decimal
 
 from quoting.core.currencies import minor_digits
 from quoting.core.measures import CM_PER
+from quoting.core.money import round_money
 from quoting.wording import Speech, sheet_money, sheet_number
 
 COUNT, TENTHS, HOURS = (sheet_number(digits) for digits in (0, 1, 2))
@@ -29,6 +31,11 @@ class Shapes:
     def money(self) -> str:
         """The format of money."""
         return sheet_money(self.speech)
+
+    def rate(self, amount: Decimal) -> str:
+        """Return the format of money for one of a thing: finer only where the amount is."""
+        whole = round_money(amount, self.speech.currency) == amount
+        return self.money if whole else self.fine_money
 
     @property
     def fine_money(self) -> str:

@@ -100,12 +100,14 @@ def terms_block(grid: Grid, quote: Quote, shapes: Shapes) -> TermRefs:
     )
 
 
-def target_terms(asking: Asking, target: Target) -> dict[str, Ref]:
-    """Write what the price follows, and the margin or markup that it may."""
+def target_terms(asking: Asking, *targets: Target) -> dict[str, Ref]:
+    """Write what the price follows, and the first margin and markup that the targets name."""
+    margin = next((each.margin for each in targets if each.margin is not None), None)
+    markup = next((each.markup for each in targets if each.markup is not None), None)
     return {
-        "target": asking.choose("target", "The price follows", target_word(target), *TARGETS),
-        "margin": asking.share("margin", "Margin", target.margin, "profit, of the net price"),
-        "markup": asking.share("markup", "Markup", target.markup, "profit, of the costs"),
+        "target": asking.choose("target", "The price follows", target_word(targets[0]), *TARGETS),
+        "margin": asking.share("margin", "Margin", margin, "profit, of the net price"),
+        "markup": asking.share("markup", "Markup", markup, "profit, of the costs"),
     }
 
 
@@ -162,7 +164,7 @@ def fee_terms(grid: Grid, quote: Quote, shapes: Shapes) -> tuple[FeeRefs, ...]:
             None,
             None,
             yours(fee.rate, SHARE),
-            yours(fee.fixed, shapes.money),
+            yours(fee.fixed, shapes.rate(fee.fixed)),
         )
         grid.choices(on, *FeeBase)
         refs.append(FeeRefs(name=fee.name, on=on, rate=rate, fixed=fixed))

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from exports.workbook.ball_ends_block import ball_ends_block
 from exports.workbook.balls_block import BallRefs, balls_block
 from exports.workbook.cells import (
+    Cell,
     Look,
     Ref,
     counted,
@@ -105,44 +106,54 @@ def _colour(
     grid: Grid, colour: ColourEstimate, rests: _Rests, quote: Quote, shapes: Shapes
 ) -> list[Ref]:
     """Write one colour's line: A to P, a swatch first."""
-    row, long, source = grid.next_row, shapes.long, colour.source
+    row, source = grid.next_row, colour.source
     at = {letter: f"Yarn!{letter}{row}" for letter in "DEFGHIJKLMNOP"}
-    strands, balls = colour.walk.strands, rests.balls
-    joins = f"MAX(0,{at['O']}+{len(balls.shelf)}-1)"
-    lengths = [total_of([some.length for some in balls.bought]), total_of(balls.shelf)]
-    carried = math.fsum(carry.yarn_m for strand in strands for carry in strand.carries)
+    said = source.yarn if source.colour == colour.colour else f"{source.yarn}, {source.colour}"
     refs = grid.line(
         words(""),
         words(colour.colour),
-        words(source.yarn if source.colour == colour.colour else f"{source.yarn}, {source.colour}"),
-        reckoned(total_of(rests.stitches), long(colour.yarn.stitches_m), TENTHS),
-        counted(long(carried), TENTHS),
-        counted(2 * len(strands), COUNT),
-        reckoned(
-            f"{at['F']}*{rests.tail}/{shapes.short_per_long}",
-            long(2 * len(strands) * colour.tail_m),
-            TENTHS,
-        ),
-        counted(long(colour.yarn.extras_m), TENTHS),
-        reckoned(f"{at['D']}+{at['E']}+{at['G']}+{at['H']}", long(colour.metres), TENTHS),
-        counted(long(colour.metres - colour.bare_m), TENTHS),
-        yours(colour.reserve, ROUGH_SHARE),
-        reckoned(
-            f"({at['I']}-{at['J']})*(1+{at['K']})+{joins}*2*{rests.tail}/{shapes.short_per_long}",
-            long(colour.metres_to_buy),
-            TENTHS,
-        ),
-        reckoned(
-            rounded(f"{at['I']}/({rests.prices.length_per_gram})", 0),
-            round_half_up(colour.grams, 0),
-            COUNT,
-        ),
-        counted(round_half_up(colour.from_stock_g, 0), COUNT),
-        reckoned(total_of([some.balls for some in balls.bought]), colour.choice.skeins, COUNT),
-        reckoned(f"{'+'.join(lengths)}-{at['I']}", long(colour.metres_left), TENTHS),
+        words(said),
+        *_taken(colour, rests, at, shapes),
+        *_to_have(colour, rests, at, shapes),
     )
     grid.fill(row, quote.workshop.yarn(source.yarn).colours[source.colour])
     return refs
+
+
+def _taken(
+    colour: ColourEstimate, rests: _Rests, at: Mapping[str, str], shapes: Shapes
+) -> Iterator[Cell]:
+    """Yield what the work takes, D to J: in stitches, carries, tails, extras, and together."""
+    long, strands = shapes.long, colour.walk.strands
+    carried = math.fsum(carry.yarn_m for strand in strands for carry in strand.carries)
+    tails = f"{at['F']}*{rests.tail}/{shapes.short_per_long}"
+    yield reckoned(total_of(rests.stitches), long(colour.yarn.stitches_m), TENTHS)
+    yield counted(long(carried), TENTHS)
+    yield counted(2 * len(strands), COUNT)
+    yield reckoned(tails, long(2 * len(strands) * colour.tail_m), TENTHS)
+    yield counted(long(colour.yarn.extras_m), TENTHS)
+    together = f"{at['D']}+{at['E']}+{at['G']}+{at['H']}"
+    yield reckoned(together, long(colour.metres), TENTHS)
+    yield counted(long(colour.metres - colour.bare_m), TENTHS)
+
+
+def _to_have(
+    colour: ColourEstimate, rests: _Rests, at: Mapping[str, str], shapes: Shapes
+) -> Iterator[Cell]:
+    """Yield what to have for it, K to P: reserve, length, weight, shelf, skeins, left over."""
+    balls, long = rests.balls, shapes.long
+    joins = f"MAX(0,{at['O']}+{len(balls.shelf)}-1)"
+    have = f"({at['I']}-{at['J']})*(1+{at['K']})+{joins}*2*{rests.tail}/{shapes.short_per_long}"
+    grams = rounded(f"{at['I']}/({rests.prices.length_per_gram})", 0)
+    bought = total_of([some.length for some in balls.bought])
+    skeins = total_of([some.balls for some in balls.bought])
+    left = f"{bought}+{total_of(balls.shelf)}-{at['I']}"
+    yield yours(colour.reserve, ROUGH_SHARE)
+    yield reckoned(have, long(colour.metres_to_buy), TENTHS)
+    yield reckoned(grams, round_half_up(colour.grams, 0), COUNT)
+    yield counted(round_half_up(colour.from_stock_g, 0), COUNT)
+    yield reckoned(skeins, colour.choice.skeins, COUNT)
+    yield reckoned(left, long(colour.metres_left), TENTHS)
 
 
 def _foot(grid: Grid, lines: Sequence[Sequence[Ref]], quote: Quote, shapes: Shapes) -> None:

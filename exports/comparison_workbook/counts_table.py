@@ -1,0 +1,53 @@
+"""What comes out of each size: all that was counted, row by row, and no formula can follow."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from exports.comparison_workbook.sized import Rows, Sized
+from exports.workbook.cells import Ref, counted, heads, words
+from exports.workbook.grid import Grid
+from exports.workbook.shapes import COUNT, TENTHS, Shapes
+from quoting.core.comparison import ball_grams
+from quoting.core.measures import CM_PER
+from quoting.core.money import exact
+
+
+@dataclass(frozen=True, slots=True)
+class CountRefs:
+    """What the rules of thumb carry a price over by: the area, and the weight of the balls."""
+
+    area: Ref
+    grams: Ref
+
+
+def counts_table(grid: Grid, rows: Rows, shapes: Shapes) -> list[CountRefs]:
+    """Write what every size comes out as; return the cells that formulas read, in order."""
+    unit = shapes.speech.length_unit
+    grid.block("What comes out of each size")
+    grid.line(
+        *heads("size", f"width, {unit}", f"height, {unit}", "area, cm²", "stitches in a row"),
+        *heads("rows", "ends to weave in", "skeins to buy", "balls, g", figures_from=0),
+        *heads(f"yarn left, {shapes.long_unit}", figures_from=0),
+    )
+    return [_size(grid, sized, shapes) for sized in rows.all]
+
+
+def _size(grid: Grid, sized: Sized, shapes: Shapes) -> CountRefs:
+    plan, estimate = sized.quote.plan, sized.quote.estimate
+    per_unit = CM_PER[shapes.speech.length_unit]
+    left_m = math.fsum(colour.metres_left for colour in estimate.colours)
+    refs = grid.line(
+        words(sized.name),
+        counted(plan.width_cm / per_unit, TENTHS),
+        counted(plan.height_cm / per_unit, TENTHS),
+        counted(exact(plan.width_cm * plan.height_cm), COUNT),
+        counted(plan.stitches, COUNT),
+        counted(len(plan.rows), COUNT),
+        counted(estimate.ends, COUNT),
+        counted(estimate.skeins, COUNT),
+        counted(ball_grams(sized.quote), COUNT),
+        counted(shapes.long(left_m), TENTHS),
+    )
+    return CountRefs(area=refs[3], grams=refs[8])

@@ -1,0 +1,176 @@
+"""The terms that all sizes share, each an input, and what follows from them for every price."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from exports.comparison_workbook.inputs_table import InputRefs
+from exports.workbook.cells import (
+    Cell,
+    Formula,
+    Look,
+    Ref,
+    counted,
+    heads,
+    reckoned,
+    rounded,
+    words,
+    yours,
+)
+from exports.workbook.grid import Grid
+from exports.workbook.legend import legend
+from exports.workbook.shapes import COUNT, SHARE, Shapes
+from exports.workbook.solving import (
+    charged_rate,
+    delivery_fees,
+    delivery_rate,
+    fixed_fees,
+    payments,
+    price_fees,
+    sale_of,
+)
+from exports.workbook.terms_block import (
+    Asking,
+    TermRefs,
+    deposit_terms,
+    fee_terms,
+    move_terms,
+    target_terms,
+    tax_terms,
+)
+from quoting.core.money import round_money
+from quoting.core.quote import Quote
+from quoting.core.terms import Target
+
+TITLE = "Terms"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HourRates:
+    """What an hour is paid and carries."""
+
+    making: Ref
+    office: Ref
+    overhead: Ref
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Factors:
+    """What the terms come to: payments, tax rates, and the a, b and F of the price's equation."""
+
+    payments: Ref
+    rate: Ref
+    delivery_rate: Ref
+    price_fees: Ref
+    delivery_fees: Ref
+    fixed_fees: Ref
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Shared:
+    """The cells that every size reads; `terms` has the delivery and given price of the first."""
+
+    terms: TermRefs
+    quantity: Ref
+    extras: tuple[Ref, ...]
+    packaging: Ref
+    hour: HourRates
+    factors: Factors
+
+
+def write_terms(
+    grid: Grid, quote: Quote, targets: tuple[Target, ...], first: InputRefs, shapes: Shapes
+) -> Shared:
+    """Write the sheet, with the terms of a quote and what the targets name; return its cells."""
+    grid.line(words("The terms of every size", Look.TITLE))
+    legend(grid)
+    grid.gap()
+    asking = Asking(grid, shapes)
+    quantity = asking.ask("quantity", "Blankets", counted(quote.order.quantity, COUNT))
+    hour = _hour_rates(asking, quote)
+    extras, packaging = _pieces(grid, quote, quantity, shapes)
+    grid.block("What you ask")
+    terms = TermRefs(
+        **target_terms(asking, *targets),
+        given=first.given,
+        **move_terms(asking, quote),
+        delivery=first.delivery,
+        **deposit_terms(asking, quote),
+        **tax_terms(asking, quote),
+        fees=fee_terms(grid, quote, shapes),
+    )
+    return Shared(
+        terms=terms,
+        quantity=quantity,
+        extras=extras,
+        packaging=packaging,
+        hour=hour,
+        factors=_factors(grid, quote, terms, shapes),
+    )
+
+
+def _hour_rates(asking: Asking, quote: Quote) -> HourRates:
+    pay = quote.workshop.pay
+    asking.grid.block("What an hour is paid")
+    return HourRates(
+        making=asking.money("making_pay", "Making", pay.making_per_hour),
+        office=asking.money("office_pay", "Photographs, packing, letters", pay.office_per_hour),
+        overhead=asking.money(
+            "overhead_per_hour", "Overhead", pay.overhead_per_hour, "on every hour"
+        ),
+    )
+
+
+def _pieces(
+    grid: Grid, quote: Quote, quantity: Ref, shapes: Shapes
+) -> tuple[tuple[Ref, ...], Ref]:
+    """Write what goes with each blanket; return the amounts of the extras, and of packaging."""
+    grid.block("What goes with each blanket")
+    grid.line(*heads("", "", "", "", "each", "amount", figures_from=4))
+    extras = []
+    for extra in quote.order.extras:
+        _, amount = _piece(grid, extra.what, yours(extra.cost, shapes.money), quantity, shapes)
+        extras.append(amount)
+    cost = yours(quote.workshop.delivery.packaging, shapes.money)
+    each, amount = _piece(grid, "Packaging", cost, quantity, shapes)
+    grid.name("packaging", each)
+    return tuple(extras), amount
+
+
+def _piece(
+    grid: Grid, label: str, cost: Cell, quantity: Ref, shapes: Shapes
+) -> tuple[Ref, Ref]:
+    product = rounded(f"{quantity}*{TITLE}!E{grid.next_row}", shapes.digits)
+    value = round_money(quantity.value * cost.content, shapes.speech.currency)  # type: ignore[operator,arg-type]
+    amount = reckoned(product, value, shapes.money)
+    _, each, total = grid.line(words(label), None, None, None, cost, amount)
+    return each, total
+
+
+def _factors(grid: Grid, quote: Quote, terms: TermRefs, shapes: Shapes) -> Factors:
+    sale = sale_of(quote)
+    grid.block("What follows for every size")
+    count = _factor(grid, "Payments", payments(terms, sale), COUNT, "two with a deposit")
+    rate = _factor(grid, "Tax charged", charged_rate(terms, sale), SHARE)
+    on_delivery = _factor(
+        grid, "Tax charged on delivery", delivery_rate(terms, rate, sale), SHARE
+    )
+    return Factors(
+        payments=count,
+        rate=rate,
+        delivery_rate=on_delivery,
+        price_fees=_factor(
+            grid, "Fees on each unit of the price", price_fees(terms, rate, sale), SHARE
+        ),
+        delivery_fees=_factor(
+            grid, "Fees on each unit of delivery", delivery_fees(terms, on_delivery, sale), SHARE
+        ),
+        fixed_fees=_factor(
+            grid, "Fixed fees", fixed_fees(terms, count, sale), shapes.money, "of all payments"
+        ),
+    )
+
+
+def _factor(grid: Grid, label: str, formula: Formula, shape: str, note: str = "") -> Ref:
+    cell = Cell(formula, Look.PLAIN, shape)
+    return grid.line(words(label), words(note), None, None, None, cell)[-1]
