@@ -9,6 +9,7 @@ from flask.typing import ResponseReturnValue
 from werkzeug.datastructures import MultiDict
 
 from quoting.core.errors import Refused
+from quoting.core.order import Order
 from quoting.intake import read_order_text, write_order
 from quoting.web.answers import Answer, answer_form
 from quoting.web.downloads import download
@@ -71,7 +72,7 @@ def quote() -> ResponseReturnValue:
     """Show the page for the buyer."""
     found = _asked()
     if found.quote is None:
-        return _refused(found)
+        return show_refused(found)
     return render_template("quote/quote.html", view=view_of(found.quote, shop_now()))
 
 
@@ -80,7 +81,7 @@ def workbook() -> ResponseReturnValue:
     """Send the costing as a spreadsheet."""
     found = _asked()
     if found.quote is None:
-        return _refused(found)
+        return show_refused(found)
     # Imported here because it takes longer than a page does.
     from exports.workbook import workbook_bytes
 
@@ -93,7 +94,7 @@ def order_file() -> ResponseReturnValue:
     """Send the order as a file that can be read again."""
     found = _asked()
     if found.quote is None:
-        return _refused(found)
+        return show_refused(found)
     order = found.quote.order
     text = write_order(order, shop_now().workshop.speaks)
     return download(text.encode(), f"order {order.title}", "toml", "application/toml")
@@ -111,7 +112,12 @@ def read() -> ResponseReturnValue:
         said = [(m.place, mistake_sentence(m, shop.speech)) for m in refused.mistakes]
         page = render_template("orders/unread.html", name=sent.filename, said=said)
         return page, REFUSED
-    return _page(fill_form(shop, order_values(order)), start="read")
+    return show_order(order)
+
+
+def show_order(order: Order) -> str:
+    """Return the worktable with an order that comes from elsewhere."""
+    return _page(fill_form(shop_now(), order_values(order)), start="read")
 
 
 def resume() -> str:
@@ -124,7 +130,8 @@ def _asked() -> Answer:
     return answer_form(bind_form(shop, request.form), shop, patient=False)
 
 
-def _refused(found: Answer) -> ResponseReturnValue:
+def show_refused(found: Answer) -> ResponseReturnValue:
+    """Return the worktable with what is to be put right."""
     return render_template("orders/worktable.html", **_seen(found)), REFUSED
 
 
