@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from flask import Blueprint, render_template, request
+from flask import Blueprint, abort, make_response, render_template, request
 from flask.typing import ResponseReturnValue
 from werkzeug.datastructures import MultiDict
 
@@ -17,16 +17,16 @@ from quoting.web.beginning import beginning_order
 from quoting.web.downloads import download
 from quoting.web.order_form import bind_form
 from quoting.web.orders import REFUSED, WORKBOOK, show_order, show_refused
-from quoting.web.shop import Shop, shop_now
+from quoting.web.shop import shop_now
 from quoting.web.size_answers import SizesAnswer, answer_sizes
-from quoting.web.size_form import ADD, SizesForm, bind_sizes, order_text, start_sizes
+from quoting.web.size_form import ADD, bind_sizes, order_text, start_sizes
 from quoting.web.size_views import view_sizes
 from quoting.wording import mistake_sentence
 
 blueprint = Blueprint("sizes", __name__, url_prefix="/sizes")
 
 
-@blueprint.get("/")
+@blueprint.get("")
 def show() -> str:
     """Show the demo's order, or a plain blanket, at some customary sizes."""
     shop = shop_now()
@@ -34,16 +34,12 @@ def show() -> str:
     return _page(answer_sizes(start_sizes(shop, order), order, shop), start="open")
 
 
-@blueprint.post("/")
-def follow() -> ResponseReturnValue:
+@blueprint.post("")
+def follow() -> str:
     """Show the page again with its answer."""
-    shop, sent = shop_now(), request.form
-    form = bind_sizes(shop, sent)
-    order = _order(form, shop)
-    if isinstance(order, list):
-        return _unread(order)
-    focus = f"own.{len(form.own.entries)}.size" if sent.get("do") == ADD else ""
-    return _page(answer_sizes(form, order, shop), focus=focus)
+    found = _asked()
+    adds = request.form.get("do") == ADD
+    return _page(found, focus=f"own.{len(found.form.own.entries)}.size" if adds else "")
 
 
 @blueprint.post("/of-order")
@@ -61,63 +57,47 @@ def of_order() -> ResponseReturnValue:
 
 
 @blueprint.post("/answer")
-def answer() -> ResponseReturnValue:
+def answer() -> str:
     """Return the answer alone, for a page that follows as one types."""
-    shop = shop_now()
-    form = bind_sizes(shop, request.form)
-    order = _order(form, shop)
-    if isinstance(order, list):
-        return _unread(order)
-    return render_template("sizes/following.html", **_seen(answer_sizes(form, order, shop)))
+    return render_template("sizes/following.html", **_seen(_asked()))
 
 
 @blueprint.post("/take")
-def take() -> ResponseReturnValue:
+def take() -> str:
     """Show the worktable with the order at the size, or with the change, of the button pressed."""
-    shop = shop_now()
-    form = bind_sizes(shop, request.form)
-    order = _order(form, shop)
-    if isinstance(order, list):
-        return _unread(order)
-    asked = request.form.get("take", "")
-    choices = dict(_choices(answer_sizes(form, order, shop))) if asked else {}
-    return show_order(choices.get(asked, order))
+    found = _asked()
+    return show_order(dict(_choices(found)).get(request.form.get("take", ""), found.order))
 
 
 @blueprint.post("/workbook")
 def workbook() -> ResponseReturnValue:
     """Send the comparison as a spreadsheet."""
-    shop = shop_now()
-    form = bind_sizes(shop, request.form)
-    order = _order(form, shop)
-    if isinstance(order, list):
-        return _unread(order)
-    found = answer_sizes(form, order, shop)
+    found = _asked()
     if found.comparison is None or not found.comparison.sizes:
         return _page(found), REFUSED
     # Imported here because it takes longer than a page does.
     from exports.comparison_workbook import comparison_bytes
 
     content = comparison_bytes(found.comparison)
-    return download(content, f"sizes {order.title}", "xlsx", WORKBOOK)
+    return download(content, f"sizes {found.order.title}", "xlsx", WORKBOOK)
 
 
-def resume() -> ResponseReturnValue:
+def resume() -> str:
     """Return the page with all that was typed, when it comes from before a restart."""
+    return _page(_asked(), stale=True)
+
+
+def _asked() -> SizesAnswer:
+    """Return the answer to what was sent; an order that cannot be read answers at once."""
     shop = shop_now()
     form = bind_sizes(shop, request.form)
-    order = _order(form, shop)
-    if isinstance(order, list):
-        return _unread(order)
-    return _page(answer_sizes(form, order, shop), stale=True)
-
-
-def _order(form: SizesForm, shop: Shop) -> Order | list[tuple[str, str]]:
-    """Return the order that the page carries along; or what is wrong with it, place by place."""
     try:
-        return read_order_text(form.order_file.typed, shop.workshop)
+        order = read_order_text(form.order_file.typed, shop.workshop)
     except Refused as refused:
-        return [(m.place, mistake_sentence(m, shop.speech)) for m in refused.mistakes]
+        said = [(m.place, mistake_sentence(m, shop.speech)) for m in refused.mistakes]
+        page = render_template("orders/unread.html", name="The order", said=said)
+        abort(make_response(page, REFUSED))
+    return answer_sizes(form, order, shop)
 
 
 def _choices(found: SizesAnswer) -> Iterator[tuple[str, Order]]:
@@ -126,10 +106,6 @@ def _choices(found: SizesAnswer) -> Iterator[tuple[str, Order]]:
         yield row.key, row.compared.quote.order
     for saving in found.budget.savings if found.budget else ():
         yield saving.change.value, saving.quote.order
-
-
-def _unread(said: list[tuple[str, str]]) -> ResponseReturnValue:
-    return render_template("orders/unread.html", name="The order", said=said), REFUSED
 
 
 def _page(found: SizesAnswer, **changes: Any) -> str:

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from flask import Flask, render_template
+from flask import Flask, render_template, request
 from flask.typing import ResponseReturnValue
 from flask_wtf.csrf import CSRFError
 from werkzeug.exceptions import HTTPException
 
-from quoting.web.orders import resume
+from quoting.web import comparing, orders
 
 _WORDS = {
     400: "That request could not be read.",
@@ -26,7 +26,8 @@ def handle_failures(app: Flask) -> None:
 
 def _stale(error: CSRFError) -> ResponseReturnValue:
     del error
-    return resume(), 409
+    page = comparing if request.blueprint == "sizes" else orders
+    return page.resume(), 409
 
 
 def _failed(error: HTTPException) -> ResponseReturnValue:

@@ -11,6 +11,7 @@ from quoting.web import reckonings
 from quoting.web.shop import shop_now
 from quoting.web.views import yarn_names
 from quoting.wording import (
+    change_words,
     line_quantity,
     line_rate,
     line_unit,
@@ -18,6 +19,8 @@ from quoting.wording import (
     part_words,
     pass_words,
     point_words,
+    refusal_words,
+    rule_words,
     task_words,
 )
 
@@ -60,6 +63,9 @@ def register(app: Flask) -> None:
     """Give templates the workshop's speech, the words of the trade and the top bar."""
     app.context_processor(_shared)
     app.jinja_env.globals.update(
+        change_words=change_words,
+        refusal_words=refusal_words,
+        rule_words=rule_words,
         line_what=line_what,
         line_unit=line_unit,
         line_quantity=line_quantity,

@@ -57,9 +57,7 @@ def answer_sizes(form: SizesForm, order: Order, shop: Shop) -> SizesAnswer:
 def _budget(asked: Asked, order: Order, shop: Shop) -> BudgetAnswer | None:
     if asked.budget is None or not asked.sizes:
         return None
-    return within_budget(
-        order, shop.workshop, asked.sizes, budget=asked.budget, today=shop.today()
-    )
+    return within_budget(order, shop.workshop, asked.sizes, budget=asked.budget, today=shop.today())
 
 
 def _comparison(
@@ -70,9 +68,7 @@ def _comparison(
         return None
     if budget is not None and asked.prices is None:
         return budget.comparison
-    return compare_sizes(
-        order, shop.workshop, asked.sizes, today=shop.today(), prices=asked.prices
-    )
+    return compare_sizes(order, shop.workshop, asked.sizes, today=shop.today(), prices=asked.prices)
 
 
 def _at_a_field(mistake: Mistake) -> Mistake:
