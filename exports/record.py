@@ -9,9 +9,10 @@ from __future__ import annotations
 from decimal import Decimal
 
 from exports.plain import Record, money_text, plain_facts, plain_float, plain_number
+from quoting.core.ball_ends import BallEnd
 from quoting.core.cautions import Caution
 from quoting.core.costing import Line, LineKind, Unit
-from quoting.core.estimate import BallEnd, ColourEstimate, Estimate
+from quoting.core.estimate import ColourEstimate, Estimate
 from quoting.core.hours import Hours, Part
 from quoting.core.passes import Plan
 from quoting.core.price import Price

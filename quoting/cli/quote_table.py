@@ -6,8 +6,9 @@ from collections.abc import Iterator, Mapping, Sequence
 from decimal import Decimal
 
 from quoting.cli.columns import PAGE_WIDTH, columns, facts, wrapped
+from quoting.core.ball_ends import BallEnd
 from quoting.core.cautions import Caution, Reader
-from quoting.core.estimate import BallEnd, ColourEstimate
+from quoting.core.estimate import ColourEstimate
 from quoting.core.hours import Part
 from quoting.core.passes import Plan
 from quoting.core.quote import Quote

@@ -11,7 +11,6 @@ from quoting.core.order import stripes_with_places
 from quoting.core.repeats import nearest_multiple
 from quoting.core.workshop import Workshop
 
-
 MOST_STITCHES = 20_000
 """Across a row; more of them is a slip in the swatch."""
 

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from itertools import pairwise
 
+from quoting.core.ball_ends import BallEnd, ball_ends
 from quoting.core.ball_walk import HAIR_M, ColourWalk, walk_colour
 from quoting.core.design import ColourSource
 from quoting.core.errors import refuse
@@ -14,22 +15,12 @@ from quoting.core.hours import Hours, Workload, work_hours
 from quoting.core.order import Order
 from quoting.core.passes import Plan
 from quoting.core.skeins import SkeinChoice, choose_skeins
-from quoting.core.strands import Point, Strand, Visit, Why, visits_by_colour
-from quoting.core.workshop import Habits, Workshop
+from quoting.core.strands import Strand, Visit, Why, visits_by_colour
+from quoting.core.workshop import Workshop
 from quoting.core.yarn import ColourYarn, reserve, yarn_by_colour, yarn_by_pass
-
 
 MOST_BALLS = 10_000
 """Balls of one colour; more of them is a slip in the yarn's figures."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BallEnd:
-    """Where a ball is used up: expected, and at the soonest and the latest. None: it lasts."""
-
-    expected: Point | None
-    soonest: Point | None
-    latest: Point | None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -176,7 +167,7 @@ def _colour(
         tail_m=habits.tail_m,
         choice=choice,
         walk=walk,
-        ball_ends=_ball_ends(walk, visits, balls_m, share, habits),
+        ball_ends=ball_ends(walk, visits, balls_m, share, habits),
     )
 
 
@@ -199,29 +190,3 @@ def _enough(
         if walk.missing_m <= HAIR_M:
             return choice, walk
         need_m += walk.missing_m
-
-
-def _ball_ends(
-    walk: ColourWalk,
-    visits: Sequence[Visit],
-    balls_m: Sequence[float],
-    share: float,
-    habits: Habits,
-) -> tuple[BallEnd, ...]:
-    """Return where each ball ends, and the same with more and with less yarn a stitch."""
-    thirsty, sparing = (
-        walk_colour(
-            walk.colour,
-            [replace(visit, yarn_m=visit.yarn_m * factor) for visit in visits],
-            tail_m=habits.tail_m,
-            balls_m=balls_m,
-            join=habits.join,
-        )
-        for factor in (1 + share, max(0.01, 1 - share))
-    )
-    return tuple(
-        BallEnd(expected=expected, soonest=soonest, latest=latest)
-        for expected, soonest, latest in zip(
-            walk.ran_out_at, thirsty.ran_out_at, sparing.ran_out_at, strict=True
-        )
-    )

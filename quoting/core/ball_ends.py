@@ -1,0 +1,52 @@
+"""Where each ball is used up, and how far that may shift."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from quoting.core.ball_walk import ColourWalk, walk_colour
+from quoting.core.strands import Point, Visit
+from quoting.core.workshop import Habits
+
+LEAST_FACTOR = 0.01
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BallEnd:
+    """Where a ball is used up: expected, and at the soonest and the latest. None: it lasts."""
+
+    expected: Point | None
+    soonest: Point | None
+    latest: Point | None
+
+
+def ball_ends(
+    walk: ColourWalk,
+    visits: Sequence[Visit],
+    balls_m: Sequence[float],
+    share: float,
+    habits: Habits,
+) -> tuple[BallEnd, ...]:
+    """Return where each ball of a walk ends, and the range of it.
+
+    The walk is made again with `share` more, and less, yarn in every stitch. A ball that is laid
+    aside may then end sooner with less, so the range is the outermost of all three.
+    """
+    walks = [walk.ran_out_at]
+    for factor in (1 + share, max(LEAST_FACTOR, 1 - share)):
+        other = [replace(visit, yarn_m=visit.yarn_m * factor) for visit in visits]
+        again = walk_colour(
+            walk.colour, other, tail_m=habits.tail_m, balls_m=balls_m, join=habits.join
+        )
+        walks.append(again.ran_out_at)
+    return tuple(
+        BallEnd(expected=points[0], soonest=min(points, key=_when), latest=max(points, key=_when))
+        for points in zip(*walks, strict=True)
+    )
+
+
+def _when(point: Point | None) -> tuple[float, float]:
+    """Return what puts places in the order they are worked; a ball that lasts comes last."""
+    return (math.inf, 0) if point is None else (point.piece, point.pass_index)
