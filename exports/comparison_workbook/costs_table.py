@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from exports.comparison_workbook.inputs_table import InputRefs
 from exports.comparison_workbook.sized import Rows, Sized
 from exports.comparison_workbook.terms_sheet import Shared
-from exports.workbook.cells import Cell, Ref, heads, reckoned, rounded, summed, total_of, words
+from exports.workbook.cells import Cell, Ref, heads, reckoned, rounded, strong, total_of, words
 from exports.workbook.grid import Grid
 from exports.workbook.shapes import Shapes
 from quoting.core.costing import LineKind
@@ -39,8 +39,7 @@ def costs_table(
     grid.block("What each size costs you, all blankets of the order together")
     grid.line(*heads("size", *KINDS.values(), "all costs"))
     return [
-        _size(grid, sized, own, shared, shapes)
-        for sized, own in zip(rows.all, inputs, strict=True)
+        _size(grid, sized, own, shared, shapes) for sized, own in zip(rows.all, inputs, strict=True)
     ]
 
 
@@ -60,6 +59,6 @@ def _size(grid: Grid, sized: Sized, own: InputRefs, shared: Shared, shapes: Shap
         reckoned(expression, price.amount(kind), shapes.money)
         for kind, expression in expressions.items()
     ]
-    total = summed(f"SUM({TITLE}!B{row}:H{row})", price.cost, shapes.money)
+    total = strong(f"SUM({TITLE}!B{row}:H{row})", price.cost, shapes.money)
     _, *amounts, cost = grid.line(words(sized.name), *cells, total)
     return CostRefs(dict(zip(expressions, amounts, strict=True)), cost)

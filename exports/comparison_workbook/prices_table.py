@@ -17,7 +17,7 @@ from exports.workbook.cells import (
     heads,
     reckoned,
     rounded,
-    summed,
+    strong,
     words,
     yours,
 )
@@ -50,13 +50,13 @@ def prices_table(
     """Write how every price follows; return the cells of the price of one blanket, in order."""
     grid.block("From cost to price")
     grid.line(
-        *heads("size", "follows", "costs", "for costs and fees", "costs to cover", figures_from=2),
+        *heads("size", "follows", "costs", "for costs and fees", "costs to cover", figures_from=1),
         *heads("left of each unit", "price before rounding", "list price of one", figures_from=0),
         *heads("rush", "discount", "up to the least", "price of one", figures_from=0),
     )
     refs = []
     for at, (sized, own, cost) in enumerate(zip(rows.all, inputs, costs, strict=True)):
-        follows = Cell(Formula(str(shared.terms.target), shared.terms.target.value), Look.ASIDE)
+        follows = Cell(Formula(str(shared.terms.target), shared.terms.target.value), Look.PLAIN)
         if at >= rows.count:
             follows = yours(target_word(sized.quote.price.target))
         terms = replace(
@@ -94,7 +94,7 @@ def _size(
         Cell(_solved(terms, at, quote, shared), Look.PLAIN, money),
         Cell(_listed(terms, at, quote, shared, shapes), Look.PLAIN, money),
         *_moves(terms, at, quote, shapes),
-        summed(
+        strong(
             rounded("+".join(at[letter] for letter in "HIJK"), shapes.digits),
             quote.price.each,
             money,

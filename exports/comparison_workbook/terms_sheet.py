@@ -121,9 +121,7 @@ def _hour_rates(asking: Asking, quote: Quote) -> HourRates:
     )
 
 
-def _pieces(
-    grid: Grid, quote: Quote, quantity: Ref, shapes: Shapes
-) -> tuple[tuple[Ref, ...], Ref]:
+def _pieces(grid: Grid, quote: Quote, quantity: Ref, shapes: Shapes) -> tuple[tuple[Ref, ...], Ref]:
     """Write what goes with each blanket; return the amounts of the extras, and of packaging."""
     grid.block("What goes with each blanket")
     grid.line(*heads("", "", "", "", "each", "amount", figures_from=4))
@@ -137,9 +135,7 @@ def _pieces(
     return tuple(extras), amount
 
 
-def _piece(
-    grid: Grid, label: str, cost: Cell, quantity: Ref, shapes: Shapes
-) -> tuple[Ref, Ref]:
+def _piece(grid: Grid, label: str, cost: Cell, quantity: Ref, shapes: Shapes) -> tuple[Ref, Ref]:
     product = rounded(f"{quantity}*{TITLE}!E{grid.next_row}", shapes.digits)
     value = round_money(quantity.value * cost.content, shapes.speech.currency)  # type: ignore[operator,arg-type]
     amount = reckoned(product, value, shapes.money)
@@ -152,9 +148,7 @@ def _factors(grid: Grid, quote: Quote, terms: TermRefs, shapes: Shapes) -> Facto
     grid.block("What follows for every size")
     count = _factor(grid, "Payments", payments(terms, sale), COUNT, "two with a deposit")
     rate = _factor(grid, "Tax charged", charged_rate(terms, sale), SHARE)
-    on_delivery = _factor(
-        grid, "Tax charged on delivery", delivery_rate(terms, rate, sale), SHARE
-    )
+    on_delivery = _factor(grid, "Tax charged on delivery", delivery_rate(terms, rate, sale), SHARE)
     return Factors(
         payments=count,
         rate=rate,

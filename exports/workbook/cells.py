@@ -92,6 +92,11 @@ def summed(expression: str, value: Value, shape: str = "General") -> Cell:
     return Cell(Formula(expression, value), Look.TOTAL, shape)
 
 
+def strong(expression: str, value: Value, shape: str = "General") -> Cell:
+    """Return a live formula of a figure that is looked for first."""
+    return Cell(Formula(expression, value), Look.STRONG, shape)
+
+
 def heads(*texts: str, figures_from: int = 1) -> list[Cell]:
     """Return column headings; those of figures, from the given one on, stand to the right."""
     return [

@@ -24,13 +24,17 @@ FOLLOWS = (
     "look at itself.",
 )
 
-SOURCES = (
+PRICE_SOURCES = (
     "Margin is profit over the net price, markup is profit over the costs: m = k/(1 + k) "
     "(textbook).",
     "Tax inside a price is price × rate/(1 + rate), rounded half up (HMRC, VAT guide, Notice 700, "
     "and VATREC12030; Regulation (EC) 1103/97, article 5).",
     "What fees take of a price is found from the sum of their rates (HMRC, PAYE72028, grossing "
     "up).",
+)
+
+SOURCES = (
+    *PRICE_SOURCES,
     "The range of the hours: one timing may be 30 % off; from two timings up, the prediction of a "
     "total after Hahn and Meeker, 19 times in 20. Ranges of different timings add in squares, "
     "those that rest on one timing add up.",
@@ -48,11 +52,11 @@ SOURCES = (
 def write_notes(grid: Grid, quote: Quote, speech: Speech) -> None:
     """Write every note as a whole sentence."""
     grid.line(words("Notes", Look.TITLE))
-    _block(grid, "The order says", _order_notes(quote))
+    notes_block(grid, "The order says", _order_notes(quote))
     for reader, title in ((Reader.MAKER, "For you to heed"), (Reader.BUYER, "To tell the buyer")):
-        _block(grid, title, _sentences(quote.cautions, reader, speech))
-    _block(grid, "How this workbook reckons", FOLLOWS)
-    _block(grid, "Where the arithmetic comes from", SOURCES)
+        notes_block(grid, title, _sentences(quote.cautions, reader, speech))
+    notes_block(grid, "How this workbook reckons", FOLLOWS)
+    notes_block(grid, "Where the arithmetic comes from", SOURCES)
 
 
 def _order_notes(quote: Quote) -> Iterator[str]:
@@ -66,7 +70,7 @@ def _sentences(cautions: Iterable[Caution], reader: Reader, speech: Speech) -> I
             yield caution_sentence(caution, speech)
 
 
-def _block(grid: Grid, title: str, sentences: Iterable[str]) -> None:
+def notes_block(grid: Grid, title: str, sentences: Iterable[str]) -> None:
     """Write a block of sentences; nothing where there are none."""
     said = list(sentences)
     if not said:

@@ -1,0 +1,89 @@
+"""The whole workbook of a comparison: its sheets in order, filled, set up for print, and saved."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import date, datetime
+
+from openpyxl import Workbook
+
+from exports.comparison_workbook.costs_table import TITLE as WORKING
+from exports.comparison_workbook.notes import write_comparison_notes
+from exports.comparison_workbook.sized import Rows, rows_of
+from exports.comparison_workbook.sizes_sheet import TITLE, write_answers, write_lower
+from exports.comparison_workbook.sizes_sheet import WIDTHS as SIZES_WIDTHS
+from exports.comparison_workbook.terms_sheet import TITLE as TERMS
+from exports.comparison_workbook.terms_sheet import write_terms
+from exports.comparison_workbook.working_sheet import WIDTHS as WORKING_WIDTHS
+from exports.comparison_workbook.working_sheet import write_working
+from exports.workbook.cells import Look, words
+from exports.workbook.costing_sheet import WIDTHS as TERMS_WIDTHS
+from exports.workbook.grid import Grid
+from exports.workbook.notes_sheet import WIDTHS as NOTES_WIDTHS
+from exports.workbook.paper import set_up
+from exports.workbook.saving import saved_bytes
+from exports.workbook.shapes import Shapes
+from quoting.core.comparison import Comparison
+from quoting.core.quote import Quote
+from quoting.core.terms import Target
+from quoting.wording import FILE_SPEECH, speech_of, verdict
+
+TITLE_ROW = 1
+NO_DAY = date(1980, 1, 1)
+"""The stamp of a workbook of no quote: the earliest that its container can hold."""
+
+
+def write_comparison(comparison: Comparison) -> bytes:
+    """Return the workbook of a comparison. Errors: as `speech_of`."""
+    quote = comparison.sizes[0].quote if comparison.sizes else comparison.base
+    speech = FILE_SPEECH if quote is None else speech_of(quote.workshop)
+    book = Workbook()
+    book.remove(book.worksheets[0])
+    grids = (
+        _sheets(book, comparison, Shapes(speech))
+        if comparison.sizes
+        else [_empty_sheet(book, verdict(comparison, speech))]
+    )
+    notes = Grid(book, "Notes", NOTES_WIDTHS)
+    write_comparison_notes(notes, comparison, speech)
+    return _finished(book, [*grids, notes], quote)
+
+
+def _sheets(book: Workbook, comparison: Comparison, shapes: Shapes) -> list[Grid]:
+    """Write the sheets of the sizes, their terms and the working."""
+    rows = rows_of(comparison)
+    sizes = Grid(book, TITLE, SIZES_WIDTHS)
+    terms = Grid(book, TERMS, TERMS_WIDTHS)
+    working = Grid(book, WORKING, WORKING_WIDTHS)
+    counts, inputs = write_lower(sizes, rows, shapes)
+    shared = write_terms(terms, rows.first, _targets(rows), inputs[0], shapes)
+    found = write_working(working, rows, inputs, counts, shared, shapes)
+    write_answers(sizes, rows, inputs, found, shared, shapes)
+    return [sizes, terms, working]
+
+
+def _targets(rows: Rows) -> tuple[Target, ...]:
+    """Return the targets of the sizes, of the order's own size and of the workshop, in turn."""
+    quotes = (rows.first, rows.all[-1].quote)
+    return (*(quote.price.target for quote in quotes), rows.first.workshop.pricing.target)
+
+
+def _empty_sheet(book: Workbook, said: str) -> Grid:
+    grid = Grid(book, TITLE, NOTES_WIDTHS)
+    grid.line(words("Sizes", Look.TITLE))
+    grid.line(words(said, Look.PROSE))
+    return grid
+
+
+def _finished(book: Workbook, grids: Sequence[Grid], quote: Quote | None) -> bytes:
+    """Set every sheet up for print, say whose the workbook is, and save it."""
+    day = NO_DAY if quote is None else quote.day
+    locale = FILE_SPEECH.locale if quote is None else quote.workshop.locale
+    for grid in grids:
+        set_up(grid.sheet, locale, heads_row=TITLE_ROW, wide=grid.title in (TITLE, WORKING))
+    properties = book.properties
+    properties.creator = "" if quote is None else quote.workshop.name
+    properties.title = "Comparison of sizes"
+    properties.created = datetime(day.year, day.month, day.day)  # noqa: DTZ001
+    book.calculation.fullCalcOnLoad = True
+    return saved_bytes(book, {grid.title: grid.cached for grid in grids}, day)

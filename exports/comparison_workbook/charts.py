@@ -1,0 +1,146 @@
+"""The two charts of the sizes, drawn by the spreadsheet program, their values kept in the file."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Literal
+
+from openpyxl.chart import BarChart, LineChart
+from openpyxl.chart.axis import ChartLines
+from openpyxl.chart.data_source import (
+    AxDataSource,
+    NumData,
+    NumDataSource,
+    NumRef,
+    NumVal,
+    StrData,
+    StrRef,
+    StrVal,
+)
+from openpyxl.chart.label import DataLabelList
+from openpyxl.chart.marker import Marker
+from openpyxl.chart.series import Series, SeriesLabel
+from openpyxl.chart.shapes import GraphicalProperties
+from openpyxl.drawing.colors import ColorChoice
+from openpyxl.drawing.fill import PatternFillProperties
+from openpyxl.drawing.line import LineProperties
+
+from exports.workbook.cells import Ref, clean_text
+from exports.workbook.grid import Grid
+from exports.workbook.saving import number_text
+from exports.workbook.shapes import Shapes
+
+INK, PAPER, MID, PALE = "333333", "FFFFFF", "A6A6A6", "D9D9D9"
+Hatching = Literal["ltUpDiag", "ltDnDiag"]
+FILLS: tuple[str | Hatching, ...] = (
+    "404040",
+    "ltUpDiag",
+    "A6A6A6",
+    PAPER,
+    "808080",
+    "ltDnDiag",
+    "262626",
+    "BFBFBF",
+    "E6E6E6",
+)
+"""The greys and hatchings of the parts, by which they are told apart without colour."""
+
+HAIRLINE_EMU, LINE_EMU = 6350, 22225
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """Where a chart stands, and how large it is."""
+
+    anchor: str
+    width_cm: int
+    height_cm: float
+
+
+def stacked_chart(
+    grid: Grid, names: Sequence[Ref], parts: Sequence[Sequence[Ref]], place: Place, shapes: Shapes
+) -> None:
+    """Draw a column for each size, of the parts that it pays for; each part's title comes first."""
+    chart = BarChart()
+    chart.grouping, chart.overlap, chart.gapWidth = "stacked", 100, 60
+    for at, (title, *amounts) in enumerate(parts):
+        series = _series(title, amounts, names, shapes)
+        series.graphicalProperties = _fill(FILLS[at % len(FILLS)])
+        series.invertIfNegative = False
+        chart.series.append(series)
+    _finish(grid, chart, place, shapes, "r")
+
+
+def earned_chart(
+    grid: Grid,
+    names: Sequence[Ref],
+    earned: Sequence[Ref],
+    pay: Sequence[Ref],
+    place: Place,
+    shapes: Shapes,
+) -> None:
+    """Draw a column for what an hour of each size earns, and a line for the pay; titles first."""
+    chart, line = BarChart(), LineChart()
+    chart.gapWidth = 60
+    bars = _series(earned[0], earned[1:], names, shapes)
+    bars.graphicalProperties = _fill(MID)
+    bars.invertIfNegative = False
+    bars.dLbls = DataLabelList(showVal=True, showSerName=False, showCatName=False)
+    bars.dLbls.showLegendKey = bars.dLbls.showPercent = False
+    bars.dLbls.numFmt = shapes.money
+    chart.series.append(bars)
+    wage = _series(pay[0], pay[1:], names, shapes)
+    wage.graphicalProperties = GraphicalProperties(ln=LineProperties(solidFill=INK, w=LINE_EMU))
+    wage.marker = Marker(symbol="diamond", size=8, spPr=GraphicalProperties(solidFill=INK))
+    wage.smooth = False
+    line.series.append(wage)
+    chart += line
+    _finish(grid, chart, place, shapes, "b")
+
+
+def _finish(grid: Grid, chart: BarChart, place: Place, shapes: Shapes, key: str) -> None:
+    chart.type, chart.style, chart.title = "col", 1, None
+    chart.legend.position = key
+    chart.width, chart.height = place.width_cm, place.height_cm
+    chart.x_axis.delete = chart.y_axis.delete = False
+    chart.x_axis.tickLblPos = "low"
+    chart.y_axis.numFmt, chart.y_axis.number_format = None, shapes.money
+    pale = LineProperties(solidFill=PALE, w=HAIRLINE_EMU)
+    chart.y_axis.majorGridlines = ChartLines(spPr=GraphicalProperties(ln=pale))
+    grid.sheet.add_chart(chart, place.anchor)
+
+
+def _fill(how: str | Hatching) -> GraphicalProperties:
+    outline = LineProperties(solidFill=INK, w=HAIRLINE_EMU)
+    if how != "ltUpDiag" and how != "ltDnDiag":
+        return GraphicalProperties(solidFill=how, ln=outline)
+    pattern = PatternFillProperties(prst=how, fgClr=_colour(INK), bgClr=_colour(PAPER))
+    return GraphicalProperties(pattFill=pattern, ln=outline)
+
+
+def _colour(code: str) -> ColorChoice:
+    return ColorChoice(srgbClr=code)  # type: ignore[arg-type] # a code is what it converts
+
+
+def _series(title: Ref, amounts: Sequence[Ref], names: Sequence[Ref], shapes: Shapes) -> Series:
+    """Return a series with its title, its sizes and its values kept."""
+    numbers = [NumVal(idx=at, v=number_text(ref.value)) for at, ref in enumerate(amounts)]
+    kept = NumData(formatCode=shapes.money, ptCount=len(numbers), pt=numbers)
+    series = Series(
+        val=NumDataSource(numRef=NumRef(f=_span(amounts), numCache=kept)),
+        cat=AxDataSource(strRef=_texts(names)),
+    )
+    series.tx = SeriesLabel(strRef=_texts([title]))
+    return series
+
+
+def _texts(refs: Sequence[Ref]) -> StrRef:
+    texts = [StrVal(idx=at, v=clean_text(str(ref.value))) for at, ref in enumerate(refs)]
+    return StrRef(f=_span(refs), strCache=StrData(ptCount=len(texts), pt=texts))
+
+
+def _span(refs: Sequence[Ref]) -> str:
+    """Return a column of cells as a chart names it."""
+    first, last = refs[0], refs[-1]
+    return f"{first.sheet}!${first.column}${first.row}:${last.column}${last.row}"

@@ -1,0 +1,62 @@
+"""The trade's rules of thumb for a price, and what each would pay an hour."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from decimal import Decimal
+
+from exports.comparison_workbook.counts_table import CountRefs
+from exports.comparison_workbook.results_table import Sums
+from exports.comparison_workbook.sized import Rows
+from exports.comparison_workbook.sold_table import Offer, SoldRefs, sold_table
+from exports.comparison_workbook.terms_sheet import Shared
+from exports.workbook.cells import Formula, rounded
+from exports.workbook.grid import Grid
+from exports.workbook.shapes import Shapes
+from quoting.core.comparison import Rule
+from quoting.core.costing import LineKind
+from quoting.core.money import round_money
+from quoting.wording import rule_words
+
+
+def rules_tables(
+    grid: Grid,
+    rows: Rows,
+    sums: Sequence[Sums],
+    offers: Sequence[Offer],
+    shared: Shared,
+    shapes: Shapes,
+) -> dict[Rule, list[SoldRefs]]:
+    """Write a table for each rule and return the cells of every size compared."""
+    asked = sums[: rows.count]
+    bases = [own if rows.base is None else sums[rows.base] for own in asked]
+    found = {}
+    for rule in Rule:
+        ruled = [
+            replace(offer, each=_each(rule, own, base, shared, shapes))
+            for offer, own, base in zip(offers, asked, bases, strict=False)
+        ]
+        found[rule] = sold_table(grid, rule_words(rule), ruled, shared, shapes)
+    return found
+
+
+def _each(rule: Rule, own: Sums, base: Sums, shared: Shared, shapes: Shapes) -> Formula:
+    """Return the price of one blanket by a rule, rounded once; the base's carried over, or ×3."""
+    price, currency = own.sized.quote.price, shapes.speech.currency
+    if rule is Rule.THREE_TIMES_MATERIALS:
+        amounts = own.cost.amounts
+        materials = f"({amounts[LineKind.YARN]}+{amounts[LineKind.EXTRA]})"
+        value = 3 * (price.amount(LineKind.YARN) + price.amount(LineKind.EXTRA)) / price.quantity
+        expression = f"3*{materials}/{shared.quantity}"
+    else:
+        mine, other = (_measure(rule, some.count) for some in (own, base))
+        value = base.sized.quote.price.each * mine[1] / other[1]
+        expression = f"{base.sold.each}*{mine[0]}/{other[0]}"
+    return Formula(rounded(expression, shapes.digits), round_money(value, currency))
+
+
+def _measure(rule: Rule, count: CountRefs) -> tuple[str, Decimal]:
+    """Return the cell and the value of what a price is carried over by."""
+    ref = count.area if rule is Rule.BY_AREA else count.grams
+    return str(ref), Decimal(ref.value)

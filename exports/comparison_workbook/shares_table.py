@@ -1,0 +1,43 @@
+"""Where all that the buyer pays goes, size by size, with a check that it adds up."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from decimal import Decimal
+
+from exports.comparison_workbook.costs_table import TITLE
+from exports.comparison_workbook.results_table import Sums
+from exports.workbook.cells import Cell, Formula, Look, Ref, heads, reckoned, words
+from exports.workbook.grid import Grid
+from exports.workbook.shapes import Shapes
+from exports.workbook.shares_block import KINDS
+
+ADDS_UP = "adds up"
+
+
+def shares_table(grid: Grid, sums: Sequence[Sums], shapes: Shapes) -> list[list[Ref]]:
+    """Write every size's parts; return the columns: the headings' cells first, then the parts'."""
+    grid.block("What each price pays for")
+    titles = [*KINDS, "Fees", "Sales tax", "Profit"]
+    headings = grid.line(*heads("size", *titles, "check"))
+    lines = [_size(grid, own, shapes) for own in sums]
+    return [[heading, *column] for heading, *column in zip(headings, *lines, strict=True)][1:-1]
+
+
+def _size(grid: Grid, own: Sums, shapes: Shapes) -> list[Ref]:
+    row = grid.next_row
+    parts = f"SUM({TITLE}!B{row}:J{row})"
+    adds_up = f"ROUND({parts}-{own.sold.total},{shapes.digits})=0"
+    said = Formula(f'IF({adds_up},"{ADDS_UP}","does not add up")', ADDS_UP)
+    cells = [reckoned(expression, value, shapes.money) for expression, value in _parts(own)]
+    return grid.line(words(own.sized.name), *cells, Cell(said, Look.STRONG))
+
+
+def _parts(own: Sums) -> Iterator[tuple[str, Decimal]]:
+    price, sold = own.sized.quote.price, own.sold
+    for kinds in KINDS.values():
+        value = sum((price.amount(kind) for kind in kinds), Decimal(0))
+        yield "+".join(str(own.cost.amounts[kind]) for kind in kinds), value
+    yield str(sold.fees), price.fees
+    yield str(sold.tax), price.tax
+    yield str(sold.profit), price.profit

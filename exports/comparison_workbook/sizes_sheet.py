@@ -1,0 +1,140 @@
+"""The first sheet: the sizes side by side, the charts, what was counted and what was put in."""
+
+from __future__ import annotations
+
+from exports.comparison_workbook.charts import Place, earned_chart, stacked_chart
+from exports.comparison_workbook.costs_table import CostRefs
+from exports.comparison_workbook.counts_table import CountRefs, counts_table
+from exports.comparison_workbook.inputs_table import InputRefs, inputs_table
+from exports.comparison_workbook.sized import Rows
+from exports.comparison_workbook.terms_sheet import Shared
+from exports.comparison_workbook.working_sheet import Answers
+from exports.workbook.cells import Cell, Formula, Look, Ref, heads, reckoned, span_of, words
+from exports.workbook.grid import LETTERS, Grid
+from exports.workbook.legend import legend
+from exports.workbook.shapes import HOURS, ROUGH_SHARE, Shapes
+from exports.workbook.terms_block import GIVEN
+from quoting.core.best_size import best_of
+from quoting.core.comparison import Rule
+
+TITLE = "Sizes"
+WIDTHS = (24, *[14] * 9)
+NONE_NAMED = "none is named: at a target every size pays about the same"
+CANNOT = "no price meets the target"
+CHART_LINES = 19
+SIDE_BY_SIDE = 10
+"""Up to so many sizes two charts fit beside each other."""
+
+TALL_CM, FULL_CM, LEFT_CM, RIGHT_CM = 9.0, 28, 17, 11
+
+
+def write_lower(grid: Grid, rows: Rows, shapes: Shapes) -> tuple[list[CountRefs], list[InputRefs]]:
+    """Write what was counted and what is put in, below the room for the answers; return cells."""
+    quote = rows.first
+    grid.line(words(quote.order.title, Look.TITLE))
+    many = shapes.speech.count(quote.order.quantity, "blanket")
+    day = shapes.speech.day(quote.day)
+    grid.line(words(f"The same design at several sizes, {many} of each, {day}", Look.NOTE))
+    legend(grid)
+    grid.next_row = _charts_at(rows) + _chart_lines(rows)
+    grid.break_here()
+    counts = counts_table(grid, rows, shapes)
+    return counts, inputs_table(grid, rows, shapes)
+
+
+def write_answers(
+    grid: Grid, rows: Rows, inputs: list[InputRefs], found: Answers, shared: Shared, shapes: Shapes
+) -> None:
+    """Write the answers on top, and the charts under them."""
+    grid.next_row = _answers_at()
+    grid.block("In short")
+    headings = grid.line(
+        *heads("size", "hours", "all costs", "price of one", "the buyer pays", "profit"),
+        *heads("margin", "an hour earns", "hourly pay", "price of 100 cm²", figures_from=0),
+    )
+    lines = [_size(grid, at, inputs, found, shapes) for at in range(rows.count)]
+    columns = list(zip(headings, *lines, strict=False))
+    names, earned, pay = columns[0][1:], columns[7], columns[8]
+    _best(grid, rows, names, earned[1:], shared)
+    _rules(grid, rows, found, shapes)
+    grid.block("What each price pays for, and what an hour earns")
+    grid.gap()
+    first, second = _places(rows, grid.next_row)
+    stacked_chart(grid, names, found.parts, first, shapes)
+    earned_chart(grid, names, earned, pay, second, shapes)
+
+
+def _size(
+    grid: Grid, at: int, inputs: list[InputRefs], found: Answers, shapes: Shapes
+) -> list[Ref]:
+    sums, result, own = found.sums[at], found.results[at], inputs[at]
+    price, sold, money = sums.sized.quote.price, sums.sold, shapes.money
+    cost: CostRefs = sums.cost
+    return grid.line(
+        words(sums.sized.name),
+        reckoned(f"{own.making}+{own.office}", price.hours, HOURS),
+        *(
+            reckoned(str(ref), ref.value, money)
+            for ref in (cost.total, sold.each, sold.total, sold.profit)
+        ),
+        reckoned(str(result.margin), result.margin.value, ROUGH_SHARE),
+        Cell(Formula(str(sold.earned), sold.earned.value), Look.STRONG, money),
+        *(reckoned(str(ref), ref.value, money) for ref in (result.pay, result.per_area)),
+        Cell(Formula(f'IF({sold.each}>0,"","{CANNOT}")', ""), Look.NOTE),
+    )
+
+
+def _best(
+    grid: Grid,
+    rows: Rows,
+    names: tuple[Ref, ...],
+    earned: tuple[Ref, ...],
+    shared: Shared,
+) -> None:
+    """Name the size that pays best for an hour, where prices are given; of equals, the first."""
+    grid.gap()
+    target, hours = shared.terms.target, span_of(earned)
+    paid = [some.quote.price.earned_per_hour for some in rows.all[: rows.count]]
+    best = rows.all[best_of(paid)].name if target.value == GIVEN else NONE_NAMED
+    found = f"INDEX({span_of(names)},MATCH(MAX({hours}),{hours},0))"
+    said = Formula(f'IF({target}="{GIVEN}",{found},"{NONE_NAMED}")', best)
+    grid.name("best", grid.line(words("Pays best for an hour"), Cell(said, Look.BLOCK))[1])
+
+
+def _rules(grid: Grid, rows: Rows, found: Answers, shapes: Shapes) -> None:
+    """Write what an hour would earn at the prices of the rules of thumb."""
+    grid.block("What an hour would earn by the trade's rules of thumb")
+    titles = ("three times the materials", "by area", "by skein")
+    grid.line(
+        *heads("size", *(word for title in titles for word in (f"price {title}", "an hour earns")))
+    )
+    for at in range(rows.count):
+        cells = [
+            reckoned(str(ref), ref.value, shapes.money)
+            for rule in Rule
+            for ref in (found.rules[rule][at].each, found.rules[rule][at].earned)
+        ]
+        grid.line(words(rows.all[at].name), *cells)
+
+
+def _answers_at() -> int:
+    """Return the row that the answers begin after: title, what it is, the legend."""
+    return 6
+
+
+def _charts_at(rows: Rows) -> int:
+    """Return the first row of the charts: three blocks with their headings, and the best."""
+    return _answers_at() + 2 * (3 + rows.count) + 2 + 3
+
+
+def _chart_lines(rows: Rows) -> int:
+    return CHART_LINES if rows.count <= SIDE_BY_SIDE else 2 * CHART_LINES
+
+
+def _places(rows: Rows, row: int) -> tuple[Place, Place]:
+    """Return where the two charts stand: beside each other, or one under the other."""
+    if rows.count <= SIDE_BY_SIDE:
+        right = f"{LETTERS[6]}{row}"
+        return Place(f"A{row}", LEFT_CM, TALL_CM), Place(right, RIGHT_CM, TALL_CM)
+    under = f"A{row + CHART_LINES}"
+    return Place(f"A{row}", FULL_CM, TALL_CM), Place(under, FULL_CM, TALL_CM)

@@ -1,0 +1,106 @@
+"""One size sold at some price: tax, total, fees and what is left, as formulas and as figures."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from decimal import Decimal
+
+from exports.comparison_workbook.costs_table import CostRefs
+from exports.comparison_workbook.inputs_table import InputRefs
+from exports.comparison_workbook.terms_sheet import Shared
+from exports.workbook.cells import rounded, span_of
+from exports.workbook.solving import sale_of
+from exports.workbook.terms_block import TermRefs
+from quoting.core.costing import LineKind
+from quoting.core.money import round_money
+from quoting.core.quote import Quote
+from quoting.core.sale import Sale, fee_lines, sale_tax
+from quoting.core.terms import FeeBase, TaxShown
+
+
+@dataclass(frozen=True, slots=True)
+class Sold:
+    """All blankets of a quote sold at `each`."""
+
+    quote: Quote
+    each: Decimal
+
+    @property
+    def sale(self) -> Sale:
+        """The terms of the sale."""
+        return sale_of(self.quote)
+
+    @property
+    def price(self) -> Decimal:
+        """All blankets, without delivery."""
+        return self.each * self.quote.price.quantity
+
+    @property
+    def tax(self) -> Decimal:
+        """The sales tax."""
+        return sale_tax(self.sale, self.price)
+
+    @property
+    def total(self) -> Decimal:
+        """All that the buyer pays."""
+        return self.sale.total(self.price, self.tax)
+
+    @property
+    def fees(self) -> Decimal:
+        """What all fees take."""
+        lines = fee_lines(self.sale, self.price, self.tax)
+        return sum((line.amount for line in lines), Decimal(0))
+
+    @property
+    def profit(self) -> Decimal:
+        """What is left after every cost."""
+        return self.total - self.tax - self.fees - self.quote.price.cost
+
+    @property
+    def earned_per_hour(self) -> Decimal:
+        """The maker's pay and profit over all hours."""
+        price = self.quote.price
+        own = self.profit + price.amount(LineKind.MAKING) + price.amount(LineKind.OFFICE)
+        return round_money(own / price.hours, price.currency) if price.hours else Decimal(0)
+
+
+def tax_of(terms: TermRefs, shared: Shared, price: str, digits: int) -> str:
+    """Return the sales tax of a price, rounded once."""
+    rate = shared.factors.rate
+    taxed = f'({price}+IF({terms.on_delivery}="yes",{terms.delivery},0))*{rate}'
+    inside = f'/IF({terms.shown}="{TaxShown.INCLUDED.value}",1+{rate},1)'
+    return rounded(f"{taxed}{inside}", digits)
+
+
+def total_of_sale(terms: TermRefs, price: str, tax: str, digits: int) -> str:
+    """Return all that the buyer pays."""
+    added = f'IF({terms.shown}="{TaxShown.ADDED.value}",{tax},0)'
+    return rounded(f"{price}+{terms.delivery}+{added}", digits)
+
+
+def fees_of(terms: TermRefs, shared: Shared, price: str, total: str, digits: int) -> str:
+    """Return what all fees take: each rate and each fixed part rounded once, then added."""
+    if not terms.fees:
+        return "0"
+    on = span_of([fee.on for fee in terms.fees])
+    rates = span_of([fee.rate for fee in terms.fees])
+    fixed = span_of([fee.fixed for fee in terms.fees])
+    bases: Mapping[FeeBase, str] = {
+        FeeBase.PRICE: price,
+        FeeBase.PRICE_AND_DELIVERY: f"({price}+{terms.delivery})",
+        FeeBase.TOTAL: total,
+    }
+    parts = [
+        f'({on}="{base.value}")*{rounded(f"{rates}*{amount}", digits)}'
+        for base, amount in bases.items()
+    ]
+    parts.append(rounded(f"{fixed}*{shared.factors.payments}", digits))
+    return f"SUMPRODUCT({'+'.join(parts)})"
+
+
+def earned_of(profit: str, own: InputRefs, cost: CostRefs, digits: int) -> str:
+    """Return the maker's pay and profit over all hours; nothing where there are none."""
+    hours = f"({own.making}+{own.office})"
+    pay = f"{cost.amounts[LineKind.MAKING]}+{cost.amounts[LineKind.OFFICE]}"
+    return f"IF({hours}>0,{rounded(f'({profit}+{pay})/{hours}', digits)},0)"

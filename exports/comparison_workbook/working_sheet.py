@@ -1,0 +1,62 @@
+"""The sheet of the working: costs, prices, sales and rules of thumb, a row for each size."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from exports.comparison_workbook.costs_table import costs_table
+from exports.comparison_workbook.counts_table import CountRefs
+from exports.comparison_workbook.inputs_table import InputRefs
+from exports.comparison_workbook.prices_table import prices_table
+from exports.comparison_workbook.results_table import ResultRefs, Sums, results_table
+from exports.comparison_workbook.rules_tables import rules_tables
+from exports.comparison_workbook.shares_table import shares_table
+from exports.comparison_workbook.sized import Rows
+from exports.comparison_workbook.sold_table import Offer, SoldRefs, sold_table
+from exports.comparison_workbook.terms_sheet import Shared
+from exports.workbook.cells import Formula, Look, Ref, words
+from exports.workbook.grid import Grid
+from exports.workbook.legend import legend
+from exports.workbook.shapes import Shapes
+from quoting.core.comparison import Rule
+
+WIDTHS = (24, *[14] * 11)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Answers:
+    """What the first sheet shows of the working, of the sizes compared, in order."""
+
+    sums: list[Sums]
+    results: list[ResultRefs]
+    parts: list[list[Ref]]
+    rules: dict[Rule, list[SoldRefs]]
+
+
+def write_working(
+    grid: Grid,
+    rows: Rows,
+    inputs: list[InputRefs],
+    counts: list[CountRefs],
+    shared: Shared,
+    shapes: Shapes,
+) -> Answers:
+    """Write the sheet and return what the first one shows of it."""
+    grid.line(words("The working", Look.TITLE))
+    legend(grid)
+    costs = costs_table(grid, rows, inputs, shared, shapes)
+    prices = prices_table(grid, rows, inputs, costs, shared, shapes)
+    offers = [
+        Offer(sized=sized, own=own, cost=cost, each=Formula(str(each), sized.quote.price.each))
+        for sized, own, cost, each in zip(rows.all, inputs, costs, prices, strict=True)
+    ]
+    sold = sold_table(grid, "What the buyer pays, and what is left", offers, shared, shapes)
+    sums = [
+        Sums(sized, cost, count, sale)
+        for sized, cost, count, sale in zip(rows.all, costs, counts, sold, strict=True)
+    ]
+    asked = sums[: rows.count]
+    results = results_table(grid, rows, sums, shared, shapes)
+    parts = shares_table(grid, asked, shapes)
+    rules = rules_tables(grid, rows, sums, offers, shared, shapes)
+    return Answers(sums=asked, results=results, parts=parts, rules=rules)
