@@ -31,7 +31,7 @@ def show() -> str:
     """Show the demo's order, or a plain blanket, at some customary sizes."""
     shop = shop_now()
     order = shop.sample or beginning_order(shop)
-    return _page(answer_sizes(start_sizes(shop, order), order, shop), start="open")
+    return _page(answer_sizes(start_sizes(shop, order), order, shop), start="sample", from_bar=True)
 
 
 @blueprint.post("")

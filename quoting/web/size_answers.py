@@ -34,12 +34,6 @@ class SizesAnswer:
         """What is said beside single fields."""
         return words_beside(self.form)
 
-    @property
-    def waits_for_prices(self) -> bool:
-        """Whether sizes are there and none of them has a price yet."""
-        found = self.comparison
-        return found is not None and found.at_prices and not found.sizes
-
 
 def answer_sizes(form: SizesForm, order: Order, shop: Shop) -> SizesAnswer:
     """Return the answer to a form."""

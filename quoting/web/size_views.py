@@ -10,7 +10,7 @@ from decimal import Decimal
 from markupsafe import Markup
 
 from exports.charts import Bar, Level, bars, price_bar, stacked_bars
-from quoting.core.comparison import Compared, Comparison, Rule, RuleOfThumb
+from quoting.core.comparison import Compared, Comparison, Refusal, Rule, RuleOfThumb
 from quoting.core.measures import CM_PER_INCH
 from quoting.core.money import exact, round_money
 from quoting.wording import Speech, verdict
@@ -44,6 +44,25 @@ class SizesView:
     area: str
     prices: Markup
     earnings: Markup
+
+    @property
+    def unpriced(self) -> tuple[str, ...]:
+        """The sizes that only want a price."""
+        return tuple(str(r.size) for r in self.comparison.refused if _wants_a_price(r))
+
+    @property
+    def waits_for_prices(self) -> bool:
+        """Whether sizes are there and none of them has a price yet."""
+        return not self.rows and not self.refused and bool(self.unpriced)
+
+    @property
+    def refused(self) -> tuple[Refusal, ...]:
+        """The sizes that are refused for anything else."""
+        return tuple(r for r in self.comparison.refused if not _wants_a_price(r))
+
+
+def _wants_a_price(refusal: Refusal) -> bool:
+    return [mistake.code for mistake in refusal.mistakes] == ["size-without-price"]
 
 
 def view_sizes(comparison: Comparison, say: Speech) -> SizesView:

@@ -7,8 +7,9 @@ const byId = (id) => document.getElementById(id);
 const table = () => byId("worktable");
 const form = () => byId("order");
 const keptAs = () => table().dataset.kept ?? "order";
-let waiting = 0;
-let running = null;
+let waiting = 0; // the timer of the pause after a key
+let running = null; // what can call off the request under way
+let pressed = null; // the button whose request is under way
 
 const sent = (button) => {
   const fields = new URLSearchParams(new FormData(form()));
@@ -32,6 +33,7 @@ function say(words) {
 
 function failed(error) {
   if (error.name === "AbortError") return;
+  pressed = null;
   age("No answer came: is the program still running? This is the last answer.");
 }
 
@@ -55,6 +57,7 @@ function showSaid(page) {
     const id = said.dataset.field;
     const place = byId(`${id}.says`);
     if (place) place.textContent = said.textContent;
+    place?.classList.toggle("wrong", "wrong" in said.dataset);
     if ("wrong" in said.dataset) byId(id)?.setAttribute("aria-invalid", "true");
   }
 }
@@ -106,8 +109,9 @@ function replaceTable(page, fallback) {
 
 function act(button) {
   clearTimeout(waiting);
+  pressed = button;
   ask(form().getAttribute("action"), sent(button))
-    .then((page) => replaceTable(page, button?.id))
+    .then((page) => ((pressed = null), replaceTable(page, button.id)))
     .catch(failed);
 }
 
@@ -124,7 +128,9 @@ function start() {
 document.addEventListener("input", (event) => {
   if (event.target.form !== form() || event.target.dataset.picks) return;
   clearTimeout(waiting);
-  waiting = setTimeout(follow, PAUSE_MS);
+  // What a button brings back was asked before this key: it is asked again, with the key in it.
+  if (pressed) running.abort();
+  waiting = setTimeout(() => (pressed ? act(pressed) : follow()), PAUSE_MS);
 });
 
 document.addEventListener("change", (event) => {
@@ -140,7 +146,7 @@ document.addEventListener("submit", (event) => {
   if (event.target !== form() || event.submitter?.formAction.endsWith("/quote")) return;
   if (event.submitter?.matches("[data-save], [data-leave]")) return;
   event.preventDefault();
-  act(event.submitter?.name ? event.submitter : null);
+  if (!pressed) act(event.submitter ?? {});
 });
 
 document.addEventListener("click", (event) => {

@@ -16,4 +16,4 @@ function takeWorktable(order, sizes) {
 }
 
 const orderKept = recall("order");
-if (table().dataset.start === "open" && orderKept) takeWorktable(orderKept, recall("sizes"));
+if (table().dataset.ofOrder && orderKept) takeWorktable(orderKept, recall("sizes"));
