@@ -121,7 +121,7 @@ def test_lines_are_moved_with_the_keyboard_alone(page: Page, address: str) -> No
 def test_a_key_typed_while_a_button_is_at_work_is_kept(page: Page, address: str) -> None:
     page.goto(address)
     held: list[Route] = []
-    page.route("**/", lambda route: held.append(route))
+    page.route("**/", lambda route: held.append(route))  # noqa: PLW0108 - it must be a function
     page.get_by_role("button", name="Add an extra").click()
     page.get_by_label("Title").fill("Typed meanwhile")
     page.wait_for_timeout(500)

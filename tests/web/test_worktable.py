@@ -104,7 +104,7 @@ def test_warnings_stand_in_the_part_of_the_page_that_they_are_about(maker: Maker
 
 def test_the_top_bar_names_the_places_there_are(maker: Maker) -> None:
     links = [link.text for link in next(maker.open().root.all("nav")).all("a")]
-    assert links == ["Orders", "Measurements", "Yarn", "Workshop"]
+    assert links == ["Orders", "Sizes", "Measurements", "Yarn", "Workshop"]
 
 
 def test_the_page_works_without_any_style_or_script_inside_it(maker: Maker) -> None:
