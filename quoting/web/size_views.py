@@ -76,7 +76,7 @@ def view_sizes(comparison: Comparison, say: Speech) -> SizesView:
         rows=rows,
         rules=tuple(rule for rule in Rule if any(rule in row.rules for row in rows)),
         verdict=verdict(comparison, say),
-        area="100 in²" if say.inches else "100 cm²",
+        area="100\u00a0in²" if say.inches else "100\u00a0cm²",
         prices=_prices(comparison, say),
         earnings=_earnings(comparison, say),
     )
