@@ -58,13 +58,18 @@ def _blanket(design: Design) -> dict[str, Any]:
         "height": design.height_cm,
         "first_rows": [_stripe(stripe) for stripe in design.first_rows],
         "last_rows": [_stripe(stripe) for stripe in design.last_rows],
-        "sections": [_section(section) for section in design.sections],
+        "sections": section_values(design),
         "border": [_band(band) for band in design.border],
         "colours": [
             {"name": name, "yarn": source.yarn, "colour": source.colour}
             for name, source in design.colours.items()
         ],
     }
+
+
+def section_values(design: Design) -> list[Mapping[str, Any]]:
+    """Return a design's sections by the names of the form's fields."""
+    return [_section(section) for section in design.sections]
 
 
 def _stripe(stripe: Stripe) -> Mapping[str, Any]:

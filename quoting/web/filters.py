@@ -7,6 +7,7 @@ from typing import Any
 from flask import Flask, current_app, request
 from markupsafe import Markup
 
+from quoting.core.calmer_stripes import MANY_ENDS
 from quoting.web import reckonings
 from quoting.web.shop import shop_now
 from quoting.web.views import yarn_names
@@ -66,6 +67,7 @@ def register(app: Flask) -> None:
         change_words=change_words,
         refusal_words=refusal_words,
         rule_words=rule_words,
+        many_ends=MANY_ENDS,
         line_what=line_what,
         line_unit=line_unit,
         line_quantity=line_quantity,

@@ -1,0 +1,103 @@
+"""Fewer ends: stripes near the ones asked for, each with what it leaves and what it costs."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from flask import Blueprint, render_template, request
+from flask.typing import ResponseReturnValue
+from markupsafe import Markup
+from werkzeug.datastructures import MultiDict
+
+from exports.drawing import draw_blanket
+from quoting.core.calmer_stripes import MANY_ENDS, calmer_stripes
+from quoting.core.design import Design
+from quoting.core.quote import Quote
+from quoting.web.answers import answer_form
+from quoting.web.fields import Typed
+from quoting.web.filling import section_values
+from quoting.web.lines import fields_by_place
+from quoting.web.moves import Sent
+from quoting.web.order_form import bind_form, fill_form
+from quoting.web.orders import show_refused
+from quoting.web.shop import Shop, shop_now
+
+blueprint = Blueprint("calmer", __name__)
+
+SECTIONS = "blanket.sections."
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Striping:
+    """One striping: its quote, its drawing, and the order form that takes it over."""
+
+    quote: Quote
+    drawing: Markup
+    rows_elsewhere: float
+    sent: Sent
+
+    @property
+    def stripes(self) -> list[str]:
+        """Its stripes in words, section by section."""
+        return [
+            ", ".join(f"{stripe.rows} {stripe.colour}" for stripe in section.stripes)
+            for section in self.quote.order.design.sections
+        ]
+
+
+@blueprint.post("/calmer")
+def show() -> ResponseReturnValue:
+    """Show up to three stripings with fewer ends beside the one asked for."""
+    shop, sent = shop_now(), request.form
+    found = answer_form(bind_form(shop, sent), shop, patient=False)
+    quote = found.quote
+    if quote is None:
+        return show_refused(found)
+    offered = [
+        _striping(other.quote, other.distance, _striped(sent, other.design, shop), shop, number)
+        for number, other in enumerate(calmer_stripes(quote, today=shop.today()), 1)
+    ]
+    return render_template(
+        "calmer/show.html",
+        here="orders",
+        asked=_striping(quote, 0.0, _plain(sent), shop, 0),
+        offered=offered,
+        many=quote.estimate.ends >= MANY_ENDS,
+    )
+
+
+def _striping(quote: Quote, elsewhere: float, sent: Sent, shop: Shop, number: int) -> Striping:
+    drawing = draw_blanket(quote, shop.speech, prefix=f"striping-{number}")
+    return Striping(
+        quote=quote,
+        # The drawing escapes every word that it writes.
+        drawing=Markup(drawing),  # noqa: S704
+        rows_elsewhere=elsewhere,
+        sent=sent,
+    )
+
+
+def _plain(sent: Sent) -> Sent:
+    """Return the form without what belongs to the page it came from."""
+    kept = [(n, text) for n, text in sent.items(multi=True) if n not in {"csrf_token", "do"}]
+    return MultiDict(kept)
+
+
+def _striped(sent: Sent, design: Design, shop: Shop) -> Sent:
+    """Return the form as it was typed, its sections those of another design."""
+    kept = _plain(sent)
+    striped: Sent = MultiDict(
+        (name, text) for name, text in kept.items(multi=True) if not name.startswith(SECTIONS)
+    )
+    for name, text in _section_fields(design, shop):
+        striped[name] = text
+    return striped
+
+
+def _section_fields(design: Design, shop: Shop) -> Iterator[tuple[str, str]]:
+    """Yield the fields of a design's sections with their texts."""
+    form = fill_form(shop, {"blanket": {"sections": section_values(design)}})
+    for _, field in fields_by_place(form):
+        if isinstance(field, Typed) and field.name.startswith(SECTIONS):
+            yield field.name, field.typed
