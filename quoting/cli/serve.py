@@ -11,6 +11,7 @@ from quoting.cli.failures import BadInput, NotDone, mistakes_told
 from quoting.cli.job import WORKSHOP_FILE, this_day
 from quoting.intake import read_order_file, read_workshop_file
 from quoting.places import demo_order, demo_workshop
+from quoting.rates import kept_rates, kept_rates_path
 from quoting.wording import FILE_SPEECH
 
 if TYPE_CHECKING:
@@ -66,17 +67,18 @@ def _shop(args: argparse.Namespace) -> Shop:
     borrowed = path is None
     file = path or demo_workshop()
     with mistakes_told(lambda _: file, FILE_SPEECH):
-        workshop = read_workshop_file(file)
         shop = open_shop(
-            workshop,
+            read_workshop_file(file),
             today=this_day,
             file=str(path or WORKSHOP_FILE),
             borrowed=borrowed,
         )
+    rates_file = kept_rates_path()
+    shop = shop.keeping_rates_in(rates_file).with_rates(kept_rates(rates_file))
     if not args.demo:
         return shop
     with mistakes_told(lambda _: demo_order(), shop.speech):
-        return shop.starting_with(read_order_file(demo_order(), workshop))
+        return shop.starting_with(read_order_file(demo_order(), shop.workshop))
 
 
 def _workshop_file(args: argparse.Namespace) -> Path | None:

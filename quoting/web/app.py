@@ -8,7 +8,16 @@ from flask import Flask
 from flask_wtf.csrf import CSRFProtect
 
 from quoting.places import templates_folder
-from quoting.web import calmer, comparing, filters, measurements, orders, workshop, yarn
+from quoting.web import (
+    calmer,
+    comparing,
+    filters,
+    measurements,
+    orders,
+    workshop,
+    workshop_forms,
+    yarn,
+)
 from quoting.web.failures import handle_failures
 from quoting.web.security import guard
 from quoting.web.shop import Shop
@@ -33,7 +42,7 @@ def create_app(shop: Shop) -> Flask:
     app.jinja_env.trim_blocks = app.jinja_env.lstrip_blocks = True
     guard(app)
     CSRFProtect(app)
-    for page in (orders, calmer, comparing, measurements, yarn, workshop):
+    for page in (orders, calmer, comparing, measurements, yarn, workshop, workshop_forms):
         app.register_blueprint(page.blueprint)
     filters.register(app)
     handle_failures(app)

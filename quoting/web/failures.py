@@ -7,7 +7,7 @@ from flask.typing import ResponseReturnValue
 from flask_wtf.csrf import CSRFError
 from werkzeug.exceptions import HTTPException
 
-from quoting.web import comparing, orders
+from quoting.web import comparing, orders, workshop_forms
 
 _WORDS = {
     400: "That request could not be read.",
@@ -26,8 +26,8 @@ def handle_failures(app: Flask) -> None:
 
 def _stale(error: CSRFError) -> ResponseReturnValue:
     del error
-    page = comparing if request.blueprint == "sizes" else orders
-    return page.resume(), 409
+    pages = {"sizes": comparing.resume, "workshop_forms": workshop_forms.resume}
+    return pages.get(request.blueprint or "", orders.resume)(), 409
 
 
 def _failed(error: HTTPException) -> ResponseReturnValue:

@@ -47,6 +47,7 @@ SUMS = (
     reckonings.target_words,
     reckonings.earned_sum,
     reckonings.bare_yarn,
+    reckonings.exchange_rate,
 )
 
 _DOT = Markup(

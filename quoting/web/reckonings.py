@@ -6,6 +6,7 @@ from decimal import Decimal
 
 from quoting.core.counts import stitch_repeat
 from quoting.core.estimate import ColourEstimate
+from quoting.core.exchange import ExchangeRate
 from quoting.core.gauge import Gauge
 from quoting.core.measures import CM_PER_INCH
 from quoting.core.quote import Quote
@@ -152,3 +153,8 @@ def earned_sum(quote: Quote, own_pay: Decimal, say: Speech) -> str:
 def bare_yarn(length_m: float) -> str:
     """Return a length of yarn without its unit, for a column whose heading has it."""
     return shop_now().speech.yarn_length(length_m).partition("\u00a0")[0]
+
+
+def exchange_rate(rate: ExchangeRate, say: Speech) -> str:
+    """Return a rate of exchange with six significant digits, as reference rates are given."""
+    return say.number(Decimal(f"{rate.rate:.6g}"))

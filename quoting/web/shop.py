@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from datetime import date
+from pathlib import Path
 from typing import cast
 
 from flask import current_app
 
+from quoting.core.euro_rates import EuroRates
+from quoting.core.exchange import ExchangeRate
 from quoting.core.measures import Units
 from quoting.core.order import Order
+from quoting.core.reference_rates import with_reference_rates
 from quoting.core.workshop import Workshop
 from quoting.notation import YARN_LENGTH, Marks, Quantity
 from quoting.places import config_folder
@@ -23,7 +27,8 @@ class Shop:
     """One maker's workshop as the pages see it.
 
     `file` names the workshop file; `borrowed` says that the measurements are the demo's, not the
-    maker's; `sample` is the order that the form starts with, if any.
+    maker's; `sample` is the order that the form starts with, if any. `rates` are the reference
+    rates in use, kept in `rates_file`; `typed_rates` those of the workshop file, which win.
     """
 
     workshop: Workshop
@@ -34,6 +39,9 @@ class Shop:
     sample: Order | None
     sizes: tuple[Size, ...]
     today: Callable[[], date]
+    typed_rates: Mapping[str, ExchangeRate]
+    rates: EuroRates | None = None
+    rates_file: Path | None = None
 
     def unit_of(self, quantity: Quantity) -> str:
         """Return the unit that the maker works in."""
@@ -45,6 +53,15 @@ class Shop:
     def starting_with(self, sample: Order) -> Shop:
         """Return the same workshop, its form filled in with an order to begin with."""
         return replace(self, sample=sample)
+
+    def keeping_rates_in(self, file: Path) -> Shop:
+        """Return the same workshop, which keeps fetched rates in a file."""
+        return replace(self, rates_file=file)
+
+    def with_rates(self, rates: EuroRates | None) -> Shop:
+        """Return the same workshop with those reference rates, in place of any before."""
+        own = replace(self.workshop, exchange=self.typed_rates)
+        return replace(self, workshop=with_reference_rates(own, rates), rates=rates)
 
 
 def open_shop(
@@ -65,9 +82,15 @@ def open_shop(
         sample=None,
         sizes=read_sizes(config_folder() / "sizes.toml"),
         today=today,
+        typed_rates=workshop.exchange,
     )
 
 
 def shop_now() -> Shop:
     """Return the workshop that this application serves."""
     return cast("Shop", current_app.config["SHOP"])
+
+
+def change_shop(shop: Shop) -> None:
+    """Serve from now on what `shop` says, in every later request."""
+    current_app.config["SHOP"] = shop

@@ -2,10 +2,15 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from flask import Blueprint, Response, render_template
 
+from quoting.core.euro_rates import is_old
 from quoting.places import demo_workshop
 from quoting.web.downloads import download
+from quoting.web.pay_form import PayAnswer, blank_pay
+from quoting.web.shop import shop_now
 
 blueprint = Blueprint("workshop", __name__)
 
@@ -13,7 +18,19 @@ blueprint = Blueprint("workshop", __name__)
 @blueprint.get("/workshop")
 def show() -> str:
     """Show what the workshop file says of everything that is not measured."""
-    return render_template("workshop/show.html")
+    return workshop_page()
+
+
+def workshop_page(*, pay: PayAnswer | None = None, **told: Any) -> str:
+    """Return the page, with the answer of the pay form and what became of fetching rates."""
+    shop = shop_now()
+    return render_template(
+        "workshop/show.html",
+        here="workshop",
+        pay=pay or blank_pay(shop),
+        old=shop.rates is not None and is_old(shop.rates.day, shop.today()),
+        **told,
+    )
 
 
 @blueprint.get("/workshop.toml")
