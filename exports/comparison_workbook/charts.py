@@ -33,20 +33,29 @@ from exports.workbook.shapes import Shapes
 
 INK, PAPER, MID, PALE = "333333", "FFFFFF", "A6A6A6", "D9D9D9"
 Hatching = Literal["ltUpDiag", "ltDnDiag"]
-FILLS: tuple[str | Hatching, ...] = (
-    "404040",
-    "ltUpDiag",
-    "A6A6A6",
-    PAPER,
-    "808080",
-    "ltDnDiag",
-    "262626",
-    "BFBFBF",
-    "E6E6E6",
+HAIRLINE_EMU, LINE_EMU = 6350, 22225
+
+
+@dataclass(frozen=True, slots=True)
+class Fill:
+    """How a part is filled: plain, or with lines on its ground."""
+
+    ground: str
+    lines: Hatching | None = None
+
+
+FILLS = (
+    Fill("404040"),
+    Fill(PAPER, "ltUpDiag"),
+    Fill(MID),
+    Fill(PAPER),
+    Fill("808080"),
+    Fill(PAPER, "ltDnDiag"),
+    Fill("262626"),
+    Fill("BFBFBF"),
+    Fill("E6E6E6"),
 )
 """The greys and hatchings of the parts, by which they are told apart without colour."""
-
-HAIRLINE_EMU, LINE_EMU = 6350, 22225
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,7 +93,7 @@ def earned_chart(
     chart, line = BarChart(), LineChart()
     chart.gapWidth = 60
     bars = _series(earned[0], earned[1:], names, shapes)
-    bars.graphicalProperties = _fill(MID)
+    bars.graphicalProperties = _fill(Fill(MID))
     bars.invertIfNegative = False
     bars.dLbls = DataLabelList(showVal=True, showSerName=False, showCatName=False)
     bars.dLbls.showLegendKey = bars.dLbls.showPercent = False
@@ -111,11 +120,11 @@ def _finish(grid: Grid, chart: BarChart, place: Place, shapes: Shapes, key: str)
     grid.sheet.add_chart(chart, place.anchor)
 
 
-def _fill(how: str | Hatching) -> GraphicalProperties:
+def _fill(how: Fill) -> GraphicalProperties:
     outline = LineProperties(solidFill=INK, w=HAIRLINE_EMU)
-    if how != "ltUpDiag" and how != "ltDnDiag":
-        return GraphicalProperties(solidFill=how, ln=outline)
-    pattern = PatternFillProperties(prst=how, fgClr=_colour(INK), bgClr=_colour(PAPER))
+    if how.lines is None:
+        return GraphicalProperties(solidFill=how.ground, ln=outline)
+    pattern = PatternFillProperties(prst=how.lines, fgClr=_colour(INK), bgClr=_colour(how.ground))
     return GraphicalProperties(pattFill=pattern, ln=outline)
 
 

@@ -19,7 +19,6 @@ from exports.workbook.cells import (
     rounded,
     strong,
     words,
-    yours,
 )
 from exports.workbook.grid import Grid
 from exports.workbook.shapes import SHARE, Shapes
@@ -30,7 +29,7 @@ from exports.workbook.solving import (
     sale_of,
     tax_factors,
 )
-from exports.workbook.terms_block import GIVEN, TARGETS, TermRefs, target_word
+from exports.workbook.terms_block import GIVEN, TermRefs, target_word
 from quoting.core.costing import LineKind
 from quoting.core.money import exact
 from quoting.core.quote import Quote
@@ -56,9 +55,7 @@ def prices_table(
     )
     refs = []
     for at, (sized, own, cost) in enumerate(zip(rows.all, inputs, costs, strict=True)):
-        follows = Cell(Formula(str(shared.terms.target), shared.terms.target.value), Look.PLAIN)
-        if at >= rows.count:
-            follows = yours(target_word(sized.quote.price.target))
+        follows = _follows(sized, shared, own_size=at >= rows.count)
         terms = replace(
             shared.terms,
             target=Ref(TITLE, "B", grid.next_row, target_word(sized.quote.price.target)),
@@ -67,10 +64,18 @@ def prices_table(
         )
         line = _size(grid, sized, follows, terms, cost.total, shared, shapes)
         if at >= rows.count:
-            grid.choices(line[1], *TARGETS)
-            grid.name("own_size_follows", line[1])
+            grid.name("own_size_price", line[-1])
         refs.append(line[-1])
     return refs
+
+
+def _follows(sized: Sized, shared: Shared, *, own_size: bool) -> Cell:
+    """Return what a price follows: the terms; the order's own size no given price of others."""
+    word, asked = target_word(sized.quote.price.target), shared.terms.target
+    expression = f'IF({asked}="{GIVEN}","{word}",{asked})' if own_size else str(asked)
+    if own_size and word == GIVEN:
+        expression = f'"{GIVEN}"'
+    return Cell(Formula(expression, word), Look.PLAIN)
 
 
 def _size(

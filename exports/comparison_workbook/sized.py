@@ -41,7 +41,4 @@ def rows_of(comparison: Comparison) -> Rows:
     base = comparison.base
     if base is None:
         return Rows(sizes, len(sizes), None)
-    for at, some in enumerate(sizes):
-        if some.quote.order == base.order:
-            return Rows(sizes, len(sizes), at)
     return Rows((*sizes, Sized(OWN_SIZE, base)), len(sizes), len(sizes))

@@ -25,6 +25,9 @@ CHART_LINES = 19
 SIDE_BY_SIDE = 10
 """Up to so many sizes two charts fit beside each other."""
 
+ON_A_PAGE = 3
+"""Up to so many sizes the charts fit under the answers on a page."""
+
 TALL_CM, FULL_CM, LEFT_CM, RIGHT_CM = 9.0, 28, 17, 11
 
 
@@ -37,7 +40,8 @@ def write_lower(grid: Grid, rows: Rows, shapes: Shapes) -> tuple[list[CountRefs]
     grid.line(words(f"The same design at several sizes, {many} of each, {day}", Look.NOTE))
     legend(grid)
     grid.next_row = _charts_at(rows) + _chart_lines(rows)
-    grid.break_here()
+    if rows.count <= ON_A_PAGE:
+        grid.break_here()
     counts = counts_table(grid, rows, shapes)
     return counts, inputs_table(grid, rows, shapes)
 
@@ -57,6 +61,8 @@ def write_answers(
     names, earned, pay = columns[0][1:], columns[7], columns[8]
     _best(grid, rows, names, earned[1:], shared)
     _rules(grid, rows, found, shapes)
+    if rows.count > ON_A_PAGE:
+        grid.break_here()
     grid.block("What each price pays for, and what an hour earns")
     grid.gap()
     first, second = _places(rows, grid.next_row)

@@ -1,0 +1,180 @@
+"""Comparisons of many kinds, and changes to their inputs with what the program gives for them."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+from decimal import Decimal
+from typing import Any
+
+from quoting.core.comparison import Compared, Comparison, compare_sizes
+from quoting.core.costing import LineKind
+from quoting.core.measures import Units
+from quoting.core.order import Extra, Order, Terms
+from quoting.core.resizing import Size
+from quoting.core.terms import Deposit, Fee, FeeBase, Target
+from quoting.core.workshop import Workshop
+from quoting.core.yarns import PutUp
+from tests.examples import (
+    LARGE,
+    TODAY,
+    sample_design,
+    sample_minutes,
+    sample_order,
+    sample_workshop,
+    sample_yarn,
+)
+from tests.workbook.orders import ADDED, INCLUDED, THREE_FEES, in_money, priced
+
+PRAM, COT, BED = (
+    Size(width_cm=width, height_cm=height) for width, height in ((60, 75), (80, 100), (90, 120))
+)
+DOLL = Size(width_cm=3, height_cm=3)
+EIGHT = tuple(Size(width_cm=side, height_cm=side * 1.25) for side in range(40, 120, 10))
+TWO = (PRAM, COT)
+
+
+def compared(
+    *sizes: Size,
+    order: Order | None = None,
+    workshop: Workshop | None = None,
+    prices: Mapping[Size, str] | None = None,
+) -> Comparison:
+    """Return the sizes compared, at prices if there are any."""
+    return compare_sizes(
+        order or sample_order(),
+        workshop or sample_workshop(),
+        sizes,
+        today=TODAY,
+        prices=prices and {size: Decimal(price) for size, price in prices.items()},
+    )
+
+
+def _many() -> Comparison:
+    """Return three blankets of each size, in a hurry and yet cheaper, for a markup, tax added."""
+    extras = (Extra(what="Ribbon", cost=Decimal("1.115")), Extra(what="Card", cost=Decimal(0)))
+    order = sample_order(quantity=3, extras=extras, terms=Terms(rush=0.125, discount=0.0333))
+    shop = sample_workshop(
+        pricing=priced(target=Target(markup=0.25), deposit=None, round_up_to=Decimal("0.05")),
+        tax=ADDED,
+        fees=THREE_FEES,
+    )
+    return compared(*TWO, order=order, workshop=shop)
+
+
+def comparisons() -> dict[str, Comparison]:
+    """Return comparisons of every kind that a workbook has to reckon, by name."""
+    taxed = sample_workshop(tax=INCLUDED, fees=THREE_FEES)
+    given = sample_order(terms=Terms(target=Target(given=Decimal("199.99"))))
+    small = sample_order(design=sample_design(width_cm=3, height_cm=3))
+    yen = in_money("JPY", "ja_JP", "190", "100")
+    dinar = in_money("KWD", "ar_KW", "0.39", "0.250")
+    asked = {size: str(60 + 35 * at) for at, size in enumerate(EIGHT)}
+    named = replace(BED, label='=HYPERLINK("A1")')
+    return {
+        "plain": compared(*TWO),
+        "one size": compared(PRAM, workshop=sample_workshop(fees=())),
+        "eight at prices": compared(*EIGHT, DOLL, workshop=taxed, prices={**asked, DOLL: "9.00"}),
+        "yen": compared(PRAM, COT, workshop=yen, prices={PRAM: "38000", COT: "51000"}),
+        "dinar": compared(*TWO, workshop=replace(dinar, tax=INCLUDED)),
+        "three of each, tax added": _many(),
+        "own price, elsewhere": compared(PRAM, COT, order=given, workshop=taxed),
+        "own size too small": compared(DOLL, *TWO, order=small),
+        "inches": compared(COT, named, workshop=sample_workshop(units=Units.INCHES)),
+    }
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """Inputs of the plain comparison set anew: by name, and `columns` of each size's own."""
+
+    expected: Comparison
+    inputs: Mapping[str, object] = field(default_factory=dict)
+    columns: Mapping[str, list[Decimal]] = field(default_factory=dict)
+
+
+def _shop(inputs: Mapping[str, object], order: Order | None = None, **changes: Any) -> Change:
+    return Change(compared(*TWO, order=order, workshop=sample_workshop(**changes)), inputs)
+
+
+def _own(sizes: tuple[Compared, ...], base: Any, kind: LineKind) -> list[Decimal]:
+    quotes = [*(some.quote for some in sizes), base]
+    return [quote.price.amount(kind) for quote in quotes]
+
+
+def _dearer() -> Change:
+    """Return the change that each size's yarn costs what it does from dearer balls."""
+    put_ups = (PutUp(weight_g=100, length_m=200, price=Decimal("4.99")), LARGE)
+    shop = sample_workshop(yarns=(sample_yarn(put_ups=put_ups),))
+    found = compared(*TWO, workshop=shop)
+    return Change(found, columns={"D": _own(found.sizes, found.base, LineKind.YARN)})
+
+
+def _slower() -> Change:
+    """Return the change that weaving in and letters take longer."""
+    minutes = sample_minutes(weave_in_end=(4.0,), letters=(70.0,))
+    found = compared(*TWO, workshop=sample_workshop(minutes=minutes))
+    assert found.base is not None
+    hours = [quote.estimate.hours for quote in (*(s.quote for s in found.sizes), found.base)]
+    columns = {"B": [each.making for each in hours], "C": [each.office for each in hours]}
+    return Change(found, columns=columns)
+
+
+def changes() -> dict[str, Change]:
+    """Return changes to every kind of input, by name."""
+    pay, delivery = sample_workshop().pay, sample_workshop().delivery
+    card = Fee(name="Card payment", rate=0.029, fixed=Decimal("0.30"), on=FeeBase.PRICE)
+    asked = {PRAM: "211.5", COT: "333.33"}
+    posted = replace(delivery, charged=Decimal("7.50"), paid=Decimal("6.80"), bands=())
+    return {
+        "hourly pay": _shop(
+            {"making_pay": 17.35, "office_pay": 9.99, "overhead_per_hour": 2.22},
+            pay=replace(
+                pay,
+                making_per_hour=Decimal("17.35"),
+                office_per_hour=Decimal("9.99"),
+                overhead_per_hour=Decimal("2.22"),
+            ),
+        ),
+        "to a markup": _shop(
+            {"target": "markup", "markup": 0.4, "round_up_to": 5},
+            pricing=priced(target=Target(markup=0.4), round_up_to=Decimal(5)),
+        ),
+        "to prices": Change(
+            compared(
+                *TWO,
+                workshop=sample_workshop(pricing=priced(target=Target(margin=0.2))),
+                prices=asked,
+            ),
+            {"target": "given price", "margin": 0.2},
+            {"G": [Decimal(price) for price in asked.values()]},
+        ),
+        "fee": _shop({"fee": (0.029, 0.3, "price")}, fees=(card,)),
+        "tax inside": _shop({"tax_registered": "yes"}, tax=INCLUDED),
+        "tax added, no deposit": _shop(
+            {
+                "tax_registered": "yes",
+                "tax_rate": 0.07,
+                "tax_shown": "added",
+                "tax_on_delivery": "no",
+                "deposit_kind": "none",
+            },
+            tax=ADDED,
+            pricing=priced(deposit=None),
+        ),
+        "deposit of the yarn": _shop(
+            {"deposit_kind": "the yarn"}, pricing=priced(deposit=Deposit(yarn=True))
+        ),
+        "rush, discount, least": _shop(
+            {"rush": 0.1, "discount": 0.25, "minimum": 299.99, "packaging": 2.05},
+            sample_order(terms=Terms(rush=0.1, discount=0.25)),
+            pricing=priced(minimum=Decimal("299.99")),
+            delivery=replace(delivery, packaging=Decimal("2.05")),
+        ),
+        "delivery": Change(
+            compared(*TWO, workshop=sample_workshop(delivery=posted)),
+            columns={"E": [posted.paid] * 3, "F": [posted.charged] * 3},
+        ),
+        "dearer yarn": _dearer(),
+        "more minutes": _slower(),
+    }
