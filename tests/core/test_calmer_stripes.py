@@ -29,6 +29,7 @@ from quoting.core.errors import Refused
 from quoting.core.order import Order
 from quoting.core.passes import Plan
 from quoting.core.quote import Quote, quote_order
+from quoting.core.stripe_search import TRIES_IN_ALL
 from quoting.core.workshop import Habits, Workshop
 from quoting.core.yarns import PutUp
 from tests.examples import (
@@ -218,9 +219,9 @@ def test_another_run_of_the_program_offers_the_same_designs() -> None:
     assert answer.count("Section(") == 2 * OFFERED
 
 
-def counting(monkeypatch: pytest.MonkeyPatch, name: str) -> list[object]:
+def counting(monkeypatch: pytest.MonkeyPatch, name: str) -> list[Any]:
     """Count the calls that the search makes of a function."""
-    calls: list[object] = []
+    calls: list[Any] = []
     real: Callable[..., object] = getattr(module, name)
 
     def counted(*args: object, **kwargs: object) -> object:
@@ -265,6 +266,14 @@ def test_however_large_the_order_only_so_many_designs_are_looked_at(
     )
     assert len(walked) <= WALKED
     assert len(found) <= len(quoted) <= OFFERED
+
+
+def test_many_sections_share_the_tries_of_one_search(monkeypatch: pytest.MonkeyPatch) -> None:
+    quote = sample_quote(striped(*MANY, height_cm=300))
+    searches = counting(monkeypatch, "calmer_repeats")
+    calmer_stripes(quote, today=TODAY)
+    assert len(searches) > 2
+    assert sum(tries for _, _, tries in searches) <= TRIES_IN_ALL
 
 
 def test_where_the_ends_are_few_nothing_is_offered() -> None:

@@ -336,11 +336,10 @@ def test_of_two_alike_the_dearer_is_the_best_for_its_price_alone() -> None:
     assert why_best([sold_at("300"), sold_at("200")], 0) is Reason.PRICE
 
 
-def test_a_dear_size_is_not_praised_for_few_ends() -> None:
-    """Every cost is a small share of a high price, and says nothing of the work."""
-    assert why_best([sold_at("200"), with_more(Part.WEAVING_IN, sold_at("900"), 2)], 1) is (
-        Reason.PRICE
-    )
+def test_a_dear_size_is_not_praised_for_the_few_ends_that_it_also_has() -> None:
+    cheap = with_more(Part.WEAVING_IN, sold_at("200"), 1.2)
+    assert why_best([cheap, sold_at("900")], 1) is Reason.PRICE
+    assert why_best([cheap, sold_at("200")], 1) is Reason.ENDS
 
 
 def test_where_a_price_goes_by_the_area_the_largest_is_the_best_for_its_fixed_hours() -> None:
