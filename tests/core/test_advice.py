@@ -192,3 +192,8 @@ def test_no_code_of_the_core_goes_without_a_case() -> None:
     }
     assert found
     assert found <= CASES.keys() | ALWAYS
+
+
+def test_colours_cut_at_the_right_edge_for_their_distance_are_not_at_the_wrong_one() -> None:
+    far = section("oat", "teal", "rust", "plum", rows=2, repeats=6)
+    assert "wrong-edge" not in codes(striped(far))

@@ -145,3 +145,22 @@ def test_a_colour_that_is_never_worked_has_no_strands() -> None:
 def test_a_pass_without_yarn_is_passed_through() -> None:
     walked = walk([visit(0, 0), visit(1)], 40)
     assert walked.strands[0].stretches == (Stretch(0, 0, 1), Stretch(1, 0, 1))
+
+
+def test_of_two_part_balls_the_older_comes_first() -> None:
+    lengths = {0: 5, 2: 8, 4: 5}
+    visits = [visit(n, yarn_m, follows=False) for n, yarn_m in lengths.items()]
+    # 13 m leave 7 after the first, too few for 8 and two tails; then both balls are begun
+    assert balls_in_order(walk(visits, 13, 20, join=Join.AT_AN_EDGE)) == [0, 1, 0]
+
+
+def test_a_scrap_left_at_an_edge_is_never_taken_up_again() -> None:
+    visits = [visit(0), visit(1), visit(3, 3, follows=False)]
+    walked = walk(visits, 16, 22, 40, join=Join.AT_AN_EDGE)
+    assert balls_in_order(walked) == [0, 1, 1]
+
+
+def test_at_an_edge_a_pass_just_short_of_a_full_ball_is_no_long_pass() -> None:
+    walked = walk([visit(0), visit(1)], 11.5, 11.5, join=Join.AT_AN_EDGE)
+    assert not walked.long_pass
+    assert [strand.ends.edge for strand in walked.strands] == [Edge.START, Edge.FAR]

@@ -14,6 +14,7 @@ from quoting.core.exchange import ExchangeRate
 from quoting.core.order import Extra, Terms
 from quoting.core.price import ADJUSTMENTS, Price
 from quoting.core.quote import Quote
+from quoting.core.sale import Sale, solve_price
 from quoting.core.terms import (
     Delivery,
     DeliveryBand,
@@ -269,3 +270,36 @@ def test_an_extra_that_costs_nothing_is_still_listed() -> None:
     order = sample_order(extras=(Extra(what="Name label"),), design=sample_design())
     (label,) = lines_of(sample_quote(order), LineKind.EXTRA)
     assert (label.subject, label.amount) == ("Name label", money("0"))
+
+
+def test_used_grams_are_those_from_stock_and_those_bought() -> None:
+    pricing = replace(PRICING, yarn_charged=YarnCharged.USED)
+    order = sample_order(design=sample_design(mix_lots=True))
+    quote = sample_quote(order, sample_workshop(pricing=pricing))
+    oat = [line.quantity for line in lines_of(quote, LineKind.YARN) if line.subject == "oat"]
+    whole = round(quote.estimate.colours[0].grams)
+    assert len(oat) == 2
+    assert sum(oat) == whole
+
+
+def test_packaging_weighs_for_every_blanket() -> None:
+    band = DeliveryBand(to="GB", up_to_g=1500, charged=money("4"), paid=money("3"))
+    light, heavy = (
+        Delivery(charged=money("20"), bands=(band,), packaging_g=grams) for grams in (200, 300)
+    )
+    assert quoted(quantity=2, delivery=light).price.delivery == 4  # 1050 g of wool and 400
+    assert quoted(quantity=2, delivery=heavy).price.delivery == 20
+
+
+def test_a_fee_on_the_total_is_taken_of_the_tax_on_delivery_too() -> None:
+    """By hand: C = 100, D = 10, a = b = 0.1 x 1.2: P = (100 + 1.2 - 10) / (1 - 0.12)."""
+    sale = Sale(
+        cost=Decimal(100),
+        delivery=Decimal(10),
+        tax=Tax(registered=True, rate=0.2, shown=TaxShown.ADDED),
+        fees=(Fee(name="Shop", rate=0.1),),
+        payments=1,
+        currency="GBP",
+    )
+    price = solve_price(sale, Target(margin=0.0))
+    assert float(price) == pytest.approx(91.2 / 0.88)

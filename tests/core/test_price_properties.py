@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from decimal import Decimal
 
-from hypothesis import assume, given
+from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from quoting.core.costing import LineKind
@@ -123,6 +123,7 @@ def test_the_total_is_cost_and_fees_and_tax_and_profit(
         assert amount == round(amount, digits)
 
 
+@settings(max_examples=300)
 @given(sales())
 def test_the_price_meets_its_target_and_one_step_less_would_not(
     sale: tuple[Order, Estimate, Workshop],

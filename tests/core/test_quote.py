@@ -12,7 +12,8 @@ from quoting.core.exchange import ExchangeRate
 from quoting.core.order import Terms
 from quoting.core.quote import quote_order
 from quoting.core.terms import Target
-from tests.examples import TODAY, sample_order, sample_quote, sample_workshop
+from quoting.core.yarns import Stock
+from tests.examples import TODAY, sample_order, sample_quote, sample_workshop, sample_yarn
 
 
 def test_the_same_order_on_the_same_day_is_the_same_quote() -> None:
@@ -62,3 +63,10 @@ def test_a_cushion_goes_on_top_and_the_sum_is_rounded_once() -> None:
 def test_a_rate_that_is_none_is_refused(bad: dict[str, object]) -> None:
     with pytest.raises(Refused):
         rate(**bad)
+
+
+def test_a_blanket_from_stock_waits_for_no_yarn() -> None:
+    stock = tuple(Stock(colour=colour, weight_g=500) for colour in ("oat", "teal", "rust"))
+    held = sample_quote(workshop=sample_workshop(yarns=(sample_yarn(stock=stock),)))
+    assert held.estimate.skeins == 0
+    assert held.ready_by == sample_quote().ready_by - timedelta(days=5)

@@ -170,3 +170,17 @@ def test_a_border_in_its_own_colour_is_yarn_of_its_own() -> None:
     found = estimated(sample_order(design=sample_design(border=(band(colour="plum"),))))
     assert [one.colour for one in found.colours] == ["oat", "teal", "rust", "plum"]
     assert colour("plum", found).yarn.counts == {"sc": 440, "ch": 8}
+
+
+def test_every_blanket_takes_its_own_fringe() -> None:
+    fringe = Extra(what="Fringe", colour="teal", yarn_m=8)
+    found = colour("teal", estimated(sample_order(extras=(fringe,), quantity=2)))
+    assert found.yarn.extras_m == 16
+
+
+def test_a_fringe_comes_from_stock_where_nothing_is_bought() -> None:
+    held = sample_yarn(stock=(Stock(colour="teal", weight_g=200),))
+    fringe = Extra(what="Fringe", colour="teal", yarn_m=8)
+    order = sample_order(extras=(fringe,))
+    found = colour("teal", estimated(order, sample_workshop(yarns=(held,))))
+    assert found.from_stock_g == pytest.approx(found.grams)
