@@ -29,8 +29,8 @@ MOST_BYTES = 100_000
 SECONDS = 10.0
 """The whole answer must be here by then; a timeout of `requests` is for one read only."""
 
-LEAST_RATE, MOST_RATE = Decimal("1e-9"), Decimal("1e9")
-"""No currency is so dear or so cheap; beyond them a rate is not one."""
+LEAST_RATE, MOST_RATE = Decimal("1e-3"), Decimal("1e6")
+"""No currency is so dear or so cheap; and any two within them have a cross rate that can be."""
 
 PLACE = "rates"
 _CUBE = "{http://www.ecb.int/vocabulary/2002-08-01/eurofxref}Cube"

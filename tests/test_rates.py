@@ -243,6 +243,8 @@ def test_a_document_type_definition_is_refused_and_never_followed(
         document(rates={"USD": "Infinity"}),
         document(rates={"USD": "1E-999999"}),
         document(rates={"USD": "1E+999999"}),
+        document(rates={"USD": "0.0009"}),
+        document(rates={"USD": "1000001"}),
         document(rates={"USD": ""}),
         document(day="yesterday"),
         document(day=""),
@@ -276,12 +278,18 @@ def test_a_damaged_document_is_read_or_refused(at: int, damage: bytes) -> None:
         assert min(rates.values()) > 0
 
 
+def test_the_dearest_and_the_cheapest_currency_that_are_read_have_a_cross_rate() -> None:
+    read = read_rates(document(rates={"USD": "0.001", "JPY": "1000000"}))
+    assert read.between("USD", "JPY").rate == 10**9
+    assert read.between("JPY", "USD").rate > 0
+
+
 def test_a_currency_that_is_none_any_more_is_left_out() -> None:
     read = read_rates(document(rates={"USD": "1.0556", "ATS": "13.7603"}))
     assert read.rates == {"USD": Decimal("1.0556")}
 
 
-amounts = st.decimals("0.000001", "999999", places=6)
+amounts = st.decimals("0.001", "999999", places=6)
 
 
 @given(st.dictionaries(st.sampled_from(["USD", "JPY", "GBP", "CHF"]), amounts, min_size=1))
