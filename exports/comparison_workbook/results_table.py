@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from decimal import Decimal
 
 from exports.comparison_workbook.costs_table import TITLE, CostRefs
 from exports.comparison_workbook.counts_table import CountRefs
@@ -13,10 +14,9 @@ from exports.workbook.cells import Ref, heads, reckoned, rounded, words
 from exports.workbook.grid import Grid
 from exports.workbook.shapes import SHARE, Shapes
 from exports.workbook.terms_block import SHARE_OF_TOTAL, YARN
-from quoting.core.comparison import Compared
 from quoting.core.costing import LineKind
+from quoting.core.money import round_money
 from quoting.core.price import MARGIN_DIGITS
-from quoting.core.resizing import Size
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -58,18 +58,15 @@ def _size(grid: Grid, own: Sums, shared: Shared, shapes: Shapes) -> ResultRefs:
     other = f'IF({terms.deposit}="{YARN}",{yarn},0)'
     deposit = f'IF({terms.deposit}="{SHARE_OF_TOTAL}",{share},{other})'
     rest = rounded(f"{sold.total}-{TITLE}!E{grid.next_row}", digits)
-    compared = Compared(size=_size_made(own), quote=quote, rules=())
+    of_area = round_money(
+        quote.price.each * 100 / Decimal(own.count.area.value), quote.price.currency
+    )
     refs = grid.line(
         words(own.sized.name),
         reckoned(f"IF({net}=0,0,{margin})", quote.price.margin, SHARE),
         reckoned(str(shared.hour.making), shared.hour.making.value, money),
-        reckoned(per_area, compared.price_per_100_cm2, money),
+        reckoned(per_area, of_area, money),
         reckoned(deposit, quote.price.deposit, money),
         reckoned(rest, quote.price.balance, money),
     )
     return ResultRefs(margin=refs[1], pay=refs[2], per_area=refs[3])
-
-
-def _size_made(own: Sums) -> Size:
-    plan = own.sized.quote.plan
-    return Size(width_cm=plan.width_cm, height_cm=plan.height_cm)

@@ -125,22 +125,17 @@ def _pieces(grid: Grid, quote: Quote, quantity: Ref, shapes: Shapes) -> tuple[tu
     """Write what goes with each blanket; return the amounts of the extras, and of packaging."""
     grid.block("What goes with each blanket")
     grid.line(*heads("", "", "", "", "each", "amount", figures_from=4))
-    extras = []
-    for extra in quote.order.extras:
-        _, amount = _piece(grid, extra.what, yours(extra.cost, shapes.money), quantity, shapes)
-        extras.append(amount)
-    cost = yours(quote.workshop.delivery.packaging, shapes.money)
-    each, amount = _piece(grid, "Packaging", cost, quantity, shapes)
-    grid.name("packaging", each)
-    return tuple(extras), amount
-
-
-def _piece(grid: Grid, label: str, cost: Cell, quantity: Ref, shapes: Shapes) -> tuple[Ref, Ref]:
-    product = rounded(f"{quantity}*{TITLE}!E{grid.next_row}", shapes.digits)
-    value = round_money(quantity.value * cost.content, shapes.speech.currency)  # type: ignore[operator,arg-type]
-    amount = reckoned(product, value, shapes.money)
-    _, each, total = grid.line(words(label), None, None, None, cost, amount)
-    return each, total
+    costs = [(extra.what, extra.cost) for extra in quote.order.extras]
+    costs.append(("Packaging", quote.workshop.delivery.packaging))
+    lines = []
+    for label, cost in costs:
+        product = rounded(f"{quantity}*{TITLE}!E{grid.next_row}", shapes.digits)
+        amount = round_money(quote.order.quantity * cost, shapes.speech.currency)
+        each, total = yours(cost, shapes.money), reckoned(product, amount, shapes.money)
+        lines.append(grid.line(words(label), None, None, None, each, total))
+    grid.name("packaging", lines[-1][1])
+    *extras, packaging = [line[2] for line in lines]
+    return tuple(extras), packaging
 
 
 def _factors(grid: Grid, quote: Quote, terms: TermRefs, shapes: Shapes) -> Factors:

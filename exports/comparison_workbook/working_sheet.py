@@ -20,7 +20,7 @@ from exports.workbook.legend import legend
 from exports.workbook.shapes import Shapes
 from quoting.core.comparison import Rule
 
-WIDTHS = (24, *[14] * 11)
+WIDTHS = (24, *[15] * 11)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
