@@ -28,6 +28,7 @@ from quoting.notation import (
 from quoting.notation.marks import shown
 
 PER_CENT = 100
+PER_CENT_DIGITS = 6
 MOST_INTEGER = 10**15
 """Integers under it are exact as floats too."""
 
@@ -142,12 +143,12 @@ class PerCent(Number):
         return super().write(Decimal(repr(value)) * PER_CENT)
 
     def shown_plainly(self) -> str:
-        """Return the share in per cent with its sign."""
-        return f"{self.write(self.data)} %"
+        """Return the share in per cent with its sign, as the locale has it."""
+        return str(self.meta.shop.speech.percent(self.data, PER_CENT_DIGITS))
 
     def _is_plain(self, plain: str) -> bool:
         typed = self.typed.strip().removesuffix("%").strip()
-        return f"{typed} %" == plain and not 0 < abs(self.data) < 1 / PER_CENT
+        return typed == self.write(self.data) and not 0 < abs(self.data) < 1 / PER_CENT
 
 
 class Count(Number):

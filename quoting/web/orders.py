@@ -32,10 +32,8 @@ WORKBOOK = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
 def show() -> str:
     """Show the form with the order that it starts with."""
     shop = shop_now()
-    if shop.sample is None:
-        return blank()
-    form = fill_form(shop, order_values(shop.sample))
-    return _page(form, start="sample")
+    values = start_values(shop.workshop) if shop.sample is None else order_values(shop.sample)
+    return _page(fill_form(shop, values), start="sample", patient=True)
 
 
 @blueprint.get("/blank")
@@ -55,7 +53,7 @@ def follow() -> ResponseReturnValue:
     if move is not None:
         sent, focus = make_move(move, sent, offers_of(bind_form(shop, sent), shop).colour_names)
     elif asked == "size":
-        sent, focus = _sized(sent), "blanket.width"
+        sent = _sized(sent)
     return _page(bind_form(shop, sent), focus=focus, patient=bool(asked))
 
 
@@ -64,7 +62,7 @@ def answer() -> str:
     """Return the answer alone, for a page that follows as one types."""
     shop = shop_now()
     found = answer_form(bind_form(shop, request.form), shop, patient=True)
-    return render_template("orders/following.html", **_seen(found))
+    return render_template("orders/following.html", **_seen(found), live=True)
 
 
 @blueprint.post("/quote")

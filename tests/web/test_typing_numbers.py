@@ -130,7 +130,7 @@ def test_a_size_is_read_in_the_makers_unit_or_the_one_typed(
         ("price.given", "185.00", None),
         ("price.margin", "15", None),
         ("price.margin", "15 %", None),
-        ("price.margin", "0.15", "0.15 %"),
+        ("price.margin", "0.15", "0.15%"),
     ],
 )
 def test_a_text_that_may_be_meant_otherwise_is_echoed_as_understood(

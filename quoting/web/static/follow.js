@@ -3,6 +3,7 @@
 // buttons for lines act in place. Nothing that is typed is ever replaced by what it did not ask.
 
 const PAUSE_MS = 250;
+const SIDES = ["blanket.width", "blanket.height"];
 const byId = (id) => document.getElementById(id);
 const table = () => byId("worktable");
 const form = () => byId("order");
@@ -102,8 +103,10 @@ function follow() {
 
 function replaceTable(page, fallback) {
   if (!page.getElementById("worktable")) return failed({});
+  const next = page.querySelector("#worktable [autofocus]");
+  next?.removeAttribute("autofocus");
   table().replaceWith(document.adoptNode(page.getElementById("worktable")));
-  (document.querySelector("#worktable [autofocus]") ?? byId(fallback))?.focus();
+  (next ?? byId(fallback))?.focus();
   keep();
 }
 
@@ -128,6 +131,7 @@ function start() {
 document.addEventListener("input", (event) => {
   if (event.target.form !== form() || event.target.dataset.picks) return;
   clearTimeout(waiting);
+  if (SIDES.includes(event.target.id)) byId("size").value = "";
   // What a button brings back was asked before this key: it is asked again, with the key in it.
   if (pressed) running.abort();
   waiting = setTimeout(() => (pressed ? act(pressed) : follow()), PAUSE_MS);
