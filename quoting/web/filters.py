@@ -48,6 +48,8 @@ SUMS = (
     reckonings.earned_sum,
     reckonings.bare_yarn,
     reckonings.exchange_rate,
+    reckonings.exchange_words,
+    reckonings.move_words,
 )
 
 _DOT = Markup(

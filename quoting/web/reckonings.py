@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from decimal import Decimal
 
+from quoting.core.costing import Line, Unit
 from quoting.core.counts import stitch_repeat
 from quoting.core.estimate import ColourEstimate
 from quoting.core.exchange import ExchangeRate
@@ -13,7 +14,7 @@ from quoting.core.quote import Quote
 from quoting.core.strands import Why
 from quoting.core.yarn import LABEL_ERROR
 from quoting.web.shop import shop_now
-from quoting.wording import Speech
+from quoting.wording import Speech, line_what
 
 DIGITS = 2
 
@@ -158,3 +159,16 @@ def bare_yarn(length_m: float) -> str:
 def exchange_rate(rate: ExchangeRate, say: Speech) -> str:
     """Return a rate of exchange with six significant digits, as reference rates are given."""
     return say.number(Decimal(f"{rate.rate:.6g}"))
+
+
+def exchange_words(rate: ExchangeRate, say: Speech) -> str:
+    """Return what an amount in another currency was reckoned by, its day and its cushion."""
+    one = f"{exchange_rate(rate, say)} for 1 {say.currency}, the rate of {say.day(rate.day)}"
+    cushion = f", and {say.percent(rate.cushion)} against its moving" if rate.cushion else ""
+    return one + cushion
+
+
+def move_words(line: Line, say: Speech) -> str:
+    """Return what moves the price, and by how much of it where it is a share."""
+    share = f", {say.percent(abs(line.rate))}" if line.unit is Unit.MONEY else ""
+    return line_what(line, say) + share
