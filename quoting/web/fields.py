@@ -104,18 +104,18 @@ class Number(Typed):
         """The value in plain notation, where it was typed otherwise."""
         if self.data is None or self.mistake is not None:
             return None
-        plain = self.shown_plainly()
-        return None if self._is_plain(plain) else plain
+        return None if self.is_plain() else self.shown_plainly()
 
     def shown_plainly(self) -> str:
         """Return the value as it is echoed."""
         return self.write(self.data)
 
-    def _is_plain(self, plain: str) -> bool:
+    def is_plain(self) -> bool:
+        """Return whether the text says its value plainly enough not to be echoed."""
         typed = self.typed.strip()
         mark = self.marks.decimal[0]
         short = typed.rstrip("0").rstrip(mark) if mark in typed else typed
-        return plain in (typed, short)
+        return self.shown_plainly() in (typed, short)
 
 
 class Money(Number):
@@ -146,7 +146,8 @@ class PerCent(Number):
         """Return the share in per cent with its sign, as the locale has it."""
         return str(self.meta.shop.speech.percent(self.data, PER_CENT_DIGITS))
 
-    def _is_plain(self, plain: str) -> bool:
+    def is_plain(self) -> bool:
+        """Return whether it says its value plainly; under one per cent may be meant as a share."""
         typed = self.typed.strip().removesuffix("%").strip()
         return typed == self.write(self.data) and not 0 < abs(self.data) < 1 / PER_CENT
 
@@ -193,8 +194,9 @@ class Measure(Number):
         size = Decimal(repr(self.data)) / self.quantity.factor(self.unit)
         return f"{super().write(round(size, 2))} {self.unit}"
 
-    def _is_plain(self, plain: str) -> bool:
-        typed = self.typed.strip()
+    def is_plain(self) -> bool:
+        """Return whether it is in the maker's own unit."""
+        typed, plain = self.typed.strip(), self.shown_plainly()
         spaced = typed.replace(self.unit, f" {self.unit}")
         return plain in (typed, f"{typed} {self.unit}", spaced) or typed == self.write(self.data)
 
