@@ -110,7 +110,9 @@ class Page:
         sent = {}
         for node in self.with_id("order").all(lambda n: "name" in n.attributes):
             name, kind = node.attributes["name"], node.attributes.get("type")
-            if node.tag == "button" or (kind == "checkbox" and "checked" not in node.attributes):
+            if node.tag == "button" or (
+                kind in {"checkbox", "radio"} and "checked" not in node.attributes
+            ):
                 continue
             if node.tag == "select":
                 sent[name] = _chosen(node)
