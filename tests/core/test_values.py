@@ -1,0 +1,108 @@
+"""What a value refuses to be: each mistake has its place and its code, and all come at once."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from decimal import Decimal
+
+import pytest
+
+from quoting.core.design import ColourSource, Section, Stripe
+from quoting.core.errors import Checks, Mistake, Refused
+from quoting.core.order import Extra, Order
+from quoting.core.stitches import Stitch
+from quoting.core.swatch import Reading, Run
+from quoting.core.terms import Delivery, DeliveryBand, Deposit, Target
+from quoting.core.timing import Timing
+from quoting.core.workshop import Pattern
+from tests.examples import (
+    sample_design,
+    sample_minutes,
+    sample_order,
+    sample_workshop,
+    sample_yarn,
+    section,
+)
+
+ONE = (Stripe(colour="oat"),)
+
+CASES: list[tuple[str, Callable[[], object]]] = [
+    ("repeats: share-and-repeats", lambda: Section(stripes=ONE, share=1, repeats=2)),
+    ("stripes: missing", lambda: Section(stripes=())),
+    ("repeats: too-small", lambda: Section(stripes=ONE, repeats=0)),
+    ("rows: too-small", lambda: Stripe(colour="oat", rows=0)),
+    ("colour: missing", lambda: Stripe(colour=" ")),
+    ("sections: missing", lambda: sample_design(sections=())),
+    ("sections: too-many", lambda: sample_design(sections=(section("oat"),) * 21)),
+    ("sections: no-shares", lambda: sample_design(sections=(section("oat", share=0),))),
+    ("width: not-above", lambda: sample_design(width_cm=0)),
+    ("width: not-finite", lambda: sample_design(width_cm=float("nan"))),
+    ("height: too-large", lambda: sample_design(height_cm=1000.1)),
+    ("margin: one-target", Target),
+    ("given: one-target", lambda: Target(margin=0.1, given=Decimal(5))),
+    ("given: not-above", lambda: Target(given=Decimal(0))),
+    ("share: share-or-yarn", Deposit),
+    ("share: share-or-yarn", lambda: Deposit(share=0.5, yarn=True)),
+    ("share: too-large", lambda: Deposit(share=1.01)),
+    ("colour: missing", lambda: Extra(what="Fringe", yarn_m=5)),
+    ("name: basic-stitch-name", lambda: Pattern(name="dc", like=Stitch.DC)),
+    ("stitches: too-small", lambda: Timing(stitch="hdc", stitches=0, minutes=5)),
+    ("turn: missing", lambda: sample_minutes(turn=())),
+    ("length: not-above", lambda: Run(stitches=5, length_cm=0)),
+    ("rows: not-above", lambda: Reading(stitches=5, width_cm=5, rows=0, height_cm=5)),
+    ("put_ups: missing", lambda: sample_yarn(put_ups=())),
+    ("colours.oat: not-a-colour-code", lambda: sample_yarn(colours={"oat": "red"}, stock=())),
+    ("stock.1.colour: unknown-colour", lambda: sample_yarn(colours={"teal": "#000000"})),
+    ("workshop.currency: unknown-currency", lambda: sample_workshop(currency="DEM")),
+    ("timings: missing", lambda: sample_workshop(timings=())),
+    ("yarns.2.name: given-twice", lambda: sample_workshop(yarns=(sample_yarn(), sample_yarn()))),
+    ("order.quantity: too-small", lambda: sample_order(quantity=0)),
+    ("order.title: control-character", lambda: sample_order(title="Cot\x00blanket")),
+    ("order.pays_in: unknown-currency", lambda: sample_order(pays_in="DEM")),
+]
+
+
+@pytest.mark.parametrize(("said", "make"), CASES, ids=[said for said, _ in CASES])
+def test_a_value_that_cannot_be_is_refused_at_its_place(
+    said: str, make: Callable[[], object]
+) -> None:
+    with pytest.raises(Refused) as refused:
+        make()
+    assert said in str(refused.value).split("; ")
+
+
+def test_all_mistakes_come_at_once() -> None:
+    with pytest.raises(Refused) as refused:
+        sample_design(width_cm=-1, height_cm=-1, sections=())
+    assert [mistake.place for mistake in refused.value.mistakes] == ["width", "height", "sections"]
+
+
+def test_a_mistake_is_placed_from_further_out() -> None:
+    def refuse_both() -> None:
+        raise Refused(Mistake("width", "too-large"), Mistake("", "missing"))
+
+    checks = Checks()
+    with checks.under("blanket"):
+        refuse_both()
+    assert [mistake.place for mistake in checks.mistakes] == ["blanket.width", "blanket"]
+
+
+def test_notes_may_have_lines() -> None:
+    order: Order = sample_order(notes="No wool:\n\tallergy")
+    assert "\n" in order.notes
+
+
+def test_a_colour_comes_from_the_designs_yarn_unless_it_says_otherwise() -> None:
+    design = sample_design()
+    assert design.source_of("cream") == ColourSource(yarn="moor aran", colour="oat")
+    assert design.source_of("teal") == ColourSource(yarn="moor aran", colour="teal")
+
+
+def test_a_delivery_band_carries_its_own_weight_and_no_more() -> None:
+    money = Decimal(4)
+    band = DeliveryBand(to="GB", up_to_g=400, charged=money, paid=money)
+    delivery = Delivery(bands=(band,))
+    assert delivery.band_for("GB", 400) == band
+    assert delivery.band_for("GB", 400.5) is None
+    assert delivery.band_for("NZ", 100) is None
+    assert delivery.band_for(None, 100) is None
