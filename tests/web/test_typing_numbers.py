@@ -120,6 +120,15 @@ def test_a_size_is_read_in_the_makers_unit_or_the_one_typed(
     assert field(shop_in("en_GB", units), "blanket.width", text).data == pytest.approx(length_cm)
 
 
+def test_a_size_that_is_round_in_another_unit_is_written_in_it() -> None:
+    filled = fill_form(
+        shop_in("en_GB", Units.INCHES), {"blanket": {"width": 80.0, "height": 91.44}}
+    )
+    blanket = part_of(filled, "blanket")
+    assert typed_of(blanket, "width").typed == "80 cm"
+    assert typed_of(blanket, "height").typed == "36 in"
+
+
 @pytest.mark.parametrize(
     ("place", "text", "echo"),
     [

@@ -20,6 +20,12 @@ from quoting.web.fields.words import Typed
 
 PER_CENT = 100
 PER_CENT_DIGITS = 6
+MOST_SHORT = len("100.25 cm")
+"""Characters of a measure that a person would type."""
+
+_EVERYDAY = {"cm": ("cm", "in"), "m": ("m", "yd"), "g": ("g", "oz")}
+"""The units that each kind of measure is usually given in, by the one used inside."""
+
 MOST_INTEGER = 10**15
 """Integers under it are exact as floats too."""
 
@@ -125,8 +131,12 @@ class Measure(Number):
         return read_measure(text, self.marks, self.quantity, self.unit)
 
     def write(self, value: Any) -> str:
-        """Return the measure with its unit."""
-        return write_measure(value, self.marks, self.quantity, self.unit)
+        """Return the measure with its unit: the maker's, or another that says it shortly."""
+        texts = [
+            write_measure(value, self.marks, self.quantity, unit)
+            for unit in (self.unit, *_EVERYDAY[self.quantity.base])
+        ]
+        return next((text for text in texts if len(text) <= MOST_SHORT), texts[0])
 
     def shown_plainly(self) -> str:
         """Return the measure to two decimals."""
