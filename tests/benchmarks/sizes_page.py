@@ -1,7 +1,7 @@
 """How long the Sizes page takes to compare six sizes, and stripes to be calmed.
 
 Run as `python tests/benchmarks/sizes_page.py` with the project on the path. A bare Flask route is
-asked in the same run and the same way, so that the ratio depends on the machine as little as may be.
+asked in the same run and the same way, so that the ratio depends little on the machine.
 """
 
 from __future__ import annotations
