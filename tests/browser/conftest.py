@@ -67,4 +67,4 @@ def page(browser: Browser) -> Iterator[Page]:
 
 def _is_fault(said: ConsoleMessage) -> bool:
     """Return whether the browser complains of the page, and not only of an answer's status."""
-    return said.type == "error" and "status of" not in said.text
+    return said.type == "error" and not said.text.startswith("Failed to load resource")

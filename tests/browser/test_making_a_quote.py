@@ -7,6 +7,8 @@ from pathlib import Path
 from openpyxl import load_workbook
 from playwright.sync_api import Browser, Page, Route, expect
 
+from tests.browser.conftest import serve, stop
+
 
 def figure(page: Page, name: str) -> str:
     """Return one of the figures that are always in sight."""
@@ -137,3 +139,20 @@ def test_when_no_answer_comes_the_page_says_so_and_keeps_the_last(page: Page, ad
     page.get_by_label("Width").fill("90 cm")
     expect(page.locator("#answer .old-words")).to_contain_text("No answer came")
     assert page.get_by_label("Width").input_value() == "90 cm"
+
+
+def test_a_page_lives_through_a_restart_of_the_program(page: Page, tmp_path: Path) -> None:
+    process, address = serve("--demo", folder=tmp_path)
+    page.goto(address)
+    stop(process)
+    page.get_by_label("Width").fill("90 cm")
+    expect(page.locator("#answer .old-words")).to_contain_text("No answer came")
+    port = address.rstrip("/").rpartition(":")[2]
+    process, _ = serve("--demo", "--port", port, folder=tmp_path)
+    page.get_by_label("Width").fill("70 cm")
+    expect(page.locator("#answer")).to_contain_text("70 × 100 cm was asked")
+    with page.expect_download() as saving:
+        page.get_by_role("button", name="Save the order file").click()
+    saving.value.save_as(tmp_path / "order.toml")
+    assert '"70 cm"' in (tmp_path / "order.toml").read_text("utf-8")
+    stop(process)

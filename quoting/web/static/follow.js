@@ -25,6 +25,9 @@ async function ask(address, fields) {
   const reply = await fetch(address, { method: "POST", body: fields, signal });
   const page = new DOMParser().parseFromString(await reply.text(), "text/html");
   if (signal.aborted) throw new DOMException("", "AbortError");
+  // After a restart of the program the page comes with a new token: the form takes it over.
+  const token = page.querySelector("#order [name=csrf_token]");
+  if (token) form().elements.csrf_token.value = token.value;
   return page;
 }
 
