@@ -323,3 +323,10 @@ def test_words_from_the_order_are_never_markup(maker: Maker) -> None:
     page = maker.send("/sizes/of-order", order__title='<b>Bold</b> & "quoted"')
     assert '<b>Bold</b> & "quoted"' in page.root.text
     assert "Bold" in page.typed()["order_file"]
+
+
+def test_notes_of_several_lines_come_through_a_browsers_line_ends(maker: Maker) -> None:
+    sent = maker.send("/sizes/of-order", order__notes="No wool\r\nno fringe").typed()
+    sent["order_file"] = sent["order_file"].replace("\n", "\r\n")
+    table = Page(maker.client.post("/sizes/take", data=sent).text)
+    assert table.typed()["order.notes"] == "No wool\nno fringe"
