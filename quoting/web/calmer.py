@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from flask import Blueprint, render_template, request
+from flask import Blueprint, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 from markupsafe import Markup
 from werkzeug.datastructures import MultiDict
@@ -65,6 +65,12 @@ def show() -> ResponseReturnValue:
         offered=offered,
         many=quote.estimate.ends >= MANY_ENDS,
     )
+
+
+@blueprint.get("/calmer")
+def again() -> ResponseReturnValue:
+    """Lead whoever opens the address anew to the order."""
+    return redirect(url_for("orders.show"))
 
 
 def _striping(quote: Quote, elsewhere: float, sent: Sent, shop: Shop, number: int) -> Striping:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from flask import Blueprint, abort, make_response, render_template, request
+from flask import Blueprint, abort, make_response, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 from werkzeug.datastructures import MultiDict
 
@@ -54,6 +54,13 @@ def of_order() -> ResponseReturnValue:
     if "asks" in sent:
         form = bind_sizes(shop, MultiDict({**sent.to_dict(), "order_file": order_text(order)}))
     return _page(answer_sizes(form, order, shop), start="sample")
+
+
+@blueprint.get("/of-order")
+@blueprint.get("/take")
+def again() -> ResponseReturnValue:
+    """Lead whoever opens such an address anew to the page itself."""
+    return redirect(url_for("sizes.show"))
 
 
 @blueprint.post("/answer")

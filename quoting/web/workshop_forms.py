@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from flask import Blueprint, request
+from flask import Blueprint, redirect, request, url_for
 from flask.typing import ResponseReturnValue
 
 from quoting.core.errors import Refused
@@ -32,6 +32,13 @@ def rates() -> ResponseReturnValue:
     day = shop.speech.day(fetched.day)
     told = f"Fetched: the reference rates of {day}, {len(fetched.rates)} currencies."
     return workshop_page(rates_told=told, rates_failed=_keep(fresh))
+
+
+@blueprint.get("/rates")
+@blueprint.get("/pay")
+def again() -> ResponseReturnValue:
+    """Lead whoever opens such an address anew to the page itself."""
+    return redirect(url_for("workshop.show"))
 
 
 def _keep(shop: Shop) -> str:

@@ -208,6 +208,7 @@ def test_more_sizes_than_can_be_compared_are_refused_beside_their_list(maker: Ma
     sent |= {f"own.{number}.size": f"{60 + number} x 91" for number in range(1, 51)}
     page = Page(maker.client.post("/sizes", data=sent).text)
     assert "56 of them are too many; at most 50 will do." in page.said_of("own")
+    assert page.with_id("own").tag == "ol"
 
 
 def test_another_line_for_a_size_is_added_with_the_focus_in_it(maker: Maker) -> None:
@@ -330,3 +331,32 @@ def test_notes_of_several_lines_come_through_a_browsers_line_ends(maker: Maker) 
     sent["order_file"] = sent["order_file"].replace("\n", "\r\n")
     table = Page(maker.client.post("/sizes/take", data=sent).text)
     assert table.typed()["order.notes"] == "No wool\nno fringe"
+
+
+def test_the_comparison_is_saved_as_a_spreadsheet_under_the_orders_name(maker: Maker) -> None:
+    reply = maker.client.post("/sizes/workbook", data=maker.open("/sizes").typed())
+    assert reply.status_code == 200
+    assert "sizes-cot-blanket-in-moorland-stripes.xlsx" in reply.headers["Content-Disposition"]
+    assert reply.data.startswith(b"PK")
+
+
+def test_nothing_is_saved_while_something_is_to_be_put_right(maker: Maker) -> None:
+    page = ask(maker, "/sizes/workbook", own__1__size="wide")
+    assert maker.status == 422
+    assert "cannot be read as a size" in page.said_of("own.1.size")
+
+
+@pytest.mark.parametrize(
+    ("address", "page"),
+    [
+        ("/sizes/of-order", "/sizes"),
+        ("/sizes/take", "/sizes"),
+        ("/calmer", "/"),
+        ("/workshop/rates", "/workshop"),
+        ("/workshop/pay", "/workshop"),
+    ],
+)
+def test_the_address_of_an_answer_leads_to_its_page_when_it_is_opened_anew(
+    maker: Maker, address: str, page: str
+) -> None:
+    assert maker.client.get(address).headers["Location"] == page
