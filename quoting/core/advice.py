@@ -14,7 +14,7 @@ from quoting.core.gauge import Sureness
 from quoting.core.hours import Part
 from quoting.core.order import Order
 from quoting.core.pace import timings_wanted
-from quoting.core.passes import Edge, Plan
+from quoting.core.passes import Plan
 from quoting.core.price import Price
 from quoting.core.stitching_time import basic_session, paces_of
 from quoting.core.strands import Why, most_waiting
@@ -131,6 +131,6 @@ def _ball_cautions(plan: Plan, estimate: Estimate) -> Iterator[Caution]:
     """Yield a caution for each colour whose ball runs out when the blanket is all but done."""
     late = len(plan.passes) - LAST_PASSES
     for colour in estimate.colours:
-        points = [end.expected for end in colour.ball_ends if end.expected is not None]
-        if any(p.pass_index >= late and p.edge is Edge.WITHIN for p in points):
+        joins = (strand.ends for strand in colour.walk.strands if strand.why is Why.RAN_OUT)
+        if any(join.pass_index >= late for join in joins):
             yield for_maker("runs-out-late", colour=colour.colour, last_passes=LAST_PASSES)

@@ -19,15 +19,17 @@ HAIR_M = 1e-6
 class ColourWalk:
     """A colour's strands in order, and what became of its balls.
 
-    `ball_used_m` is the yarn taken from each ball; `ran_out_at` the place where each ball was used
-    up, or None; `missing_m` the yarn that was needed when no ball was left; `long_pass` whether a
-    pass was longer than a full ball though joins were wanted at an edge.
+    `ball_used_m` is the yarn taken from each ball; `ran_out_at` the place where each ball was
+    used up, or None; `left_m` the yarn left of those that were not; `missing_m` the yarn that was
+    needed when no ball was left; `long_pass` whether a pass was longer than any ball to come
+    though joins were wanted at an edge.
     """
 
     colour: str
     strands: tuple[Strand, ...]
     ball_used_m: tuple[float, ...]
     ran_out_at: tuple[Point | None, ...]
+    left_m: float
     missing_m: float
     long_pass: bool
 
@@ -89,7 +91,6 @@ class _Walker:
         self.colour = colour
         self.tails_m = 2 * tail_m
         self.at_an_edge = join is Join.AT_AN_EDGE
-        self.full_m = max(balls_m, default=0.0) - self.tails_m
         self.balls = [_Ball(number, length) for number, length in enumerate(balls_m)]
         self.fresh = deque(self.balls)
         self.part: deque[_Ball] = deque()
@@ -101,7 +102,7 @@ class _Walker:
 
     def take(self, visit: Visit) -> None:
         """Work one pass."""
-        edge_only = self.at_an_edge and visit.yarn_m <= self.full_m + HAIR_M
+        edge_only = self.at_an_edge and not self._too_long(visit)
         self.long_pass = self.long_pass or (self.at_an_edge and not edge_only)
         start = Point(visit.piece, visit.pass_index, visit.starts)
         if self.hand is not None and not self._goes_on(self.hand, visit, edge_only=edge_only):
@@ -110,6 +111,17 @@ class _Walker:
         hand = self._work(hand, visit)
         self.hand = hand
         self.last = Point(visit.piece, visit.pass_index, visit.ends)
+
+    def _too_long(self, visit: Visit) -> bool:
+        """Return whether neither the ball in hand nor any to come can finish the pass.
+
+        With no fresh ball to come, more have to be had, so it is not the pass that is too long.
+        """
+        carry_m = 0.0 if visit.follows else visit.carry_m or 0.0
+        if self.hand is not None and self.hand.left_m >= carry_m + visit.yarn_m - HAIR_M:
+            return False
+        longest_m = max(ball.left_m for ball in (*self.fresh, *self.part)) if self.fresh else None
+        return longest_m is not None and visit.yarn_m > longest_m - self.tails_m + HAIR_M
 
     def _goes_on(self, hand: _Growing, visit: Visit, *, edge_only: bool) -> bool:
         """Bring the strand in hand to the pass, or close it."""
@@ -195,6 +207,7 @@ class _Walker:
             strands=tuple(self.strands),
             ball_used_m=tuple(ball.used_m for ball in self.balls),
             ran_out_at=tuple(ball.ran_out_at for ball in self.balls),
+            left_m=math.fsum(b.left_m for b in self.balls if b.ran_out_at is None),
             missing_m=self.missing.used_m,
             long_pass=self.long_pass,
         )

@@ -19,7 +19,10 @@ from quoting.core.strands import Strand, Visit, Why, visits_by_colour
 from quoting.core.workshop import Workshop
 from quoting.core.yarn import ColourYarn, reserve, yarn_by_colour, yarn_by_pass
 
-MOST_BALLS = 10_000
+MOST_PASSES = 40_000
+"""Rows and rounds of all blankets of an order together."""
+
+MOST_BALLS = 2_000
 """Balls of one colour; more of them is a slip in the yarn's figures."""
 
 
@@ -116,9 +119,13 @@ class Estimate:
 def estimate_plan(plan: Plan, order: Order, workshop: Workshop) -> Estimate:
     """Return yarn, skeins, strands and hours of the order's pieces.
 
-    Errors: `balls-too-short` where no ball outlasts its own tails; `too-many-balls`; as
+    Errors: `too-large` at the quantity for more passes than one answer can walk;
+    `balls-too-short` where no ball outlasts its own tails; `too-many-balls`; as
     `work_hours`.
     """
+    if len(plan.passes) * order.quantity > MOST_PASSES:
+        limit = MOST_PASSES // len(plan.passes)
+        raise refuse("order.quantity", "too-large", read=order.quantity, limit=limit)
     habits = workshop.habits
     visits = visits_by_colour(plan, habits, yarn_by_pass(plan, order), order.quantity)
     colours = tuple(
@@ -156,7 +163,7 @@ def _colour(
     stuff = workshop.yarn(source.yarn)
     bare_m = walk_colour(yarn.colour, visits, tail_m=habits.tail_m).yarn_m + yarn.extras_m
     share = reserve(yarn.error, habits)
-    choice, walk = _enough(bare_m * (1 + share), yarn.colour, visits, order, workshop)
+    choice, walk = _enough(bare_m * (1 + share), yarn, visits, order, workshop)
     balls_m = choice.balls_m(stuff.metres_per_gram)
     return ColourEstimate(
         yarn=yarn,
@@ -172,11 +179,14 @@ def _colour(
 
 
 def _enough(
-    need_m: float, colour: str, visits: Sequence[Visit], order: Order, workshop: Workshop
+    need_m: float, yarn: ColourYarn, visits: Sequence[Visit], order: Order, workshop: Workshop
 ) -> tuple[SkeinChoice, ColourWalk]:
-    """Return skeins that the work gets through with, and the walk; the need is never lowered."""
+    """Return skeins that the work and its extras get through with, and the walk.
+
+    Where the balls fall short, the need is raised by that, and never lowered.
+    """
     habits = workshop.habits
-    source = order.design.source_of(colour)
+    colour, source = yarn.colour, order.design.source_of(yarn.colour)
     stuff = workshop.yarn(source.yarn)
     mix_lots = order.design.mix_lots
     while True:
@@ -187,6 +197,7 @@ def _enough(
             raise refuse("yarns", "too-many-balls", read=choice.skeins, limit=MOST_BALLS)
         balls_m = choice.balls_m(stuff.metres_per_gram)
         walk = walk_colour(colour, visits, tail_m=habits.tail_m, balls_m=balls_m, join=habits.join)
-        if walk.missing_m <= HAIR_M:
+        short_m = walk.missing_m + max(0.0, yarn.extras_m - walk.left_m)
+        if short_m <= HAIR_M:
             return choice, walk
-        need_m += walk.missing_m
+        need_m += short_m

@@ -2,12 +2,16 @@
 
 from dataclasses import replace
 from datetime import date
+from decimal import Decimal
 
 import pytest
 
 from quoting.core.errors import Refused
+from quoting.core.order import Extra
 from quoting.core.quote import quote_order
-from tests.examples import sample_order, sample_workshop
+from quoting.core.workshop import Join
+from quoting.core.yarns import PutUp
+from tests.examples import sample_order, sample_workshop, sample_yarn
 
 TODAY = date(2026, 11, 25)
 
@@ -40,3 +44,23 @@ def test_a_ball_that_weighs_next_to_nothing_is_told_and_not_bought_by_the_millio
     assert refused_code(replace(workshop, yarns=(replace(yarn, put_ups=light),))) == (
         "too-many-balls"
     )
+
+
+def test_more_blankets_than_one_answer_can_follow_are_refused_with_how_many_it_can():
+    with pytest.raises(Refused) as refused:
+        quote_order(sample_order(quantity=1000), sample_workshop(), today=TODAY)
+    (mistake,) = refused.value.mistakes
+    assert (mistake.place, mistake.code) == ("order.quantity", "too-large")
+    most = mistake.facts["limit"]
+    assert quote_order(sample_order(quantity=most), sample_workshop(), today=TODAY)
+
+
+def test_yarn_is_bought_for_a_fringe_that_scraps_at_the_edge_would_not_make():
+    workshop = sample_workshop()
+    habits = replace(workshop.habits, join=Join.AT_AN_EDGE, allowance=0.0)
+    short = PutUp(weight_g=20, length_m=35, price=Decimal(2))
+    workshop = replace(workshop, habits=habits, yarns=(sample_yarn(put_ups=(short,), stock=()),))
+    fringe = Extra(what="Fringe", colour="teal", yarn_m=30)
+    estimate = quote_order(sample_order(extras=(fringe,)), workshop, today=TODAY).estimate
+    (teal,) = (colour for colour in estimate.colours if colour.colour == "teal")
+    assert teal.walk.left_m >= 30

@@ -17,7 +17,7 @@ from quoting.core.errors import Refused
 from quoting.core.estimate import estimate_plan
 from quoting.core.passes import Edge, Pass, Plan, Work
 from quoting.core.plan import plan_order
-from quoting.core.strands import Strand, Visit, Why, visits_by_colour
+from quoting.core.strands import Point, Strand, Visit, Why, visits_by_colour
 from quoting.core.workshop import Habits, Join
 from quoting.core.yarn import yarn_by_pass
 from quoting.core.yarns import PutUp
@@ -231,22 +231,42 @@ def test_a_wider_limit_never_means_more_ends(
     assert counts[1] <= counts[0]
 
 
+def when(point: Point) -> tuple[int, int]:
+    return point.piece, point.pass_index
+
+
 @given(designs, habits, pieces, ball_lengths)
-def test_at_an_edge_only_a_pass_longer_than_a_full_ball_is_joined_within(
+def test_at_an_edge_only_a_pass_longer_than_the_balls_to_come_is_joined_within(
     design: Design, how: Habits, copies: int, balls_m: list[float]
 ) -> None:
     how = replace(how, join=Join.AT_AN_EDGE)
     _, visits = visited(design, how, copies)
-    full_m = max(balls_m, default=0.0) - 2 * TAIL_M
     for walk in walks_of(visits, how, balls_m):
         yarn_m = {(v.piece, v.pass_index): v.yarn_m for v in visits[walk.colour]}
-        points = [point for s in walk.strands for point in (s.starts, s.ends)]
-        within = [yarn_m[p.piece, p.pass_index] for p in points if p.edge is Edge.WITHIN]
-        assert all(length > full_m for length in within)
-        assert walk.long_pass == (max(yarn_m.values()) > full_m + 1e-6)
+        begun: dict[int, tuple[int, int]] = {}
+        for strand in walk.strands:
+            begun.setdefault(strand.ball, when(strand.starts))
+        for strand in walk.strands:
+            if strand.ends.edge is Edge.WITHIN:
+                here = when(strand.ends)
+                later = [m for n, m in enumerate(balls_m) if begun.get(n, (99, 0)) > here]
+                assert all(yarn_m[here] > m - 2 * TAIL_M for m in later)
+                assert walk.long_pass
 
 
-@given(designs, habits, pieces, st.lists(st.floats(2, 60), min_size=1, max_size=3), st.booleans())
+@given(designs, habits, pieces, st.floats(0.7, 60))
+def test_with_balls_of_one_length_a_long_pass_is_one_longer_than_a_full_ball(
+    design: Design, how: Habits, copies: int, length_m: float
+) -> None:
+    how = replace(how, join=Join.AT_AN_EDGE)
+    _, visits = visited(design, how, copies)
+    balls_m = [length_m] * 4000
+    for walk in walks_of(visits, how, balls_m):
+        longest_m = max(visit.yarn_m for visit in visits[walk.colour])
+        assert walk.long_pass == (longest_m > length_m - 2 * TAIL_M + 1e-6)
+
+
+@given(designs, habits, pieces, st.lists(st.floats(5, 60), min_size=1, max_size=3), st.booleans())
 def test_the_balls_chosen_are_always_enough(
     design: Design,
     how: Habits,
