@@ -27,7 +27,7 @@ def first_page(port: int) -> str:
     while time.monotonic() < deadline:
         with contextlib.suppress(urllib.error.URLError, ConnectionError):
             address = f"http://127.0.0.1:{port}/"
-            with urllib.request.urlopen(address, timeout=SECONDS) as answer:  # noqa: S310
+            with urllib.request.urlopen(address, timeout=SECONDS) as answer:
                 return str(answer.read().decode())
         time.sleep(0.05)
     raise SystemExit("the pages did not come up")

@@ -90,7 +90,10 @@ class Deposit:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Pricing:
-    """How a price is made from a cost. `exchange_cushion` goes on reference rates."""
+    """How a price is made from a cost, by a margin or a markup.
+
+    `exchange_cushion` goes on reference rates.
+    """
 
     target: Target
     yarn_charged: YarnCharged = YarnCharged.BOUGHT
@@ -102,6 +105,8 @@ class Pricing:
 
     def __post_init__(self) -> None:
         checks = Checks()
+        if self.target.given is not None:
+            checks.add("given", "price-for-one-order")
         checks.number("round_up_to", self.round_up_to, above=0, most=MOST_MONEY)
         checks.number("minimum", self.minimum, least=0, most=MOST_MONEY)
         checks.number("valid_days", self.valid_days, least=1, most=3650)

@@ -14,9 +14,9 @@ _RULES = {
 }
 
 _REASONS = {
-    Reason.ENDS: "less of its price goes into weaving in ends",
-    Reason.SKEIN_STEPS: "less of its price goes into yarn that is left over",
-    Reason.FIXED_HOURS: "the hours that every blanket takes, whatever its size, weigh less in it",
+    Reason.ENDS: "fewer of its hours go into weaving in ends",
+    Reason.SKEIN_STEPS: "less yarn is left over for the hours worked",
+    Reason.FIXED_HOURS: "the hours that every size takes alike are a smaller part of its own",
     Reason.PRICE: "its price is the highest for the work",
 }
 

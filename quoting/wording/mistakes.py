@@ -79,6 +79,9 @@ MISTAKES: Sentences = {
         "{read} cannot go together; give only one of margin, markup and given.",
         "Say what the price is made by: one of margin, markup and given.",
     ),
+    "price-for-one-order": (
+        "A price is given for one order, in its own file; the workshop needs a margin or a markup.",
+    ),
     "share-or-yarn": ("A deposit is either a share of the total or the yarn; give one of them.",),
     "share-and-repeats": ("A section has a share of the height or exact repeats; give only one.",),
     "no-shares": ("At least one section must have a share of the height above 0.",),

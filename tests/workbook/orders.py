@@ -62,6 +62,11 @@ def priced(**changes: Any) -> Pricing:
     return replace(PLAIN, **changes)
 
 
+def at_price(price: str) -> Order:
+    """Return the sample order at a price of its own."""
+    return sample_order(terms=Terms(target=Target(given=Decimal(price))))
+
+
 def in_money(code: str, locale: str, factor: str, step: str) -> Workshop:
     """Return the workshop with all its money in another currency."""
     shop = sample_workshop()
@@ -157,15 +162,15 @@ def quotes() -> dict[str, Quote]:
         "tax added": sample_workshop(
             pricing=priced(deposit=None, round_up_to=Decimal("0.50")), tax=ADDED, fees=THREE_FEES
         ),
-        "given": sample_workshop(
-            pricing=priced(target=Target(given=Decimal("185.00")), deposit=Deposit(yarn=True))
-        ),
         "least price": sample_workshop(pricing=priced(minimum=Decimal("333.33")), fees=()),
         "timed": _timed_shop(),
         "inches": replace(_timed_shop(), units=Units.INCHES, speaks=Vocabulary.UK, locale="en_US"),
     }
     found = {name: sample_quote(None, shop) for name, shop in shops.items()}
     found["mixed, used"] = sample_quote(_mixed_order(), _stocked_shop())
+    found["given"] = sample_quote(
+        at_price("185.00"), sample_workshop(pricing=priced(deposit=Deposit(yarn=True)))
+    )
     rushed = sample_order(quantity=3, terms=Terms(rush=0.125, discount=0.0333))
     found["rush and discount"] = sample_quote(rushed, sample_workshop(fees=THREE_FEES))
     abroad = sample_workshop(exchange={"EUR": euro})
@@ -223,8 +228,7 @@ def changes() -> dict[str, Change]:
             {"target": "markup", "markup": 0.4}, pricing=priced(target=Target(markup=0.4))
         ),
         "to a given price": _changed(
-            {"target": "given price", "given_price": 211.5},
-            pricing=priced(target=Target(given=Decimal("211.50"))),
+            {"target": "given price", "given_price": 211.5}, at_price("211.50")
         ),
         "step": _changed({"round_up_to": 5}, pricing=priced(round_up_to=Decimal(5))),
         "fee": _changed({"fee": (0.029, 0.3, "price")}, fees=(card,)),
