@@ -14,8 +14,9 @@ from tests.web.conftest import ORDER, Maker
 from tests.web.pages import Node, Page
 
 SAY = speech_of(sample_workshop())
-LOUD = replace(ORDER, design=sample_design(sections=(section("teal", "rust"),), colours={}))
-"""Two colours in single rows: each is cut at every turn."""
+TWO_BY_TWO = section("teal", "rust", "teal", "rust")
+LOUD = replace(ORDER, design=sample_design(sections=(TWO_BY_TWO,), colours={}))
+"""Two colours in single rows, written out twice: each is cut at every turn."""
 QUOTE = quote_order(LOUD, sample_workshop(), today=TODAY)
 
 
@@ -86,7 +87,9 @@ def test_one_button_takes_an_alternative_over_and_keeps_all_else_as_typed(maker:
 
 def test_the_stripes_as_asked_can_be_kept(maker: Maker) -> None:
     before = loud_form(maker)
-    sent = form_of(stripings(calmer(maker))["As asked"])
+    node = stripings(calmer(maker, do="size"))["As asked"]
+    sent = form_of(node)
+    assert len(sent) == len(list(node.all("input")))
     assert sent == before | {"csrf_token": sent["csrf_token"]}
 
 

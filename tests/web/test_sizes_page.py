@@ -66,6 +66,15 @@ def test_the_worktables_own_order_is_compared_as_it_was_typed(maker: Maker) -> N
     assert page.labelled("Own size 1").attributes["value"] == "83.82 cm × 100 cm"
 
 
+def test_sizes_typed_before_come_along_to_another_order(maker: Maker) -> None:
+    typed = {"asks": "prices", "own.1.size": "90x90", "own.1.price": "250"}
+    sent = maker.open("/").typed() | {"order.title": "Pram blanket"} | typed
+    page = Page(maker.client.post("/sizes/of-order", data=sent).text)
+    assert "Pram blanket" in page.root.text
+    assert page.typed().items() >= typed.items()
+    assert [row[0] for row in page.table("Size asked")[1:]] == ["90 × 90 cm pays best"]
+
+
 def test_an_order_with_a_mistake_stays_on_the_worktable(maker: Maker) -> None:
     page = maker.send("/sizes/of-order", blanket__width="wide")
     assert maker.status == 422
@@ -237,11 +246,13 @@ def test_in_inches_sizes_and_the_price_for_an_area_are_in_inches() -> None:
 
 
 def test_a_budget_shows_what_fits_and_the_largest_that_still_pays_the_hour(maker: Maker) -> None:
-    page = ask(maker, budget="300")
-    found = within_budget(ORDER, sample_workshop(), SIX, budget=Decimal(300), today=TODAY)
+    page = ask(maker, budget="300", own__1__size="90x90")
+    sizes = [*SIX, Size(width_cm=90, height_cm=90, label="90 × 90 cm")]
+    found = within_budget(ORDER, sample_workshop(), sizes, budget=Decimal(300), today=TODAY)
     assert "With £300.00 to spend" in page.headings
     assert found.largest is not None
-    assert f"{SIX[found.largest]} is the largest of these" in page.root.text
+    assert f"{sizes[found.largest]} is the largest of these" in page.root.text
+    assert any(fit.pays_the_hour and not fit.fits for fit in found.fits)
     rows = page.table("At your target")[1:]
     for row, fit in zip(rows, found.fits, strict=True):
         assert fit.at_budget is not None
@@ -252,6 +263,13 @@ def test_a_budget_shows_what_fits_and_the_largest_that_still_pays_the_hour(maker
             SAY.bare_money(fit.at_budget.earned_per_hour),
             "paid" if fit.pays_the_hour else "not paid",
         ]
+
+
+def test_a_budget_leaves_the_comparison_at_the_prices_that_were_typed(maker: Maker) -> None:
+    page = ask(maker, asks="prices", budget="300", **TYPED)
+    assert [row[2] for row in page.table("Size asked")[1:]] == [
+        SAY.bare_money(price) for price in PRICES.values()
+    ]
 
 
 def test_a_budget_that_pays_no_hour_says_so(maker: Maker) -> None:
@@ -295,6 +313,7 @@ def test_a_workshop_without_an_order_begins_with_a_plain_blanket() -> None:
     shop = replace(open_shop(sample_workshop(), today=lambda: TODAY), sample=None)
     page = Maker(create_app(shop).test_client()).open("/sizes")
     assert len(page.table("Size asked")) == 1 + len(SIX)
+    assert 'width = "80 cm"' in page.typed()["order_file"]
 
 
 def test_an_order_that_the_workshop_cannot_make_any_more_is_refused_in_words(maker: Maker) -> None:
