@@ -126,14 +126,18 @@ def _carry_rows(quote: Quote, section: int) -> int:
 
 
 def _options(section: Section, carry_rows: int, tries: int) -> list[Repeat]:
-    """Return calmer repeats of a section that is worked in one stitch, the calmest first."""
+    """Return calmer repeats of a section that is worked in one stitch, the calmest first.
+
+    Of those that are the same but for where they begin, only the first.
+    """
     rows = _colours(section)
     if len({stripe.stitch for stripe in section.stripes}) > 1 or not cuts_of(rows, carry_rows):
         return []
-    return sorted(
+    found = sorted(
         calmer_repeats(rows, carry_rows, tries),
         key=lambda repeat: (repeat.cuts_a_row, repeat.distance_from(rows), repeat.colours),
     )
+    return list({repeat.ring: repeat for repeat in reversed(found)}.values())[::-1]
 
 
 def _promise(trial: tuple[Repeat | None, ...], design: Design) -> tuple[float, float, int, str]:

@@ -10,6 +10,7 @@ from decimal import Decimal
 from quoting.core.currencies import MINOR_DIGITS
 from quoting.core.design import ColourSource, Design, Stripe
 from quoting.core.errors import Checks, refuse
+from quoting.core.money import round_money
 from quoting.core.terms import MOST_MONEY, Target
 from quoting.core.workshop import Workshop
 
@@ -82,8 +83,8 @@ class Order:
 def check_order(order: Order, workshop: Workshop) -> None:
     """Refuse an order that names what the workshop does not have.
 
-    Errors: `unknown-yarn`, `unknown-colour`, `unknown-stitch`, `no-rate`, each at its place in the
-    order file.
+    Errors: `unknown-yarn`, `unknown-colour`, `unknown-stitch`, `no-rate`, and
+    `not-whole-minor-units` of a given price, each at its place in the order file.
     """
     checks = Checks()
     for place, name in _stitches(order.design):
@@ -97,6 +98,10 @@ def check_order(order: Order, workshop: Workshop) -> None:
         for place, colour in _colours(order):
             if colour not in order.design.colours and colour not in yarn.colours:
                 checks.add(place, "unknown-colour", read=colour, known=tuple(yarn.colours))
+    given = order.terms.target.given if order.terms.target else None
+    if given is not None and round_money(given, workshop.currency) != given:
+        currency = workshop.currency
+        checks.add("price.given", "not-whole-minor-units", read=given, currency=currency)
     pays_in = order.pays_in or workshop.currency
     if pays_in != workshop.currency and pays_in not in workshop.exchange:
         checks.add("order.pays_in", "no-rate", read=pays_in, known=tuple(workshop.exchange))

@@ -56,7 +56,7 @@ def quote_order(order: Order, workshop: Workshop, *, today: date) -> Quote:
         yarn_bought=estimate.skeins > 0,
     )
     return Quote(
-        number=quote_number(order, price, today),
+        number=quote_number(order, plan, price, today),
         day=today,
         valid_until=today + timedelta(days=workshop.pricing.valid_days),
         ready_by=ready,
@@ -69,7 +69,9 @@ def quote_order(order: Order, workshop: Workshop, *, today: date) -> Quote:
     )
 
 
-def quote_number(order: Order, price: Price, day: date) -> str:
+def quote_number(order: Order, plan: Plan, price: Price, day: date) -> str:
     """Return a number that the same offer, given on the same day, has again."""
-    content = f"{order!r} {price.total}".encode()
+    offer = (order.title, order.buyer, str(order.quantity), str(price.total), str(price.currency))
+    rows = (f"{row.colour}, {row.stitches}" for row in plan.passes)
+    content = "\n".join((*offer, *rows)).encode()
     return f"{day:%Y-%m%d}-{zlib.crc32(content) % 10_000:04d}"

@@ -46,6 +46,13 @@ class Repeat:
         """Changes of colour each time round."""
         return sum(a != b for a, b in pairwise((*self.colours, self.colours[0])))
 
+    @property
+    def ring(self) -> tuple[str, ...]:
+        """The same colours round and round, from wherever they come first in the alphabet."""
+        doubled = (*self.colours, *self.colours)
+        length = len(self.colours)
+        return min(doubled[start : start + length] for start in range(length))
+
     def distance_from(self, asked: Sequence[str]) -> float:
         """Return the share of its rows that are in another colour than was asked there."""
         other = sum(c != asked[n % len(asked)] for n, c in enumerate(self.colours))

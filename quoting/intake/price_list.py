@@ -20,7 +20,7 @@ def read_price_list_file(path: Path) -> Mapping[Size, Decimal]:
     """Return the price of each size in a file, in its order.
 
     Errors: one refusal with every mistake, each at its place (`prices.2.size`), a size given
-    twice among them; and those of `load_file`.
+    twice (`size-twice`) among them; and those of `load_file`.
     """
     root = open_file(load_file(path))
     entries = root.take("prices", each(_PRICED))
@@ -29,7 +29,7 @@ def read_price_list_file(path: Path) -> Mapping[Size, Decimal]:
     for number, (size, price) in enumerate(entries, 1):
         if size in prices:
             spot = root.spot.at("prices", None).at(str(number), None).at("size", None)
-            spot.close(None, "given-twice", read=str(size))
+            spot.close(None, "size-twice", read=str(size))
         prices[size] = price
     root.spot.notes.done()
     return prices

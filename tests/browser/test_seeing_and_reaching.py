@@ -6,7 +6,7 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, Page
 
-PAGES = ["", "blank", "measurements", "yarn", "workshop", "nowhere"]
+PAGES = ["", "blank", "sizes", "measurements", "yarn", "workshop", "nowhere"]
 AXE = Axe()
 
 

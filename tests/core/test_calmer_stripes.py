@@ -29,7 +29,7 @@ from quoting.core.errors import Refused
 from quoting.core.order import Order
 from quoting.core.passes import Plan
 from quoting.core.quote import Quote, quote_order
-from quoting.core.stripe_search import TRIES_IN_ALL
+from quoting.core.stripe_search import TRIES_IN_ALL, Repeat
 from quoting.core.workshop import Habits, Workshop
 from quoting.core.yarns import PutUp
 from tests.examples import (
@@ -337,3 +337,14 @@ def test_what_is_offered_costs_less_to_weave_in() -> None:
     found = offered(order)
     assert found
     assert all(one.quote.price.total < total for one in found)
+
+
+def test_stripes_that_differ_only_in_where_they_begin_are_offered_once() -> None:
+    found = offered(striped(section("oat", "teal")))
+    rings = [Repeat(tuple(_rows(alternative.design)), 0).ring for alternative in found]
+    assert rings
+    assert len(set(rings)) == len(rings)
+
+
+def _rows(design: Design) -> list[str]:
+    return [stripe.colour for stripe in design.sections[0].stripes for _ in range(stripe.rows)]

@@ -343,7 +343,7 @@ def test_a_dear_size_is_not_praised_for_the_few_ends_that_it_also_has() -> None:
 
 
 def test_where_a_price_goes_by_the_area_the_largest_is_the_best_for_its_fixed_hours() -> None:
-    by_area = {size: Decimal(str(size.width_cm * size.height_cm / 30)) for size in SIZES}
+    by_area = {size: Decimal(round(size.width_cm * size.height_cm / 30)) for size in SIZES}
     found = compared(prices=by_area)
     assert found.best == 3
     assert found.reason is Reason.FIXED_HOURS

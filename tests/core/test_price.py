@@ -243,11 +243,13 @@ def test_a_target_met_by_delivery_alone_is_refused() -> None:
     assert refusal(delivery=dear) == "price.margin: price-not-positive"
 
 
+def test_a_price_finer_than_the_smallest_coin_is_refused() -> None:
+    given = Terms(target=Target(given=money("185.005")))
+    assert refusal(terms=given) == "price.given: not-whole-minor-units"
+
+
 def test_a_price_of_nothing_is_refused() -> None:
     free = {"delivery": Delivery(), "fees": ()}
-    assert refusal(terms=Terms(target=Target(given=money("0.004"))), **free) == (
-        "price.given: price-not-positive"
-    )
     cent = Terms(target=Target(given=money("0.01")), discount=0.99)
     assert refusal(terms=cent, **free) == "price.discount: price-not-positive"
 
