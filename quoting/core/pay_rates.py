@@ -12,10 +12,9 @@ from decimal import Decimal
 from quoting.core.errors import Checks
 from quoting.core.money import exact, round_money
 from quoting.core.terms import MOST_MONEY
+from quoting.core.working_calendar import HOURS_A_WEEK, LEAST_HOURS
 
 WEEKS_A_YEAR = 52
-HOURS_A_WEEK = 168
-LEAST_HOURS = 0.1
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

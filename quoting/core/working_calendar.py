@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from datetime import date, timedelta
 
 from quoting.core.errors import Checks
 
 DAYS_A_WEEK = 7
+HOURS_A_WEEK = 168
+LEAST_HOURS = 0.1
+"""Of work in a week."""
+
 LAST_DAY = date(2999, 12, 31)
 _SAME = 1e-9
 
@@ -53,13 +58,16 @@ def ready_by(
 
 def _work_through(day: date, days_of_work: float, off: frozenset[date]) -> date:
     """Return the day on which the last of so many working days after `day` ends."""
-    left = days_of_work - _SAME
-    while left > 0 and day < LAST_DAY:
-        day += timedelta(days=1)
-        if day not in off:
-            left -= 1
-    return day
+    if day >= LAST_DAY:
+        return day
+    left = max(0, math.ceil(days_of_work - _SAME))
+    end = _later(day, left)
+    for rest in sorted(off):
+        if day < rest <= end:
+            end = _later(end, 1)
+    return end
 
 
 def _later(day: date, days: int) -> date:
-    return min(day, LAST_DAY) + timedelta(days=days)
+    """Return the day so many days on, and none after the last."""
+    return day + timedelta(days=min(days, (LAST_DAY - day).days))
