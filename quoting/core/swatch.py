@@ -6,10 +6,14 @@ import math
 from dataclasses import dataclass
 
 from quoting.core.errors import Checks
+from quoting.core.measures import LEAST_CM, LEAST_G
 from quoting.core.stitches import YARN_RATIO, Stitch, TurningChain
 
 READING_STEPS = math.sqrt(12)
 """A reading with display step d has a standard uncertainty of d/√12 (JCGM 100, 4.3.7)."""
+
+LEAST_COUNT = 0.1
+"""Of stitches or rows, where a part of one is counted too."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -23,10 +27,10 @@ class Reading:
 
     def __post_init__(self) -> None:
         checks = Checks()
-        checks.number("stitches", self.stitches, above=0, most=10_000)
-        checks.number("width", self.width_cm, above=0, most=1000)
-        checks.number("rows", self.rows, above=0, most=10_000)
-        checks.number("height", self.height_cm, above=0, most=1000)
+        checks.number("stitches", self.stitches, above=0, least=LEAST_COUNT, most=10_000)
+        checks.number("width", self.width_cm, above=0, least=LEAST_CM, most=1000)
+        checks.number("rows", self.rows, above=0, least=LEAST_COUNT, most=10_000)
+        checks.number("height", self.height_cm, above=0, least=LEAST_CM, most=1000)
         checks.done()
 
     @property
@@ -53,7 +57,7 @@ class Piece:
         checks = Checks()
         checks.number("stitches", self.stitches, least=1, most=10_000)
         checks.number("rows", self.rows, least=1, most=10_000)
-        checks.number("weight", self.weight_g, above=0, most=10_000)
+        checks.number("weight", self.weight_g, above=0, least=LEAST_G, most=10_000)
         checks.number("scale_step", self.scale_step_g, above=0, most=1000)
         checks.done()
 
@@ -69,7 +73,7 @@ class Run:
     def __post_init__(self) -> None:
         checks = Checks()
         checks.number("stitches", self.stitches, least=1, most=10_000)
-        checks.number("length", self.length_cm, above=0, most=100_000)
+        checks.number("length", self.length_cm, above=0, least=LEAST_CM, most=100_000)
         checks.number("ruler_step", self.ruler_step_cm, above=0, most=100)
         checks.done()
 

@@ -6,6 +6,9 @@ from dataclasses import dataclass, fields
 
 from quoting.core.errors import Checks
 
+LEAST_MINUTES = 0.01
+"""Of a timed session; less than a second is no session."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Timing:
@@ -25,7 +28,7 @@ class Timing:
         checks = Checks()
         checks.name("stitch", self.stitch)
         checks.number("stitches", self.stitches, least=1, most=1_000_000)
-        checks.number("minutes", self.minutes, above=0, most=100_000)
+        checks.number("minutes", self.minutes, above=0, least=LEAST_MINUTES, most=100_000)
         checks.number("rows", self.rows, least=0, most=100_000)
         checks.done()
 

@@ -23,7 +23,7 @@ from quoting.core.stitches import (
 from quoting.core.swatch import Swatch
 from quoting.core.terms import Delivery, Fee, Pay, Pricing, Tax
 from quoting.core.timing import Minutes, Timing
-from quoting.core.working_calendar import WorkingCalendar
+from quoting.core.working_calendar import HOURS_A_WEEK, LEAST_HOURS, WorkingCalendar
 from quoting.core.yarns import Yarn, yarn_named
 
 
@@ -116,7 +116,10 @@ class Workshop:
     def __post_init__(self) -> None:
         checks = Checks()
         checks.name("workshop.name", self.name)
-        checks.number("workshop.hours_per_week", self.hours_per_week, above=0, most=168)
+        hours = self.hours_per_week
+        checks.number(
+            "workshop.hours_per_week", hours, above=0, least=LEAST_HOURS, most=HOURS_A_WEEK
+        )
         for code, place in self._currencies():
             if code not in MINOR_DIGITS:
                 checks.add(place, "unknown-currency", read=code)

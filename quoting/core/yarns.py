@@ -9,6 +9,7 @@ from decimal import Decimal
 
 from quoting.core.categories import SC_IN_FOUR_INCHES
 from quoting.core.errors import Checks, refuse
+from quoting.core.measures import LEAST_G, LEAST_YARN_M
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -22,8 +23,8 @@ class PutUp:
 
     def __post_init__(self) -> None:
         checks = Checks()
-        checks.number("grams", self.weight_g, above=0, most=10_000)
-        checks.number("metres", self.length_m, above=0, most=100_000)
+        checks.number("grams", self.weight_g, above=0, least=LEAST_G, most=10_000)
+        checks.number("metres", self.length_m, above=0, least=LEAST_YARN_M, most=100_000)
         checks.number("price", self.price, least=0, most=1_000_000)
         checks.number("pack", self.pack, least=1, most=1000)
         checks.done()

@@ -11,10 +11,11 @@ from quoting.core.design import ColourSource, Section, Stripe
 from quoting.core.errors import Checks, Mistake, Refused
 from quoting.core.order import Extra, Order
 from quoting.core.stitches import Stitch
-from quoting.core.swatch import Reading, Run
+from quoting.core.swatch import Piece, Reading, Run
 from quoting.core.terms import Delivery, DeliveryBand, Deposit, Target
 from quoting.core.timing import Timing
 from quoting.core.workshop import Pattern
+from quoting.core.yarns import PutUp
 from tests.examples import (
     sample_design,
     sample_minutes,
@@ -49,7 +50,14 @@ CASES: list[tuple[str, Callable[[], object]]] = [
     ("stitches: too-small", lambda: Timing(stitch="hdc", stitches=0, minutes=5)),
     ("turn: missing", lambda: sample_minutes(turn=())),
     ("length: not-above", lambda: Run(stitches=5, length_cm=0)),
+    ("length: too-small", lambda: Run(stitches=5, length_cm=1e-300)),
     ("rows: not-above", lambda: Reading(stitches=5, width_cm=5, rows=0, height_cm=5)),
+    ("width: too-small", lambda: Reading(stitches=5, width_cm=1e-300, rows=5, height_cm=5)),
+    ("weight: too-small", lambda: Piece(stitches=5, rows=5, weight_g=1e-300)),
+    ("grams: too-small", lambda: PutUp(weight_g=1e-300, length_m=200, price=Decimal(1))),
+    ("metres: too-small", lambda: PutUp(weight_g=100, length_m=1e-300, price=Decimal(1))),
+    ("minutes: too-small", lambda: Timing(stitch="hdc", stitches=5, minutes=1e-300)),
+    ("workshop.hours_per_week: too-small", lambda: sample_workshop(hours_per_week=1e-300)),
     ("put_ups: missing", lambda: sample_yarn(put_ups=())),
     ("colours.oat: not-a-colour-code", lambda: sample_yarn(colours={"oat": "red"}, stock=())),
     ("stock.1.colour: unknown-colour", lambda: sample_yarn(colours={"teal": "#000000"})),
