@@ -59,7 +59,7 @@ def _head(quote: Quote, speech: Speech) -> Iterator[str]:
     buyer = f", for {order.buyer}" if order.buyer else ""
     yield from wrapped(f"{pieces}{order.title}{buyer}", PAGE_WIDTH)
     yield f"Given {speech.day(quote.day)}, valid until {speech.day(quote.valid_until)}"
-    yield f"With the buyer by {speech.day(quote.ready_by)}"
+    yield f"With the buyer by {speech.day(quote.ready_by)}, if agreed today"
 
 
 def _blanket(quote: Quote, speech: Speech) -> Iterator[tuple[str, str]]:
