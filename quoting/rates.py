@@ -29,9 +29,6 @@ MOST_BYTES = 100_000
 SECONDS = 10.0
 """The whole answer must be here by then; a timeout of `requests` is for one read only."""
 
-LEAST_RATE, MOST_RATE = Decimal("1e-3"), Decimal("1e6")
-"""No currency is so dear or so cheap; and any two within them have a cross rate that can be."""
-
 PLACE = "rates"
 _CUBE = "{http://www.ecb.int/vocabulary/2002-08-01/eurofxref}Cube"
 
@@ -116,16 +113,9 @@ def _checked(day: str, rates: dict[str, str]) -> EuroRates:
     """Return the rates as numbers; a currency that ISO 4217 no longer lists is left out."""
     try:
         read = {code: Decimal(rate) for code, rate in rates.items() if code in MINOR_DIGITS}
-        when = date.fromisoformat(day)
-    except (InvalidOperation, ValueError) as error:
+        return EuroRates(day=date.fromisoformat(day), rates=read)
+    except (InvalidOperation, ValueError, Refused) as error:
         raise refuse(PLACE, "not-rates") from error
-    if not read or not all(map(_is_a_rate, read.values())):
-        raise refuse(PLACE, "not-rates")
-    return EuroRates(day=when, rates=read)
-
-
-def _is_a_rate(rate: Decimal) -> bool:
-    return rate.is_finite() and LEAST_RATE <= rate <= MOST_RATE
 
 
 def kept_rates_path() -> Path:

@@ -66,8 +66,8 @@ class Checks:
         value: float | Decimal | None,
         *,
         above: float | None = None,
-        least: float | None = None,
-        most: float | None = None,
+        least: float | Decimal | None = None,
+        most: float | Decimal | None = None,
     ) -> None:
         """Check that a number is finite and within its limits; None is taken as not given."""
         if value is None:

@@ -11,11 +11,14 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from decimal import Decimal
 
-from quoting.core.errors import refuse
+from quoting.core.errors import Checks, refuse
 from quoting.core.exchange import ExchangeRate
 
 EURO = "EUR"
 FRESH = timedelta(days=7)
+
+LEAST_RATE, MOST_RATE = Decimal("1e-3"), Decimal("1e6")
+"""No currency is so dear or so cheap; and any two within them have a cross rate that can be."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -25,10 +28,18 @@ class EuroRates:
     day: date
     rates: Mapping[str, Decimal]
 
+    def __post_init__(self) -> None:
+        checks = Checks()
+        if not self.rates:
+            checks.add("rates", "missing")
+        for code, rate in self.rates.items():
+            checks.number(f"rates.{code}", rate, least=LEAST_RATE, most=MOST_RATE)
+        checks.done()
+
     def per_euro(self, currency: str) -> Decimal:
         """Return the units of a currency for one euro.
 
-        Errors: `no-rate` at `pays_in`.
+        Errors: `no-rate` at `order.pays_in`.
         """
         if currency == EURO:
             return Decimal(1)

@@ -21,6 +21,17 @@ codes = st.sampled_from(["EUR", "USD", "GBP"])
 amounts = st.decimals("0", "1000000", places=2)
 
 
+@pytest.mark.parametrize("rate", ["0", "-1", "NaN", "Infinity", "0.00099", "1000001"])
+def test_a_rate_that_no_currency_has_is_refused_before_anything_is_divided_by_it(rate: str) -> None:
+    with pytest.raises(Refused, match="rates.USD"):
+        EuroRates(day=DAY, rates={"USD": Decimal(rate)})
+
+
+def test_a_day_without_rates_is_refused() -> None:
+    with pytest.raises(Refused, match="rates: missing"):
+        EuroRates(day=DAY, rates={})
+
+
 def test_one_euro_is_one_euro_though_no_document_says_so() -> None:
     assert RATES.per_euro("EUR") == 1
 
