@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import math
-
 from exports.plain import Record, money_text, plain_float
 from quoting.core.comparison import Compared, Comparison, RuleOfThumb
 from quoting.wording import Speech, refusal_words, verdict
@@ -41,7 +39,7 @@ def _compared(compared: Compared) -> Record:
         "rows": len(plan.rows),
         "ends": estimate.ends,
         "skeins": estimate.skeins,
-        "metres_left": plain_float(math.fsum(c.metres_left for c in estimate.colours)),
+        "metres_left": plain_float(estimate.metres_left),
         "hours": float(estimate.hours.total),
         "low": float(estimate.hours.low),
         "high": float(estimate.hours.high),

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 
 from exports.comparison_workbook.sized import Rows, Sized
@@ -37,7 +36,6 @@ def counts_table(grid: Grid, rows: Rows, shapes: Shapes) -> list[CountRefs]:
 def _size(grid: Grid, sized: Sized, shapes: Shapes) -> CountRefs:
     plan, estimate = sized.quote.plan, sized.quote.estimate
     per_unit = CM_PER[shapes.speech.length_unit]
-    left_m = math.fsum(colour.metres_left for colour in estimate.colours)
     refs = grid.line(
         words(sized.name),
         counted(plan.width_cm / per_unit, TENTHS),
@@ -48,6 +46,6 @@ def _size(grid: Grid, sized: Sized, shapes: Shapes) -> CountRefs:
         counted(estimate.ends, COUNT),
         counted(estimate.skeins, COUNT),
         counted(ball_grams(sized.quote), COUNT),
-        counted(shapes.long(left_m), TENTHS),
+        counted(shapes.long(estimate.metres_left), TENTHS),
     )
     return CountRefs(area=refs[3], grams=refs[8])

@@ -61,7 +61,7 @@ class Sold:
     def earned_per_hour(self) -> Decimal:
         """The maker's pay and profit over all hours."""
         price = self.quote.price
-        own = self.profit + price.amount(LineKind.MAKING) + price.amount(LineKind.OFFICE)
+        own = self.profit + price.own_pay
         return round_money(own / price.hours, price.currency) if price.hours else Decimal(0)
 
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator
 
 from quoting.cli.columns import PAGE_WIDTH, columns, wrapped
@@ -39,7 +38,6 @@ def _figures(compared: Compared, speech: Speech) -> dict[str, str]:
     quote = compared.quote
     plan, estimate, price = quote.plan, quote.estimate, quote.price
     hours = estimate.hours
-    left_m = math.fsum(colour.metres_left for colour in estimate.colours)
     return {
         "Size": str(compared.size),
         f"Made, {speech.length_unit}": " × ".join(
@@ -49,7 +47,7 @@ def _figures(compared: Compared, speech: Speech) -> dict[str, str]:
         "Rows": speech.number(len(plan.rows)),
         "Ends": speech.number(estimate.ends),
         "Skeins": speech.number(estimate.skeins),
-        "Yarn left": speech.yarn_length(left_m),
+        "Yarn left": speech.yarn_length(estimate.metres_left),
         "Hours": speech.number(hours.total, 2),
         "  from": speech.number(hours.low, 2),
         "  to": speech.number(hours.high, 2),

@@ -80,7 +80,7 @@ def _shares(quote: Quote) -> _Shares | None:
     if worked <= 0:
         return None
     unused = _unused_yarn(quote) * price.amount(LineKind.YARN)
-    own = price.profit + price.amount(LineKind.MAKING) + price.amount(LineKind.OFFICE)
+    own = price.profit + price.own_pay
     return _Shares(
         brought=(own + unused) / worked,
         unused=unused / worked,
@@ -91,7 +91,7 @@ def _shares(quote: Quote) -> _Shares | None:
 
 def _unused_yarn(quote: Quote) -> Decimal:
     """Return the share of all the yarn that is expected to be left."""
-    left = sum(colour.metres_left for colour in quote.estimate.colours)
+    left = quote.estimate.metres_left
     held = sum(sum(colour.balls_m) for colour in quote.estimate.colours)
     return exact(left / held) if held else Decimal(0)
 

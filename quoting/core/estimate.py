@@ -115,6 +115,11 @@ class Estimate:
         """The weight of all yarn in the blankets."""
         return math.fsum(colour.grams for colour in self.colours)
 
+    @property
+    def metres_left(self) -> float:
+        """The yarn expected to be left of all balls."""
+        return math.fsum(colour.metres_left for colour in self.colours)
+
 
 def estimate_plan(plan: Plan, order: Order, workshop: Workshop) -> Estimate:
     """Return yarn, skeins, strands and hours of the order's pieces.

@@ -72,12 +72,16 @@ class Price:
         return round_half_up(self.profit / revenue, MARGIN_DIGITS) if revenue else Decimal(0)
 
     @property
+    def own_pay(self) -> Decimal:
+        """What the cost pays the maker, in making and in the office."""
+        return self.amount(LineKind.MAKING) + self.amount(LineKind.OFFICE)
+
+    @property
     def earned_per_hour(self) -> Decimal:
         """The maker's pay and profit over all hours; nothing where there are none."""
         if not self.hours:
             return Decimal(0)
-        own = self.profit + self.amount(LineKind.MAKING) + self.amount(LineKind.OFFICE)
-        return round_money(own / self.hours, self.currency)
+        return round_money((self.profit + self.own_pay) / self.hours, self.currency)
 
     @property
     def buyer_total(self) -> Decimal | None:

@@ -142,12 +142,12 @@ def target_words(quote: Quote, say: Speech) -> str:
     return f"{words}, rounded up to the next {say.money(step)}" if step else words
 
 
-def earned_sum(quote: Quote, own_pay: Decimal, say: Speech) -> str:
+def earned_sum(quote: Quote, say: Speech) -> str:
     """Return how what an hour earns follows: profit and own pay over all hours."""
     price = quote.price
     return (
         f"{say.bare_money(price.earned_per_hour)} = ({say.bare_money(price.profit)} + "
-        f"{say.bare_money(own_pay)}) / {say.number(price.hours, 2)}"
+        f"{say.bare_money(price.own_pay)}) / {say.number(price.hours, 2)}"
     )
 
 

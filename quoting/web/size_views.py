@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 from decimal import Decimal
@@ -85,7 +84,7 @@ def view_sizes(comparison: Comparison, say: Speech) -> SizesView:
 def _row(compared: Compared, say: Speech, *, best: bool) -> Row:
     return Row(
         compared=compared,
-        left_m=math.fsum(colour.metres_left for colour in compared.quote.estimate.colours),
+        left_m=compared.quote.estimate.metres_left,
         per_area=price_per_100_in2(compared) if say.inches else compared.price_per_100_cm2,
         rules={rule.rule: rule for rule in compared.rules},
         best=best,

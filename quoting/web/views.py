@@ -90,12 +90,6 @@ class View:
         """The lines that move the price: rush, discount, minimum."""
         return tuple(line for line in self.quote.lines if line.kind in ADJUSTMENTS)
 
-    @property
-    def own_pay(self) -> Decimal:
-        """What the maker pays herself, in making and in the office."""
-        price = self.quote.price
-        return price.amount(LineKind.MAKING) + price.amount(LineKind.OFFICE)
-
 
 def view_of(quote: Quote, shop: Shop) -> View:
     """Return a quote ready to be shown."""
