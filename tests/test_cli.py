@@ -247,6 +247,24 @@ def test_inches_yards_and_uk_names_are_printed_where_the_workshop_says_so(
     assert " yd" in said
 
 
+def test_a_comparison_in_inches_has_the_price_of_100_square_inches(
+    capsys: pytest.CaptureFixture[str], demo: Path
+) -> None:
+    """An inch is 2.54 cm exactly (NIST Handbook 44), so the price is 6.4516 times as much."""
+    files = ["compare", str(demo / "order.toml"), "--size", "80x100cm"]
+    assert main(files) == 0
+    in_cm = _price_of_area(capsys.readouterr().out, "100 cm²")
+    change(demo / "workshop.toml", 'units = "cm"', 'units = "in"')
+    assert main(files) == 0
+    in_inches = _price_of_area(capsys.readouterr().out, "100 in²")
+    assert in_inches == pytest.approx(in_cm * 6.4516, abs=0.005 * 6.4516 + 0.005)
+
+
+def _price_of_area(said: str, area: str) -> float:
+    (line,) = [line for line in said.splitlines() if line.startswith(f"Price per {area}")]
+    return float(line.split()[-1])
+
+
 def test_packs_and_several_blankets_are_printed() -> None:
     pack = PutUp(weight_g=50, length_m=100, price=Decimal("20.00"), pack=10)
     workshop = sample_workshop(yarns=(sample_yarn(put_ups=(pack,)),))

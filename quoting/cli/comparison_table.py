@@ -56,7 +56,9 @@ def _figures(compared: Compared, speech: Speech) -> dict[str, str]:
         "Total": speech.bare_money(price.total),
         "Profit": speech.bare_money(price.profit),
         "An hour earns": speech.bare_money(price.earned_per_hour),
-        "Price per 100 cm²": speech.bare_money(compared.price_per_100_cm2),
+        f"Price per 100 {speech.length_unit}²": speech.bare_money(
+            compared.price_per_100_in2 if speech.inches else compared.price_per_100_cm2
+        ),
     }
 
 

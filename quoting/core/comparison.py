@@ -16,6 +16,7 @@ from quoting.core.best_size import Reason as Reason
 from quoting.core.best_size import best_of, why_best
 from quoting.core.costing import LineKind
 from quoting.core.errors import Checks, Mistake, Refused
+from quoting.core.measures import CM_PER_INCH
 from quoting.core.money import exact, round_money
 from quoting.core.order import Order, Terms
 from quoting.core.price import Price, price_estimate
@@ -60,8 +61,16 @@ class Compared:
     @property
     def price_per_100_cm2(self) -> Decimal:
         """The price of one blanket for each 100 cm², in whole minor units."""
+        return self._price_of(Decimal(100))
+
+    @property
+    def price_per_100_in2(self) -> Decimal:
+        """The price of one blanket for each 100 square inches, in whole minor units."""
+        return self._price_of(100 * exact(CM_PER_INCH) ** 2)
+
+    def _price_of(self, area_cm2: Decimal) -> Decimal:
         price = self.quote.price
-        return round_money(price.each * 100 / exact(self.area_cm2), price.currency)
+        return round_money(price.each * area_cm2 / exact(self.area_cm2), price.currency)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

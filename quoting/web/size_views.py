@@ -10,8 +10,6 @@ from markupsafe import Markup
 
 from exports.charts import Bar, Level, bars, price_bar, stacked_bars
 from quoting.core.comparison import Compared, Comparison, Refusal, Rule, RuleOfThumb
-from quoting.core.measures import CM_PER_INCH
-from quoting.core.money import exact, round_money
 from quoting.wording import Speech, verdict
 
 
@@ -85,16 +83,10 @@ def _row(compared: Compared, say: Speech, *, best: bool) -> Row:
     return Row(
         compared=compared,
         left_m=compared.quote.estimate.metres_left,
-        per_area=price_per_100_in2(compared) if say.inches else compared.price_per_100_cm2,
+        per_area=compared.price_per_100_in2 if say.inches else compared.price_per_100_cm2,
         rules={rule.rule: rule for rule in compared.rules},
         best=best,
     )
-
-
-def price_per_100_in2(compared: Compared) -> Decimal:
-    """Return the price of one blanket for each 100 square inches, in whole minor units."""
-    price, inch = compared.quote.price, exact(CM_PER_INCH)
-    return round_money(price.each * 100 * inch * inch / exact(compared.area_cm2), price.currency)
 
 
 # The charts escape every word that they write.
