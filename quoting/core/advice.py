@@ -13,10 +13,10 @@ from quoting.core.euro_rates import is_old
 from quoting.core.gauge import Sureness
 from quoting.core.hours import Part
 from quoting.core.order import Order
-from quoting.core.pace import timings_wanted
+from quoting.core.pace import pace_of, timings_wanted
 from quoting.core.passes import Plan
 from quoting.core.price import Price
-from quoting.core.stitching_time import basic_session, paces_of
+from quoting.core.stitching_time import sessions_of
 from quoting.core.strands import Why, most_waiting
 from quoting.core.terms import Target
 from quoting.core.workshop import Workshop
@@ -24,6 +24,7 @@ from quoting.core.workshop import Workshop
 MANY_ENDS = 20
 WEAVING_SHARE = 0.10
 FEW = 3
+MANY_WAITING = 3
 LAST_PASSES = 5
 SLOWEST_A_MINUTE = 5
 FASTEST_A_MINUTE = 35
@@ -93,11 +94,10 @@ def _sureness_cautions(plan: Plan, estimate: Estimate) -> Iterator[Caution]:
 
 
 def _pace_cautions(workshop: Workshop) -> Iterator[Caution]:
-    for stitch, pace in paces_of(workshop).items():
-        a_minute = 1 / pace.minutes_each
+    for stitch, sessions in sessions_of(workshop).items():
+        a_minute = 1 / pace_of(sessions).minutes_each
         if not SLOWEST_A_MINUTE <= a_minute <= FASTEST_A_MINUTE:
             yield for_maker("odd-pace", stitch=stitch, a_minute=a_minute)
-        sessions = [basic_session(t, workshop, "") for t in workshop.timings if t.stitch == stitch]
         each = [session.minutes / session.count for session in sessions]
         if len(each) > 1 and (more := timings_wanted(each)):
             yield for_maker("more-timings", stitch=stitch, more=more)
@@ -112,7 +112,7 @@ def _strand_cautions(estimate: Estimate) -> Iterator[Caution]:
     if stranded:
         yield for_maker("wrong-edge", colours=stranded)
     waiting = most_waiting(estimate.strands)
-    if waiting >= 3:
+    if waiting >= MANY_WAITING:
         yield for_maker("yarns-tangle", yarns=waiting)
     if any(colour.walk.long_pass for colour in estimate.colours):
         yield for_maker("long-pass")

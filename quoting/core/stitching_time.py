@@ -59,14 +59,19 @@ def stitching_times(stitches: Mapping[str, int], workshop: Workshop) -> list[Sti
 
 
 def paces_of(workshop: Workshop) -> dict[str, Pace]:
-    """Return the pace of every stitch that was timed."""
+    """Return the pace of every stitch that was timed; errors as `stitching_times`."""
+    return {stitch: pace_of(timed) for stitch, timed in sessions_of(workshop).items()}
+
+
+def sessions_of(workshop: Workshop) -> dict[str, list[Session]]:
+    """Return the sessions of every stitch that was timed; errors as `stitching_times`."""
     if not workshop.timings:
         raise refuse("timings", "no-timing")
     sessions: dict[str, list[Session]] = {}
     for number, timing in enumerate(workshop.timings, 1):
         session = basic_session(timing, workshop, f"timings.{number}.minutes")
         sessions.setdefault(timing.stitch, []).append(session)
-    return {stitch: pace_of(timed) for stitch, timed in sessions.items()}
+    return sessions
 
 
 def basic_session(timing: Timing, workshop: Workshop, place: str) -> Session:
