@@ -125,8 +125,7 @@ def estimate_plan(plan: Plan, order: Order, workshop: Workshop) -> Estimate:
     """Return yarn, skeins, strands and hours of the order's pieces.
 
     Errors: `too-large` at the quantity for more passes than one answer can walk;
-    `balls-too-short` where no ball outlasts its own tails; `too-many-balls`; as
-    `work_hours`.
+    `balls-too-short` where no ball outlasts its own tails; `too-many-balls`; as `work_hours`.
     """
     if len(plan.passes) * order.quantity > MOST_PASSES:
         limit = MOST_PASSES // len(plan.passes)

@@ -46,8 +46,7 @@ def solve_price(sale: Sale, target: Target) -> Decimal:
     """Return the unrounded price that meets a margin or a markup.
 
     With revenue R = P/g + D/h and fees aP + bD + F, profit R − C − fees equals m·R or k·C, which
-    is linear in P. Errors: `no-price`
-    and `price-not-positive`, at the target's place.
+    is linear in P. Errors: `no-price` and `price-not-positive`, at the target's place.
     """
     added = sale.tax.shown is TaxShown.ADDED
     tax, delivery_tax = 1 + sale.tax_rate, 1 + sale.delivery_tax_rate

@@ -190,7 +190,7 @@ class Speech:
         return f"{self.number(count)} {one if count == 1 else many or one + 's'}"
 
     def _pattern(self, digits: int) -> str:
-        return with_digits(Locale.parse(self.locale).decimal_formats[None].pattern, digits)
+        return with_digits(_parsed(self.locale).decimal_formats[None].pattern, digits)
 
 
 FILE_SPEECH = Speech(locale="en")
