@@ -23,7 +23,7 @@ from quoting.core.workshop import Workshop
 
 MANY_ENDS = 20
 WEAVING_SHARE = 0.10
-FEW = 3
+FEWEST_CUTS = 3
 MANY_WAITING = 3
 LAST_PASSES = 5
 SLOWEST_A_MINUTE = 5
@@ -121,7 +121,7 @@ def _strand_cautions(estimate: Estimate) -> Iterator[Caution]:
 def _never_waits(walk: ColourWalk) -> bool:
     """Return whether a colour is cut again and again for lying at the wrong edge."""
     pairs = list(pairwise(walk.strands))
-    return len(pairs) >= FEW and all(
+    return len(pairs) >= FEWEST_CUTS and all(
         before.why is Why.CUT and before.ends.edge is not after.starts.edge
         for before, after in pairs
     )

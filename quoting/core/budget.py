@@ -27,6 +27,9 @@ from quoting.core.resizing import Size
 from quoting.core.terms import MOST_MONEY, TaxShown
 from quoting.core.workshop import Workshop
 
+OTHER_YARNS = 30
+"""Other yarns of the workshop that are tried."""
+
 RECOLOURED = 60
 """How many ways of doing without a colour are tried, the colours of fewest rows first."""
 
@@ -157,9 +160,9 @@ def _changes(quote: Quote, today: date) -> Iterator[tuple[Change, str, Order]]:
         yield Change.SMALLER_BORDER, "", _with(order, _less_border(design))
     if not design.mix_lots:
         yield Change.MIXED_BALLS, "", _with(order, replace(design, mix_lots=True))
-    for yarn in quote.workshop.yarns:
-        if yarn.name != design.yarn:
-            yield Change.OTHER_YARN, yarn.name, _with(order, replace(design, yarn=yarn.name))
+    others = (yarn.name for yarn in quote.workshop.yarns if yarn.name != design.yarn)
+    for name in islice(others, OTHER_YARNS):
+        yield Change.OTHER_YARN, name, _with(order, replace(design, yarn=name))
 
 
 def _with(order: Order, design: Design) -> Order:

@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from datetime import date
 from itertools import groupby, islice, zip_longest
 
+from quoting.core.advice import MANY_ENDS
 from quoting.core.design import Design, Section, Stripe
 from quoting.core.errors import Refused
 from quoting.core.estimate import estimate_plan
@@ -18,11 +19,16 @@ from quoting.core.quote import Quote, quote_order
 from quoting.core.stripe_search import TRIES_IN_ALL, Repeat, calmer_repeats, cuts_of
 
 OFFERED = 3
-WALKED = 10
+
 PLANNED = 80
+"""Nearby designs that are unrolled, at the most."""
+
 ROWS_PLANNED = 16_000
-"""How many nearby designs are unrolled, over how many rows, and how many of them are walked."""
-MANY_ENDS = 20
+"""Rows that all of them together may have."""
+
+WALKED = 10
+"""Of those that keep the shape, how many are walked to count their ends."""
+
 ROWS_DRIFT = 0.10
 HAIR = 1e-6
 

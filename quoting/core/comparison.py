@@ -91,7 +91,6 @@ class Comparison:
 
     sizes: tuple[Compared, ...]
     refused: tuple[Refusal, ...]
-    at_prices: bool
     best: int | None = None
     reason: Reason | None = None
     base: Quote | None = None
@@ -129,7 +128,6 @@ def compare_sizes(
     return Comparison(
         sizes=tuple(made),
         refused=tuple(refused),
-        at_prices=prices is not None,
         best=best,
         reason=None if best is None else why_best(quotes, best),
         base=base,

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from quoting.core.design import Design
+from quoting.core.design import Design, stripes_with_places
 from quoting.core.errors import refuse
 from quoting.core.gauge import Gauge
-from quoting.core.order import stripes_with_places
 from quoting.core.repeats import nearest_multiple
 from quoting.core.workshop import Workshop
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from enum import StrEnum
 from types import MappingProxyType
@@ -162,3 +162,14 @@ class Design:
     def source_of(self, colour: str) -> ColourSource:
         """Return the yarn and colour that a colour of the design comes from."""
         return self.colours.get(colour) or ColourSource(yarn=self.yarn, colour=colour)
+
+
+def stripes_with_places(design: Design) -> Iterator[tuple[str, Stripe]]:
+    """Yield every stripe of the design with its place in the order file."""
+    for number, stripe in enumerate(design.first_rows, 1):
+        yield f"blanket.first_rows.{number}", stripe
+    for number, section in enumerate(design.sections, 1):
+        for line, stripe in enumerate(section.stripes, 1):
+            yield f"blanket.sections.{number}.stripes.{line}", stripe
+    for number, stripe in enumerate(design.last_rows, 1):
+        yield f"blanket.last_rows.{number}", stripe

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from quoting.core.design import Design
+from quoting.core.design import Design, stripes_with_places
 from quoting.core.gauge import ESTIMATED_LIMITS, Gauge, Sureness, gauge_of, has_swatch
-from quoting.core.order import stripes_with_places
 from quoting.core.stitches import Stitch
 from quoting.core.workshop import Workshop
 

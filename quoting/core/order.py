@@ -8,7 +8,7 @@ from datetime import date
 from decimal import Decimal
 
 from quoting.core.currencies import MINOR_DIGITS
-from quoting.core.design import ColourSource, Design, Stripe
+from quoting.core.design import ColourSource, Design, stripes_with_places
 from quoting.core.errors import Checks, refuse
 from quoting.core.money import round_money
 from quoting.core.terms import MOST_MONEY, Target
@@ -125,17 +125,6 @@ def _colours(order: Order) -> Iterator[tuple[str, str]]:
     for number, extra in enumerate(order.extras, 1):
         if extra.colour is not None:
             yield f"extras.{number}.colour", extra.colour
-
-
-def stripes_with_places(design: Design) -> Iterator[tuple[str, Stripe]]:
-    """Yield every stripe of the design with its place in the order file."""
-    for number, stripe in enumerate(design.first_rows, 1):
-        yield f"blanket.first_rows.{number}", stripe
-    for number, section in enumerate(design.sections, 1):
-        for line, stripe in enumerate(section.stripes, 1):
-            yield f"blanket.sections.{number}.stripes.{line}", stripe
-    for number, stripe in enumerate(design.last_rows, 1):
-        yield f"blanket.last_rows.{number}", stripe
 
 
 def _check_source(source: ColourSource, workshop: Workshop) -> None:

@@ -6,9 +6,8 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from itertools import accumulate, chain
 
-from quoting.core.design import Design, Section, StopAt, Stripe
+from quoting.core.design import Design, Section, StopAt, Stripe, stripes_with_places
 from quoting.core.errors import refuse
-from quoting.core.order import stripes_with_places
 from quoting.core.repeats import allot_repeats
 
 MAX_ROWS = 20_000

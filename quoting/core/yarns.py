@@ -11,6 +11,12 @@ from quoting.core.categories import SC_IN_FOUR_INCHES
 from quoting.core.errors import Checks, refuse
 from quoting.core.measures import LEAST_G, LEAST_YARN_M
 
+MOST_STOCK = 60
+"""Balls of one colour in stock."""
+
+MOST_WEIGHTS = 12
+"""Different weights among them: which of them to take is reckoned for every mixture."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PutUp:
@@ -76,6 +82,10 @@ class Yarn:
             checks.name(f"colours.{colour}", colour)
             if not _is_colour_code(code):
                 checks.add(f"colours.{colour}", "not-a-colour-code", read=code)
+        self._check_stock(checks)
+        checks.done()
+
+    def _check_stock(self, checks: Checks) -> None:
         for number, ball in enumerate(self.stock, 1):
             if ball.colour not in self.colours:
                 checks.add(
@@ -84,7 +94,12 @@ class Yarn:
                     read=ball.colour,
                     known=tuple(self.colours),
                 )
-        checks.done()
+        for colour in self.colours:
+            weights = [ball.weight_g for ball in self.stock if ball.colour == colour]
+            if len(weights) > MOST_STOCK:
+                checks.add("stock", "too-many", read=len(weights), limit=MOST_STOCK)
+            elif len(set(weights)) > MOST_WEIGHTS:
+                checks.add("stock", "too-many-weights", read=len(set(weights)), limit=MOST_WEIGHTS)
 
     @property
     def metres_per_gram(self) -> float:

@@ -11,7 +11,8 @@ from markupsafe import Markup
 from werkzeug.datastructures import MultiDict
 
 from exports.drawing import draw_blanket
-from quoting.core.calmer_stripes import MANY_ENDS, calmer_stripes
+from quoting.core.advice import MANY_ENDS
+from quoting.core.calmer_stripes import calmer_stripes
 from quoting.core.design import Design
 from quoting.core.quote import Quote
 from quoting.web.answers import answer_form

@@ -7,7 +7,7 @@ from typing import Any
 from flask import Flask, current_app, request
 from markupsafe import Markup
 
-from quoting.core.calmer_stripes import MANY_ENDS
+from quoting.core.advice import MANY_ENDS
 from quoting.web import reckonings
 from quoting.web.shop import shop_now
 from quoting.web.views import yarn_names

@@ -6,6 +6,7 @@ from decimal import Decimal
 
 from flask import Blueprint, render_template
 
+from quoting.core.categories import HOOK_MM
 from quoting.core.measures import CM_PER_YARD, tex
 from quoting.core.money import exact
 from quoting.core.yarns import PutUp
@@ -19,7 +20,7 @@ CM_PER_M = 100
 @blueprint.get("/yarn")
 def show() -> str:
     """Show every yarn with its colours, its put-ups and its stock."""
-    return render_template("yarn/show.html", per_length=_price_per_length, tex=tex)
+    return render_template("yarn/show.html", per_length=_price_per_length, tex=tex, hooks=HOOK_MM)
 
 
 def _price_per_length(put_up: PutUp) -> Decimal:

@@ -41,6 +41,10 @@ MISTAKES: Sentences = {
         "{begins} is too long, {read} characters; at most {limit} will do.",
         "This is too long, {read} characters; at most {limit} will do.",
     ),
+    "too-many-weights": (
+        "One colour has part balls of {read} different weights; at most {limit} can be reckoned "
+        "with: leave out the smallest.",
+    ),
     "too-many": ("{read} of them are too many; at most {limit} will do.",),
     # Numbers and measures
     "not-finite": ("{read} is no number to reckon with.", "This is no number to reckon with."),

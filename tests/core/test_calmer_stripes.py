@@ -16,14 +16,8 @@ from hypothesis import given, reject, settings
 from hypothesis import strategies as st
 
 from quoting.core import calmer_stripes as module
-from quoting.core.calmer_stripes import (
-    MANY_ENDS,
-    OFFERED,
-    PLANNED,
-    WALKED,
-    Alternative,
-    calmer_stripes,
-)
+from quoting.core.advice import MANY_ENDS
+from quoting.core.calmer_stripes import OFFERED, PLANNED, WALKED, Alternative, calmer_stripes
 from quoting.core.design import Design, Section, Stripe
 from quoting.core.errors import Refused
 from quoting.core.order import Order

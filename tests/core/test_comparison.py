@@ -194,7 +194,6 @@ def test_what_is_wrong_with_the_order_itself_is_said_at_every_size() -> None:
 def test_at_a_target_every_size_earns_about_the_same_and_none_is_named() -> None:
     found = compared()
     assert (found.best, found.reason) == (None, None)
-    assert not found.at_prices
     earned = [one.quote.price.earned_per_hour for one in found.sizes]
     assert max(earned) - min(earned) < Decimal("0.50")
 

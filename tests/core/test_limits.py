@@ -10,7 +10,7 @@ from quoting.core.errors import Refused
 from quoting.core.order import Extra
 from quoting.core.quote import quote_order
 from quoting.core.workshop import Join
-from quoting.core.yarns import PutUp
+from quoting.core.yarns import MOST_STOCK, MOST_WEIGHTS, PutUp, Stock, Yarn
 from tests.examples import sample_order, sample_workshop, sample_yarn
 
 TODAY = date(2026, 11, 25)
@@ -29,18 +29,18 @@ def with_gauge(**sides):
     return replace(workshop, swatches=(replace(swatch, gauge=replace(swatch.gauge, **sides)),))
 
 
-def test_stitches_a_thousandth_of_a_millimetre_wide_are_too_many_for_a_row():
-    assert refused_code(with_gauge(width_cm=0.001)) == "too-many-stitches"
+def test_stitches_a_micrometre_wide_are_too_many_for_a_row():
+    assert refused_code(with_gauge(stitches=10_000, width_cm=1)) == "too-many-stitches"
 
 
-def test_rows_a_thousandth_of_a_millimetre_high_are_too_many_for_a_blanket():
-    assert refused_code(with_gauge(height_cm=0.001)) == "too-many-rows"
+def test_rows_a_micrometre_high_are_too_many_for_a_blanket():
+    assert refused_code(with_gauge(rows=10_000, height_cm=1)) == "too-many-rows"
 
 
 def test_a_ball_that_weighs_next_to_nothing_is_told_and_not_bought_by_the_million():
     workshop = sample_workshop()
     yarn = workshop.yarns[0]
-    light = tuple(replace(put_up, weight_g=1e-7) for put_up in yarn.put_ups)
+    light = tuple(replace(put_up, weight_g=0.1, length_m=10_000) for put_up in yarn.put_ups)
     assert refused_code(replace(workshop, yarns=(replace(yarn, put_ups=light),))) == (
         "too-many-balls"
     )
@@ -64,3 +64,16 @@ def test_yarn_is_bought_for_a_fringe_that_scraps_at_the_edge_would_not_make():
     estimate = quote_order(sample_order(extras=(fringe,)), workshop, today=TODAY).estimate
     (teal,) = (colour for colour in estimate.colours if colour.colour == "teal")
     assert teal.walk.left_m >= 30
+
+
+def shelf(weights) -> Yarn:
+    return sample_yarn(stock=tuple(Stock(colour="oat", weight_g=w, lot="771") for w in weights))
+
+
+def test_part_balls_of_too_many_weights_to_try_every_mixture_are_refused():
+    with pytest.raises(Refused) as refused:
+        shelf(range(10, 10 + MOST_WEIGHTS + 1))
+    assert [m.code for m in refused.value.mistakes] == ["too-many-weights"]
+    assert shelf([100] * MOST_STOCK)
+    with pytest.raises(Refused):
+        shelf([100] * (MOST_STOCK + 1))

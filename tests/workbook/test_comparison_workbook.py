@@ -181,8 +181,7 @@ def test_at_prices_the_size_that_earns_most_is_named_also_once_prices_are_typed(
 ) -> None:
     typed = {"changed to prices": all_changes["to prices"].expected}
     for name, found in {**all_comparisons, **typed}.items():
-        if found.at_prices:
-            assert found.best is not None
+        if found.best is not None:
             assert named(reckoned_anew[name], "best") == str(found.sizes[found.best].size)
         else:
             assert str(named(reckoned_anew[name], "best")).startswith("none is named")
@@ -305,7 +304,7 @@ def test_the_same_comparison_gives_the_same_bytes(
 
 def test_fifty_sizes_have_their_rows_and_charts() -> None:
     plain = compared(PRAM)
-    many = Comparison(sizes=plain.sizes * 50, refused=(), at_prices=False, base=plain.base)
+    many = Comparison(sizes=plain.sizes * 50, refused=(), base=plain.base)
     book = opened(comparison_bytes(many), values=True)
     first = row_under(book, SHORT)
     assert book["Sizes"][f"A{first + 49}"].value == "60x75cm"
