@@ -158,22 +158,22 @@ def _moved(writer: _Writer, quote: Quote, terms: TermRefs, listed: Ref, quantity
     digits, money = writer.shapes.digits, writer.shapes.money
     amounts = {kind: quote.price.amount(kind) for kind in LineKind}
     rush, discount = amounts[LineKind.RUSH], amounts[LineKind.DISCOUNT]
-    writer.grid.line(*heads("", "", "of", "", "rate", "amount", figures_from=2))
-    shares = (
-        ("Rush", quote.price.listed, str(terms.rush), rush),
-        ("Discount", quote.price.listed + rush, f"-{terms.discount}", discount),
-    )
+    writer.grid.line(*heads("", "", "blankets", "", "for one", "amount", figures_from=2))
+    shares = (("Rush", str(terms.rush), rush), ("Discount", f"-{terms.discount}", discount))
     moved = str(listed)
-    for label, base, rate, amount in shares:
+    for label, share, amount in shares:
         row = writer.grid.next_row
-        share = rounded(f"Costing!C{row}/{quantity}*Costing!E{row}", digits)
         ref = writer.grid.line(
             words(label),
+            words("as a share of the price so far"),
+            reckoned(str(quantity), quantity.value, COUNT),
             None,
-            reckoned(moved, base, money),
-            None,
-            reckoned(rate, _rate(quote, label), SHARE),
-            reckoned(f"{share}*{quantity}", amount, money),
+            reckoned(
+                rounded(f"({moved})/{quantity}*{share}", digits),
+                amount / quote.price.quantity,
+                money,
+            ),
+            reckoned(f"Costing!C{row}*Costing!E{row}", amount, money),
         )[-1]
         moved = f"{moved}+{ref}"
     rise = _rise(writer, quote, terms, moved, quantity)
@@ -184,11 +184,6 @@ def _moved(writer: _Writer, quote: Quote, terms: TermRefs, listed: Ref, quantity
         "of all blankets, without delivery",
         name="price",
     )
-
-
-def _rate(quote: Quote, label: str) -> float:
-    terms = quote.order.terms
-    return terms.rush if label == "Rush" else -terms.discount
 
 
 def _rise(writer: _Writer, quote: Quote, terms: TermRefs, moved: str, quantity: Ref) -> Ref:

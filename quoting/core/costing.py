@@ -48,7 +48,8 @@ class Line:
     """One line of a costing: `amount` is quantity × rate, rounded once to minor units.
 
     `subject` is the colour, the extra or the fee it is about, empty where the kind says all;
-    `ball_g` and `pack` are those of a yarn line's put-up.
+    `ball_g` and `pack` are those of a yarn line's put-up; `share` is what part of the price of
+    one blanket a rush or a discount is.
     """
 
     kind: LineKind
@@ -59,6 +60,7 @@ class Line:
     amount: Decimal
     ball_g: float | None = None
     pack: int = 1
+    share: Decimal | None = None
 
 
 def cost_lines(order: Order, estimate: Estimate, workshop: Workshop) -> tuple[Line, ...]:

@@ -148,26 +148,20 @@ def list_price(sale: Sale, target: Target, quantity: int, workshop: Workshop) ->
 
 
 def _moves(each: Decimal, order: Order, workshop: Workshop, *, given: bool) -> Iterator[Line]:
-    """Yield what moves the listed price: a rush, a discount, and the least the maker takes."""
-    terms = order.terms
-    if terms.rush:
-        rush = _move(LineKind.RUSH, each, exact(terms.rush), order, workshop)
-        each += rush.amount / order.quantity
-        yield rush
-    if terms.discount:
-        discount = _move(LineKind.DISCOUNT, each, -exact(terms.discount), order, workshop)
-        each += discount.amount / order.quantity
-        yield discount
+    """Yield what moves the listed price: a rush, a discount, and the least the maker takes.
+
+    Each is rounded once, for one blanket, so that one has a price of its own.
+    """
+    shares = ((LineKind.RUSH, order.terms.rush), (LineKind.DISCOUNT, -order.terms.discount))
+    for kind, share in shares:
+        if share:
+            rate = round_money(each * exact(share), workshop.currency)
+            each += rate
+            yield _move(kind, rate, order.quantity, exact(abs(share)))
     least = workshop.pricing.minimum
     if least is not None and each < least and not given:
         rise = round_money(least, workshop.currency) - each
-        yield Line(
-            kind=LineKind.MINIMUM,
-            quantity=Decimal(order.quantity),
-            unit=Unit.PIECE,
-            rate=rise,
-            amount=rise * order.quantity,
-        )
+        yield _move(LineKind.MINIMUM, rise, order.quantity)
 
 
 def _moved(listed: Decimal, moves: Sequence[Line], order: Order) -> Decimal:
@@ -178,11 +172,14 @@ def _moved(listed: Decimal, moves: Sequence[Line], order: Order) -> Decimal:
     return price
 
 
-def _move(kind: LineKind, each: Decimal, rate: Decimal, order: Order, workshop: Workshop) -> Line:
-    """Return a share of the price of one blanket, rounded once, for all of them."""
-    amount = round_money(each * rate, workshop.currency) * order.quantity
+def _move(kind: LineKind, rate: Decimal, quantity: int, share: Decimal | None = None) -> Line:
     return Line(
-        kind=kind, quantity=each * order.quantity, unit=Unit.MONEY, rate=rate, amount=amount
+        kind=kind,
+        quantity=Decimal(quantity),
+        unit=Unit.PIECE,
+        rate=rate,
+        amount=rate * quantity,
+        share=share,
     )
 
 

@@ -49,7 +49,6 @@ SUMS = (
     reckonings.bare_yarn,
     reckonings.exchange_rate,
     reckonings.exchange_words,
-    reckonings.move_words,
 )
 
 _DOT = Markup(

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from decimal import Decimal
 
-from quoting.core.costing import Line, Unit
 from quoting.core.counts import stitch_repeat
 from quoting.core.estimate import ColourEstimate
 from quoting.core.exchange import ExchangeRate
@@ -14,7 +13,7 @@ from quoting.core.quote import Quote
 from quoting.core.strands import Why
 from quoting.core.yarn import LABEL_ERROR
 from quoting.web.shop import shop_now
-from quoting.wording import Speech, line_what
+from quoting.wording import Speech
 
 DIGITS = 2
 
@@ -166,9 +165,3 @@ def exchange_words(rate: ExchangeRate, say: Speech) -> str:
     one = f"{exchange_rate(rate, say)} for 1 {say.currency}, the rate of {say.day(rate.day)}"
     cushion = f", and {say.percent(rate.cushion)} against its moving" if rate.cushion else ""
     return one + cushion
-
-
-def move_words(line: Line, say: Speech) -> str:
-    """Return what moves the price, and by how much of it where it is a share."""
-    share = f", {say.percent(abs(line.rate))}" if line.unit is Unit.MONEY else ""
-    return line_what(line, say) + share

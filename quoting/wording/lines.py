@@ -40,6 +40,8 @@ def line_what(line: Line, speech: Speech) -> str:
             return f"{line.subject}, on each payment"
         case LineKind.FEE:
             return f"{line.subject}, on {speech.money(line.quantity)}"
+        case _ if line.share is not None:
+            return f"{_KINDS[line.kind]}, {speech.percent(line.share, 2)}"
         case _:
             return line.subject or _KINDS[line.kind]
 

@@ -305,3 +305,14 @@ def test_a_fee_on_the_total_is_taken_of_the_tax_on_delivery_too() -> None:
     )
     price = solve_price(sale, Target(margin=0.0))
     assert float(price) == pytest.approx(91.2 / 0.88)
+
+
+def test_a_rush_and_a_discount_multiply_out_also_for_several_blankets() -> None:
+    terms = Terms(target=Target(given=money("512.34")), rush=0.15, discount=0.05)
+    price = quoted(terms=terms, quantity=3).price
+    moves = [line for line in price.lines if line.kind in ADJUSTMENTS]
+    assert [(line.quantity, line.rate, line.amount) for line in moves] == [
+        (3, money("76.85"), money("230.55")),
+        (3, money("-29.46"), money("-88.38")),
+    ]
+    assert price.each == money("512.34") + money("76.85") - money("29.46")
