@@ -38,7 +38,12 @@ def ball_ends(
     for factor in (1 + share, max(LEAST_FACTOR, 1 - share)):
         other = [replace(visit, yarn_m=visit.yarn_m * factor) for visit in visits]
         again = walk_colour(
-            walk.colour, other, tail_m=habits.tail_m, balls_m=balls_m, join=habits.join
+            walk.colour,
+            other,
+            tail_m=habits.tail_m,
+            balls_m=balls_m,
+            join=habits.join,
+            full_m=walk.full_m,
         )
         walks.append(again.ran_out_at)
     return tuple(

@@ -22,7 +22,7 @@ class ColourWalk:
     `ball_used_m` is the yarn taken from each ball; `ran_out_at` the place where each ball was
     used up, or None; `left_m` the yarn left of those that were not; `missing_m` the yarn that was
     needed when no ball was left; `long_pass` whether a pass was longer than any ball to come
-    though joins were wanted at an edge.
+    though joins were wanted at an edge; `full_m` the ball that more could be had of.
     """
 
     colour: str
@@ -32,6 +32,7 @@ class ColourWalk:
     left_m: float
     missing_m: float
     long_pass: bool
+    full_m: float
 
     @property
     def yarn_m(self) -> float:
@@ -50,13 +51,17 @@ def walk_colour(
     tail_m: float,
     balls_m: Sequence[float] | None = None,
     join: Join = Join.ANYWHERE,
+    full_m: float = 0.0,
 ) -> ColourWalk:
     """Return the strands of one colour.
 
     `balls_m` are the lengths of the balls in the order they are to be used; None stands for one
     endless ball. Part balls left by earlier strands come before any fresh one, the oldest first.
+    `full_m` is the length of a ball that more can be had of: with joins at an edge, a pass that
+    it can finish waits for it, and is missed where there is none.
     """
-    walker = _Walker(colour, tail_m, [math.inf] if balls_m is None else balls_m, join)
+    lengths = [math.inf] if balls_m is None else balls_m
+    walker = _Walker(colour, tail_m, lengths, join, full_m)
     for visit in visits:
         walker.take(visit)
     return walker.finish()
@@ -87,10 +92,13 @@ class _Growing:
 
 
 class _Walker:
-    def __init__(self, colour: str, tail_m: float, balls_m: Sequence[float], join: Join) -> None:
+    def __init__(
+        self, colour: str, tail_m: float, balls_m: Sequence[float], join: Join, full_m: float
+    ) -> None:
         self.colour = colour
         self.tails_m = 2 * tail_m
         self.at_an_edge = join is Join.AT_AN_EDGE
+        self.full_m = full_m
         self.balls = [_Ball(number, length) for number, length in enumerate(balls_m)]
         self.fresh = deque(self.balls)
         self.part: deque[_Ball] = deque()
@@ -113,15 +121,17 @@ class _Walker:
         self.last = Point(visit.piece, visit.pass_index, visit.ends)
 
     def _too_long(self, visit: Visit) -> bool:
-        """Return whether neither the ball in hand nor any to come can finish the pass.
+        """Return whether no ball can finish the pass: in hand, to come, or to be had.
 
         With no fresh ball to come, more have to be had, so it is not the pass that is too long.
         """
         carry_m = 0.0 if visit.follows else visit.carry_m or 0.0
         if self.hand is not None and self.hand.left_m >= carry_m + visit.yarn_m - HAIR_M:
             return False
-        longest_m = max(ball.left_m for ball in (*self.fresh, *self.part)) if self.fresh else None
-        return longest_m is not None and visit.yarn_m > longest_m - self.tails_m + HAIR_M
+        if not self.fresh and not self.full_m:
+            return False
+        to_come = (ball.left_m for ball in (*self.fresh, *self.part))
+        return visit.yarn_m > max((self.full_m, *to_come)) - self.tails_m + HAIR_M
 
     def _goes_on(self, hand: _Growing, visit: Visit, *, edge_only: bool) -> bool:
         """Bring the strand in hand to the pass, or close it."""
@@ -210,4 +220,5 @@ class _Walker:
             left_m=math.fsum(b.left_m for b in self.balls if b.ran_out_at is None),
             missing_m=self.missing.used_m,
             long_pass=self.long_pass,
+            full_m=self.full_m,
         )

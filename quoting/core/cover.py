@@ -19,9 +19,14 @@ Chain: TypeAlias = "tuple[Chain, int, int] | None"
 
 
 class Piece(NamedTuple):
-    """Something that can be taken: the length it adds (over 0), its cost, the balls it is."""
+    """Something that can be taken.
+
+    `gain` (over 0) is what it brings towards the target, `length` what there is of it, `cost` what
+    it costs, `balls` how many it is.
+    """
 
     gain: int
+    length: int
     cost: Fraction
     balls: int = 1
 
@@ -67,13 +72,13 @@ def rank_pieces(pieces: Sequence[Piece], target: int) -> list[Ranked]:
     `most` - 1 of a piece, and the base of each digit is more than that digit can come to.
     """
     most = target // min((piece.gain for piece in pieces), default=1) + 2
-    gain_base = target + max((piece.gain for piece in pieces), default=0)
+    length_base = most * max((piece.length for piece in pieces), default=0) + 1
     balls_base = most * max((piece.balls for piece in pieces), default=0)
     order_base = most ** len(pieces)
     unit = math.lcm(*(piece.cost.denominator for piece in pieces))
     ranked = []
     for number, piece in enumerate(pieces):
-        rank = int(piece.cost * unit) * gain_base + piece.gain
+        rank = int(piece.cost * unit) * length_base + piece.length
         rank = (rank * balls_base + piece.balls) * order_base - most ** (len(pieces) - 1 - number)
         ranked.append(Ranked(number, piece.gain, rank))
     return ranked

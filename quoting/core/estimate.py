@@ -22,6 +22,9 @@ from quoting.core.yarn import ColourYarn, reserve, yarn_by_colour, yarn_by_pass
 MOST_PASSES = 40_000
 """Rows and rounds of all blankets of an order together."""
 
+PATIENCE = 3
+"""Full balls more than needed after which no row waits for a larger ball any longer."""
+
 MOST_BALLS = 2_000
 """Balls of one colour; more of them is a slip in the yarn's figures."""
 
@@ -187,21 +190,31 @@ def _enough(
 ) -> tuple[SkeinChoice, ColourWalk]:
     """Return skeins that the work and its extras get through with, and the walk.
 
-    Where the balls fall short, the need is raised by that, and never lowered.
+    Where the balls fall short, the need is raised by that. Where no more of them helps, for no
+    choice brings a ball that a row waits for, that row is joined within.
     """
-    habits = workshop.habits
+    habits, mix_lots = workshop.habits, order.design.mix_lots
     colour, source = yarn.colour, order.design.source_of(yarn.colour)
     stuff = workshop.yarn(source.yarn)
-    mix_lots = order.design.mix_lots
+    raised_m, waits = need_m, True
     while True:
         choice = choose_skeins(
-            need_m, stuff, source.colour, tail_m=habits.tail_m, mix_lots=mix_lots
+            raised_m, stuff, source.colour, tail_m=habits.tail_m, mix_lots=mix_lots
         )
         if choice.skeins > MOST_BALLS:
             raise refuse("yarns", "too-many-balls", read=choice.skeins, limit=MOST_BALLS)
-        balls_m = choice.balls_m(stuff.metres_per_gram)
-        walk = walk_colour(colour, visits, tail_m=habits.tail_m, balls_m=balls_m, join=habits.join)
+        full_m = choice.full_ball_m(stuff.metres_per_gram)
+        walk = walk_colour(
+            colour,
+            visits,
+            tail_m=habits.tail_m,
+            balls_m=choice.balls_m(stuff.metres_per_gram),
+            join=habits.join,
+            full_m=full_m if waits else 0.0,
+        )
         short_m = walk.missing_m + max(0.0, yarn.extras_m - walk.left_m)
         if short_m <= HAIR_M:
             return choice, walk
-        need_m += short_m
+        raised_m += short_m
+        if waits and raised_m > need_m + PATIENCE * full_m:
+            raised_m, waits = need_m, False

@@ -68,6 +68,11 @@ class SkeinChoice:
         """Grams of the new balls."""
         return math.fsum(some.balls * some.put_up.weight_g for some in self.bought)
 
+    def full_ball_m(self, metres_per_gram: float) -> float:
+        """Return the longest ball that more can be had of: a new one, else one from stock."""
+        sold = [some.put_up.length_m for some in self.bought]
+        return max(sold or self.balls_m(metres_per_gram), default=0.0)
+
     def balls_m(self, metres_per_gram: float) -> tuple[float, ...]:
         """Return each ball's metres in the order of work: from stock, then new, larger first."""
         held = [ball.weight_g * metres_per_gram for ball in self.stock]
@@ -82,8 +87,10 @@ def choose_skeins(
 
     One lot in stock that is enough always comes first. Else one put-up is bought, in singles or
     packs, or with `mix_lots` any put-ups and stock together, stock at the least price for a gram.
-    Least cost wins, then least left over, then fewest balls, then more of what is listed earlier,
-    stock before put-ups. Errors: `balls-too-short` at `put_ups` if no ball outlasts its tails.
+    Least cost wins, then least left over of what is taken, then fewest balls, then more of what is
+    listed earlier, stock before put-ups. What tails of joins take counts as left over, or they
+    would be a reason for more balls. Errors: `balls-too-short` at `put_ups` if no ball outlasts
+    its tails.
     """
     if need_m <= GRACE_M:
         return SkeinChoice()
@@ -101,7 +108,7 @@ def _shelf(yarn: Yarn, colour: str, tail_m: float) -> list[tuple[Stock, Piece]]:
     per_gram = min(_price_per_gram(put_up) for put_up in yarn.put_ups)
     lengths = [ball.weight_g * yarn.metres_per_gram for ball in balls]
     pieces = [
-        Piece(_gain_um(length_m, tail_m), per_gram * _read(ball.weight_g))
+        Piece(_gain_um(length_m, tail_m), _um(length_m), per_gram * _read(ball.weight_g))
         for ball, length_m in zip(balls, lengths, strict=True)
     ]
     return [both for both in zip(balls, pieces, strict=True) if both[1].gain > 0]
@@ -109,15 +116,25 @@ def _shelf(yarn: Yarn, colour: str, tail_m: float) -> list[tuple[Stock, Piece]]:
 
 def _shop(yarn: Yarn, tail_m: float) -> list[tuple[PutUp, Piece]]:
     """Return the put-ups whose balls outlast their tails, each with what a pack brings."""
-    pieces = [
-        Piece(put_up.pack * _gain_um(put_up.length_m, tail_m), Fraction(put_up.price), put_up.pack)
-        for put_up in yarn.put_ups
-    ]
+    pieces = [_piece_of(put_up, tail_m) for put_up in yarn.put_ups]
     return [both for both in zip(yarn.put_ups, pieces, strict=True) if both[1].gain > 0]
 
 
+def _piece_of(put_up: PutUp, tail_m: float) -> Piece:
+    return Piece(
+        gain=put_up.pack * _gain_um(put_up.length_m, tail_m),
+        length=put_up.pack * _um(put_up.length_m),
+        cost=Fraction(put_up.price),
+        balls=put_up.pack,
+    )
+
+
 def _gain_um(length_m: float, tail_m: float) -> int:
-    return round((length_m - 2 * tail_m) * UM_PER_M)
+    return _um(length_m - 2 * tail_m)
+
+
+def _um(length_m: float) -> int:
+    return round(length_m * UM_PER_M)
 
 
 def _price_per_gram(put_up: PutUp) -> Fraction:

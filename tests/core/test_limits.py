@@ -6,12 +6,14 @@ from decimal import Decimal
 
 import pytest
 
+from quoting.core.design import Section, Stripe
 from quoting.core.errors import Refused
 from quoting.core.order import Extra
+from quoting.core.passes import Edge
 from quoting.core.quote import quote_order
 from quoting.core.workshop import Join
 from quoting.core.yarns import MOST_STOCK, MOST_WEIGHTS, PutUp, Stock, Yarn
-from tests.examples import sample_order, sample_workshop, sample_yarn
+from tests.examples import sample_design, sample_order, sample_workshop, sample_yarn
 
 TODAY = date(2026, 11, 25)
 
@@ -77,3 +79,23 @@ def test_part_balls_of_too_many_weights_to_try_every_mixture_are_refused():
     assert shelf([100] * MOST_STOCK)
     with pytest.raises(Refused):
         shelf([100] * (MOST_STOCK + 1))
+
+
+def test_a_row_waits_for_the_larger_ball_that_can_finish_it() -> None:
+    workshop = sample_workshop()
+    habits = replace(workshop.habits, join=Join.AT_AN_EDGE, allowance=0.0)
+    sold = (
+        PutUp(weight_g=100, length_m=200, price=Decimal("4.60")),
+        PutUp(weight_g=20, length_m=40, price=Decimal("1.00")),
+    )
+    workshop = replace(workshop, habits=habits, yarns=(sample_yarn(put_ups=sold, stock=()),))
+    design = sample_design(
+        stitches=500,
+        sections=(Section(stripes=(Stripe(colour="teal", rows=7),), repeats=1),),
+        first_rows=(),
+        border=(),
+        mix_lots=True,
+    )
+    estimate = quote_order(sample_order(design=design, extras=()), workshop, today=TODAY).estimate
+    assert not any(colour.walk.long_pass for colour in estimate.colours)
+    assert all(strand.ends.edge is not Edge.WITHIN for strand in estimate.strands)

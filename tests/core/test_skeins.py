@@ -169,6 +169,11 @@ def test_prices_in_proportion_are_no_harder_for_a_very_long_need() -> None:
     assert choice.cost == Decimal("692.30")
 
 
+def test_one_large_ball_is_taken_before_four_small_ones_that_cost_and_measure_the_same() -> None:
+    wool = yarn(put_up(100, 200, "4.00"), put_up(50, 100, "2.00"), put_up(200, 400, "8.00"))
+    assert packs(choose(380, wool, mix=True)) == packs(choose(380, yarn(put_up(200, 400, "8.00"))))
+
+
 # Every choice, written out: the reference for random cases.
 
 Ranking = tuple[Fraction, int, int, tuple[int, ...]]
@@ -209,34 +214,49 @@ def from_one_lot(wool: Yarn) -> Iterator[tuple[int, ...]]:
             yield shelf + (0,) * len(wool.put_ups)
 
 
-def rank(counts: tuple[int, ...], wool: Yarn, tail_m: float) -> Ranking:
-    """Cost, length, balls and the order of listing, counted out in full."""
+def things(wool: Yarn, tail_m: float) -> list[tuple[Fraction, int, int, int]]:
+    """Return the cost, gain, length and balls of everything there is, as listed."""
     per_gram = min(Fraction(p.price) / (p.pack * exact(p.weight_g)) for p in wool.put_ups)
-    things = [
-        (per_gram * exact(one.weight_g), gain_um(one.weight_g * wool.metres_per_gram, tail_m), 1)
-        for one in wool.stock
+    lengths = [one.weight_g * wool.metres_per_gram for one in wool.stock]
+    return [
+        (per_gram * exact(one.weight_g), gain_um(length, tail_m), gain_um(length, 0), 1)
+        for one, length in zip(wool.stock, lengths, strict=True)
     ] + [
-        (Fraction(one.price), one.pack * gain_um(one.length_m, tail_m), one.pack)
+        (
+            Fraction(one.price),
+            one.pack * gain_um(one.length_m, tail_m),
+            one.pack * gain_um(one.length_m, 0),
+            one.pack,
+        )
         for one in wool.put_ups
     ]
-    taken = [(*one, count) for one, count in zip(things, counts, strict=True) if count]
-    useless = any(gain <= 0 for _, gain, _, _ in taken)
+
+
+def is_enough(counts: tuple[int, ...], wool: Yarn, tail_m: float, target: int) -> bool:
+    taken = [(x[1], n) for x, n in zip(things(wool, tail_m), counts, strict=True) if n]
+    return all(gain > 0 for gain, _ in taken) and sum(g * n for g, n in taken) >= target
+
+
+def rank(counts: tuple[int, ...], wool: Yarn, tail_m: float) -> Ranking:
+    """Cost, length, balls and the order of listing, counted out in full."""
+    taken = list(zip(things(wool, tail_m), counts, strict=True))
     return (
-        sum((cost * count for cost, _, _, count in taken), Fraction(0)),
-        -1 if useless else sum(gain * count for _, gain, _, count in taken),
-        sum(balls * count for _, _, balls, count in taken),
+        sum((one[0] * count for one, count in taken), Fraction(0)),
+        sum(one[2] * count for one, count in taken),
+        sum(one[3] * count for one, count in taken),
         tuple(-count for count in counts),
     )
 
 
 def best_by_hand(need_m: float, wool: Yarn, tail_m: float, *, mix: bool) -> Ranking | None:
     target = max(1, math.ceil((need_m - 2 * tail_m - 1e-9) * 1_000_000))
-    lots = [rank(counts, wool, tail_m) for counts in from_one_lot(wool)]
-    enough = [(Fraction(0), *ranking[1:]) for ranking in lots if ranking[1] >= target]
-    if enough:
-        return rank(tuple(-n for n in min(enough)[3]), wool, tail_m)
-    choices = (rank(counts, wool, tail_m) for counts in every(wool, target, tail_m, mix=mix))
-    return min((ranking for ranking in choices if ranking[1] >= target), default=None)
+    lots = [c for c in from_one_lot(wool) if is_enough(c, wool, tail_m, target)]
+    if lots:
+        return min((rank(counts, wool, tail_m) for counts in lots), key=lambda r: r[1:])
+    choices = (
+        c for c in every(wool, target, tail_m, mix=mix) if is_enough(c, wool, tail_m, target)
+    )
+    return min((rank(counts, wool, tail_m) for counts in choices), default=None)
 
 
 def ranked(choice: SkeinChoice, wool: Yarn, tail_m: float) -> Ranking:
