@@ -17,6 +17,10 @@ CAUTIONS: Sentences = {
     ),
     "under-minimum": ("A blanket at {price} is under the least that you take for one, {minimum}.",),
     "no-delivery-band": (
+        "The workshop has no delivery band to {country}, so the plain charge was taken: "
+        "look up the postage before you give this price.",
+    ),
+    "too-heavy-for-bands": (
         "No delivery band to {country} carries this weight, so the plain charge was taken: "
         "look up the postage before you give this price.",
     ),

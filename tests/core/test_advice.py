@@ -85,6 +85,7 @@ CASES: dict[str, tuple[Case, Case]] = {
     "pays-under-wage": (given("150"), given("300")),
     "under-minimum": (given("40", pricing=MINIMUM), given("60", pricing=MINIMUM)),
     "no-delivery-band": (case(sample_order(deliver_to="NZ")), case()),
+    "too-heavy-for-bands": (case(sample_order(quantity=9)), case()),
     "no-profit": (case(pricing=Pricing(target=Target(margin=0.0))), case()),
     "late": (
         case(sample_order(wanted_by=date(2026, 12, 14))),
