@@ -19,7 +19,9 @@ from quoting.web.shop import Shop
 from quoting.wording import Speech, caution_sentence
 
 _PLACES = {
-    "price": "pays-under-wage under-minimum no-delivery-band too-heavy-for-bands no-profit old-rate",
+    "price": (
+        "pays-under-wage under-minimum no-delivery-band too-heavy-for-bands no-profit old-rate"
+    ),
     "dates": "late",
     "size": "count-breaks-repeat row-ends-off repeats-miss-height",
     "yarn": "rough-yarn estimated-yarn runs-out-late",
