@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from flask import Flask, render_template, request
+from flask import Flask, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 from flask_wtf.csrf import CSRFError
 from werkzeug.exceptions import HTTPException
@@ -26,6 +26,9 @@ def handle_failures(app: Flask) -> None:
 
 def _stale(error: CSRFError) -> ResponseReturnValue:
     del error
+    if request.endpoint == "orders.read":
+        # A file comes alone, without the order that the tab keeps.
+        return redirect(url_for("orders.once_more"), 303)
     pages = {"sizes": comparing.resume, "workshop_forms": workshop_forms.resume}
     return pages.get(request.blueprint or "", orders.resume)(), 409
 

@@ -33,7 +33,8 @@ def show() -> str:
     """Show the form with the order that it starts with."""
     shop = shop_now()
     values = start_values(shop.workshop) if shop.sample is None else order_values(shop.sample)
-    return _page(fill_form(shop, values), start="sample", patient=True)
+    start = "afresh" if "afresh" in request.args else "sample"
+    return _page(fill_form(shop, values), start=start, patient=True)
 
 
 @blueprint.get("/blank")
@@ -111,6 +112,12 @@ def read() -> ResponseReturnValue:
         page = render_template("orders/unread.html", name=sent.filename, said=said)
         return page, REFUSED
     return show_order(order)
+
+
+@blueprint.get("/read")
+def once_more() -> str:
+    """Ask again for a file that was sent from a page from before a restart."""
+    return render_template("orders/once_more.html")
 
 
 def show_order(order: Order) -> str:

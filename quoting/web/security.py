@@ -49,5 +49,7 @@ def _add_headers(response: Response) -> Response:
     for name, value in HEADERS.items():
         response.headers.setdefault(name, value)
     if response.mimetype == "text/html":
-        response.headers.setdefault("Cache-Control", "no-store")
+        # A page made by sending a form is kept for Back, which could not ask for it anew.
+        kept = "no-cache" if request.method == "POST" else "no-store"
+        response.headers.setdefault("Cache-Control", f"private, {kept}")
     return response

@@ -69,3 +69,12 @@ def test_words_of_the_order_are_shown_as_words_and_not_as_markup() -> None:
     for address in ("/", "/answer", "/quote"):
         page = Page(maker.client.post(address, data=maker.open().typed() | colours).text)
         assert all(not node.text for node in page.root.all("script"))
+
+
+def test_a_file_from_a_page_from_before_a_restart_is_asked_for_again_without_any_form() -> None:
+    maker = guarded()
+    reply = maker.client.post("/read", data={"csrf_token": "stale"}, follow_redirects=True)
+    page = Page(reply.text)
+    assert page.headings == ["Choose the file once more, please"]
+    assert not [node for node in page.root.all("form") if node.attributes.get("id") == "order"]
+    assert not list(page.root.all("script"))

@@ -3,42 +3,66 @@
 // buttons for lines act in place. Nothing that is typed is ever replaced by what it did not ask.
 
 const PAUSE_MS = 250;
+const SLOW_MS = 300;
 const SIDES = ["blanket.width", "blanket.height"];
+const HALF = "This date is only half typed: give its day, month and year, or clear it.";
+const STALE = "The order on the worktable has something to put right first, so it is not compared here.";
 const byId = (id) => document.getElementById(id);
 const table = () => byId("worktable");
 const form = () => byId("order");
-const keptAs = () => table().dataset.kept ?? "order";
 let waiting = 0; // the timer of the pause after a key
 let running = null; // what can call off the request under way
 let pressed = null; // the button whose request is under way
+let queue = []; // the buttons to add lines that were pressed meanwhile
+let takeover = null; // what is still to come into the form; until it has, the form is not kept
 
-const sent = (button) => {
+const typed = () => {
   const fields = new URLSearchParams(new FormData(form()));
-  if (button?.name) fields.set(button.name, button.value);
+  fields.delete("csrf_token");
   return fields;
 };
 
 async function ask(address, fields) {
   running?.abort();
-  running = new AbortController();
-  const signal = running.signal;
-  const reply = await fetch(address, { method: "POST", body: fields, signal });
-  const page = new DOMParser().parseFromString(await reply.text(), "text/html");
-  if (signal.aborted) throw new DOMException("", "AbortError");
-  // After a restart of the program the page comes with a new token: the form takes it over.
-  const token = page.querySelector("#order [name=csrf_token]");
-  if (token) form().elements.csrf_token.value = token.value;
-  return page;
+  const mine = (running = new AbortController());
+  const slow = setTimeout(busy, SLOW_MS, true);
+  fields.set("csrf_token", form().elements.csrf_token.value);
+  try {
+    const reply = await fetch(address, { method: "POST", body: fields, signal: mine.signal });
+    const page = new DOMParser().parseFromString(await reply.text(), "text/html");
+    if (mine.signal.aborted) throw new DOMException("", "AbortError");
+    page.refused = reply.status >= 400 && reply.status < 500;
+    // After a restart of the program the page comes with a new token: the form takes it over.
+    const token = page.querySelector("#order [name=csrf_token]");
+    if (token) form().elements.csrf_token.value = token.value;
+    return page;
+  } finally {
+    clearTimeout(slow);
+    if (running === mine) busy(false);
+  }
 }
 
 function say(words) {
   byId("status").textContent = words;
 }
 
+function busy(on) {
+  for (const part of [byId("answer"), byId("figures")]) {
+    on ? part.setAttribute("aria-busy", "true") : part.removeAttribute("aria-busy");
+  }
+  say(on ? "Being worked out…" : "");
+}
+
 function failed(error) {
   if (error.name === "AbortError") return;
-  pressed = null;
+  [pressed, queue] = [null, []];
   age("No answer came: is the program still running? This is the last answer.");
+}
+
+function refused(page) {
+  if (!page.refused) return failed(page);
+  [pressed, queue] = [null, []];
+  age(`${page.querySelector("h1")?.textContent ?? "This was refused."} This is the last answer.`);
 }
 
 function age(words) {
@@ -54,15 +78,46 @@ function age(words) {
   say(words);
 }
 
+function sayBeside(id, words, wrong) {
+  const beside = byId(`${id}.says`);
+  if (beside) beside.textContent = words;
+  beside?.classList.toggle("wrong", wrong);
+  if (wrong) byId(id)?.setAttribute("aria-invalid", "true");
+}
+
 function showSaid(page) {
-  for (const place of form().querySelectorAll(".says")) place.textContent = "";
+  for (const beside of form().querySelectorAll(".says")) beside.textContent = "";
   for (const field of form().querySelectorAll("[aria-invalid]")) field.removeAttribute("aria-invalid");
   for (const said of page.querySelectorAll("#said > p")) {
-    const id = said.dataset.field;
-    const place = byId(`${id}.says`);
-    if (place) place.textContent = said.textContent;
-    place?.classList.toggle("wrong", "wrong" in said.dataset);
-    if ("wrong" in said.dataset) byId(id)?.setAttribute("aria-invalid", "true");
+    sayBeside(said.dataset.field, said.textContent, "wrong" in said.dataset);
+  }
+  sayHalf();
+}
+
+// A browser gives a date that is only half typed as none at all.
+const halfTyped = () => [...form().elements].find((field) => field.validity?.badInput);
+
+function sayHalf() {
+  const field = halfTyped();
+  if (field) sayBeside(field.id, HALF, true);
+  return field;
+}
+
+// Each part to open, by the section it is in, its words without figures, and which of those it is.
+function foldings(root) {
+  const found = {};
+  for (const each of root.querySelectorAll("#answer details, #order details")) {
+    const section = each.closest("section[aria-labelledby]")?.getAttribute("aria-labelledby");
+    const words = each.querySelector("summary").textContent.replace(/[\d.,\s]+/g, " ");
+    (found[`${section} ${words}`] ??= []).push(each);
+  }
+  return found;
+}
+
+function openAgain(before, after) {
+  const opened = foldings(before);
+  for (const [name, parts] of Object.entries(foldings(after))) {
+    parts.forEach((part, at) => (part.open ||= Boolean(opened[name]?.[at]?.open)));
   }
 }
 
@@ -72,8 +127,7 @@ function showAnswer(page) {
   if (!("fresh" in answer.dataset) && byId("answer").querySelector(".drawing")) {
     return age("This is the last answer, from before the mistakes.");
   }
-  const opened = [...byId("answer").querySelectorAll("details")].map((each) => each.open);
-  answer.querySelectorAll("details").forEach((each, at) => (each.open = Boolean(opened[at])));
+  openAgain(document, page);
   byId("answer").replaceChildren(...answer.childNodes);
   byId("figures").replaceChildren(...page.querySelector("#figures").childNodes);
   byId("figures").classList.remove("old");
@@ -82,82 +136,123 @@ function showAnswer(page) {
 }
 
 function keep() {
-  try {
-    sessionStorage.setItem(keptAs(), sent().toString());
-  } catch {
-    // A browser that stores nothing only forgets the order when the page is left.
-  }
-}
-
-function recall(name) {
-  try {
-    return sessionStorage.getItem(name);
-  } catch {
-    return null;
-  }
+  const fields = takeover ? takeover.typed : typed();
+  if (!fields) return;
+  store(table().dataset.kept, fields);
+  if (!takeover?.order) store(place, fields);
 }
 
 function follow() {
-  keep();
-  ask(table().dataset.answer, sent())
-    .then((page) => (page.querySelector("#answer") ? (showSaid(page), showAnswer(page)) : failed({})))
+  ask(table().dataset.answer, typed())
+    .then((page) => (page.querySelector("#answer") ? (showSaid(page), showAnswer(page)) : refused(page)))
     .catch(failed);
 }
 
 function replaceTable(page, fallback) {
-  if (!page.getElementById("worktable")) return failed({});
-  const next = page.querySelector("#worktable [autofocus]");
+  const fresh = page.getElementById("worktable");
+  if (!fresh) return refused(page);
+  const held = document.activeElement?.closest("#order :is(input, select, textarea)");
+  const caret = held && [held.selectionStart, held.selectionEnd];
+  const next = fresh.querySelector("[autofocus]");
   next?.removeAttribute("autofocus");
-  table().replaceWith(document.adoptNode(page.getElementById("worktable")));
-  (next ?? byId(fallback))?.focus();
+  openAgain(table(), fresh);
+  table().replaceWith(document.adoptNode(fresh));
+  const now = (held && byId(held.id)) || next || byId(fallback);
+  now?.focus();
+  if (held && now?.selectionStart != null) now.setSelectionRange(...caret);
   keep();
+  if (queue.length) act(queue.shift());
 }
 
 function act(button) {
   clearTimeout(waiting);
   pressed = button;
-  ask(form().getAttribute("action"), sent(button))
+  const fields = typed();
+  if (button.name) fields.set(button.name, button.value);
+  ask(form().getAttribute("action"), fields)
     .then((page) => ((pressed = null), replaceTable(page, button.id)))
     .catch(failed);
 }
 
+function takeUp() {
+  const fields = new URLSearchParams([...new URLSearchParams(takeover.order), ...(takeover.typed ?? [])]);
+  if (!takeover.order) fields.set("do", "resume");
+  ask(takeover.address, fields)
+    .then((page) => {
+      const fresh = page.getElementById("worktable");
+      if (!fresh) return refused(page);
+      if (fresh.className !== table().className) return age(STALE);
+      takeover = null;
+      replaceTable(page);
+    })
+    .catch(failed);
+}
+
+// What is typed before all has come goes into what is to come.
+function typeOver(names) {
+  takeover.typed ??= typed();
+  if (takeover.order) takeover.typed.delete("order_file");
+  for (const name of names) {
+    takeover.typed.delete(name);
+    for (const value of typed().getAll(name)) takeover.typed.append(name, value);
+  }
+}
+
 function start() {
   document.documentElement.classList.add("follows");
-  const kept = recall(keptAs());
-  if (table().dataset.start !== "sample" || !kept || kept === sent().toString()) return keep();
-  const fields = new URLSearchParams(kept);
-  for (const own of form().querySelectorAll("[type=hidden]")) fields.set(own.name, own.value);
-  fields.set("do", "resume");
-  ask(form().getAttribute("action"), fields).then((page) => replaceTable(page)).catch(failed);
+  const { kept, home, ofOrder, start: begins } = table().dataset;
+  const here = holdPlace(home);
+  const latest = recall(kept);
+  const order = !here && ofOrder && recall("order");
+  const text = here || (begins === "sample" && latest);
+  const fields = text ? new URLSearchParams(text) : null;
+  if (order) fields?.delete("order_file");
+  else if (!here && fields?.has("order_file")) fields.set("order_file", typed().get("order_file"));
+  if (!order && (!fields || `${fields}` === `${typed()}`)) return keep();
+  takeover = { typed: fields, order, address: order ? ofOrder : form().getAttribute("action") };
+  takeUp();
 }
 
 document.addEventListener("input", (event) => {
-  if (event.target.form !== form() || event.target.dataset.picks) return;
+  const field = event.target;
+  if (field.form !== form()) return;
   clearTimeout(waiting);
-  if (SIDES.includes(event.target.id)) byId("size").value = "";
-  // What a button brings back was asked before this key: it is asked again, with the key in it.
-  if (pressed) running.abort();
-  waiting = setTimeout(() => (pressed ? act(pressed) : follow()), PAUSE_MS);
+  if (SIDES.includes(field.id)) byId("size").value = "";
+  const size = field.id === "size" && field.selectedOptions[0].dataset;
+  if (size?.width) SIDES.forEach((id, at) => (byId(id).value = [size.width, size.height][at]));
+  if (takeover) typeOver(size ? SIDES : [field.name]);
+  keep();
+  // What a button or a takeover brings was asked before this key: it is asked again, with the key.
+  if (takeover || pressed) running.abort();
+  waiting = setTimeout(() => (takeover ? takeUp() : pressed ? act(pressed) : follow()), PAUSE_MS);
 });
 
 document.addEventListener("change", (event) => {
   const field = event.target;
   if (field.form !== form()) return;
-  if (field.dataset.picks) act({ name: "do", value: field.dataset.picks, id: field.id });
   const code = field.selectedOptions?.[0]?.dataset.code;
   if (code) field.parentElement.querySelector(".dot circle")?.setAttribute("fill", code);
-  if (field.id === "blanket.yarn") act({ name: "do", value: "yarn", id: field.id });
+  if (field.id === "blanket.yarn" && !takeover && !pressed) act({ name: "do", value: "yarn", id: field.id });
+});
+
+document.addEventListener("focusout", ({ target }) => {
+  if (target.type !== "date" || target.form !== form() || sayHalf()) return;
+  if (byId(`${target.id}.says`).textContent === HALF) follow();
 });
 
 document.addEventListener("submit", (event) => {
-  if (event.target !== form() || event.submitter?.formAction.endsWith("/quote")) return;
-  if (event.submitter?.matches("[data-save], [data-leave]")) return;
-  event.preventDefault();
-  if (!pressed) act(event.submitter ?? {});
+  if (event.target !== form()) return;
+  const button = event.submitter;
+  const leaves = button?.formAction.endsWith("/quote") || button?.matches("[data-save], [data-leave]");
+  const half = sayHalf();
+  if (!leaves || takeover || half) event.preventDefault();
+  if (half) return half.focus();
+  if (leaves) return;
+  if (!takeover && !pressed) act(button ?? {});
+  else if (button?.value.startsWith("add ")) queue.push(button);
 });
 
-document.addEventListener("click", (event) => {
-  if (event.target.closest("[data-afresh]")) sessionStorage.removeItem(keptAs());
-});
+window.addEventListener("pagehide", keep);
+window.addEventListener("pageshow", (event) => event.persisted && keep());
 
 start();
