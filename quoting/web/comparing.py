@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from flask import Blueprint, abort, make_response, redirect, render_template, request, url_for
+from flask import Blueprint, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 from werkzeug.datastructures import MultiDict
 
@@ -18,10 +18,9 @@ from quoting.web.downloads import download
 from quoting.web.order_form import bind_form
 from quoting.web.orders import REFUSED, WORKBOOK, show_order, show_refused
 from quoting.web.shop import shop_now
-from quoting.web.size_answers import SizesAnswer, answer_sizes
+from quoting.web.size_answers import SizesAnswer, answer_sizes, unread_order
 from quoting.web.size_form import ADD, bind_sizes, order_text, start_sizes
 from quoting.web.size_views import view_sizes
-from quoting.wording import mistake_sentence
 
 blueprint = Blueprint("sizes", __name__, url_prefix="/sizes")
 
@@ -35,11 +34,12 @@ def show() -> str:
 
 
 @blueprint.post("")
-def follow() -> str:
+def follow() -> ResponseReturnValue:
     """Show the page again with its answer."""
     found = _asked()
     adds = request.form.get("do") == ADD
-    return _page(found, focus=f"own.{len(found.form.own.entries)}.size" if adds else "")
+    page = _page(found, focus=f"own.{len(found.form.own.entries)}.size" if adds else "")
+    return page, _status(found)
 
 
 @blueprint.post("/of-order")
@@ -64,15 +64,18 @@ def again() -> ResponseReturnValue:
 
 
 @blueprint.post("/answer")
-def answer() -> str:
+def answer() -> ResponseReturnValue:
     """Return the answer alone, for a page that follows as one types."""
-    return render_template("sizes/following.html", **_seen(_asked()))
+    found = _asked()
+    return render_template("sizes/following.html", **_seen(found)), _status(found)
 
 
 @blueprint.post("/take")
-def take() -> str:
+def take() -> ResponseReturnValue:
     """Show the worktable with the order at the size, or with the change, of the button pressed."""
     found = _asked()
+    if found.order is None:
+        return _page(found), REFUSED
     return show_order(dict(_choices(found)).get(request.form.get("take", ""), found.order))
 
 
@@ -80,7 +83,7 @@ def take() -> str:
 def workbook() -> ResponseReturnValue:
     """Send the comparison as a spreadsheet."""
     found = _asked()
-    if found.comparison is None or not found.comparison.sizes:
+    if found.order is None or found.comparison is None or not found.comparison.sizes:
         return _page(found), REFUSED
     # Imported here because it takes longer than a page does.
     from exports.comparison_workbook import comparison_bytes
@@ -95,16 +98,18 @@ def resume() -> str:
 
 
 def _asked() -> SizesAnswer:
-    """Return the answer to what was sent; an order that cannot be read answers at once."""
+    """Return the answer to what was sent."""
     shop = shop_now()
     form = bind_sizes(shop, request.form)
     try:
         order = read_order_text(form.order_file.typed, shop.workshop)
     except Refused as refused:
-        said = [(m.place, mistake_sentence(m, shop.speech)) for m in refused.mistakes]
-        page = render_template("orders/unread.html", name="The order", said=said)
-        abort(make_response(page, REFUSED))
+        return unread_order(form, refused, shop)
     return answer_sizes(form, order, shop)
+
+
+def _status(found: SizesAnswer) -> int:
+    return REFUSED if found.order is None else 200
 
 
 def _choices(found: SizesAnswer) -> Iterator[tuple[str, Order]]:

@@ -16,14 +16,18 @@ from quoting.web.beside import Where, say_beside, words_beside
 from quoting.web.shop import Shop
 from quoting.web.size_form import SizesForm
 from quoting.web.size_reading import Asked, read_asked
+from quoting.wording import mistake_sentence
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SizesAnswer:
-    """The order with its sizes compared; no comparison where there is nothing to compare yet."""
+    """The order with its sizes compared; no comparison where there is nothing to compare yet.
+
+    `order` is None where the one that came along cannot be read; then `said` has its mistakes.
+    """
 
     form: SizesForm
-    order: Order
+    order: Order | None
     comparison: Comparison | None = None
     budget: BudgetAnswer | None = None
     said: tuple[Said, ...] = ()
@@ -46,6 +50,19 @@ def answer_sizes(form: SizesForm, order: Order, shop: Shop) -> SizesAnswer:
         said = say_beside(form, mistakes, shop.speech, _where(shop))
         return SizesAnswer(form=form, order=order, said=said)
     return SizesAnswer(form=form, order=order, comparison=comparison, budget=budget)
+
+
+def unread_order(form: SizesForm, refused: Refused, shop: Shop) -> SizesAnswer:
+    """Return the answer to a form whose order cannot be read: what is wrong with the order."""
+    said = tuple(
+        Said(
+            where=f"The order, {mistake.place}" if mistake.place else "The order",
+            sentence=mistake_sentence(mistake, shop.speech),
+            field_id="",
+        )
+        for mistake in refused.mistakes
+    )
+    return SizesAnswer(form=form, order=None, said=said)
 
 
 def _budget(asked: Asked, order: Order, shop: Shop) -> BudgetAnswer | None:
