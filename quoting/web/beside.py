@@ -8,7 +8,7 @@ from wtforms import Field, Form
 
 from quoting.core.errors import Mistake
 from quoting.web.answers import Said, Words
-from quoting.web.fields import Typed
+from quoting.web.fields import Money, Typed
 from quoting.web.lines import Lines, Part, fields_by_place
 from quoting.wording import Speech, mistake_sentence
 
@@ -24,7 +24,7 @@ def say_beside(
     said = []
     for mistake in mistakes:
         field = _nearest(mistake.place, fields)
-        sentence = mistake_sentence(mistake, speech)
+        sentence = _side(mistake, field) + mistake_sentence(_in_money(mistake, field), speech)
         if isinstance(field, Typed | Lines):
             field.says = (*field.says, sentence)
         said.append(
@@ -49,6 +49,20 @@ def words_beside(form: Form) -> Iterator[Words]:
 def label_of(place: str, field: Field | None) -> str:
     """Return a field's label, or its place where there is none."""
     return field.label.text if field is not None else place
+
+
+def _in_money(mistake: Mistake, field: Field | None) -> Mistake:
+    """Return a mistake whose figures are said as money where the field is one of money."""
+    if not isinstance(field, Money):
+        return mistake
+    return Mistake("price", mistake.code, mistake.facts)
+
+
+def _side(mistake: Mistake, field: Field | None) -> str:
+    """Return which side of a size is meant, where both are typed into one field."""
+    side = mistake.place.rpartition(".")[2]
+    in_one = field is not None and field.short_name == "size" and side in {"width", "height"}
+    return f"{side.capitalize()}: " if in_one else ""
 
 
 def _nearest(place: str, fields: Mapping[str, Field]) -> Field | None:

@@ -75,14 +75,14 @@ def _own(sheet: Sheet, shop: Shop) -> Iterator[_Line]:
 
 
 def _price(line: _Line) -> Decimal | None:
-    """Return the price beside a size; it is a mistake where the size is not compared."""
+    """Return the price beside a size; it waits, unread, where a customary size is not ticked."""
+    if line.size is not None and not line.taken:
+        return None
     price: Decimal | None = line.sheet.may("price")
     if price is None:
         return None
     if line.size is None:
         line.sheet.wrong("size", "missing")
-    elif not line.taken:
-        line.sheet.wrong("price", "size-not-compared", read=str(line.size))
     try:
         Target(given=price)
     except Refused as refused:

@@ -177,15 +177,14 @@ BAD = (
     ("target", "own.1.size", "70 x nan", "no unit that is known"),
     ("target", "own.1.size", "7" * 70, "too long"),
     ("target", "own.1.size", "80 x 100 cm", "is among the sizes already"),
-    ("target", "budget", "0", "must be more than 0"),
-    ("target", "budget", "-5", "must be more than 0"),
+    ("target", "budget", "0", "must be more than £0.00"),
+    ("target", "budget", "-5", "must be more than £0.00"),
     ("target", "budget", "a hundred", "cannot be read as a number"),
     ("target", "budget", "1,50", "may mean 1.5 or 150"),
     ("target", "budget", "9" * 15, "too large"),
     ("prices", price_of("Cot"), "0", "must be more than"),
     ("prices", price_of("Cot"), "-3", "must be more than"),
     ("prices", price_of("Cot"), "cheap", "cannot be read as a number"),
-    ("prices", price_of("Queen bed (US, 60 x 80 in)"), "900", "none of the sizes"),
     ("prices", "own.2.price", "90", "This is missing"),
     ("neither", "asks", "neither", "not among what can be chosen"),
 )
@@ -319,9 +318,50 @@ def test_a_workshop_without_an_order_begins_with_a_plain_blanket() -> None:
 def test_an_order_that_the_workshop_cannot_make_any_more_is_refused_in_words(maker: Maker) -> None:
     sent = maker.open("/sizes").typed()
     sent["order_file"] = sent["order_file"].replace("teal", "puce")
+    reply = maker.client.post("/sizes", data=sent | {"own.1.size": "91 x 91"})
+    page = Page(reply.text)
+    assert reply.status_code == 422
+    assert "has no colour “puce”" in page.with_id("mistakes").text
+    assert "blanket.sections.1.stripes.1.colour" in page.with_id("mistakes").text
+    assert page.typed()["own.1.size"] == "91 x 91"
+
+
+@pytest.mark.parametrize("address", ["/sizes", "/sizes/answer", "/sizes/take", "/sizes/workbook"])
+def test_without_any_order_the_page_says_that_it_is_missing(maker: Maker, address: str) -> None:
+    token = maker.open("/sizes").typed()["csrf_token"]
+    reply = maker.client.post(address, data={"csrf_token": token, "own.1.size": "91 x 91"})
+    assert reply.status_code == 422
+    assert "The order, " in Page(reply.text).with_id("mistakes").text
+
+
+def test_an_order_that_cannot_be_read_after_a_restart_leaves_sizes_and_prices(maker: Maker) -> None:
+    sent = {"order_file": "nonsense", "asks": "prices", "own.1.size": "91x91", "own.1.price": "250"}
+    reply = maker.client.post("/sizes", data=sent)
+    page = Page(reply.text)
+    assert reply.status_code == 409
+    assert "The order" in page.with_id("mistakes").text
+    assert page.typed().items() >= sent.items()
+
+
+def test_the_price_of_a_size_that_is_not_ticked_waits_in_its_field(maker: Maker) -> None:
+    sent = maker.open("/sizes").typed() | {name.replace("__", "."): p for name, p in TYPED.items()}
+    del sent[price_of("Cot").replace("price", "take")]
+    sent |= {"asks": "prices", price_of("Queen bed (US, 60 x 80 in)"): "cheap"}
     page = Page(maker.client.post("/sizes", data=sent).text)
-    assert page.headings == ["The order could not be read as it is"]
-    assert "has no colour “puce”" in page.root.text
+    assert len(page.table("Size asked")) == 1 + len(SIX) - 1
+    assert page.typed()[price_of("Cot")] == "240"
+    assert page.typed()[price_of("Queen bed (US, 60 x 80 in)")] == "cheap"
+
+
+def test_a_size_of_nothing_by_nothing_names_both_sides(maker: Maker) -> None:
+    said = ask(maker, own__1__size="0x0").said_of("own.1.size")
+    sentence = "0 cm is too small; it must be more than 0 cm."
+    assert said == f"Width: {sentence} Height: {sentence}"
+
+
+@pytest.mark.parametrize("budget", ["0", "-5", "9" * 15])
+def test_a_mistake_in_the_budget_names_the_currency(maker: Maker, budget: str) -> None:
+    assert "£" in ask(maker, budget=budget).said_of("budget")
 
 
 def test_what_was_typed_outlives_a_restart(maker: Maker) -> None:
