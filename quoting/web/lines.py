@@ -14,6 +14,11 @@ MOST_PARTS = 8
 MOST_NUMBER_LENGTH = 6
 
 
+def is_number(part: str) -> bool:
+    """Return whether a part of a name is the number of a line."""
+    return part.isascii() and part.isdigit() and len(part) <= MOST_NUMBER_LENGTH
+
+
 def line_numbers(names: Iterable[str]) -> dict[str, list[int]]:
     """Return the numbers that the lines of each list bear, in order, by the list's name.
 
@@ -23,7 +28,7 @@ def line_numbers(names: Iterable[str]) -> dict[str, list[int]]:
     for name in names:
         parts = name.split(".", MOST_PARTS)
         for at, part in enumerate(parts):
-            if part.isascii() and part.isdigit() and len(part) <= MOST_NUMBER_LENGTH:
+            if is_number(part):
                 found.setdefault(".".join(parts[:at]), set()).add(int(part))
     return {name: sorted(numbers) for name, numbers in found.items()}
 

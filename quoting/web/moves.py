@@ -8,7 +8,7 @@ from typing import NamedTuple
 
 from werkzeug.datastructures import MultiDict
 
-from quoting.web.lines import line_numbers
+from quoting.web.lines import is_number, line_numbers
 
 Sent = MultiDict[str, str]
 
@@ -47,7 +47,7 @@ def read_move(asked: str) -> Move | None:
         return Move(what, place)
     list_name, _, number = place.rpartition(".")
     known = what in {"up", "down", "copy", "remove"} and list_name.rpartition(".")[2] in NEW_LINES
-    return Move(what, list_name, int(number)) if known and number.isdecimal() else None
+    return Move(what, list_name, int(number)) if known and is_number(number) else None
 
 
 def make_move(move: Move, sent: Sent, colours: list[str]) -> Moved:
