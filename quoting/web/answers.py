@@ -80,7 +80,8 @@ def _refusal(form: OrderForm, shop: Shop, mistakes: Sequence[Mistake], *, patien
     said, wanting = [], []
     for mistake in mistakes:
         place = _renamed(mistake.place, renamed)
-        field = _field_at(place, fields)
+        beside = _fields_of(mistake.code, place, fields)
+        field = beside[0] if beside else None
         sentence = mistake_sentence(mistake, shop.speech)
         here = Said(
             where=_where(place, field),
@@ -91,9 +92,27 @@ def _refusal(form: OrderForm, shop: Shop, mistakes: Sequence[Mistake], *, patien
             wanting.append(here)
             continue
         said.append(here)
-        if isinstance(field, Typed | Lines):
-            field.says = (*field.says, sentence)
+        for each in beside:
+            if isinstance(each, Typed | Lines):
+                each.says = (*each.says, sentence)
     return Answer(form=form, quote=None, said=tuple(said), wanting=tuple(wanting))
+
+
+def _fields_of(code: str, place: str, fields: Mapping[str, Field]) -> list[Field]:
+    """Return the fields that a mistake is told beside, the one to go to first."""
+    shares = [
+        field
+        for at, field in fields.items()
+        if at.startswith("blanket.sections.") and at.endswith(".share")
+    ]
+    match code:
+        case "share-and-repeats":
+            section = place.rpartition(".")[0]
+            return [fields[place], fields[f"{section}.share"]]
+        case "no-shares":
+            return [field for field in shares if field.data == 0]
+    nearest = _field_at(place, fields)
+    return [] if nearest is None else [nearest]
 
 
 def _field_at(place: str, fields: Mapping[str, Field]) -> Field | None:

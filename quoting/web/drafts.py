@@ -65,6 +65,10 @@ class Notes:
         self.mistakes += fresh
         self._closed.update(mistake.place for mistake in fresh)
 
+    def close(self, place: str) -> None:
+        """Take no more mistakes at a place: what is there is a stand-in."""
+        self._closed.add(place)
+
     def done(self) -> None:
         """Raise one refusal if anything was noted."""
         if self.mistakes:

@@ -77,8 +77,10 @@ def _stripe(stripe: Stripe) -> Mapping[str, Any]:
 
 
 def _section(section: Section) -> Mapping[str, Any]:
+    """Return a section's values; the usual share is left blank, so that repeats can be typed."""
     stripes = [_stripe(stripe) for stripe in section.stripes]
-    return {"stripes": stripes, "share": section.share, "repeats": section.repeats}
+    share = section.share if section.share != 1 else None
+    return {"stripes": stripes, "share": share, "repeats": section.repeats}
 
 
 def _band(band: BorderBand) -> Mapping[str, Any]:

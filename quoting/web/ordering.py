@@ -98,13 +98,15 @@ def _band(sheet: Sheet) -> BorderBand:
 
 
 def _extra(sheet: Sheet) -> Extra:
+    colour = sheet.may("colour")
+    metres = sheet.may if colour is None else sheet.need
     return sheet.build(
         Extra,
         what=sheet.need("what", "-"),
         cost=sheet.may("cost", Decimal(0)),
         minutes=sheet.may("minutes", 0.0),
-        colour=sheet.may("colour"),
-        yarn_m=sheet.may("metres", 0.0),
+        colour=colour,
+        yarn_m=metres("metres", 0.0),
     )
 
 
@@ -122,8 +124,12 @@ def _terms(sheet: Sheet) -> Terms:
 def _colours(sheet: Sheet) -> Mapping[str, ColourSource]:
     found: dict[str, ColourSource] = {}
     for line in sheet.lines("colours"):
-        name = line.need("name", "-")
+        name, yarn, colour = (line.need(part, None) for part in ("name", "yarn", "colour"))
+        if name is None:
+            continue
         if name in found:
             line.wrong("name", "given-twice", read=name)
-        found[name] = ColourSource(yarn=line.need("yarn", "-"), colour=line.need("colour", "-"))
+        if yarn is None or colour is None:
+            sheet.notes.close(f"blanket.colours.{name}")
+        found[name] = ColourSource(yarn=yarn or "-", colour=colour or "-")
     return MappingProxyType(found)

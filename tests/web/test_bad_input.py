@@ -38,7 +38,6 @@ BAD = [
     ("blanket.stop_at", "noon", "not among what can be chosen"),
     ("blanket.border.1.corner", "round", "not among what can be chosen"),
     ("blanket.sections.1.share", "0", "At least one section"),
-    ("blanket.sections.1.repeats", "4", "give only one"),
     (MARGIN, "120", "no price covers the costs"),
     (MARGIN, "1e400", "cannot be read"),
     (MARGIN, "5000", "too large"),
@@ -55,10 +54,11 @@ BAD = [
     ("extras.1.cost", "-1", "the least that will do"),
     ("extras.1.what", "", "missing"),
     ("extras.1.metres", "8", "missing"),
+    ("extras.1.colour", "teal", "missing"),
 ]
 
 
-TOLD_AT = {"extras.1.metres": "extras.1.colour", "blanket.sections.1.share": "blanket.sections"}
+TOLD_AT = {"extras.1.metres": "extras.1.colour", "extras.1.colour": "extras.1.metres"}
 """Where a mistake is told that is not the typed field's alone."""
 
 
@@ -100,12 +100,44 @@ def test_a_section_without_stripes_is_told_where_its_stripes_would_be(maker: Mak
     assert "missing" in _sent(maker, typed).said_of("blanket.sections.1.stripes")
 
 
-def test_all_shares_zero_is_told_at_the_sections(maker: Maker) -> None:
+def test_repeats_can_be_typed_as_the_form_stands(maker: Maker) -> None:
+    page = _sent(maker, maker.open().typed() | {"blanket.sections.1.repeats": "4"})
+    assert page.figure("Price").startswith("£")
+
+
+def test_a_share_beside_repeats_is_told_beside_both(maker: Maker) -> None:
+    section = "blanket.sections.1"
+    both = {f"{section}.repeats": "4", f"{section}.share": "2"}
+    page = _sent(maker, maker.open().typed() | both)
+    for name in both:
+        assert "give only one" in page.said_of(name)
+    assert len(list(page.with_id("mistakes").all("li"))) == 1
+
+
+def test_a_colour_from_another_yarn_that_is_still_blank_is_only_still_to_fill_in(
+    maker: Maker,
+) -> None:
+    added = maker.open().typed()
+    for named in ("", "plum"):
+        added = _sent(maker, added | {"do": "add blanket.colours"}).typed()
+        mistakes = _sent(maker, added | {"do": "size"}).with_id("mistakes").text
+        assert mistakes.startswith("Still to fill in:")
+        added |= {"blanket.colours.1.name": named}
+
+
+@pytest.mark.parametrize("number", ["9" * 5000, "²", "٢"])
+def test_a_line_of_no_number_that_can_be_is_no_move(maker: Maker, number: str) -> None:
+    before = maker.open().typed()
+    page = _sent(maker, before | {"do": f"remove blanket.sections.{number}"})
+    assert _own(page.typed()) == _own(before)
+
+
+def test_all_shares_zero_is_told_beside_every_share(maker: Maker) -> None:
     added = maker.send("/", do="add blanket.sections").typed()
     shares = {f"blanket.sections.{n}.share": "0" for n in (1, 2)}
-    assert "a share of the height above 0" in _sent(maker, added | shares).said_of(
-        "blanket.sections"
-    )
+    page = _sent(maker, added | shares)
+    for name in shares:
+        assert "a share of the height above 0" in page.said_of(name)
 
 
 def test_ten_thousand_stripes_are_refused_in_words_and_none_is_lost(maker: Maker) -> None:
