@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import logging
 import sys
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -46,6 +47,8 @@ def run(args: argparse.Namespace) -> None:
 
     from quoting.web import create_app
 
+    # A browser asks for several things at once, which then wait a moment: nothing to warn of.
+    logging.getLogger("waitress.queue").setLevel(logging.ERROR)
     try:
         server = create_server(create_app(shop), host=LOOPBACK, port=args.port, ident=None)
     except OSError as error:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import logging
 from datetime import date
 from decimal import Decimal
 from pathlib import Path
@@ -61,3 +62,13 @@ def test_without_kept_rates_the_pages_start_all_the_same(started: Quiet) -> None
     main(["serve", "--demo", "--port", "0"])
     text = Maker(started.app.test_client()).open("/workshop").root.text
     assert "No reference rates are kept." in text
+
+
+def test_requests_that_wait_their_turn_are_not_warned_of(
+    started: Quiet, caplog: pytest.LogCaptureFixture
+) -> None:
+    logging.getLogger("waitress.queue").setLevel(logging.NOTSET)
+    main(["serve", "--demo", "--port", "0"])
+    logging.getLogger("waitress.queue").warning("Task queue depth is 1")
+    assert caplog.records == []
+    assert started.app
