@@ -100,6 +100,17 @@ def test_the_quote_prints_on_one_page(page: Page, address: str, paper: str) -> N
     assert len(re.findall(rb"/Type\s*/Page\b", printed)) == 1
 
 
+def test_the_quote_breaks_a_name_that_no_line_can_hold(page: Page, address: str) -> None:
+    page.set_viewport_size({"width": 320, "height": 640})
+    page.goto(address)
+    page.get_by_label("Title").fill("W" * 80)
+    page.get_by_label("What", exact=True).first.fill("M" * 80)
+    with page.context.expect_page() as opening:
+        page.get_by_role("button", name="Quote for the buyer").click()
+    opening.value.wait_for_load_state()
+    assert opening.value.evaluate("document.documentElement.scrollWidth") <= 320
+
+
 def test_nothing_is_fetched_from_elsewhere(page: Page, address: str) -> None:
     asked: list[str] = []
     page.on("request", lambda request: asked.append(request.url))
