@@ -1,7 +1,21 @@
-"""`python -m quoting` is the command line."""
+"""The program as it is started: `quoting`, or `python -m quoting`."""
+
+from __future__ import annotations
 
 import sys
 
-from quoting.cli import main
+INTERRUPTED = 1
 
-sys.exit(main())
+
+def start() -> int:
+    """Run the command line and return its exit status, quietly also when interrupted early."""
+    try:
+        from quoting.cli import main
+
+        return main()
+    except KeyboardInterrupt:
+        return INTERRUPTED
+
+
+if __name__ == "__main__":
+    sys.exit(start())

@@ -24,6 +24,8 @@ COMMANDS = (serve, quote, compare, rates)
 def main(argv: Sequence[str] | None = None) -> int:
     """Run one command and return its exit status."""
     _show_any_text()
+    if sys.stdout is None:
+        return _tell(["There is nowhere to print the answer to."], NOT_DONE)
     try:
         args = _parser().parse_args(argv)
         args.run(args)
@@ -63,6 +65,8 @@ def _show_any_text() -> None:
 
 
 def _tell(lines: Sequence[str], status: int) -> int:
+    if sys.stderr is None:  # closed by whoever started the program
+        return status
     with contextlib.suppress(OSError):
         sys.stderr.write("".join(f"{line}\n" for line in lines))
     return status

@@ -19,7 +19,7 @@ from quoting.core.comparison import Comparison, compare_sizes
 from quoting.core.errors import Mistake, Refused
 from quoting.core.resizing import Size
 from quoting.intake import read_price_list_file, size_of
-from quoting.wording import FILE_SPEECH, Speech, mistake_sentence
+from quoting.wording import FILE_SPEECH, Speech, mistake_sentence, verdict
 
 
 def add_to(commands: Any) -> None:
@@ -46,7 +46,7 @@ def add_to(commands: Any) -> None:
 def run(args: argparse.Namespace) -> None:
     """Compare the sizes, write the spreadsheet if asked, print the answer.
 
-    Errors: BadInput, NotDone.
+    Errors: BadInput, also where none of the sizes can be made; NotDone.
     """
     check_workbook(args.workbook)
     sizes = _sizes(args.size)
@@ -58,6 +58,8 @@ def run(args: argparse.Namespace) -> None:
         _write_workbook(args.workbook, comparison)
     show = _json if args.json else comparison_table
     sys.stdout.write(show(comparison, job.speech))
+    if not comparison.sizes:
+        raise BadInput(verdict(comparison, job.speech))
 
 
 def _sizes(texts: list[str]) -> list[Size]:

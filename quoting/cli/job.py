@@ -15,7 +15,7 @@ from quoting.core.workshop import Workshop
 from quoting.intake import read_order_file, read_workshop_file
 from quoting.places import demo_order, demo_workshop
 from quoting.rates import kept_rates, kept_rates_path
-from quoting.wording import FILE_SPEECH, Speech, speech_of
+from quoting.wording import FILE_SPEECH, Speech, is_locale, speech_of
 
 WORKSHOP_FILE = "workshop.toml"
 
@@ -59,7 +59,7 @@ def read_job(args: argparse.Namespace) -> Job:
     workshop_file = args.workshop or (demo_workshop() if args.demo else _nearest(order_file))
     with mistakes_told(lambda _: workshop_file, FILE_SPEECH):
         workshop = with_reference_rates(
-            read_workshop_file(workshop_file), kept_rates(kept_rates_path())
+            read_workshop_file(workshop_file, is_locale), kept_rates(kept_rates_path())
         )
         speech = speech_of(workshop)
     with mistakes_told(lambda _: order_file, speech):
@@ -85,7 +85,12 @@ def _order_file(args: argparse.Namespace) -> Path:
 
 
 def _nearest(order_file: Path) -> Path:
-    """Return the workshop file beside the order, else the one in the current folder."""
+    """Return the workshop file beside the order, else the one in the current folder.
+
+    An order file that is not there is told first.
+    """
+    if not order_file.exists():
+        raise BadInput(f"{order_file}: There is no such file.")
     for path in (order_file.parent / WORKSHOP_FILE, Path(WORKSHOP_FILE)):
         if path.is_file():
             return path

@@ -13,7 +13,7 @@ from quoting.cli.job import WORKSHOP_FILE, this_day
 from quoting.intake import read_order_file, read_workshop_file
 from quoting.places import demo_order, demo_workshop
 from quoting.rates import kept_rates, kept_rates_path
-from quoting.wording import FILE_SPEECH
+from quoting.wording import FILE_SPEECH, is_locale
 
 if TYPE_CHECKING:
     from quoting.web.shop import Shop
@@ -71,7 +71,7 @@ def _shop(args: argparse.Namespace) -> Shop:
     file = path or demo_workshop()
     with mistakes_told(lambda _: file, FILE_SPEECH):
         shop = open_shop(
-            read_workshop_file(file),
+            read_workshop_file(file, is_locale),
             today=this_day,
             file=str(path or WORKSHOP_FILE),
             borrowed=borrowed,

@@ -7,6 +7,7 @@ import contextlib
 import errno
 import os
 import secrets
+import stat
 from pathlib import Path
 
 from quoting.cli.failures import BadInput, why_not_written
@@ -40,16 +41,34 @@ def write_whole(path: Path, data: bytes) -> None:
 
 
 def _write(path: Path, data: bytes) -> None:
-    if path.is_dir():
-        raise IsADirectoryError(errno.EISDIR, "it is a folder")
+    mode = _mode_of_older(path)
     beside = path.with_name(f".{secrets.token_hex(8)}.part")
     try:
         with beside.open("xb") as file:
             file.write(data)
             file.flush()
             os.fsync(file.fileno())
+        if mode is not None:
+            beside.chmod(mode)
         beside.replace(path)
     except BaseException:
         with contextlib.suppress(OSError):
             beside.unlink(missing_ok=True)
         raise
+
+
+def _mode_of_older(path: Path) -> int | None:
+    """Return the mode of a file that may be written over, or None where there is none.
+
+    Errors: OSError where something else bears the name, or the file is not to be written to.
+    """
+    if path.is_dir():
+        raise IsADirectoryError(errno.EISDIR, "it is a folder")
+    if not path.exists():
+        return None
+    if not path.is_file():
+        raise OSError(errno.EINVAL, "it is no ordinary file")
+    mode = stat.S_IMODE(path.stat().st_mode)
+    if not mode & (stat.S_IWUSR | stat.S_IWGRP | stat.S_IWOTH):
+        raise PermissionError(errno.EACCES, "it may only be read")
+    return mode

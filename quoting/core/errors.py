@@ -13,6 +13,9 @@ from types import MappingProxyType
 Fact = str | int | float | Decimal | date | tuple[str, ...] | tuple[int, ...] | None
 Facts = Mapping[str, Fact]
 
+JOINERS = "\u200c\u200d"
+"""Marks inside words of several scripts, and inside emoji, that show nothing themselves."""
+
 
 @dataclass(frozen=True, slots=True)
 class Mistake:
@@ -83,11 +86,14 @@ class Checks:
 
     def text(self, place: str, value: str, *, most: int, lines: bool = False) -> None:
         """Check that a text is short enough and holds no control characters."""
-        allowed = "\n\t" if lines else ""
+        allowed = JOINERS + ("\n\t" if lines else "")
         if len(value) > most:
             self.add(place, "too-long", read=len(value), limit=most)
-        elif any(not char.isprintable() and char not in allowed for char in value):
-            self.add(place, "control-character")
+            return
+        for position, char in enumerate(value, 1):
+            if not char.isprintable() and char not in allowed:
+                self.add(place, "control-character", read=f"U+{ord(char):04X}", position=position)
+                return
 
     def name(self, place: str, value: str) -> None:
         """Check a name that other places refer to: there, short and printable."""

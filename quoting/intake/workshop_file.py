@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from pathlib import Path
 
 from quoting.core.measures import Units
 from quoting.core.stitches import Vocabulary
 from quoting.core.working_calendar import WorkingCalendar
 from quoting.core.workshop import Habits, Join, Workshop
-from quoting.intake.entries import Entry, choice, count, day, each, length, number, text
+from quoting.intake.entries import choice, count, day, each, length, number, text
 from quoting.intake.measurements import (
     MINUTES,
     PATTERN,
@@ -19,7 +20,7 @@ from quoting.intake.measurements import (
     YARN,
 )
 from quoting.intake.selling import DELIVERY, EXCHANGE, FEE, PAY, PRICING, TAX
-from quoting.intake.spots import NotRead, Spot, as_written
+from quoting.intake.spots import NotRead, as_written
 from quoting.intake.tables import Entries, Named, Table, open_file, shape
 from quoting.intake.toml_text import load_file, load_toml
 
@@ -27,16 +28,17 @@ _LOCALE = re.compile(r"[A-Za-z]{2,3}([_-][A-Za-z]{4})?([_-]([A-Za-z]{2}|\d{3}))?
 """Language, script, territory: the parts of an identifier by BCP 47 that a maker needs."""
 
 
-def _read_locale(spot: Spot) -> str:
-    name = text.read(spot)
-    if isinstance(name, NotRead) or _LOCALE.fullmatch(name):
-        return name
-    return spot.close(name, "not-a-locale", read=as_written(name))
+KnowsLocale = Callable[[str], bool]
+
+
+def any_locale(name: str) -> bool:
+    """Return whether a name has the form of a locale, spoken or not."""
+    return _LOCALE.fullmatch(name) is not None
 
 
 _HEAD: Entries = {
     "name": text,
-    "locale": Entry(_read_locale),
+    "locale": text,
     "currency": text,
     "units": choice(Units),
     "speaks": choice(Vocabulary),
@@ -76,30 +78,40 @@ _PARTS: Entries = {
 }
 
 
-def read_workshop_file(path: Path) -> Workshop:
+def read_workshop_file(path: Path, knows_locale: KnowsLocale = any_locale) -> Workshop:
     """Return the workshop in a file. Errors: as `read_workshop_text`, and those of `load_file`."""
-    return read_workshop_table(load_file(path))
+    return read_workshop_table(load_file(path), knows_locale)
 
 
-def read_workshop_text(source: str | bytes) -> Workshop:
+def read_workshop_text(source: str | bytes, knows_locale: KnowsLocale = any_locale) -> Workshop:
     """Return the workshop in a file's text.
 
-    Errors: one refusal with every mistake, each at its place; and those of `load_toml`.
+    `knows_locale` tells whether a locale can be spoken. Errors: one refusal with every mistake,
+    each at its place; and those of `load_toml`.
     """
-    return read_workshop_table(load_toml(source))
+    return read_workshop_table(load_toml(source), knows_locale)
 
 
-def read_workshop_table(content: dict[str, object]) -> Workshop:
+def read_workshop_table(
+    content: dict[str, object], knows_locale: KnowsLocale = any_locale
+) -> Workshop:
     """Return the workshop in a file's table. Errors: as `read_workshop_text`."""
     root = open_file(content)
     head = root.table("workshop")
     values = head.values(Workshop, _HEAD) | {"habits": _read_habits(head)}
+    _check_locale(head, values, knows_locale)
     head.done()
     values |= root.values(Workshop, _PARTS)
     root.done()
     workshop = root.build(Workshop, **values)
     root.spot.notes.done()
     return workshop
+
+
+def _check_locale(head: Table, values: dict[str, object], knows_locale: KnowsLocale) -> None:
+    name = values.get("locale")
+    if isinstance(name, str) and not isinstance(name, NotRead) and not knows_locale(name):
+        head.spot.at("locale", name).close(name, "not-a-locale", read=as_written(name))
 
 
 def _read_habits(head: Table) -> Habits:

@@ -36,7 +36,10 @@ MISTAKES: Sentences = {
         "{read} is not among what can be chosen.",
     ),
     "given-twice": ("{read} is given twice; each must have a name of its own.",),
-    "control-character": ("This has a character that cannot be printed; type it in plain text.",),
+    "control-character": (
+        "Character {position} of this shows nothing ({read}); take it out.",
+        "This has a character that cannot be printed; type it in plain text.",
+    ),
     "too-long": (
         "{begins} is too long, {read} characters; at most {limit} will do.",
         "This is too long, {read} characters; at most {limit} will do.",
@@ -127,7 +130,9 @@ MISTAKES: Sentences = {
     "size-twice": ("{read} is among the sizes already; once is enough.",),
     "not-a-size": ("{read} cannot be read as a size; write a width and a height: {wanted}.",),
     # Reference rates
-    "no-connection": ("The reference rates could not be reached; those kept before still serve.",),
+    "no-connection": (
+        "The reference rates could not be reached; any that were kept before still serve.",
+    ),
     "bad-status": ("The reference rates were asked for and answered with an error, {read}.",),
     "too-slow": ("The reference rates had not come after {limit} seconds; try again later.",),
     "too-much": ("What came in place of reference rates is too long to be them.",),

@@ -1,0 +1,125 @@
+"""The command line where its surroundings are unusual: closed outputs, odd files, odd names."""
+
+import os
+import shutil
+import stat
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from quoting.cli import main
+from quoting.places import demo_order, demo_workshop
+
+ROOT = Path(__file__).parents[1]
+
+
+@pytest.fixture
+def demo(tmp_path: Path) -> Path:
+    """Return a folder with a copy of the demo's order and workshop."""
+    shutil.copy(demo_order(), tmp_path / "order.toml")
+    shutil.copy(demo_workshop(), tmp_path / "workshop.toml")
+    return tmp_path
+
+
+def shell(script: str, folder: Path) -> subprocess.CompletedProcess[str]:
+    """Run a line of shell in which `$Q` is the program."""
+    environment = os.environ | {"PYTHONPATH": str(ROOT), "Q": f"{sys.executable} -m quoting"}
+    command = ["sh", "-c", script]
+    return subprocess.run(
+        command, cwd=folder, env=environment, capture_output=True, text=True, check=False
+    )
+
+
+def refusals(capsys: pytest.CaptureFixture[str], *argv: str) -> tuple[int, str]:
+    status = main(argv)
+    return status, capsys.readouterr().err
+
+
+@pytest.mark.skipif(os.name == "nt", reason="needs a POSIX shell")
+def test_with_its_output_closed_it_says_so_in_a_line(demo: Path) -> None:
+    for command in ("quote order.toml", "compare order.toml --size 70x90cm"):
+        done = shell(f"$Q {command} >&-", demo)
+        assert done.returncode == 1
+        assert done.stderr == "There is nowhere to print the answer to.\n"
+
+
+@pytest.mark.skipif(os.name == "nt", reason="needs a POSIX shell")
+def test_bad_input_is_bad_input_also_where_nobody_hears_of_it(demo: Path) -> None:
+    assert shell("$Q quote missing.toml 2>&-", demo).returncode == 2
+
+
+def test_an_order_that_is_not_there_is_told_before_its_workshop(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    status, said = refusals(capsys, "quote", str(tmp_path / "missing.toml"))
+    assert status == 2
+    assert said.endswith("missing.toml: There is no such file.\n")
+
+
+@pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="needs named pipes")
+def test_a_pipe_is_not_written_over(demo: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    pipe = demo / "pipe.xlsx"
+    os.mkfifo(pipe)
+    status, said = refusals(capsys, "quote", str(demo / "order.toml"), "--workbook", str(pipe))
+    assert status == 1
+    assert "it is no ordinary file" in said
+    assert stat.S_ISFIFO(pipe.stat().st_mode)
+
+
+def test_a_file_that_may_only_be_read_is_not_written_over(
+    demo: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    kept = demo / "kept.xlsx"
+    kept.write_bytes(b"kept")
+    kept.chmod(0o444)
+    status, said = refusals(capsys, "quote", str(demo / "order.toml"), "--workbook", str(kept))
+    assert status == 1
+    assert "you may not write there" in said
+    assert kept.read_bytes() == b"kept"
+
+
+@pytest.mark.skipif(os.name == "nt", reason="needs POSIX file modes")
+def test_a_file_that_is_written_over_keeps_its_mode(demo: Path) -> None:
+    older = demo / "older.xlsx"
+    older.write_bytes(b"older")
+    older.chmod(0o640)
+    assert main(["quote", str(demo / "order.toml"), "--workbook", str(older)]) == 0
+    assert older.stat().st_size > len(b"older")
+    assert stat.S_IMODE(older.stat().st_mode) == 0o640
+
+
+def test_where_no_size_can_be_made_the_sizes_are_bad_input(
+    demo: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(["compare", str(demo / "order.toml"), "--size", "3x3cm"]) == 2
+    said = capsys.readouterr()
+    assert "Left out" in said.out
+    assert said.err == "None of these sizes can be made.\n"
+
+
+def test_an_unknown_locale_is_told_beside_the_other_mistakes(
+    demo: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    workshop = demo / "workshop.toml"
+    text = workshop.read_text("utf-8")
+    workshop.write_text(text.replace('"en_GB"', '"xx_YY"').replace('"GBP"', '"ZZZ"'), "utf-8")
+    status, said = refusals(capsys, "quote", str(demo / "order.toml"))
+    assert status == 2
+    assert "workshop.locale: " in said
+    assert "workshop.currency: " in said
+
+
+def test_a_name_may_have_joined_signs_but_nothing_else_that_shows_nothing(
+    demo: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    order = demo / "order.toml"
+    text = order.read_text("utf-8")
+    order.write_text(text.replace("Rosalind Quill", "Rosalind \U0001f469\u200d\U0001f37c"), "utf-8")
+    assert main(["quote", str(order), "--workbook", str(demo / "costing.xlsx")]) == 0
+    capsys.readouterr()
+    order.write_text(text.replace("Rosalind Quill", "Rosa\u200blind"), "utf-8")
+    status, said = refusals(capsys, "quote", str(order))
+    assert status == 2
+    assert "Character 5 of this shows nothing (“U+200B”); take it out." in said
