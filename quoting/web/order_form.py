@@ -66,7 +66,7 @@ class ExtraForm(Form):
     cost = Money("Cost")
     minutes = Number("Minutes")
     colour = Choice("Yarn colour")
-    metres = Measure("Yarn", YARN_LENGTH)
+    metres = Measure("Length of yarn", YARN_LENGTH)
 
 
 class HeadForm(Form):

@@ -158,10 +158,12 @@ class Speech:
         return "yd" if self.inches else "m"
 
     def weight(self, weight_g: Decimal | float) -> str:
-        """Return a weight: `100 g`, `3.5 oz`."""
+        """Return a weight: `100 g`, `3.5 oz`; what is under one of these to two decimals."""
         if self.inches:
-            return f"{self.trimmed(float(weight_g) / GRAMS_PER_OUNCE, 1)}\u00a0oz"
-        return f"{self.trimmed(weight_g, 0 if weight_g >= SHORT_YARN else 1)}\u00a0g"
+            ounces = float(weight_g) / GRAMS_PER_OUNCE
+            return f"{self.trimmed(ounces, 1 if ounces >= 1 else 2)}\u00a0oz"
+        digits = 2 if weight_g < 1 else 1 if weight_g < SHORT_YARN else 0
+        return f"{self.trimmed(weight_g, digits)}\u00a0g"
 
     def hours(self, hours: Decimal) -> str:
         """Return hours as `31 h 20 min`."""

@@ -45,7 +45,7 @@ BAD = [
     ("price.given", "1,5", "may mean 1.5 or 15"),
     ("price.discount", "100", "too large"),
     ("order.title", " ", "missing"),
-    ("order.title", "a\x00b", "cannot be printed"),
+    ("order.title", "a\x00b", "Character 2 of this shows nothing"),
     ("order.notes", "x" * 100_000, "too long"),
     ("order.buyer", "x" * 81, "at most 80"),
     ("order.pays_in", "XYZ", "no currency code"),

@@ -151,8 +151,10 @@ def test_the_quote_names_the_buyers_amount_its_rate_its_day_and_the_cushion() ->
     rows = _offer(page)
     # 120.65 / 0.86753 = 139.0730... ; (200 + 5) x 139.0730 x 1.02 = 29,080.16, by hand
     assert rows[
-        "In JPY: 139.073 for 1 GBP, the rate of 24 November 2026, and 2% against its moving"
+        "Total in JPY, at 139.073 for 1 GBP, the rate of 24 November 2026, and 2% against its moving"
     ].endswith("¥29,080")
+    deposit, balance = (rows[f"{part} in JPY"] for part in ("Deposit", "Balance"))
+    assert (deposit, balance) == ("¥14,540", "¥14,540")
 
 
 def _offer(page: Page) -> dict[str, str]:
