@@ -141,6 +141,77 @@ def test_when_no_answer_comes_the_page_says_so_and_keeps_the_last(page: Page, ad
     assert page.get_by_label("Width").input_value() == "90 cm"
 
 
+def test_a_refusal_is_told_in_its_own_words_and_not_as_silence(page: Page, address: str) -> None:
+    page.goto(address)
+    refused = "<!doctype html><h1>That is more than can be taken at once.</h1>"
+    page.route("**/answer", lambda route: route.fulfill(status=413, body=refused))
+    page.get_by_label("Width").fill("90 cm")
+    old = page.locator("#answer .old-words")
+    expect(old).to_contain_text("That is more than can be taken at once.")
+    expect(old).not_to_contain_text("running")
+
+
+def test_a_slow_answer_is_marked_as_being_worked_out(page: Page, address: str) -> None:
+    page.goto(address)
+    held: list[Route] = []
+    page.route("**/answer", lambda route: held.append(route))  # noqa: PLW0108
+    page.get_by_label("Width").fill("90 cm")
+    for part in ("#answer", "#figures"):
+        expect(page.locator(part)).to_have_attribute("aria-busy", "true")
+    expect(page.locator("#status")).to_have_text("Being worked out…")
+    held[-1].continue_()
+    expect(page.locator("#status")).to_contain_text("£")
+    for part in ("#answer", "#figures"):
+        expect(page.locator(part)).not_to_have_attribute("aria-busy", "true")
+
+
+def test_a_half_typed_date_is_told_and_nothing_is_made_of_it(page: Page, address: str) -> None:
+    page.goto(f"{address}blank")
+    page.get_by_label("A customary size").select_option("Cot")
+    until_answered(page)
+    page.get_by_label("Wanted by").focus()
+    page.keyboard.type("1")
+    page.get_by_label("Title").focus()
+    said = page.get_by_text("This date is only half typed")
+    expect(said).to_be_visible()
+    with page.expect_response("**/answer"):
+        page.get_by_label("Title").fill("Typed elsewhere")
+    expect(said).to_be_visible()
+    page.get_by_role("button", name="Save the order file").click()
+    expect(page.get_by_label("Wanted by")).to_be_focused()
+    page.get_by_label("Wanted by").fill("2027-03-01")
+    expect(said).to_have_count(0)
+
+
+def test_lines_asked_for_while_one_is_being_added_are_added_too(page: Page, address: str) -> None:
+    page.goto(address)
+    held: list[Route] = []
+    page.route("**/", lambda route: held.append(route))  # noqa: PLW0108
+    extras = page.get_by_label("What", exact=True)
+    before = extras.count()
+    for _ in range(3):
+        page.get_by_role("button", name="Add an extra").click()
+    for number in (1, 2, 3):
+        page.wait_for_timeout(100)
+        held.pop().continue_()
+        expect(extras).to_have_count(before + number)
+
+
+def test_what_was_opened_stays_open_when_a_line_is_added_or_moved(page: Page, address: str) -> None:
+    page.goto(address)
+    page.locator("#answer summary").filter(has_text="in a row").click()
+    page.locator("#answer summary").filter(has_text="An hour earns").click()
+    page.get_by_text("Last rows, worked once").click()
+    page.get_by_role("button", name="Add an extra").click()
+    page.get_by_role("button", name="Copy Section 1, stripe 1").click()
+    expect(page.get_by_label("Rows of Section 1, stripe 4")).to_be_visible()
+    opened = page.locator("#answer details[open] summary")
+    expect(opened).to_have_count(2)
+    expect(
+        page.locator("#order details[open] summary").filter(has_text="Last rows")
+    ).to_be_visible()
+
+
 def test_a_page_lives_through_a_restart_of_the_program(page: Page, tmp_path: Path) -> None:
     process, address = serve("--demo", folder=tmp_path)
     page.goto(address)

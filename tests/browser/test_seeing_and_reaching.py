@@ -101,13 +101,13 @@ def test_the_quote_prints_on_one_page(page: Page, address: str, paper: str) -> N
 
 
 def test_the_quote_breaks_a_name_that_no_line_can_hold(page: Page, address: str) -> None:
-    page.set_viewport_size({"width": 320, "height": 640})
     page.goto(address)
     page.get_by_label("Title").fill("W" * 80)
     page.get_by_label("What", exact=True).first.fill("M" * 80)
     with page.context.expect_page() as opening:
         page.get_by_role("button", name="Quote for the buyer").click()
     opening.value.wait_for_load_state()
+    opening.value.set_viewport_size({"width": 320, "height": 640})
     assert opening.value.evaluate("document.documentElement.scrollWidth") <= 320
 
 

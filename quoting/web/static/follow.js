@@ -5,11 +5,7 @@
 const PAUSE_MS = 250;
 const SLOW_MS = 300;
 const SIDES = ["blanket.width", "blanket.height"];
-const HALF = "This date is only half typed: give its day, month and year, or clear it.";
 const STALE = "The order on the worktable has something to put right first, so it is not compared here.";
-const byId = (id) => document.getElementById(id);
-const table = () => byId("worktable");
-const form = () => byId("order");
 let waiting = 0; // the timer of the pause after a key
 let running = null; // what can call off the request under way
 let pressed = null; // the button whose request is under way
@@ -42,17 +38,6 @@ async function ask(address, fields) {
   }
 }
 
-function say(words) {
-  byId("status").textContent = words;
-}
-
-function busy(on) {
-  for (const part of [byId("answer"), byId("figures")]) {
-    on ? part.setAttribute("aria-busy", "true") : part.removeAttribute("aria-busy");
-  }
-  say(on ? "Being worked out…" : "");
-}
-
 function failed(error) {
   if (error.name === "AbortError") return;
   [pressed, queue] = [null, []];
@@ -63,76 +48,6 @@ function refused(page) {
   if (!page.refused) return failed(page);
   [pressed, queue] = [null, []];
   age(`${page.querySelector("h1")?.textContent ?? "This was refused."} This is the last answer.`);
-}
-
-function age(words) {
-  const answer = byId("answer");
-  if (!answer.querySelector(".old-words")) {
-    for (const part of answer.children) part.classList.add("old");
-    byId("figures").classList.add("old");
-    const told = document.createElement("p");
-    told.className = "old-words";
-    answer.prepend(told);
-  }
-  answer.querySelector(".old-words").textContent = words;
-  say(words);
-}
-
-function sayBeside(id, words, wrong) {
-  const beside = byId(`${id}.says`);
-  if (beside) beside.textContent = words;
-  beside?.classList.toggle("wrong", wrong);
-  if (wrong) byId(id)?.setAttribute("aria-invalid", "true");
-}
-
-function showSaid(page) {
-  for (const beside of form().querySelectorAll(".says")) beside.textContent = "";
-  for (const field of form().querySelectorAll("[aria-invalid]")) field.removeAttribute("aria-invalid");
-  for (const said of page.querySelectorAll("#said > p")) {
-    sayBeside(said.dataset.field, said.textContent, "wrong" in said.dataset);
-  }
-  sayHalf();
-}
-
-// A browser gives a date that is only half typed as none at all.
-const halfTyped = () => [...form().elements].find((field) => field.validity?.badInput);
-
-function sayHalf() {
-  const field = halfTyped();
-  if (field) sayBeside(field.id, HALF, true);
-  return field;
-}
-
-// Each part to open, by the section it is in, its words without figures, and which of those it is.
-function foldings(root) {
-  const found = {};
-  for (const each of root.querySelectorAll("#answer details, #order details")) {
-    const section = each.closest("section[aria-labelledby]")?.getAttribute("aria-labelledby");
-    const words = each.querySelector("summary").textContent.replace(/[\d.,\s]+/g, " ");
-    (found[`${section} ${words}`] ??= []).push(each);
-  }
-  return found;
-}
-
-function openAgain(before, after) {
-  const opened = foldings(before);
-  for (const [name, parts] of Object.entries(foldings(after))) {
-    parts.forEach((part, at) => (part.open ||= Boolean(opened[name]?.[at]?.open)));
-  }
-}
-
-function showAnswer(page) {
-  byId("mistakes").replaceChildren(...page.querySelector("#mistakes").childNodes);
-  const answer = page.querySelector("#answer");
-  if (!("fresh" in answer.dataset) && byId("answer").querySelector(".drawing")) {
-    return age("This is the last answer, from before the mistakes.");
-  }
-  openAgain(document, page);
-  byId("answer").replaceChildren(...answer.childNodes);
-  byId("figures").replaceChildren(...page.querySelector("#figures").childNodes);
-  byId("figures").classList.remove("old");
-  const figures = [...byId("figures").querySelectorAll("dl > div")];
-  say(figures.slice(0, 2).map((each) => each.textContent.replace(/\s+/g, " ").trim()).join(", "));
 }
 
 function keep() {
@@ -170,7 +85,12 @@ function act(button) {
   const fields = typed();
   if (button.name) fields.set(button.name, button.value);
   ask(form().getAttribute("action"), fields)
-    .then((page) => ((pressed = null), replaceTable(page, button.id)))
+    .then((page) => {
+      pressed = null;
+      const carried = carryAnswer(page) && before(page);
+      replaceTable(page, button.id);
+      if (carried) age(carried);
+    })
     .catch(failed);
 }
 
