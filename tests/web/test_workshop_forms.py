@@ -154,7 +154,7 @@ def test_the_quote_names_the_buyers_amount_its_rate_its_day_and_the_cushion() ->
         "Total in JPY, at 139.073 for 1 GBP, the rate of 24 November 2026, and 2% against its moving"
     ].endswith("¥29,080")
     deposit, balance = (rows[f"{part} in JPY"] for part in ("Deposit", "Balance"))
-    assert (deposit, balance) == ("¥14,540", "¥14,540")
+    assert (deposit, balance) == ("JP¥14,540", "JP¥14,540")
 
 
 def _offer(page: Page) -> dict[str, str]:
@@ -204,7 +204,7 @@ def test_the_lines_for_the_workshop_file_stand_ready_to_paste(maker: Maker) -> N
     [
         ("income", "", "This is missing"),
         ("income", "plenty", "cannot be read as a number"),
-        ("overhead", "-1", "the least that will do is 0"),
+        ("overhead", "-1", "the least that will do is £0.00"),
         ("weeks", "53", "the most that will do is 52"),
         ("weeks", "0", "the least that will do is 1"),
         ("hours_a_week", "169", "the most that will do is 168"),
