@@ -150,9 +150,8 @@ def test_the_quote_names_the_buyers_amount_its_rate_its_day_and_the_cushion() ->
     page = maker.send("/quote", order__pays_in="JPY", price__given="200")
     rows = _offer(page)
     # 120.65 / 0.86753 = 139.0730... ; (200 + 5) x 139.0730 x 1.02 = 29,080.16, by hand
-    assert rows[
-        "Total in JPY, at 139.073 for 1 GBP, the rate of 24 November 2026, and 2% against its moving"
-    ].endswith("¥29,080")
+    rate = "139.073 for 1 GBP, the rate of 24 November 2026, and 2% against its moving"
+    assert rows[f"Total in JPY, at {rate}"].endswith("¥29,080")
     deposit, balance = (rows[f"{part} in JPY"] for part in ("Deposit", "Balance"))
     assert (deposit, balance) == ("JP¥14,540", "JP¥14,540")
 
