@@ -1,4 +1,4 @@
-"""One design over several sizes: each as if quoted alone, the best named, and why."""
+"""One design over several sizes: each as if quoted alone, and what cannot be compared."""
 
 from __future__ import annotations
 
@@ -9,65 +9,24 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from quoting.core.best_size import Reason, best_of, why_best
-from quoting.core.comparison import (
-    MOST_SIZES,
-    Compared,
-    Comparison,
-    Rule,
-    RuleOfThumb,
-    compare_sizes,
-    price_at,
-)
-from quoting.core.costing import LineKind
+from quoting.core.comparison import MOST_SIZES, Comparison, compare_sizes, price_at
 from quoting.core.errors import Refused
-from quoting.core.hours import Part
-from quoting.core.money import round_money
 from quoting.core.order import Order, Terms
-from quoting.core.price import price_estimate
-from quoting.core.quote import Quote, quote_order
+from quoting.core.quote import quote_order
 from quoting.core.resizing import Size, resize_order
 from quoting.core.terms import Target, Tax, TaxShown
 from quoting.core.workshop import Workshop
+from tests.core.compared_sizes import BED, COT, DOLL, PRAM, SIZES, THROW, at, compared
 from tests.examples import (
     COLOURS,
-    LARGE,
-    SMALL,
     TODAY,
     band,
     sample_design,
     sample_order,
     sample_quote,
     sample_workshop,
-    sample_yarn,
     section,
 )
-
-PRAM, COT, BED, THROW = (
-    Size(width_cm=width, height_cm=height)
-    for width, height in ((60, 75), (80, 100), (90, 120), (120, 150))
-)
-SIZES = (PRAM, COT, BED, THROW)
-DOLL = Size(width_cm=3, height_cm=3)
-
-
-def compared(
-    *sizes: Size,
-    order: Order | None = None,
-    workshop: Workshop | None = None,
-    prices: dict[Size, Decimal] | None = None,
-) -> Comparison:
-    return compare_sizes(
-        order or sample_order(),
-        workshop or sample_workshop(),
-        sizes or SIZES,
-        today=TODAY,
-        prices=prices,
-    )
-
-
-def at(each: str, *sizes: Size) -> dict[Size, Decimal]:
-    return dict.fromkeys(sizes, Decimal(each))
 
 
 def codes(comparison: Comparison) -> list[tuple[Size, str, str]]:
@@ -210,158 +169,11 @@ def test_a_margin_that_an_order_asks_is_kept_at_every_size() -> None:
     assert {one.quote.price.target for one in compared(order=order).sizes} == {Target(margin=0.4)}
 
 
-def test_of_sizes_that_earn_the_same_the_first_is_best() -> None:
-    assert best_of([Decimal(3), Decimal(7), Decimal(7)]) == 1
-
-
-@given(st.lists(st.decimals(-100, 100, places=2), min_size=1))
-def test_nothing_earns_more_than_the_best(earned: list[Decimal]) -> None:
-    assert earned[best_of(earned)] == max(earned)
-
-
 def test_the_price_of_an_area_is_that_of_one_blanket() -> None:
     (pair,) = compared(COT, order=sample_order(quantity=2)).sizes
     area = Decimal(str(pair.quote.plan.width_cm)) * Decimal(str(pair.quote.plan.height_cm))
     assert pair.price_per_100_cm2 == round(pair.quote.price.each * 100 / area, 2)
     assert pair.area_cm2 == pytest.approx(float(area))
-
-
-def rules(one: Compared) -> dict[Rule, RuleOfThumb]:
-    return {rule.rule: rule for rule in one.rules}
-
-
-def test_three_times_the_materials_counts_what_one_blanket_takes() -> None:
-    for quantity in (1, 2):
-        (one,) = compared(COT, order=sample_order(quantity=quantity)).sizes
-        price = one.quote.price
-        materials = price.amount(LineKind.YARN) + price.amount(LineKind.EXTRA)
-        asked = rules(one)[Rule.THREE_TIMES_MATERIALS].price
-        assert asked == round_money(3 * materials / quantity, "GBP")
-
-
-def test_by_area_and_by_skein_the_orders_own_size_costs_what_it_costs() -> None:
-    (own,) = compared(COT).sizes
-    for rule in (Rule.BY_AREA, Rule.BY_SKEIN):
-        assert rules(own)[rule].price == own.quote.price.price
-        assert rules(own)[rule].earned_per_hour == own.quote.price.earned_per_hour
-
-
-def test_by_area_another_size_costs_in_proportion_to_what_comes_out() -> None:
-    own, other = compared(COT, THROW).sizes
-    asked = float(rules(other)[Rule.BY_AREA].price)
-    assert asked / float(own.quote.price.each) == pytest.approx(
-        other.area_cm2 / own.area_cm2, rel=1e-4
-    )
-
-
-def test_by_skein_another_size_costs_in_proportion_to_the_weight_of_its_balls() -> None:
-    own, other = compared(COT, THROW).sizes
-
-    def grams(one: Compared) -> float:
-        return sum(c.choice.bought_g + 60 * len(c.choice.stock) for c in one.quote.estimate.colours)
-
-    asked = float(rules(other)[Rule.BY_SKEIN].price)
-    assert asked / float(own.quote.price.each) == pytest.approx(grams(other) / grams(own), rel=1e-4)
-
-
-@pytest.mark.parametrize("shown", TaxShown)
-@pytest.mark.parametrize("quantity", [1, 6])
-def test_what_a_rule_would_pay_is_what_selling_at_its_price_pays(
-    shown: TaxShown, quantity: int
-) -> None:
-    workshop = sample_workshop(tax=Tax(registered=True, rate=0.2, shown=shown))
-    rushed = sample_order(quantity=quantity, terms=Terms(rush=0.5, discount=0.1))
-    for one in compared(PRAM, BED, order=rushed, workshop=workshop).sizes:
-        for rule in one.rules:
-            plain = Terms(target=Target(given=rule.price))
-            sold = resize_order(sample_order(quantity=quantity, terms=plain), one.size)
-            earned = quote_order(sold, workshop, today=TODAY).price.earned_per_hour
-            assert rule.earned_per_hour == earned
-
-
-def test_rules_are_there_even_where_the_orders_own_size_cannot_be_made() -> None:
-    design = sample_design(width_cm=3, height_cm=3)
-    (one,) = compared(COT, order=sample_order(design=design)).sizes
-    assert set(rules(one)) == set(Rule)
-
-
-def with_more(part: Part, quote: Quote, times: float = 4) -> Quote:
-    """Return a quote whose work of one part takes several times as long, at the same price."""
-    hours = quote.estimate.hours
-    tasks = tuple(
-        replace(task, minutes_each=times * task.minutes_each) if task.part is part else task
-        for task in hours.tasks
-    )
-    estimate = replace(quote.estimate, hours=replace(hours, tasks=tasks))
-    price = price_estimate(quote.order, estimate, quote.workshop)
-    return replace(quote, estimate=estimate, price=price)
-
-
-def sold_at(each: str) -> Quote:
-    return sample_quote(sample_order(terms=Terms(target=Target(given=Decimal(each)))))
-
-
-@pytest.mark.parametrize(
-    ("part", "reason"),
-    [
-        (Part.WEAVING_IN, Reason.ENDS),
-        (Part.FINISHING, Reason.FIXED_HOURS),
-        (Part.OFFICE, Reason.FIXED_HOURS),
-    ],
-)
-def test_the_best_is_the_best_for_the_hours_that_the_others_lose(
-    part: Part, reason: Reason
-) -> None:
-    best = sold_at("300")
-    worse = with_more(part, best)
-    assert best.price.earned_per_hour > worse.price.earned_per_hour
-    assert why_best([worse, best, worse], 1) is reason
-
-
-def test_the_best_is_the_best_for_the_skeins_where_the_others_leave_most_of_theirs() -> None:
-    terms = Terms(target=Target(given=Decimal(300)))
-    best, worse = (
-        sample_quote(
-            sample_order(terms=terms),
-            sample_workshop(yarns=(sample_yarn(put_ups=(put_up,), stock=()),)),
-        )
-        for put_up in (SMALL, replace(LARGE, price=4 * SMALL.price))
-    )
-    assert best.price.earned_per_hour > worse.price.earned_per_hour
-    assert why_best([best, worse], 0) is Reason.SKEIN_STEPS
-
-
-def test_of_two_alike_the_dearer_is_the_best_for_its_price_alone() -> None:
-    assert why_best([sold_at("300"), sold_at("200")], 0) is Reason.PRICE
-
-
-def test_a_dear_size_is_not_praised_for_the_few_ends_that_it_also_has() -> None:
-    cheap = with_more(Part.WEAVING_IN, sold_at("200"), 1.2)
-    assert why_best([cheap, sold_at("900")], 1) is Reason.PRICE
-    assert why_best([cheap, sold_at("200")], 1) is Reason.ENDS
-
-
-def test_where_a_price_goes_by_the_area_the_largest_is_the_best_for_its_fixed_hours() -> None:
-    by_area = {size: Decimal(round(size.width_cm * size.height_cm / 30)) for size in SIZES}
-    found = compared(prices=by_area)
-    assert found.best == 3
-    assert found.reason is Reason.FIXED_HOURS
-
-
-def test_a_size_alone_is_the_best_for_its_price() -> None:
-    found = compared(COT, prices=at("250", COT))
-    assert (found.best, found.reason) == (0, Reason.PRICE)
-
-
-def test_no_hours_at_the_stitches_are_no_reason_to_stumble() -> None:
-    quote = sold_at("300")
-    office = replace(
-        quote.estimate.hours,
-        tasks=tuple(task for task in quote.estimate.hours.tasks if task.part is Part.OFFICE),
-    )
-    idle = replace(quote, estimate=replace(quote.estimate, hours=office))
-    assert why_best([idle, quote], 0) is Reason.PRICE
-    assert why_best([idle, quote], 1) is Reason.PRICE
 
 
 @given(st.integers(1, 4), given_prices)
