@@ -1,52 +1,26 @@
-"""A budget: what it buys at each size, and what would bring the price down."""
+"""A budget: what it buys at each size, and the largest size that pays the hour."""
 
 from __future__ import annotations
 
-from dataclasses import replace
-from datetime import date
 from decimal import Decimal
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from quoting.core import budget as budget_module
-from quoting.core.budget import (
-    RECOLOURED,
-    BudgetAnswer,
-    Change,
-    Saving,
-    each_for_total,
-    savings,
-    within_budget,
-)
+from quoting.core.budget import BudgetAnswer, each_for_total, within_budget
 from quoting.core.comparison import price_at
 from quoting.core.currencies import minor_digits
 from quoting.core.errors import Refused
 from quoting.core.order import Order, Terms
-from quoting.core.quote import Quote, quote_order
+from quoting.core.quote import quote_order
 from quoting.core.resizing import Size
 from quoting.core.terms import MOST_MONEY, Delivery, Fee, FeeBase, Pricing, Target, Tax, TaxShown
 from quoting.core.workshop import Workshop
-from tests.examples import (
-    COLOURS,
-    LARGE,
-    TODAY,
-    WOOL,
-    band,
-    sample_design,
-    sample_order,
-    sample_quote,
-    sample_workshop,
-    sample_yarn,
-    section,
-)
+from tests.core.compared_sizes import BED, COT, PRAM
+from tests.examples import TODAY, sample_design, sample_order, sample_quote, sample_workshop
 
-PRAM, COT, BED = (
-    Size(width_cm=width, height_cm=height) for width, height in ((60, 75), (80, 100), (90, 120))
-)
 SIZES = (COT, PRAM, BED)
-EACH_A_ROW = ("teal", "rust", "oat", "plum")
 
 
 def answer(
@@ -59,11 +33,6 @@ def answer(
         budget=Decimal(budget),
         today=TODAY,
     )
-
-
-def saved(order: Order | None = None, workshop: Workshop | None = None) -> dict[Change, Saving]:
-    quote = sample_quote(order, workshop)
-    return {saving.change: saving for saving in savings(quote, today=TODAY)}
 
 
 taxes = st.builds(
@@ -204,113 +173,3 @@ def test_a_price_that_the_order_gives_says_nothing_of_a_budget() -> None:
     found = answer("250", order=given_price)
     assert [fit.fits for fit in found.fits] == [fit.fits for fit in plain.fits]
     assert [s.saved for s in found.savings] == [s.saved for s in plain.savings]
-
-
-def test_every_saving_is_the_difference_of_two_totals_the_largest_first() -> None:
-    quote = sample_quote(sample_order(design=sample_design(sections=(section(*EACH_A_ROW),))))
-    found = savings(quote, today=TODAY)
-    assert len(found) >= 3
-    for saving in found:
-        again = quote_order(saving.quote.order, quote.workshop, today=TODAY)
-        assert again == saving.quote
-        assert saving.saved == quote.price.total - again.price.total > 0
-    assert [s.saved for s in found] == sorted((s.saved for s in found), reverse=True)
-    assert len({saving.change for saving in found}) == len(found)
-
-
-def test_a_colour_less_is_nowhere_in_the_blanket_any_more() -> None:
-    design = sample_design(sections=(section(*EACH_A_ROW),), border=(band(colour="plum"),))
-    saving = saved(sample_order(design=design))[Change.FEWER_COLOURS]
-    colours = {worked.colour for worked in saving.quote.plan.passes}
-    assert saving.subject in EACH_A_ROW
-    assert saving.subject not in colours
-    assert len(colours) == 3
-
-
-def test_of_all_colours_the_one_that_saves_most_is_left_out() -> None:
-    order = sample_order(design=sample_design(sections=(section(*EACH_A_ROW),)))
-    total = sample_quote(order).price.total
-    best = saved(order)[Change.FEWER_COLOURS].saved
-    for colour in EACH_A_ROW:
-        for other in EACH_A_ROW:
-            sewn = [other if c == colour else c for c in EACH_A_ROW]
-            kept = replace(order.design, sections=(section(*sewn),))
-            kept = replace(kept, first_rows=section(other if colour == "oat" else "oat").stripes)
-            kept = replace(kept, border=(band(colour=other if colour == "oat" else "oat"),))
-            less = quote_order(replace(order, design=kept), sample_workshop(), today=TODAY)
-            assert total - less.price.total <= best
-
-
-def test_stripes_that_carry_save_the_weaving_in() -> None:
-    order = sample_order(design=sample_design(sections=(section(*EACH_A_ROW),)))
-    saving = saved(order)[Change.CALMER_STRIPES]
-    ends = sample_quote(order).estimate.ends
-    assert 2 * saving.quote.estimate.ends <= ends
-    assert saving.quote.plan.rows_by_colour.keys() == set(EACH_A_ROW)
-
-
-def test_a_smaller_border_is_one_round_less_at_the_outside() -> None:
-    wide = sample_design(border=(band(rounds=2), band(colour="moss", rounds=3)))
-    saving = saved(sample_order(design=wide))[Change.SMALLER_BORDER]
-    assert saving.quote.order.design.border == (band(rounds=2), band(colour="moss", rounds=2))
-    assert len(saving.quote.plan.rounds) == 4
-
-
-def test_a_border_of_one_round_can_be_left_out_and_none_cannot() -> None:
-    assert saved()[Change.SMALLER_BORDER].quote.order.design.border == ()
-    assert Change.SMALLER_BORDER not in saved(sample_order(design=sample_design(border=())))
-
-
-def test_another_yarn_is_named_where_it_is_cheaper_and_has_the_colours() -> None:
-    cheap = sample_yarn(
-        name="barn acrylic", put_ups=(replace(LARGE, price=Decimal("4.00")),), stock=()
-    )
-    bare = replace(cheap, name="bare acrylic", colours={"oat": COLOURS["oat"]})
-    dear = replace(cheap, name="fell silk", put_ups=(replace(LARGE, price=Decimal(90)),))
-    swatches = sample_workshop().swatches
-    shelf = sample_workshop(
-        yarns=(sample_yarn(), bare, dear, cheap),
-        swatches=(*swatches, *(replace(s, yarn=cheap.name) for s in swatches)),
-    )
-    saving = saved(workshop=shelf)[Change.OTHER_YARN]
-    assert saving.subject == "barn acrylic"
-    assert saving.quote.order.design.yarn == "barn acrylic"
-
-
-def test_mixed_balls_are_offered_only_where_they_are_not_mixed_yet() -> None:
-    assert saved()[Change.MIXED_BALLS].quote.order.design.mix_lots
-    assert Change.MIXED_BALLS not in saved(sample_order(design=sample_design(mix_lots=True)))
-
-
-def test_the_savings_of_several_alike_are_those_of_all_of_them() -> None:
-    six = sample_order(quantity=6)
-    saving = saved(six)[Change.SMALLER_BORDER]
-    assert saving.quote.order.quantity == 6
-    assert saving.saved == sample_quote(six).price.total - saving.quote.price.total
-
-
-def test_one_colour_in_one_yarn_without_a_border_cannot_be_had_cheaper() -> None:
-    plain = sample_design(
-        sections=(section("oat"),), border=(), first_rows=(), mix_lots=True, yarn=WOOL
-    )
-    assert saved(sample_order(design=plain)) == {}
-
-
-def test_however_many_the_colours_only_so_many_designs_are_quoted(
-    monkeypatch: pytest.MonkeyPatch,
-) -> None:
-    names = [f"dye {number}" for number in range(20)]
-    dyed = sample_workshop(yarns=(sample_yarn(colours=dict.fromkeys(names, "#777777"), stock=()),))
-    design = sample_design(
-        sections=(section(*names),), first_rows=(), border=(), colours={}, height_cm=60
-    )
-    quote = sample_quote(sample_order(design=design), dyed)
-    tried: list[Order] = []
-
-    def counted(order: Order, workshop: Workshop, *, today: date) -> Quote:
-        tried.append(order)
-        return quote_order(order, workshop, today=today)
-
-    monkeypatch.setattr(budget_module, "quote_order", counted)
-    savings(quote, today=TODAY)
-    assert RECOLOURED <= len(tried) <= RECOLOURED + 10
