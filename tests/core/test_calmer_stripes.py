@@ -1,31 +1,24 @@
-"""Calmer stripes: near what was asked, of at most half its ends, and found in so many steps."""
+"""Calmer stripes: near what was asked, of at most half its ends, and the same in every run."""
 
 from __future__ import annotations
 
 import os
 import subprocess
 import sys
-from collections.abc import Callable
 from dataclasses import replace
-from decimal import Decimal
 from pathlib import Path
-from typing import Any
 
-import pytest
 from hypothesis import given, reject, settings
 from hypothesis import strategies as st
 
-from quoting.core import calmer_stripes as module
-from quoting.core.advice import MANY_ENDS
-from quoting.core.calmer_stripes import OFFERED, PLANNED, WALKED, Alternative, calmer_stripes
+from quoting.core.calmer_stripes import OFFERED, Alternative, calmer_stripes
 from quoting.core.design import Design, Section, Stripe
 from quoting.core.errors import Refused
 from quoting.core.order import Order
 from quoting.core.passes import Plan
 from quoting.core.quote import Quote, quote_order
-from quoting.core.stripe_search import TRIES_IN_ALL, Repeat
 from quoting.core.workshop import Habits, Workshop
-from quoting.core.yarns import PutUp
+from tests.core.striped_orders import endless, ends_counted, striped
 from tests.examples import (
     COLOURS,
     TODAY,
@@ -34,56 +27,11 @@ from tests.examples import (
     sample_order,
     sample_quote,
     sample_workshop,
-    sample_yarn,
     section,
     stripes,
 )
 
 ROOT = Path(__file__).parents[2]
-ENDLESS = PutUp(weight_g=10_000, length_m=20_000, price=Decimal(400))
-"""A ball that no blanket uses up, so that nothing is ever joined."""
-
-
-def endless(**changes: Any) -> Workshop:
-    return sample_workshop(yarns=(sample_yarn(put_ups=(ENDLESS,), stock=()),), **changes)
-
-
-def striped(*sections: Section, **changes: Any) -> Order:
-    return sample_order(design=sample_design(sections=sections, **changes), extras=())
-
-
-def offered(order: Order, workshop: Workshop | None = None) -> tuple[Alternative, ...]:
-    return calmer_stripes(sample_quote(order, workshop), today=TODAY)
-
-
-def strands_counted(plan: Plan, habits: Habits, pieces: int) -> int:
-    """Return the strands of a blanket whose balls never run out, by following each yarn by hand.
-
-    Rows turn, so a yarn hangs at the edge that its row came to; every border round begins and ends
-    where the last row did.
-    """
-    rows, rounds = plan.rows, plan.rounds
-    edge_of_last = len(rows) % 2
-    worked = [(row.colour, n % 2, (n + 1) % 2, row.height_cm) for n, row in enumerate(rows)]
-    worked += [(r.colour, edge_of_last, edge_of_last, r.height_cm) for r in rounds]
-    strands, hangs = 0, dict[str, tuple[int, int]]()
-    for number, (colour, begins, ends, _) in enumerate(worked):
-        edge, left_at = hangs.get(colour, (None, -1))
-        waited = worked[left_at + 1 : number]
-        climbs_cm = sum(height_cm for *_, height_cm in waited)
-        carried = (
-            edge == begins
-            and len(waited) <= habits.carry_rows
-            and climbs_cm <= habits.carry_height_cm + 1e-9
-        )
-        goes_on = edge is not None and (not waited or carried)
-        strands += not goes_on
-        hangs[colour] = (ends, number)
-    return strands * pieces
-
-
-def ends_counted(quote: Quote) -> int:
-    return 2 * strands_counted(quote.plan, quote.workshop.habits, quote.order.quantity)
 
 
 def rows_worked(plan: Plan) -> dict[str, int]:
@@ -190,7 +138,7 @@ def test_the_same_order_is_offered_the_same_designs(order: Order) -> None:
 
 
 ASK = """
-from tests.core.test_calmer_stripes import offered, striped
+from tests.core.striped_orders import offered, striped
 from tests.examples import section
 order = striped(section("oat", "teal", "rust", "plum"), section("moss", "slate", rows=3))
 print([one.design.sections for one in offered(order)])
@@ -211,134 +159,3 @@ def test_another_run_of_the_program_offers_the_same_designs() -> None:
     }
     (answer,) = answers
     assert answer.count("Section(") == 2 * OFFERED
-
-
-def counting(monkeypatch: pytest.MonkeyPatch, name: str) -> list[Any]:
-    """Count the calls that the search makes of a function."""
-    calls: list[Any] = []
-    real: Callable[..., object] = getattr(module, name)
-
-    def counted(*args: object, **kwargs: object) -> object:
-        calls.append(args)
-        return real(*args, **kwargs)
-
-    monkeypatch.setattr(module, name, counted)
-    return calls
-
-
-MANY = tuple(
-    section(*colours, rows=rows, share=1)
-    for rows in (1, 2)
-    for colours in (("oat", "teal"), ("rust", "plum", "moss", "slate"), tuple(COLOURS))
-)
-
-
-@pytest.mark.parametrize(
-    "order",
-    [
-        striped(section(*COLOURS)),
-        striped(*MANY, height_cm=300),
-        replace(striped(section("oat", "teal", "rust", "plum")), quantity=40),
-        striped(
-            Section(stripes=stripes(*("oat", "teal", "rust", "plum") * 120, rows=3), repeats=1)
-        ),
-        striped(section("oat", "teal"), width_cm=30, height_cm=1000),
-    ],
-    ids=["six colours", "many sections", "many blankets", "a long repeat", "a long blanket"],
-)
-def test_however_large_the_order_only_so_many_designs_are_looked_at(
-    order: Order, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    quote = sample_quote(order)
-    planned, walked, quoted = (
-        counting(monkeypatch, name) for name in ("plan_order", "estimate_plan", "quote_order")
-    )
-    found = calmer_stripes(quote, today=TODAY)
-    assert 0 < len(planned) <= PLANNED
-    assert len(planned) * len(quote.plan.rows) <= max(
-        module.ROWS_PLANNED, OFFERED * len(quote.plan.rows)
-    )
-    assert len(walked) <= WALKED
-    assert len(found) <= len(quoted) <= OFFERED
-
-
-def test_many_sections_share_the_tries_of_one_search(monkeypatch: pytest.MonkeyPatch) -> None:
-    quote = sample_quote(striped(*MANY, height_cm=300))
-    searches = counting(monkeypatch, "calmer_repeats")
-    calmer_stripes(quote, today=TODAY)
-    assert len(searches) > 2
-    assert sum(tries for _, _, tries in searches) <= TRIES_IN_ALL
-
-
-def test_where_the_ends_are_few_nothing_is_offered() -> None:
-    order = striped(section("oat", "teal", "rust"))
-    assert sample_quote(order).estimate.ends < MANY_ENDS
-    assert offered(order) == ()
-
-
-def test_where_nothing_near_leaves_half_the_ends_nothing_is_offered() -> None:
-    """Six colours of four rows each wait too long to be carried, in whatever order."""
-    order = striped(section(*COLOURS, rows=4))
-    assert sample_quote(order).estimate.ends >= MANY_ENDS
-    assert offered(order) == ()
-
-
-def test_a_maker_who_never_carries_is_not_told_to() -> None:
-    never = endless(habits=Habits(carry_rows=0))
-    found = offered(striped(section("oat", "teal")), never)
-    assert found
-    assert all(one.quote.estimate.carries == 0 for one in found)
-
-
-def test_a_carry_goes_no_higher_than_the_maker_lets_it() -> None:
-    """Single rows of tr, thrice as high as sc: two rows between are too high, and none is tried."""
-    low = endless(habits=Habits(carry_rows=4, carry_height_cm=2.0))
-    quote = sample_quote(striped(section("oat", "teal", "rust", "plum"), stitch="tr"), low)
-    assert quote.estimate.carries == 0
-    found = calmer_stripes(quote, today=TODAY)
-    assert found
-    assert all(one.quote.estimate.carries == 0 for one in found)
-
-
-def test_a_section_of_several_stitches_keeps_its_stripes() -> None:
-    mixed = Section(
-        stripes=(
-            Stripe(colour="oat", stitch="sc"),
-            Stripe(colour="teal", stitch="dc"),
-            Stripe(colour="rust", stitch="dc"),
-            Stripe(colour="plum", stitch="sc"),
-        ),
-        repeats=3,
-    )
-    found = offered(striped(section("oat", "teal", "rust", "plum", repeats=20), mixed))
-    assert found
-    assert all(one.design.sections[1] == mixed for one in found)
-
-
-def test_of_two_alike_the_ends_of_both_are_halved() -> None:
-    pair = replace(striped(section("oat", "teal", "rust", "plum")), quantity=2)
-    quote = sample_quote(pair, endless())
-    assert quote.estimate.ends == ends_counted(quote)
-    found = calmer_stripes(quote, today=TODAY)
-    assert found
-    assert all(one.quote.order.quantity == 2 for one in found)
-    assert all(2 * one.quote.estimate.ends <= quote.estimate.ends for one in found)
-
-
-def test_what_is_offered_costs_less_to_weave_in() -> None:
-    order = striped(section("oat", "teal", "rust", "plum"))
-    total = sample_quote(order).price.total
-    found = offered(order)
-    assert found
-    assert all(one.quote.price.total < total for one in found)
-
-
-def test_stripes_that_differ_only_in_where_they_begin_are_offered_once() -> None:
-    found = offered(striped(section("oat", "teal")))
-    rings = [Repeat(tuple(_rows(alternative.design)), 0).ring for alternative in found]
-    assert rings
-    assert len(set(rings)) == len(rings)
-
-
-def _rows(design: Design) -> list[str]:
-    return [stripe.colour for stripe in design.sections[0].stripes for _ in range(stripe.rows)]

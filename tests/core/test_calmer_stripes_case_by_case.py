@@ -1,0 +1,87 @@
+"""Calmer stripes: when some are offered, when none are, and what is left alone."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from quoting.core.advice import MANY_ENDS
+from quoting.core.calmer_stripes import calmer_stripes
+from quoting.core.design import Design, Section, Stripe
+from quoting.core.stripe_search import Repeat
+from quoting.core.workshop import Habits
+from tests.core.striped_orders import endless, ends_counted, offered, striped
+from tests.examples import COLOURS, TODAY, sample_quote, section
+
+
+def test_where_the_ends_are_few_nothing_is_offered() -> None:
+    order = striped(section("oat", "teal", "rust"))
+    assert sample_quote(order).estimate.ends < MANY_ENDS
+    assert offered(order) == ()
+
+
+def test_where_nothing_near_leaves_half_the_ends_nothing_is_offered() -> None:
+    """Six colours of four rows each wait too long to be carried, in whatever order."""
+    order = striped(section(*COLOURS, rows=4))
+    assert sample_quote(order).estimate.ends >= MANY_ENDS
+    assert offered(order) == ()
+
+
+def test_a_maker_who_never_carries_is_not_told_to() -> None:
+    never = endless(habits=Habits(carry_rows=0))
+    found = offered(striped(section("oat", "teal")), never)
+    assert found
+    assert all(one.quote.estimate.carries == 0 for one in found)
+
+
+def test_a_carry_goes_no_higher_than_the_maker_lets_it() -> None:
+    """Single rows of tr, thrice as high as sc: two rows between are too high, and none is tried."""
+    low = endless(habits=Habits(carry_rows=4, carry_height_cm=2.0))
+    quote = sample_quote(striped(section("oat", "teal", "rust", "plum"), stitch="tr"), low)
+    assert quote.estimate.carries == 0
+    found = calmer_stripes(quote, today=TODAY)
+    assert found
+    assert all(one.quote.estimate.carries == 0 for one in found)
+
+
+def test_a_section_of_several_stitches_keeps_its_stripes() -> None:
+    mixed = Section(
+        stripes=(
+            Stripe(colour="oat", stitch="sc"),
+            Stripe(colour="teal", stitch="dc"),
+            Stripe(colour="rust", stitch="dc"),
+            Stripe(colour="plum", stitch="sc"),
+        ),
+        repeats=3,
+    )
+    found = offered(striped(section("oat", "teal", "rust", "plum", repeats=20), mixed))
+    assert found
+    assert all(one.design.sections[1] == mixed for one in found)
+
+
+def test_of_two_alike_the_ends_of_both_are_halved() -> None:
+    pair = replace(striped(section("oat", "teal", "rust", "plum")), quantity=2)
+    quote = sample_quote(pair, endless())
+    assert quote.estimate.ends == ends_counted(quote)
+    found = calmer_stripes(quote, today=TODAY)
+    assert found
+    assert all(one.quote.order.quantity == 2 for one in found)
+    assert all(2 * one.quote.estimate.ends <= quote.estimate.ends for one in found)
+
+
+def test_what_is_offered_costs_less_to_weave_in() -> None:
+    order = striped(section("oat", "teal", "rust", "plum"))
+    total = sample_quote(order).price.total
+    found = offered(order)
+    assert found
+    assert all(one.quote.price.total < total for one in found)
+
+
+def test_stripes_that_differ_only_in_where_they_begin_are_offered_once() -> None:
+    found = offered(striped(section("oat", "teal")))
+    rings = [Repeat(tuple(_rows(alternative.design)), 0).ring for alternative in found]
+    assert rings
+    assert len(set(rings)) == len(rings)
+
+
+def _rows(design: Design) -> list[str]:
+    return [stripe.colour for stripe in design.sections[0].stripes for _ in range(stripe.rows)]
