@@ -1,0 +1,133 @@
+"""The workbook of a comparison, reckoned by another program, gives the figures of this one."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+import pytest
+from openpyxl.workbook import Workbook
+
+from quoting.core.comparison import Comparison, Rule
+from quoting.core.money import exact
+from tests.workbook.comparison.blocks import RULES, SHORT, row_under
+from tests.workbook.comparisons import Change, changes, comparisons
+from tests.workbook.recalculation import named, opened
+from tests.workbook.test_recalculation import formula_cells, same
+
+
+def figures(comparison: Comparison) -> list[list[Decimal | None]]:
+    """Return what the answers say of each size, and of the rules of thumb for it."""
+    found: list[list[Decimal | None]] = []
+    for some in comparison.sizes:
+        price, ruled = some.quote.price, {each.rule: each for each in some.rules}
+        assert len(ruled) == len(Rule)
+        found.append(
+            [
+                some.quote.estimate.hours.total,
+                price.cost,
+                price.each,
+                price.total,
+                price.profit,
+                price.margin,
+                price.earned_per_hour,
+                some.quote.workshop.pay.making_per_hour,
+                some.price_per_100_cm2,
+                *(
+                    figure
+                    for rule in Rule
+                    for figure in (ruled[rule].price, ruled[rule].earned_per_hour)
+                ),
+            ]
+        )
+    return found
+
+
+def shown(book: Workbook, sizes: int) -> list[list[Decimal | None]]:
+    """Return the same figures as a workbook shows them."""
+    sheet, short, rules = book["Sizes"], row_under(book, SHORT), row_under(book, RULES)
+    cells = [
+        [sheet[f"{letter}{first + at}"].value for first, letter in columns(short, rules)]
+        for at in range(sizes)
+    ]
+    return [[None if value is None else exact(value) for value in row] for row in cells]
+
+
+def columns(short: int, rules: int) -> list[tuple[int, str]]:
+    return [*((short, letter) for letter in "BCDEFGHIJ"), *((rules, x) for x in "BCDEFG")]
+
+
+@pytest.mark.parametrize("name", list(comparisons()))
+def test_every_formula_comes_to_the_value_that_is_kept_beside_it(
+    name: str, written: dict[str, bytes], reckoned_anew: dict[str, Workbook]
+) -> None:
+    kept, anew = opened(written[name], values=True), reckoned_anew[name]
+    cells = list(formula_cells(written[name]))
+    assert len(cells) > 60
+    differing = {
+        (sheet, at): (kept[sheet][at].value, anew[sheet][at].value)
+        for sheet, at in cells
+        if not same(kept[sheet][at].value, anew[sheet][at].value)
+    }
+    assert differing == {}
+
+
+@pytest.mark.parametrize("name", list(comparisons()))
+def test_the_sheets_figures_are_the_comparisons_to_the_cent(
+    name: str, all_comparisons: dict[str, Comparison], reckoned_anew: dict[str, Workbook]
+) -> None:
+    expected = figures(all_comparisons[name])
+    assert shown(reckoned_anew[name], len(expected)) == expected
+
+
+@pytest.mark.parametrize("name", list(changes()))
+def test_a_changed_input_gives_what_the_program_gives_for_it(
+    name: str, all_changes: dict[str, Change], reckoned_anew: dict[str, Workbook]
+) -> None:
+    expected = figures(all_changes[name].expected)
+    assert shown(reckoned_anew[f"changed {name}"], len(expected)) == expected
+
+
+@pytest.mark.parametrize("name", [name for name in changes() if name != "deposit of the yarn"])
+def test_each_change_moves_some_figure(
+    name: str, all_changes: dict[str, Change], all_comparisons: dict[str, Comparison]
+) -> None:
+    assert figures(all_changes[name].expected) != figures(all_comparisons["plain"])
+
+
+def test_at_prices_the_size_that_earns_most_is_named_also_once_prices_are_typed(
+    all_comparisons: dict[str, Comparison],
+    all_changes: dict[str, Change],
+    reckoned_anew: dict[str, Workbook],
+) -> None:
+    typed = {"changed to prices": all_changes["to prices"].expected}
+    for name, found in {**all_comparisons, **typed}.items():
+        if found.best is not None:
+            assert named(reckoned_anew[name], "best") == str(found.sizes[found.best].size)
+        else:
+            assert str(named(reckoned_anew[name], "best")).startswith("none is named")
+
+
+def test_what_each_price_pays_for_adds_up_to_it(
+    all_comparisons: dict[str, Comparison], reckoned_anew: dict[str, Workbook]
+) -> None:
+    for name, book in reckoned_anew.items():
+        checks = [cell.value for cell in book["Working"]["K"] if str(cell.value).startswith("add")]
+        sizes = len(all_comparisons.get(name, all_comparisons["plain"]).sizes)
+        assert len(checks) == sizes, name
+
+
+def test_deposits_are_the_quotes(
+    all_comparisons: dict[str, Comparison],
+    all_changes: dict[str, Change],
+    reckoned_anew: dict[str, Workbook],
+) -> None:
+    by_yarn = {"changed deposit of the yarn": all_changes["deposit of the yarn"].expected}
+    for name, found in {**all_comparisons, **by_yarn}.items():
+        sheet = reckoned_anew[name]["Working"]
+        title = next(cell.row for cell in sheet["A"] if cell.value == "What each sale comes to")
+        paid = [
+            (exact(sheet[f"E{title + 2 + at}"].value), exact(sheet[f"F{title + 2 + at}"].value))
+            for at in range(len(found.sizes))
+        ]
+        prices = [some.quote.price for some in found.sizes]
+        assert paid == [(price.deposit, price.balance) for price in prices], name
