@@ -18,10 +18,17 @@ from quoting.core.cautions import Caution, Reader, for_maker
 from quoting.core.costing import Line, LineKind, Unit
 from quoting.core.currencies import MINOR_DIGITS
 from quoting.core.errors import Fact, Mistake, Refused
-from quoting.core.measures import Units
+from quoting.core.measures import LEAST_CM, LEAST_G, LEAST_YARN_M, Units
 from quoting.core.passes import Edge, Pass, Work
 from quoting.core.stitches import Vocabulary
-from quoting.notation import read_measure, read_number
+from quoting.notation import (
+    LENGTH,
+    MASS,
+    YARN_LENGTH,
+    Quantity,
+    read_measure,
+    read_number,
+)
 from quoting.wording import (
     FILE_SPEECH,
     Speech,
@@ -266,6 +273,34 @@ def test_a_limit_is_said_in_the_unit_that_its_place_is_given_in(
 ) -> None:
     facts: dict[str, Fact] = {"read": read, "limit": limit}
     assert said in mistake_sentence(Mistake(place, "too-large", facts), GB)
+
+
+@pytest.mark.parametrize("speech", [GB, US], ids=lambda s: s.locale)
+@pytest.mark.parametrize(
+    ("place", "limit", "quantity"),
+    [
+        ("swatches.1.gauge.width", LEAST_CM, LENGTH),
+        ("yarns.1.put_ups.1.grams", LEAST_G, MASS),
+        ("yarns.1.put_ups.1.metres", LEAST_YARN_M, YARN_LENGTH),
+    ],
+)
+@pytest.mark.parametrize("short_by", [0.01, 0.5, 0.99])
+def test_the_least_that_is_told_will_do_and_what_was_read_is_told_to_be_under_it(
+    speech: Speech, place: str, limit: float, quantity: Quantity, short_by: float
+) -> None:
+    facts: dict[str, Fact] = {"read": limit * (1 - short_by), "limit": limit}
+    said = mistake_sentence(Mistake(place, "too-small", facts), speech)
+    read, least = (
+        read_measure(shown, speech.marks, quantity)
+        for shown in re.findall(r"[\d.]+\u00a0\w+", said)
+    )
+    assert read < limit <= least < 1.1 * limit
+
+
+def test_a_negative_length_is_told_as_it_is() -> None:
+    facts: dict[str, Fact] = {"read": -2.54, "limit": 0}
+    said = mistake_sentence(Mistake("workshop.carry_height", "too-small", facts), US)
+    assert said == "-1\u00a0in is too small; the least that will do is 0\u00a0in."
 
 
 def test_a_doubtful_number_is_answered_with_both_readings_as_they_can_be_typed() -> None:

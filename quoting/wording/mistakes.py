@@ -6,6 +6,7 @@ from datetime import date
 from decimal import Decimal
 
 from quoting.core.errors import Fact, Mistake
+from quoting.wording.limits import past_limit
 from quoting.wording.phrases import Sentences, sentence_for
 from quoting.wording.speech import Speech, as_decimal, listed
 
@@ -158,23 +159,6 @@ _WANTED = {
     "table": "a table of keys",
 }
 
-_LENGTHS = frozenset({"width", "height", "carry_height", "tail", "length", "ruler_step"})
-_WEIGHTS = frozenset({"grams", "weight", "scale_step", "up_to", "packaging_weight"})
-_SHARES = frozenset({"margin", "markup", "discount", "rush", "rate", "share", "cushion"}) | {
-    "rest_allowance",
-    "confidence",
-    "allowance",
-    "tension",
-    "rip_back",
-}
-_MONEY = frozenset({"cost", "price", "given", "minimum", "charged", "paid", "packaging"}) | {
-    "round_up_to",
-    "fixed",
-    "making_per_hour",
-    "office_per_hour",
-    "overhead_per_hour",
-}
-
 
 def mistake_sentence(mistake: Mistake, speech: Speech) -> str:
     """Return what is wrong and what would do; where a name is nearly right, the right one too."""
@@ -224,20 +208,5 @@ def _figure(name: str, fact: Decimal | float, mistake: Mistake, speech: Speech) 
     if name == "price":
         return speech.money(as_decimal(fact))
     if mistake.code in {"not-above", "too-small", "too-large"}:
-        return _measured(fact, mistake.place, speech)
-    return speech.number(fact)
-
-
-def _measured(fact: Decimal | float, place: str, speech: Speech) -> str:
-    table, _, key = place.rpartition(".")
-    if key in _LENGTHS:
-        return speech.length(float(fact), 2)
-    if key in _WEIGHTS:
-        return speech.weight(fact)
-    if key == "metres":
-        return speech.yarn_length(float(fact))
-    if key in _MONEY:
-        return speech.rate(as_decimal(fact))
-    if key in _SHARES and not table.startswith(("exchange", "blanket")):
-        return f"{speech.number(fact)} ({speech.percent(fact)})"
+        return past_limit(name, fact, mistake, speech)
     return speech.number(fact)
