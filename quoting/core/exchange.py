@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 
+from quoting.core.currencies import MINOR_DIGITS
 from quoting.core.errors import Checks
 from quoting.core.money import round_money
 
@@ -24,6 +25,8 @@ class ExchangeRate:
 
     def __post_init__(self) -> None:
         checks = Checks()
+        if self.currency not in MINOR_DIGITS:
+            checks.add("currency", "unknown-currency", read=self.currency)
         checks.number("rate", self.rate, above=0, most=1e9)
         checks.number("cushion", self.cushion, least=0, most=1)
         checks.done()

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from types import MappingProxyType
 
+from quoting.core.currencies import MINOR_DIGITS
 from quoting.core.exchange import ExchangeRate
 from quoting.core.order import Terms
 from quoting.core.stitches import Vocabulary
@@ -33,7 +34,7 @@ from quoting.intake.entries import (
     weight,
     yes_no,
 )
-from quoting.intake.spots import Spot
+from quoting.intake.spots import NotRead, Spot
 from quoting.intake.tables import Entries, Named, Table, shape, written
 
 DEPOSIT = shape(Deposit, share=number, yarn=yes_no)
@@ -94,7 +95,9 @@ def _write_terms(terms: Terms, vocabulary: Vocabulary) -> dict[str, object]:
     return target | written(terms, _TERMS, vocabulary)
 
 
-def _read_rate(spot: Spot, currency: str) -> ExchangeRate:
+def _read_rate(spot: Spot, code: str) -> ExchangeRate:
+    """Return a rate; a code that is no currency is told by the workshop, as the table's name."""
+    currency = code if code in MINOR_DIGITS else NotRead(code)
     table = Table(spot)
     values = table.values(ExchangeRate, _RATE)
     table.done()

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from datetime import date
 from decimal import Decimal
 
 import pytest
 
 from quoting.core.design import ColourSource, Section, Stripe
 from quoting.core.errors import Checks, Mistake, Refused
+from quoting.core.exchange import ExchangeRate
 from quoting.core.order import Extra, Order
 from quoting.core.stitches import Stitch
 from quoting.core.swatch import Piece, Reading, Run
@@ -67,6 +69,10 @@ CASES: list[tuple[str, Callable[[], object]]] = [
     ("order.quantity: too-small", lambda: sample_order(quantity=0)),
     ("order.title: control-character", lambda: sample_order(title="Cot\x00blanket")),
     ("order.pays_in: unknown-currency", lambda: sample_order(pays_in="DEM")),
+    (
+        "currency: unknown-currency",
+        lambda: ExchangeRate(currency="DEM", rate=Decimal(2), day=date(2026, 11, 25)),
+    ),
 ]
 
 

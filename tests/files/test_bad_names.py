@@ -42,6 +42,12 @@ def test_a_currency_is_one_that_exists(order_mistakes, workshop_mistakes):
     assert (only.place, only.code) == ("exchange.EUZ", "unknown-currency")
 
 
+def test_a_rate_of_an_unknown_currency_is_told_for_its_other_mistakes_too(workshop_mistakes):
+    found = workshop_mistakes(("EUR =", "EUZ ="), ("cushion = 0.02", "cushion = 2"))
+    codes = {place: mistake.code for place, mistake in found.items()}
+    assert codes == {"exchange.EUZ": "unknown-currency", "exchange.EUZ.cushion": "too-large"}
+
+
 def test_a_buyer_pays_in_a_currency_that_there_is_a_rate_for(order_mistakes):
     (only,) = order_mistakes(('pays_in = "GBP"', 'pays_in = "USD"')).values()
     assert (only.place, only.code) == ("order.pays_in", "no-rate")
