@@ -68,6 +68,28 @@ def test_a_pipe_is_not_written_over(demo: Path, capsys: pytest.CaptureFixture[st
     assert stat.S_ISFIFO(pipe.stat().st_mode)
 
 
+@pytest.mark.skipif(os.name == "nt", reason="needs links that anybody may make")
+def test_links_that_lead_round_are_told_in_a_line(
+    demo: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    link = demo / "link.xlsx"
+    link.symlink_to(demo / "other.xlsx")
+    (demo / "other.xlsx").symlink_to(link)
+    status, said = refusals(capsys, "quote", str(demo / "order.toml"), "--workbook", str(link))
+    assert status == 1
+    assert said == f"{link} could not be written: its links lead round in a circle.\n"
+    assert link.is_symlink()
+
+
+@pytest.mark.skipif(os.name == "nt", reason="needs links that anybody may make")
+def test_a_link_is_kept_and_what_it_leads_to_is_written(demo: Path) -> None:
+    link = demo / "link.xlsx"
+    link.symlink_to("costing.xlsx")
+    assert main(["quote", str(demo / "order.toml"), "--workbook", str(link)]) == 0
+    assert link.is_symlink()
+    assert (demo / "costing.xlsx").read_bytes()[:2] == b"PK"
+
+
 def test_a_file_that_may_only_be_read_is_not_written_over(
     demo: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:

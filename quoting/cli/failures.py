@@ -43,6 +43,7 @@ def why_not_written(path: Path, error: OSError) -> NotDone:
         errno.ENOENT: "its folder is not there",
         errno.ENOTDIR: "its folder is not a folder",
         errno.EISDIR: "it is a folder",
+        errno.ELOOP: "its links lead round in a circle",
         errno.EACCES: "you may not write there",
         errno.EPERM: "you may not write there",
         errno.EROFS: "that disk can only be read",

@@ -34,7 +34,7 @@ def write_whole(path: Path, data: bytes) -> None:
     Errors: NotDone with the reason; then an older file of that name is as it was.
     """
     try:
-        _write(path.resolve(), data)
+        _write(path, data)
     except (OSError, ValueError) as error:
         reason = error if isinstance(error, OSError) else OSError(errno.EINVAL, "no such name")
         raise why_not_written(path, reason) from error
@@ -42,6 +42,7 @@ def write_whole(path: Path, data: bytes) -> None:
 
 def _write(path: Path, data: bytes) -> None:
     mode = _mode_of_older(path)
+    path = path.resolve()
     beside = path.with_name(f".{secrets.token_hex(8)}.part")
     try:
         with beside.open("xb") as file:
@@ -62,13 +63,14 @@ def _mode_of_older(path: Path) -> int | None:
 
     Errors: OSError where something else bears the name, or the file is not to be written to.
     """
-    if path.is_dir():
-        raise IsADirectoryError(errno.EISDIR, "it is a folder")
-    if not path.exists():
+    try:
+        mode = path.stat().st_mode
+    except FileNotFoundError:
         return None
-    if not path.is_file():
+    if stat.S_ISDIR(mode):
+        raise IsADirectoryError(errno.EISDIR, "it is a folder")
+    if not stat.S_ISREG(mode):
         raise OSError(errno.EINVAL, "it is no ordinary file")
-    mode = stat.S_IMODE(path.stat().st_mode)
     if not mode & (stat.S_IWUSR | stat.S_IWGRP | stat.S_IWOTH):
         raise PermissionError(errno.EACCES, "it may only be read")
-    return mode
+    return stat.S_IMODE(mode)
