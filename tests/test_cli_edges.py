@@ -102,6 +102,19 @@ def test_a_file_that_may_only_be_read_is_not_written_over(
     assert kept.read_bytes() == b"kept"
 
 
+def test_a_file_that_only_somebody_else_may_write_to_is_not_written_over(
+    demo: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The system's answer is made up: the tests may run as a user who may write anywhere."""
+    kept = demo / "kept.xlsx"
+    kept.write_bytes(b"kept")
+    monkeypatch.setattr(os, "access", lambda path, mode: (path, mode) != (kept, os.W_OK))
+    status, said = refusals(capsys, "quote", str(demo / "order.toml"), "--workbook", str(kept))
+    assert status == 1
+    assert "you may not write there" in said
+    assert kept.read_bytes() == b"kept"
+
+
 @pytest.mark.skipif(os.name == "nt", reason="needs POSIX file modes")
 def test_a_file_that_is_written_over_keeps_its_mode(demo: Path) -> None:
     older = demo / "older.xlsx"

@@ -71,6 +71,7 @@ def _mode_of_older(path: Path) -> int | None:
         raise IsADirectoryError(errno.EISDIR, "it is a folder")
     if not stat.S_ISREG(mode):
         raise OSError(errno.EINVAL, "it is no ordinary file")
-    if not mode & (stat.S_IWUSR | stat.S_IWGRP | stat.S_IWOTH):
+    anybody = stat.S_IWUSR | stat.S_IWGRP | stat.S_IWOTH  # root has access also to what has none
+    if not (mode & anybody and os.access(path, os.W_OK)):
         raise PermissionError(errno.EACCES, "it may only be read")
     return stat.S_IMODE(mode)
