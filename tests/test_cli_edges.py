@@ -1,5 +1,6 @@
 """The command line where its surroundings are unusual: closed outputs, odd files, odd names."""
 
+import json
 import os
 import shutil
 import stat
@@ -125,13 +126,18 @@ def test_a_file_that_is_written_over_keeps_its_mode(demo: Path) -> None:
     assert stat.S_IMODE(older.stat().st_mode) == 0o640
 
 
-def test_where_no_size_can_be_made_the_sizes_are_bad_input(
-    demo: Path, capsys: pytest.CaptureFixture[str]
+@pytest.mark.parametrize("shown", [[], ["--json"]])
+def test_where_no_size_can_be_made_the_sizes_are_bad_input_each_with_its_reason(
+    demo: Path, capsys: pytest.CaptureFixture[str], shown: list[str]
 ) -> None:
-    assert main(["compare", str(demo / "order.toml"), "--size", "3x3cm"]) == 2
+    sizes = ["--size", "3x3cm", "--size", "80x2cm"]
+    assert main(["compare", str(demo / "order.toml"), *sizes, *shown]) == 2
     said = capsys.readouterr()
-    assert "Left out" in said.out
-    assert said.err == "None of these sizes can be made.\n"
+    assert json.loads(said.out)["sizes"] == [] if shown else "Left out" in said.out
+    none, narrow, low = said.err.splitlines()
+    assert none == "None of these sizes can be made."
+    assert narrow.startswith("3x3cm: This is too narrow for one stitch repeat and the border; ")
+    assert low.startswith("80x2cm: This is too low for one of every stripe")
 
 
 def test_an_unknown_locale_is_told_beside_the_other_mistakes(

@@ -19,7 +19,7 @@ from quoting.core.comparison import Comparison, compare_sizes
 from quoting.core.errors import Mistake, Refused
 from quoting.core.resizing import Size
 from quoting.intake import read_price_list_file, size_of
-from quoting.wording import FILE_SPEECH, Speech, mistake_sentence, verdict
+from quoting.wording import FILE_SPEECH, Speech, mistake_sentence, refusal_words, verdict
 
 
 def add_to(commands: Any) -> None:
@@ -59,7 +59,11 @@ def run(args: argparse.Namespace) -> None:
     show = _json if args.json else comparison_table
     sys.stdout.write(show(comparison, job.speech))
     if not comparison.sizes:
-        raise BadInput(verdict(comparison, job.speech))
+        raise BadInput(verdict(comparison, job.speech), *_reasons(comparison, job.speech))
+
+
+def _reasons(comparison: Comparison, speech: Speech) -> list[str]:
+    return [f"{refusal.size}: {refusal_words(refusal, speech)}" for refusal in comparison.refused]
 
 
 def _sizes(texts: list[str]) -> list[Size]:
