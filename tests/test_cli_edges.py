@@ -130,13 +130,13 @@ def test_a_file_that_is_written_over_keeps_its_mode(demo: Path) -> None:
 def test_where_no_size_can_be_made_the_sizes_are_bad_input_each_with_its_reason(
     demo: Path, capsys: pytest.CaptureFixture[str], shown: list[str]
 ) -> None:
-    sizes = ["--size", "3x3cm", "--size", "80x2cm"]
+    sizes = ["--size", "1x100cm", "--size", "80x2cm"]
     assert main(["compare", str(demo / "order.toml"), *sizes, *shown]) == 2
     said = capsys.readouterr()
     assert json.loads(said.out)["sizes"] == [] if shown else "Left out" in said.out
     none, narrow, low = said.err.splitlines()
     assert none == "None of these sizes can be made."
-    assert narrow.startswith("3x3cm: This is too narrow for one stitch repeat and the border; ")
+    assert narrow.startswith("1x100cm: This is too narrow for one stitch repeat and the border; ")
     assert low.startswith("80x2cm: This is too low for one of every stripe")
 
 
