@@ -85,13 +85,13 @@ class Checks:
             self.add(place, "too-large", read=value, limit=most)
 
     def text(self, place: str, value: str, *, most: int, lines: bool = False) -> None:
-        """Check that a text is short enough and holds no control characters."""
-        allowed = JOINERS + ("\n\t" if lines else "")
+        """Check that a text is short enough and that all of it shows, or joins what does."""
+        allowed = "\n\t" if lines else ""
         if len(value) > most:
             self.add(place, "too-long", read=len(value), limit=most)
             return
         for position, char in enumerate(value, 1):
-            if not char.isprintable() and char not in allowed:
+            if not (char.isprintable() or char in allowed or _joins(value, position - 1)):
                 self.add(place, "control-character", read=f"U+{ord(char):04X}", position=position)
                 return
 
@@ -113,6 +113,12 @@ class Checks:
         """Raise one refusal if anything was found."""
         if self.mistakes:
             raise Refused(*self.mistakes)
+
+
+def _joins(text: str, index: int) -> bool:
+    """Return whether a joiner stands there, between two characters that show."""
+    beside = text[index - 1 : index], text[index + 1 : index + 2]
+    return text[index] in JOINERS and all(side.strip() and side.isprintable() for side in beside)
 
 
 def _is_finite(value: float | Decimal) -> bool:

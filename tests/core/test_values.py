@@ -101,6 +101,29 @@ def test_a_mistake_is_placed_from_further_out() -> None:
     assert [mistake.place for mistake in checks.mistakes] == ["blanket.width", "blanket"]
 
 
+JOINED = [
+    "\u0645\u06cc\u200c\u062e\u0648\u0627\u0647\u0645",
+    "\U0001f441\ufe0f\u200d\U0001f5e8\ufe0f teal",
+]
+"""A Persian word with a zero-width non-joiner, and signs joined by a zero-width joiner."""
+
+
+@pytest.mark.parametrize("name", JOINED)
+def test_a_name_may_have_joiners_inside_words_and_joined_signs(name: str) -> None:
+    assert Stripe(colour=name).colour == name
+
+
+@pytest.mark.parametrize(
+    ("name", "position"), [("\u200d", 1), ("\u200cteal", 1), ("teal\u200d", 5), ("a \u200db", 3)]
+)
+def test_a_joiner_that_joins_nothing_is_told_as_it_does_not_show(name: str, position: int) -> None:
+    with pytest.raises(Refused) as refused:
+        Stripe(colour=name)
+    (mistake,) = refused.value.mistakes
+    assert (mistake.place, mistake.code) == ("colour", "control-character")
+    assert mistake.facts["position"] == position
+
+
 def test_notes_may_have_lines() -> None:
     order: Order = sample_order(notes="No wool:\n\tallergy")
     assert "\n" in order.notes
