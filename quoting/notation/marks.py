@@ -5,7 +5,7 @@ from __future__ import annotations
 import unicodedata
 from dataclasses import dataclass
 
-from quoting.core.errors import refuse
+from quoting.core.errors import JOINERS, refuse
 
 MOST_CHARACTERS = 60
 SHOWN_CHARACTERS = 40
@@ -81,6 +81,7 @@ def _plain_character(char: str) -> str:
 def shown(text: str) -> str:
     """Return the beginning of a text, fit to be shown: what cannot be printed becomes a mark."""
     beginning = "".join(
-        char if char.isprintable() else "\ufffd" for char in text[:SHOWN_CHARACTERS]
+        char if char.isprintable() or char in JOINERS else "\ufffd"
+        for char in text[:SHOWN_CHARACTERS]
     )
     return beginning + "…" * (len(text) > SHOWN_CHARACTERS)

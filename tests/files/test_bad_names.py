@@ -33,6 +33,12 @@ def test_a_name_that_the_workshop_has_not_is_told_with_the_nearest(
     assert only.facts["read"] in new
 
 
+def test_a_name_with_joined_signs_is_told_as_it_was_typed(order_mistakes):
+    typed = "\U0001f469\u200d\U0001f37c"
+    (only,) = order_mistakes(('stop_at = "repeat"', f'stop_at = "{typed}"')).values()
+    assert only.facts["read"] == typed
+
+
 def test_a_currency_is_one_that_exists(order_mistakes, workshop_mistakes):
     (only,) = order_mistakes(('pays_in = "GBP"', 'pays_in = "GPB"')).values()
     assert (only.place, only.code) == ("order.pays_in", "unknown-currency")
