@@ -164,3 +164,22 @@ def test_a_name_may_have_joined_signs_but_nothing_else_that_shows_nothing(
     status, said = refusals(capsys, "quote", str(order))
     assert status == 2
     assert "Character 5 of this shows nothing (“U+200B”); take it out." in said
+
+
+@pytest.mark.parametrize(
+    ("old", "new"),
+    [
+        ("EUR =", '"\\u001b[31mEU\\n" ='),
+        ("teal =", '"te\\u001b[31mal\\n" ='),
+        ("teal =", '"\\u202e" ='),
+    ],
+)
+def test_no_name_in_a_file_can_steer_the_terminal(
+    demo: Path, capsys: pytest.CaptureFixture[str], old: str, new: str
+) -> None:
+    workshop = demo / "workshop.toml"
+    workshop.write_text(workshop.read_text("utf-8").replace(old, new, 1), "utf-8")
+    status, said = refusals(capsys, "quote", str(demo / "order.toml"))
+    assert status == 2
+    assert all(line.startswith(str(workshop)) for line in said.splitlines())
+    assert not {"\x1b", "\u202e"} & set(said)

@@ -14,7 +14,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from quoting.cli import compare, quote, rates, serve
-from quoting.cli.failures import BadInput, NotDone
+from quoting.cli.failures import BadInput, NotDone, steers_nothing
 
 DONE, NOT_DONE, BAD_INPUT = 0, 1, 2
 
@@ -68,7 +68,7 @@ def _tell(lines: Sequence[str], status: int) -> int:
     if sys.stderr is None:  # closed by whoever started the program
         return status
     with contextlib.suppress(OSError):
-        sys.stderr.write("".join(f"{line}\n" for line in lines))
+        sys.stderr.write("".join(f"{steers_nothing(line)}\n" for line in lines))
     return status
 
 

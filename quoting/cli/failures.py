@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import errno
+import unicodedata
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
-from quoting.core.errors import Mistake, Refused
+from quoting.core.errors import JOINERS, Mistake, Refused
 from quoting.wording import Speech, mistake_sentence
 
 
@@ -52,3 +53,14 @@ def why_not_written(path: Path, error: OSError) -> NotDone:
     }
     reason = reasons.get(error.errno or 0) or error.strerror or str(error)
     return NotDone(f"{path} could not be written: {reason}.")
+
+
+def steers_nothing(line: str) -> str:
+    """Return a line whose every sign shows, or joins what does: others become a mark."""
+    return "".join("\ufffd" if _steers(char) else char for char in line)
+
+
+def _steers(char: str) -> bool:
+    """Return whether a sign moves or colours what a terminal shows; spaces of any kind do not."""
+    is_space = unicodedata.category(char) == "Zs"
+    return not (char.isprintable() or is_space or char in JOINERS)
