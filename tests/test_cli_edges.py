@@ -6,10 +6,13 @@ import shutil
 import stat
 import subprocess
 import sys
+import tomllib
+from importlib.metadata import EntryPoint
 from pathlib import Path
 
 import pytest
 
+from quoting.__main__ import start
 from quoting.cli import main
 from quoting.places import demo_order, demo_workshop
 
@@ -183,3 +186,26 @@ def test_no_name_in_a_file_can_steer_the_terminal(
     assert status == 2
     assert all(line.startswith(str(workshop)) for line in said.splitlines())
     assert not {"\x1b", "\u202e"} & set(said)
+
+
+def test_a_stop_while_the_program_is_still_loading_is_quiet() -> None:
+    script = """
+import sys
+import quoting.__main__ as program
+
+class Stop:
+    def find_spec(self, name, *more):
+        if name == "quoting.cli":
+            raise KeyboardInterrupt
+
+sys.meta_path.insert(0, Stop())
+sys.exit(program.start())
+"""
+    command = [sys.executable, "-c", script]
+    done = subprocess.run(command, cwd=ROOT, capture_output=True, text=True, check=False)
+    assert (done.returncode, done.stdout, done.stderr) == (1, "", "")
+
+
+def test_the_command_that_is_installed_is_the_one_that_stops_quietly() -> None:
+    project = tomllib.loads((ROOT / "pyproject.toml").read_text("utf-8"))
+    assert EntryPoint("quoting", project["project"]["scripts"]["quoting"], "").load() is start
