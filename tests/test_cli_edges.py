@@ -11,10 +11,17 @@ from importlib.metadata import EntryPoint
 from pathlib import Path
 
 import pytest
+from defusedxml.ElementTree import fromstring
+from openpyxl import load_workbook
 
+from exports.drawing import draw_blanket
 from quoting.__main__ import start
 from quoting.cli import main
+from quoting.core.quote import quote_order
+from quoting.intake import read_order_file, read_workshop_file
 from quoting.places import demo_order, demo_workshop
+from quoting.wording import speech_of
+from tests.examples import TODAY
 
 ROOT = Path(__file__).parents[1]
 
@@ -167,6 +174,22 @@ def test_a_name_may_have_joined_signs_but_nothing_else_that_shows_nothing(
     status, said = refusals(capsys, "quote", str(order))
     assert status == 2
     assert "Character 5 of this shows nothing (“U+200B”); take it out." in said
+
+
+def test_joined_names_come_through_to_the_workbook_and_the_drawing(demo: Path) -> None:
+    """A Persian word, whose parts are kept from joining, and a sign made of two."""
+    name = "\u0645\u06cc\u200c\u062e\u0648\u0627\u0647\u0645 \U0001f469\u200d\U0001f37c"
+    for file in (demo / "order.toml", demo / "workshop.toml"):
+        text = file.read_text("utf-8").replace("teal = ", f'"{name}" = ')
+        file.write_text(text.replace('"teal"', f'"{name}"'), "utf-8")
+    book = demo / "costing.xlsx"
+    assert main(["quote", str(demo / "order.toml"), "--workbook", str(book)]) == 0
+    cells = [cell.value for sheet in load_workbook(book) for row in sheet for cell in row]
+    assert name in cells
+    workshop = read_workshop_file(demo / "workshop.toml")
+    order = read_order_file(demo / "order.toml", workshop)
+    drawing = draw_blanket(quote_order(order, workshop, today=TODAY), speech_of(workshop))
+    assert name in " ".join(fromstring(drawing).itertext())
 
 
 @pytest.mark.parametrize(
