@@ -47,9 +47,16 @@ class EuroRates:
             raise refuse("order.pays_in", "no-rate", read=currency, known=(EURO, *self.rates))
         return self.rates[currency]
 
-    def between(self, seller: str, buyer: str, cushion: float = 0.0) -> ExchangeRate:
+    def cross(self, seller: str, buyer: str) -> Decimal:
         """Return the buyer's units for one of the seller's; errors as `per_euro`."""
-        rate = self.per_euro(buyer) / self.per_euro(seller)
+        return self.per_euro(buyer) / self.per_euro(seller)
+
+    def between(self, seller: str, buyer: str, cushion: float = 0.0) -> ExchangeRate:
+        """Return the cross rate as an order keeps it, with its day and a cushion.
+
+        Errors: as `per_euro`; `unknown-currency` at `currency` for one that is no longer paid in.
+        """
+        rate = self.cross(seller, buyer)
         return ExchangeRate(currency=buyer, rate=rate, day=self.day, cushion=cushion)
 
 

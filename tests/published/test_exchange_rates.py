@@ -7,6 +7,7 @@ from decimal import Decimal
 
 import pytest
 
+from quoting.core.errors import Refused
 from quoting.core.euro_rates import EuroRates
 from quoting.core.money import round_half_up
 
@@ -71,7 +72,7 @@ def test_pesetas_for_the_other_currencies_of_the_euro(
 
     bankofspain.org/tipos/tipeur2e.htm
     """
-    rate = IRREVOCABLE.between(currency, "ESP").rate
+    rate = IRREVOCABLE.cross(currency, "ESP")
     assert round_half_up(units * rate, 4) == Decimal(pesetas)
 
 
@@ -83,3 +84,10 @@ def test_pesetas_are_divided_by_their_rate_and_not_multiplied_by_an_inverse(
 ) -> None:
     """Source: Regulation (EC) 1103/97, article 4 (3), at the rate above."""
     assert IRREVOCABLE.between("ESP", "EUR").convert(Decimal(pesetas)) == Decimal(euros)
+
+
+def test_no_order_is_paid_in_a_currency_that_the_euro_replaced() -> None:
+    """Source: ISO 4217, where DEM stands in list three, codes of historic currencies."""
+    with pytest.raises(Refused) as refused:
+        IRREVOCABLE.between("EUR", "DEM")
+    assert [mistake.code for mistake in refused.value.mistakes] == ["unknown-currency"]
