@@ -1,0 +1,44 @@
+"""The Sizes page of the sample workshop, and the comparison that it should show."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+from quoting.core.comparison import Comparison, compare_sizes
+from quoting.core.resizing import Size
+from quoting.core.workshop import Workshop
+from quoting.web.shop import open_shop
+from tests.examples import TODAY, sample_workshop
+from tests.web.conftest import ORDER, Maker
+from tests.web.pages import Page
+
+SHOP = open_shop(sample_workshop(), today=lambda: TODAY)
+SAY = SHOP.speech
+NUMBERS = {size.name: number for number, size in enumerate(SHOP.sizes, 1)}
+SIX = [
+    Size(width_cm=size.width_cm, height_cm=size.height_cm, label=size.name)
+    for size in SHOP.sizes[:6]
+]
+
+PRICES = dict(zip(SIX, map(Decimal, (60, 200, 240, 240, 290, 470)), strict=True))
+TYPED = {f"customary__{nr}__price": str(price) for nr, price in enumerate(PRICES.values(), 1)}
+
+
+def compare(workshop: Workshop | None = None, **changes: object) -> Comparison:
+    """Return the sample order at the first six sizes."""
+    return compare_sizes(ORDER, workshop or sample_workshop(), SIX, today=TODAY, **changes)  # type: ignore[arg-type]
+
+
+def ask(maker: Maker, address: str = "/sizes", **typed: str) -> Page:
+    """Open the Sizes page, type, and ask."""
+    return maker.send(address, "/sizes", **typed)
+
+
+def price_of(size: str) -> str:
+    """Return the name of the price field beside a customary size."""
+    return f"customary.{NUMBERS[size]}.price"
+
+
+def words(text: str) -> str:
+    """Return a text with plain spaces."""
+    return " ".join(text.split())

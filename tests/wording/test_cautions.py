@@ -1,0 +1,27 @@
+"""What is said to warn a maker, in her own words."""
+
+from __future__ import annotations
+
+import re
+from decimal import Decimal
+
+from quoting.core.cautions import for_maker
+from quoting.wording import caution_sentence
+from quoting.wording import cautions as caution_table
+from tests.wording.speeches import GB, UK_NAMES
+
+
+def test_many_ends_are_said_with_their_hours_and_with_what_would_leave_fewer() -> None:
+    said = caution_sentence(for_maker("many-ends", ends=122, hours=Decimal("5.08")), GB)
+    assert said.startswith("These stripes leave 122 ends, about 5\u00a0h 5\u00a0min of weaving in.")
+    assert "6 ends, and 2 more for each ball joined" in said
+
+
+def test_a_maker_who_speaks_uk_hears_uk_names_and_her_patterns_own() -> None:
+    said = caution_sentence(for_maker("one-timing", stitches=("sc", "hdc", "moss")), UK_NAMES)
+    assert "dc, htr and moss" in said
+
+
+def test_words_of_the_program_are_not_said_to_a_maker() -> None:
+    said = " ".join(s for ones in caution_table.CAUTIONS.values() for s in ones)
+    assert not re.search(r"\bpass(es)?\b|put-up|opening|strand", re.sub(r"\{\w+\}", "", said))
