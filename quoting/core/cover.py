@@ -84,7 +84,7 @@ def rank_pieces(pieces: Sequence[Piece], target: int) -> list[Ranked]:
     return ranked
 
 
-def best_of(picks: Iterable[Pick | None]) -> Pick | None:
+def best_pick(picks: Iterable[Pick | None]) -> Pick | None:
     """Return the pick of least rank, or None where there is none."""
     return min((pick for pick in picks if pick), key=lambda pick: pick.rank, default=None)
 
@@ -96,7 +96,7 @@ def best_subset(pieces: Sequence[Ranked], target: int) -> Pick | None:
     for piece in pieces:
         to_come -= piece.gain
         picks = {pick.gain: pick for pick in sorted(_with_or_without(short, piece), reverse=True)}
-        best = best_of([best, *(pick for pick in picks.values() if pick.gain >= target)])
+        best = best_pick([best, *(pick for pick in picks.values() if pick.gain >= target)])
         short = [pick for pick in picks.values() if target - to_come <= pick.gain < target]
     return best
 

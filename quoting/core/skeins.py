@@ -17,7 +17,7 @@ from quoting.core.cover import (
     Piece,
     Ranked,
     best_filling,
-    best_of,
+    best_pick,
     best_subset,
     rank_pieces,
 )
@@ -105,10 +105,10 @@ def choose_skeins(
 def _shelf(yarn: Yarn, colour: str, tail_m: float) -> list[tuple[Stock, Piece]]:
     """Return the balls of a colour that outlast their tails, each with what it brings."""
     balls = [ball for ball in yarn.stock if ball.colour == colour]
-    per_gram = min(_price_per_gram(put_up) for put_up in yarn.put_ups)
+    per_gram = min(put_up.exact_price_per_gram for put_up in yarn.put_ups)
     lengths = [ball.weight_g * yarn.metres_per_gram for ball in balls]
     pieces = [
-        Piece(_gain_um(length_m, tail_m), _um(length_m), per_gram * _read(ball.weight_g))
+        Piece(_gain_um(length_m, tail_m), _um(length_m), per_gram * Fraction(repr(ball.weight_g)))
         for ball, length_m in zip(balls, lengths, strict=True)
     ]
     return [both for both in zip(balls, pieces, strict=True) if both[1].gain > 0]
@@ -137,21 +137,13 @@ def _um(length_m: float) -> int:
     return round(length_m * UM_PER_M)
 
 
-def _price_per_gram(put_up: PutUp) -> Fraction:
-    return Fraction(put_up.price) / (put_up.pack * _read(put_up.weight_g))
-
-
-def _read(value: float) -> Fraction:
-    return Fraction(repr(value))
-
-
 def _one_lot(shelf: Sequence[tuple[Stock, Piece]], target_um: int) -> Pick | None:
     """Choose among the lots that are enough; a ball without a lot is a lot of its own."""
     free = [piece._replace(cost=Fraction(0)) for _, piece in shelf]
     lots: dict[Hashable, list[Ranked]] = {}
     for (ball, _), piece in zip(shelf, rank_pieces(free, target_um), strict=True):
         lots.setdefault(ball.lot or piece.number, []).append(piece)
-    return best_of(best_subset(lot, target_um) for lot in lots.values())
+    return best_pick(best_subset(lot, target_um) for lot in lots.values())
 
 
 def _buy(
@@ -170,7 +162,7 @@ def _buy(
     for (put_up, _), piece in zip(shop, new, strict=True):
         ball = None if mix_lots else (put_up.weight_g, put_up.length_m)
         groups.setdefault(ball, []).append(piece)
-    return best_of(best_filling(held, group, target_um) for group in groups.values())
+    return best_pick(best_filling(held, group, target_um) for group in groups.values())
 
 
 def _choice(

@@ -6,6 +6,7 @@ import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from decimal import Decimal
+from fractions import Fraction
 
 from quoting.core.categories import SC_IN_FOUR_INCHES
 from quoting.core.errors import Checks, refuse
@@ -36,9 +37,15 @@ class PutUp:
         checks.done()
 
     @property
+    def exact_price_per_gram(self) -> Fraction:
+        """Money for a gram, exactly, so that choices rank without a rounding between them."""
+        return Fraction(self.price) / (self.pack * Fraction(repr(self.weight_g)))
+
+    @property
     def price_per_gram(self) -> Decimal:
-        """Money for a gram, unrounded."""
-        return self.price / (self.pack * Decimal(repr(self.weight_g)))
+        """Money for a gram, to the 28 digits of a decimal."""
+        exact = self.exact_price_per_gram
+        return Decimal(exact.numerator) / exact.denominator
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
