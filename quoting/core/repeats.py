@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from collections.abc import Mapping, Sequence
+from typing import NamedTuple
 
 from quoting.core.money import round_count
 
@@ -45,8 +46,25 @@ def _pool(quota: float, periods: Sequence[float], shares: Sequence[float]) -> di
     return {}
 
 
-Choice = tuple[float, tuple[bool, ...]]
-"""A subset so far: Σp(p − 2d), and for each section whether it was left out."""
+class _Choice(NamedTuple):
+    """A subset so far: Σp, Σp(p − 2d), and for each section whether it was left out.
+
+    Sums are rounded only to compare them: added up, rounded terms would tell equal sums apart.
+    """
+
+    total: float = 0.0
+    penalty: float = 0.0
+    left_out: tuple[bool, ...] = ()
+
+    @property
+    def place(self) -> tuple[float, tuple[bool, ...]]:
+        """What puts choices of one sum in order, the best first."""
+        return round(self.penalty, _SAME_DIGITS), self.left_out
+
+    def plus(self, other: _Choice) -> _Choice:
+        """Return this choice among earlier sections and the other among later ones."""
+        total, penalty = self.total + other.total, self.penalty + other.penalty
+        return _Choice(total, penalty, self.left_out + other.left_out)
 
 
 def _one_more(periods: Sequence[float], spare: Mapping[int, float]) -> list[int]:
@@ -60,21 +78,18 @@ def _one_more(periods: Sequence[float], spare: Mapping[int, float]) -> list[int]
     first = _best_by_sum(sections[:middle], periods, spare)
     second = _best_by_sum(sections[middle:], periods, spare)
     sums, rest = sorted(second), sum(spare.values())
-    ranked = (
-        _rank(low + high, rest, first[low], second[high])
-        for low in first
-        for high in _nearest(sums, rest - low)
+    choices = (
+        low.plus(second[high])
+        for low in first.values()
+        for high in _nearest(sums, rest - low.total)
     )
-    *_, left_out = min(ranked)
-    return [section for section, out in zip(sections, left_out, strict=True) if not out]
+    best = min(choices, key=lambda choice: _rank(choice, rest))
+    return [section for section, out in zip(sections, best.left_out, strict=True) if not out]
 
 
-def _rank(
-    total: float, rest: float, low: Choice, high: Choice
-) -> tuple[float, float, float, tuple[bool, ...]]:
-    miss = round(abs(total - rest), _SAME_DIGITS)
-    penalty = round(low[0] + high[0], _SAME_DIGITS)
-    return miss, -round(total, _SAME_DIGITS), penalty, low[1] + high[1]
+def _rank(choice: _Choice, rest: float) -> tuple[float, float, tuple[float, tuple[bool, ...]]]:
+    miss = round(abs(choice.total - rest), _SAME_DIGITS)
+    return miss, -round(choice.total, _SAME_DIGITS), choice.place
 
 
 def _nearest(sums: Sequence[float], wanted: float) -> Sequence[float]:
@@ -85,23 +100,23 @@ def _nearest(sums: Sequence[float], wanted: float) -> Sequence[float]:
 
 def _best_by_sum(
     sections: Sequence[int], periods: Sequence[float], spare: Mapping[int, float]
-) -> dict[float, Choice]:
+) -> dict[float, _Choice]:
     """Return the best subset for every sum of periods that can be reached."""
-    best: dict[float, Choice] = {0.0: (0.0, ())}
+    best = {0.0: _Choice()}
     for section in sections:
         best = _with_or_without(best, periods[section], spare[section])
     return best
 
 
-def _with_or_without(best: dict[float, Choice], period: float, spare: float) -> dict[float, Choice]:
-    grown: dict[float, Choice] = {}
-    for total, (penalty, left_out) in best.items():
-        taken = round(penalty + period * (period - 2 * spare), _SAME_DIGITS)
-        for key, choice in (
-            (round(total + period, _SAME_DIGITS), (taken, (*left_out, False))),
-            (total, (penalty, (*left_out, True))),
-        ):
-            grown[key] = min(grown.get(key, choice), choice)
+def _with_or_without(
+    best: Mapping[float, _Choice], period: float, spare: float
+) -> dict[float, _Choice]:
+    taken = _Choice(period, period * (period - 2 * spare), (False,))
+    grown: dict[float, _Choice] = {}
+    for before in best.values():
+        for choice in (before.plus(taken), before.plus(_Choice(left_out=(True,)))):
+            total = round(choice.total, _SAME_DIGITS)
+            grown[total] = min(grown.get(total, choice), choice, key=lambda each: each.place)
     return grown
 
 

@@ -42,6 +42,16 @@ def test_the_taller_of_two_equally_near_heights_wins() -> None:
     assert allot_repeats(5.9, (4,), (1,)) == (1,)
 
 
+def test_a_tall_section_and_two_short_ones_as_tall_together_tie_in_any_unit() -> None:
+    """By hand: rests 0.8, 0.4, 0.8 and 0.4 of a row make room for two rows more.
+
+    A repeat of the first has them, and one each of the second and third; these lie nearer theirs.
+    """
+    for row in (1, 1 / 3, 13.4 / 6):
+        periods, shares = (2 * row, row, row, 2 * row), (1, 0.5, 1, 0.5)
+        assert allot_repeats(38.4 * row, periods, shares) == (6, 7, 13, 3)
+
+
 def by_every_subset(
     quota: Fraction, periods: Sequence[Fraction], shares: Sequence[Fraction]
 ) -> tuple[int, ...]:
@@ -83,7 +93,7 @@ cases = st.integers(1, 6).flatmap(
 )
 
 
-@given(cases, st.sampled_from([1, 2, 5, 10]))
+@given(cases, st.sampled_from([1, 2, 3, 5, 7, 10]))
 def test_no_subset_comes_nearer_and_ties_fall_as_the_rule_says(
     case: tuple[int, list[int], list[int]], parts: int
 ) -> None:
