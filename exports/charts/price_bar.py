@@ -7,7 +7,7 @@ from decimal import Decimal
 from exports.charts.values import Part, StackedBar
 from quoting.core.costing import LineKind
 from quoting.core.price import Price
-from quoting.wording.speech import Speech
+from quoting.wording import Speech
 
 _COSTS = (
     ("Yarn", (LineKind.YARN,)),

@@ -6,9 +6,9 @@ from collections.abc import Iterator, Mapping, Sequence
 from itertools import groupby
 
 from exports.drawing.layout import Box, Layout
-from exports.drawing.words import passes_label
 from exports.svg import INK, element, escaped, path, route
 from quoting.core.passes import Pass, Work
+from quoting.wording import passes_label
 
 THIN = 1.5
 """Rows thinner than this are drawn as one band with their neighbours of the same colour."""
@@ -49,16 +49,17 @@ def _rect(box: Box, *children: str, **attributes: str | float | None) -> str:
     )
 
 
-def _named(label: str) -> str:
-    return element("title", escaped(label))
+def _named(passes: Sequence[Pass]) -> str:
+    """Return the name of passes of one colour, for whoever points at them."""
+    return element("title", escaped(f"{passes_label(passes)} {passes[0].colour}"))
 
 
 def _rounds(layout: Layout, codes: Mapping[str, str]) -> Iterator[str]:
     """Yield the rounds, the outermost first, each painted over by those inside it."""
     for index, worked in reversed(list(enumerate(layout.plan.passes))):
         if worked.work is Work.ROUND:
-            label = _named(passes_label((worked,)))
-            yield _rect(layout.ring(index), label, class_="round", fill=codes[worked.colour])
+            name = _named((worked,))
+            yield _rect(layout.ring(index), name, class_="round", fill=codes[worked.colour])
 
 
 def _rows(layout: Layout, codes: Mapping[str, str]) -> Iterator[str]:
@@ -69,8 +70,7 @@ def _rows(layout: Layout, codes: Mapping[str, str]) -> Iterator[str]:
         first, last = layout.band(run[0]), layout.band(run[-1])
         box = Box(first.left, last.top, first.width, first.bottom - last.top)
         worked = [layout.plan.passes[index] for index in run]
-        label = _named(passes_label(worked))
-        yield _rect(box, label, class_="row", fill=codes[worked[0].colour])
+        yield _rect(box, _named(worked), class_="row", fill=codes[worked[0].colour])
 
 
 def _runs(layout: Layout) -> Iterator[Sequence[int]]:

@@ -8,11 +8,10 @@ from exports.drawing.layout import VIEW_WIDTH, lay_out
 from exports.drawing.rulers import draw_rulers
 from exports.drawing.strand_marks import draw_strands
 from exports.drawing.tables import colour_codes, strands_drawn
-from exports.drawing.words import drawing_description, drawing_title
 from exports.svg import picture
 from quoting.core.passes import Edge
 from quoting.core.quote import Quote
-from quoting.wording.speech import Speech
+from quoting.wording import Speech, drawing_description, drawing_title
 
 RULER_HEIGHT = 32.0
 

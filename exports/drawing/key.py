@@ -6,7 +6,6 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from exports.drawing.layout import FONT_SIZE, VIEW_WIDTH
-from exports.drawing.words import CARRIED, ENDS, JOINED, STARTS
 from exports.svg import INK, element, path, text
 
 LINE = 17.0
@@ -18,9 +17,9 @@ CHARACTER = 0.55 * FONT_SIZE
 """A character's usual width: the words are not measured, only given room."""
 
 SAMPLES: Mapping[str, tuple[str | float, ...]] = {
-    STARTS: ("M", 0, -6, "C", 8, -6, 8, -6, 14, -2),
-    ENDS: ("M", 0, -2, "C", 8, -2, 8, -2, 14, -6),
-    CARRIED: ("M", 4, 1, "C", 14, 1, 14, -9, 4, -9),
+    "starts": ("M", 0, -6, "C", 8, -6, 8, -6, 14, -2),
+    "ends": ("M", 0, -2, "C", 8, -2, 8, -2, 14, -6),
+    "carried up": ("M", 4, 1, "C", 14, 1, 14, -9, 4, -9),
 }
 
 
@@ -45,7 +44,7 @@ def draw_key(codes: Mapping[str, str], top: float, *, joined: bool) -> tuple[str
         for words, steps in SAMPLES.items()
     ]
     if joined:
-        lines.append(Entry(_dot(), JOINED))
+        lines.append(Entry(_dot(), "new ball joined"))
     placed, y = [], top
     for entries in (yarns, lines):
         for line in _lines(entries):

@@ -6,11 +6,10 @@ from collections.abc import Iterator
 from itertools import count, takewhile
 
 from exports.drawing.layout import FONT_SIZE, GUTTER, Layout
-from exports.drawing.words import EDGE_LABEL
 from exports.svg import INK, element, path, text
 from quoting.core.measures import CM_PER, Units
 from quoting.core.passes import Edge, Work
-from quoting.wording.speech import Speech
+from quoting.wording import Speech, edge_name
 
 STEPS = {
     Units.METRIC: (1, 2, 5, 10, 20, 50, 100, 200, 500),
@@ -81,7 +80,7 @@ def _width_ruler(layout: Layout, speech: Speech) -> Iterator[str]:
         (Edge.FAR, box.left - 6, "end"),
         (Edge.START, box.right + 5, "start"),
     ):
-        yield text(EDGE_LABEL[edge], x, y + 0.35 * FONT_SIZE, text_anchor=anchor)
+        yield text(edge_name(edge), x, y + 0.35 * FONT_SIZE, text_anchor=anchor)
 
 
 def _row_numbers(layout: Layout, speech: Speech) -> Iterator[str]:

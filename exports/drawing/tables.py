@@ -6,12 +6,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import groupby
 
-from exports.drawing.words import edge_label, numbers_label
 from quoting.core.passes import Pass
 from quoting.core.quote import Quote
 from quoting.core.strands import Point, Strand
-from quoting.wording.speech import Speech
-from quoting.wording.trade_words import ended_words
+from quoting.wording import Speech, edge_words, ended_words, passes_label
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -79,7 +77,7 @@ def _strand_row(quote: Quote, strand: Strand, speech: Speech) -> StrandRow:
 
 def _place(quote: Quote, point: Point) -> tuple[str, str]:
     worked = quote.plan.passes[point.pass_index]
-    return numbers_label((worked,)), edge_label(worked, point.edge)
+    return passes_label((worked,)), edge_words(point.edge, worked.work)
 
 
 def rows_table(quote: Quote) -> tuple[RowsRow, ...]:
@@ -96,7 +94,7 @@ def _runs(quote: Quote) -> Iterator[RowsRow]:
     for (_, colour, stitch), run in groupby(quote.plan.passes, key=alike):
         passes = tuple(run)
         yield RowsRow(
-            label=numbers_label(passes),
+            label=passes_label(passes),
             colour=colour,
             code=codes[colour],
             stitch=stitch,

@@ -2,34 +2,43 @@
 
 from quoting.wording.cautions import caution_sentence
 from quoting.wording.comparing import change_words, refusal_words, rule_words, verdict
+from quoting.wording.drawing import drawing_description, drawing_title
 from quoting.wording.lines import line_quantity, line_rate, line_unit, line_what
+from quoting.wording.locales import is_locale
 from quoting.wording.mistakes import mistake_sentence
-from quoting.wording.sheet_formats import sheet_money, sheet_number
-from quoting.wording.speech import FILE_SPEECH, Speech, is_locale, speech_of
-from quoting.wording.trade_words import (
+from quoting.wording.row_guide import guide_sentences, notes_sentence
+from quoting.wording.rows_and_edges import (
+    edge_name,
     edge_words,
-    ended_words,
-    part_words,
     pass_words,
+    passes_label,
     point_words,
-    task_words,
 )
+from quoting.wording.sheet_formats import sheet_money, sheet_number
+from quoting.wording.speech import FILE_SPEECH, Speech, speech_of
+from quoting.wording.trade_words import ended_words, part_words, task_words
 
 __all__ = [
     "FILE_SPEECH",
     "Speech",
     "caution_sentence",
     "change_words",
+    "drawing_description",
+    "drawing_title",
+    "edge_name",
     "edge_words",
     "ended_words",
+    "guide_sentences",
     "is_locale",
     "line_quantity",
     "line_rate",
     "line_unit",
     "line_what",
     "mistake_sentence",
+    "notes_sentence",
     "part_words",
     "pass_words",
+    "passes_label",
     "point_words",
     "refusal_words",
     "rule_words",

@@ -7,8 +7,8 @@ from decimal import Decimal
 
 from quoting.core.cautions import Caution
 from quoting.core.errors import Fact
-from quoting.wording.phrases import Sentences, sentence_for
-from quoting.wording.speech import Speech, as_decimal, listed
+from quoting.wording.phrases import Sentences, capitalized, listed, sentence_for
+from quoting.wording.speech import Speech, as_decimal
 
 CAUTIONS: Sentences = {
     # Price and date
@@ -122,7 +122,7 @@ def caution_sentence(caution: Caution, speech: Speech) -> str:
     sentence = sentence_for(
         caution.code, caution.facts, CAUTIONS, lambda name, fact: _say(name, fact, speech)
     )
-    return sentence[:1].upper() + sentence[1:]
+    return capitalized(sentence)
 
 
 def _say(name: str, fact: Fact, speech: Speech) -> str:

@@ -5,9 +5,9 @@ from __future__ import annotations
 from decimal import ROUND_CEILING, ROUND_FLOOR, Decimal
 
 from quoting.core.errors import Mistake
-from quoting.core.measures import CM_PER_INCH, CM_PER_YARD, GRAMS_PER_OUNCE
+from quoting.core.measures import CM_PER, GRAMS_PER
 from quoting.core.money import exact
-from quoting.wording.speech import CM_PER_M, Speech, as_decimal
+from quoting.wording.speech import Speech, as_decimal
 
 LEAST_DIGITS = 2
 """Digits that a least is said with after its zeros, and decimals that it has in any case."""
@@ -52,11 +52,11 @@ def past_limit(name: str, fact: Decimal | float, mistake: Mistake, speech: Speec
 def _unit(key: str, speech: Speech) -> tuple[float, str] | None:
     """Return the unit that a measure is said in: its size in cm, g or m, and its sign."""
     if key in _LENGTHS:
-        return (CM_PER_INCH if speech.inches else 1, speech.length_unit)
+        return CM_PER[speech.length_unit], speech.length_unit
     if key in _WEIGHTS:
-        return (GRAMS_PER_OUNCE, "oz") if speech.inches else (1, "g")
+        return GRAMS_PER[speech.weight_unit], speech.weight_unit
     if key == "metres":
-        return (CM_PER_YARD / CM_PER_M if speech.inches else 1, speech.yarn_unit)
+        return CM_PER[speech.yarn_unit] / CM_PER["m"], speech.yarn_unit
     return None
 
 

@@ -7,8 +7,8 @@ from decimal import Decimal
 
 from quoting.core.errors import Fact, Mistake
 from quoting.wording.limits import past_limit
-from quoting.wording.phrases import Sentences, sentence_for
-from quoting.wording.speech import Speech, as_decimal, listed
+from quoting.wording.phrases import Sentences, listed, sentence_for
+from quoting.wording.speech import Speech, as_decimal
 
 MOST_LISTED = 15
 

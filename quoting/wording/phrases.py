@@ -1,8 +1,8 @@
-"""A table of sentences: for each code, what is said of its facts."""
+"""A table of sentences: for each code, what is said of its facts; and words put together."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from string import Formatter
 
 from quoting.core.errors import Fact, Facts
@@ -30,3 +30,14 @@ def sentence_for(code: str, facts: Facts, sentences: Sentences, say: Say) -> str
 def names_in(sentence: str) -> set[str]:
     """Return the names of the facts that a sentence needs."""
     return {name for _, name, _, _ in Formatter().parse(sentence) if name}
+
+
+def listed(words: Iterable[str], last: str) -> str:
+    """Return words as a list for reading: `a, b or c`."""
+    *first, end = words
+    return f"{', '.join(first)} {last} {end}" if first else end
+
+
+def capitalized(words: str) -> str:
+    """Return words with a capital to begin with, the others as they are."""
+    return words[:1].upper() + words[1:]

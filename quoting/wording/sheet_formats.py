@@ -11,7 +11,8 @@ import re
 from babel.numbers import get_currency_symbol
 
 from quoting.core.currencies import minor_digits
-from quoting.wording.speech import Speech, currency_pattern, plain_yen
+from quoting.wording.locales import currency_pattern, plain_yen
+from quoting.wording.speech import Speech
 
 _DIRECTION_MARKS = re.compile("[\u200e\u200f\u061c]")
 _NUMBER = re.compile(r"[#,0.]+")

@@ -6,15 +6,10 @@ decimals of ISO 4217, from which the locale data differ.
 
 from __future__ import annotations
 
-import re
-from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
-from functools import lru_cache
 
-from babel import Locale
-from babel.core import UnknownLocaleError
 from babel.dates import format_date
 from babel.numbers import (
     format_currency,
@@ -26,18 +21,25 @@ from babel.numbers import (
 
 from quoting.core.currencies import minor_digits
 from quoting.core.errors import refuse
-from quoting.core.measures import CM_PER_INCH, CM_PER_YARD, GRAMS_PER_OUNCE, Units
+from quoting.core.measures import CM_PER, GRAMS_PER, Units
 from quoting.core.money import MINUTES_PER_HOUR, exact, round_half_up, round_up_to_step
 from quoting.core.stitches import Stitch, Vocabulary, stitch_name
 from quoting.core.workshop import Workshop
 from quoting.notation import Marks
+from quoting.wording.locales import (
+    currency_pattern,
+    is_locale,
+    locale_of,
+    number_pattern,
+    plain_yen,
+    with_digits,
+)
 
 RATE_DIGITS = 4
 """Decimals of a rate that is finer than money, such as the price of a gram."""
 
-CM_PER_M = 100
-SHORT_YARN = 10
-FEW_HOURS = 5
+SHORT_YARN, FEW_GRAMS, FEW_HOURS = 10, 10, 5
+"""Under so many a decimal is shown."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -69,7 +71,8 @@ class Speech:
                 format_decimal(as_decimal(value), locale=self.locale, decimal_quantization=False)
             )
         rounded = round_half_up(as_decimal(value), digits)
-        return str(format_decimal(rounded, format=self._pattern(digits), locale=self.locale))
+        pattern = with_digits(number_pattern(self.locale), digits)
+        return str(format_decimal(rounded, format=pattern, locale=self.locale))
 
     def trimmed(self, value: Decimal | float, digits: int) -> str:
         """Return a number with at most so many decimals and no zeros at their end."""
@@ -128,12 +131,11 @@ class Speech:
 
     def bare_length(self, length_cm: float, digits: int = 1) -> str:
         """Return a length without its unit, in `length_unit`."""
-        return self.trimmed(length_cm / (CM_PER_INCH if self.inches else 1), digits)
+        return self.trimmed(length_cm / CM_PER[self.length_unit], digits)
 
     def least_length(self, length_cm: float) -> str:
         """Return a length rounded up to a tenth: what is typed after it is no shorter."""
-        size = length_cm / (CM_PER_INCH if self.inches else 1)
-        least = round_up_to_step(exact(size), Decimal("0.1"))
+        least = round_up_to_step(exact(length_cm / CM_PER[self.length_unit]), Decimal("0.1"))
         return f"{self.number(least)}\u00a0{self.length_unit}"
 
     @property
@@ -147,10 +149,9 @@ class Speech:
 
     def yarn_length(self, yarn_m: float) -> str:
         """Return a length of yarn: `210 m`, `230 yd`, with a decimal under ten."""
-        length = yarn_m * CM_PER_M / CM_PER_YARD if self.inches else yarn_m
-        return (
-            f"{self.trimmed(length, 0 if abs(length) >= SHORT_YARN else 1)}\u00a0{self.yarn_unit}"
-        )
+        length = yarn_m * CM_PER["m"] / CM_PER[self.yarn_unit] if self.inches else yarn_m
+        digits = 0 if abs(length) >= SHORT_YARN else 1
+        return f"{self.trimmed(length, digits)}\u00a0{self.yarn_unit}"
 
     @property
     def yarn_unit(self) -> str:
@@ -159,11 +160,14 @@ class Speech:
 
     def weight(self, weight_g: Decimal | float) -> str:
         """Return a weight: `100 g`, `3.5 oz`; what is under one of these to two decimals."""
-        if self.inches:
-            ounces = float(weight_g) / GRAMS_PER_OUNCE
-            return f"{self.trimmed(ounces, 1 if ounces >= 1 else 2)}\u00a0oz"
-        digits = 2 if weight_g < 1 else 1 if weight_g < SHORT_YARN else 0
-        return f"{self.trimmed(weight_g, digits)}\u00a0g"
+        weight = float(weight_g) / GRAMS_PER[self.weight_unit] if self.inches else weight_g
+        digits = 2 if weight < 1 else 1 if self.inches or weight < FEW_GRAMS else 0
+        return f"{self.trimmed(weight, digits)}\u00a0{self.weight_unit}"
+
+    @property
+    def weight_unit(self) -> str:
+        """The unit that weights are shown in."""
+        return "oz" if self.inches else "g"
 
     def hours(self, hours: Decimal) -> str:
         """Return hours as `31 h 20 min`."""
@@ -191,9 +195,6 @@ class Speech:
         """Return so many of a thing: `1 skein`, `3 skeins`."""
         return f"{self.number(count)} {one if count == 1 else many or one + 's'}"
 
-    def _pattern(self, digits: int) -> str:
-        return with_digits(_parsed(self.locale).decimal_formats[None].pattern, digits)
-
 
 FILE_SPEECH = Speech(locale="en")
 """How mistakes are said while no workshop has been read."""
@@ -204,46 +205,11 @@ def speech_of(workshop: Workshop) -> Speech:
     if not is_locale(workshop.locale):
         raise refuse("workshop.locale", "not-a-locale", read=workshop.locale)
     return Speech(
-        locale=str(_parsed(workshop.locale)),
+        locale=str(locale_of(workshop.locale)),
         units=workshop.units,
         vocabulary=workshop.speaks,
         currency=workshop.currency,
     )
-
-
-def is_locale(text: str) -> bool:
-    """Return whether a text names a locale there is data for: `en_GB`, `de-CH`."""
-    try:
-        _parsed(text)
-    except (UnknownLocaleError, ValueError, TypeError):
-        return False
-    return True
-
-
-@lru_cache(maxsize=64)
-def _parsed(text: str) -> Locale:
-    return Locale.parse(text.replace("-", "_"))
-
-
-def currency_pattern(locale: str) -> str:
-    """Return the locale's pattern of an amount of money, in the notation of Unicode TR 35."""
-    return str(_parsed(locale).currency_formats["standard"].pattern)
-
-
-def with_digits(pattern: str, digits: int) -> str:
-    """Return a number pattern with exactly so many decimals."""
-    return re.sub(r"0(\.[0#]+)?(?![0#,])", "0." + "0" * digits if digits else "0", pattern)
-
-
-def plain_yen(text: str) -> str:
-    """Return a text with the full-width yen sign made the usual one, which fonts have."""
-    return text.replace("\uffe5", "¥")
-
-
-def listed(words: Iterable[str], last: str) -> str:
-    """Return words as a list for reading: `a, b or c`."""
-    *first, end = words
-    return f"{', '.join(first)} {last} {end}" if first else end
 
 
 def as_decimal(value: Decimal | float) -> Decimal:

@@ -1,10 +1,9 @@
-"""What rows, edges, strands' ends and parts of the work are called, as a maker would say it."""
+"""What parts and tasks of the work and the ends of strands are called, as a maker says it."""
 
 from __future__ import annotations
 
 from quoting.core.hours import Part
-from quoting.core.passes import Edge, Pass, Plan, Work
-from quoting.core.strands import Point, Why
+from quoting.core.strands import Why
 from quoting.wording.speech import Speech
 
 _PARTS = {
@@ -38,12 +37,6 @@ _ENDED = {
     Why.FINISHED: "fastened off",
 }
 
-_EDGES = {
-    Edge.START: "the edge where row 1 begins",
-    Edge.FAR: "the far edge",
-    Edge.WITHIN: "within the row",
-}
-
 
 def part_words(part: Part) -> str:
     """Return what a part of the work is called."""
@@ -58,26 +51,3 @@ def task_words(what: str, speech: Speech) -> str:
 def ended_words(why: Why) -> str:
     """Return why a strand ended."""
     return _ENDED[why]
-
-
-def edge_words(edge: Edge) -> str:
-    """Return what an edge is called."""
-    return _EDGES[edge]
-
-
-def pass_words(worked: Pass) -> str:
-    """Return what a row or round is called: `row 12`, `border round 1`."""
-    match worked.work:
-        case Work.CHAIN:
-            return "foundation chain"
-        case Work.ROW:
-            return f"row {worked.number}"
-        case Work.ROUND:
-            return f"border round {worked.number}"
-
-
-def point_words(point: Point, plan: Plan) -> str:
-    """Return a place in the work: `in row 58`, `at the end of row 57`, and of which blanket."""
-    inside = "in" if point.edge is Edge.WITHIN else "at the end of"
-    where = f"{inside} {pass_words(plan.passes[point.pass_index])}"
-    return f"{where} of blanket {point.piece + 1}" if point.piece else where

@@ -24,7 +24,7 @@ def test_a_strand_says_where_it_starts_and_ends_and_why() -> None:
     (strand,) = quote.estimate.strands
     assert row.colour == "teal"
     assert (row.starts, row.starts_edge) == ("Foundation chain", "the far edge")
-    assert (row.ends, row.ends_edge) == ("Row 4", "the edge where row 1 begins")
+    assert (row.ends, row.ends_edge) == ("Row 4", "the start edge")
     assert (row.carried, row.why) == (0, "fastened off")
     assert row.yarn_m == strand.yarn_m
     assert row.yarn.endswith("m")

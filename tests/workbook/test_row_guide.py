@@ -4,22 +4,31 @@ from __future__ import annotations
 
 from collections import Counter
 from dataclasses import replace
+from decimal import Decimal
 
 import pytest
 
-from exports.row_notes import Act, notes_sentence, row_notes
+from quoting.core.passes import Work
 from quoting.core.quote import Quote
+from quoting.core.row_guide import Act, RowNote, row_notes
 from quoting.core.strands import Why
-from tests.examples import sample_order, sample_quote
+from quoting.core.yarns import PutUp
+from quoting.wording import notes_sentence
+from tests.examples import sample_order, sample_quote, sample_workshop, sample_yarn
 from tests.workbook.orders import quotes
 
 
-def notes_of(quote: Quote, piece: int = 0) -> list:
+def notes_of(quote: Quote, piece: int = 0) -> list[list[RowNote]]:
     return row_notes(quote.estimate.strands, len(quote.plan.passes), piece)
 
 
+def sentences_of(quote: Quote) -> list[str]:
+    passes = quote.plan.passes
+    return [notes_sentence(n, worked) for n, worked in zip(notes_of(quote), passes, strict=True)]
+
+
 def test_three_colours_row_by_row_are_started_once_and_carried_up_ever_after() -> None:
-    sentences = [notes_sentence(notes) for notes in notes_of(sample_quote())]
+    sentences = sentences_of(sample_quote())
     assert sentences[0] == "Start oat at the far edge."
     assert sentences[1] == "Leave it waiting at the far edge."
     assert sentences[2] == "Start teal at the far edge; leave it waiting at the start edge."
@@ -47,6 +56,13 @@ def test_a_note_is_about_the_yarn_of_its_own_row(name: str, all_quotes: dict[str
     quote = all_quotes[name]
     for worked, notes in zip(quote.plan.passes, notes_of(quote), strict=True):
         assert {note.colour for note in notes} <= {worked.colour}
+
+
+def test_a_ball_joined_inside_a_border_is_joined_within_the_round() -> None:
+    tiny = PutUp(weight_g=5, length_m=10, price=Decimal("1.00"))
+    quote = sample_quote(None, sample_workshop(yarns=(sample_yarn(put_ups=(tiny,)),)))
+    for worked, said in zip(quote.plan.passes, sentences_of(quote), strict=True):
+        assert ("within the round" in said) == (worked.work is Work.ROUND), said
 
 
 def test_a_colour_is_fastened_off_in_each_blanket() -> None:

@@ -1,38 +1,12 @@
-"""What the drawing says in words: its title, its description, and the names of its parts."""
+"""What the drawing says in sentences: its title and its description."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from quoting.core.passes import Edge, Pass, Work
 from quoting.core.quote import Quote
 from quoting.core.strands import Strand
 from quoting.wording.speech import Speech
-from quoting.wording.trade_words import edge_words, pass_words
-
-EDGE_LABEL = {Edge.START: "start edge", Edge.FAR: "far edge"}
-STARTS, ENDS, CARRIED, JOINED = "starts", "ends", "carried up", "new ball joined"
-
-
-def passes_label(passes: Sequence[Pass]) -> str:
-    """Return neighbouring passes and their colour: `Rows 2-4 teal`."""
-    return f"{numbers_label(passes)} {passes[0].colour}"
-
-
-def numbers_label(passes: Sequence[Pass]) -> str:
-    """Return neighbouring passes of one kind: `Foundation chain`, `Row 1`, `Border rounds 2-4`."""
-    first, last = passes[0], passes[-1]
-    words = pass_words(first)
-    if first.number != last.number:
-        words = f"{words.removesuffix(f' {first.number}')}s {first.number}–{last.number}"
-    return words[:1].upper() + words[1:]
-
-
-def edge_label(worked: Pass, edge: Edge) -> str:
-    """Return where along a pass: `the far edge`, `within the round`."""
-    if edge is Edge.WITHIN and worked.work is Work.ROUND:
-        return "within the round"
-    return edge_words(edge)
 
 
 def drawing_title(quote: Quote) -> str:

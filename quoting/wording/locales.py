@@ -1,0 +1,44 @@
+"""What a locale is, and its own patterns of numbers and money."""
+
+from __future__ import annotations
+
+import re
+from functools import lru_cache
+
+from babel import Locale
+from babel.core import UnknownLocaleError
+
+
+def is_locale(text: str) -> bool:
+    """Return whether a text names a locale there is data for: `en_GB`, `de-CH`."""
+    try:
+        locale_of(text)
+    except (UnknownLocaleError, ValueError, TypeError):
+        return False
+    return True
+
+
+@lru_cache(maxsize=64)
+def locale_of(text: str) -> Locale:
+    """Return the locale that a text names. Errors: as Babel's own, three kinds of them."""
+    return Locale.parse(text.replace("-", "_"))
+
+
+def number_pattern(locale: str) -> str:
+    """Return the locale's pattern of a number, in the notation of Unicode TR 35."""
+    return str(locale_of(locale).decimal_formats[None].pattern)
+
+
+def currency_pattern(locale: str) -> str:
+    """Return the locale's pattern of an amount of money, in the notation of Unicode TR 35."""
+    return str(locale_of(locale).currency_formats["standard"].pattern)
+
+
+def with_digits(pattern: str, digits: int) -> str:
+    """Return a number pattern with exactly so many decimals."""
+    return re.sub(r"0(\.[0#]+)?(?![0#,])", "0." + "0" * digits if digits else "0", pattern)
+
+
+def plain_yen(text: str) -> str:
+    """Return a text with the full-width yen sign made the usual one, which fonts have."""
+    return text.replace("\uffe5", "¥")

@@ -1,0 +1,57 @@
+"""What rows, rounds and edges are called, and how a place in the work is told."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from quoting.core.passes import Edge, Pass, Plan, Work
+from quoting.core.strands import Point
+from quoting.wording.phrases import capitalized
+
+_WORKS = {Work.CHAIN: "foundation chain", Work.ROW: "row", Work.ROUND: "border round"}
+
+_EDGES = {Edge.START: "start edge", Edge.FAR: "far edge"}
+
+_WITHIN = {
+    Work.CHAIN: "within the chain",
+    Work.ROW: "within the row",
+    Work.ROUND: "within the round",
+}
+
+EDGES_EXPLAINED = "The start edge is the one where row 1 begins; the far edge is the other."
+
+
+def pass_words(worked: Pass) -> str:
+    """Return what a row or round is called: `row 12`, `border round 1`."""
+    work = _WORKS[worked.work]
+    return work if worked.work is Work.CHAIN else f"{work} {worked.number}"
+
+
+def passes_label(passes: Sequence[Pass]) -> str:
+    """Return neighbouring passes of one kind: `Foundation chain`, `Row 1`, `Border rounds 2–4`."""
+    first, last = passes[0], passes[-1]
+    if first.number == last.number:
+        return capitalized(pass_words(first))
+    return capitalized(f"{_WORKS[first.work]}s {first.number}–{last.number}")
+
+
+def edge_name(edge: Edge) -> str:
+    """Return what an edge is called: `start edge`. Errors: KeyError within a pass."""
+    return _EDGES[edge]
+
+
+def edge_words(edge: Edge, work: Work) -> str:
+    """Return where along a pass: `the far edge`, `within the round`."""
+    return f"the {_EDGES[edge]}" if edge in _EDGES else _WITHIN[work]
+
+
+def at_edge_words(edge: Edge, work: Work) -> str:
+    """Return where along a pass something is done: `at the far edge`, `within the round`."""
+    return f"at the {_EDGES[edge]}" if edge in _EDGES else _WITHIN[work]
+
+
+def point_words(point: Point, plan: Plan) -> str:
+    """Return a place in the work: `in row 58`, `at the end of row 57`, and of which blanket."""
+    inside = "in" if point.edge is Edge.WITHIN else "at the end of"
+    where = f"{inside} {pass_words(plan.passes[point.pass_index])}"
+    return f"{where} of blanket {point.piece + 1}" if point.piece else where
