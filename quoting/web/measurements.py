@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from flask import Blueprint, render_template
 
 from quoting.core.errors import Refused
 from quoting.core.gauge import Gauge, gauge_of
-from quoting.core.pace import Pace, timings_wanted
-from quoting.core.stitching_time import basic_session, paces_of
+from quoting.core.pace import Pace, Session, pace_of, timings_wanted
+from quoting.core.stitching_time import sessions_of
 from quoting.core.swatch import Swatch
 from quoting.core.workshop import Workshop
 from quoting.web.shop import shop_now
@@ -59,18 +60,16 @@ def _measured(swatch: Swatch, workshop: Workshop) -> Measured:
 
 def _paced(workshop: Workshop) -> list[Paced]:
     try:
-        paces = paces_of(workshop)
+        timed = sessions_of(workshop)
     except Refused:
         return []
     return [
-        Paced(stitch=stitch, pace=pace, more=_more(stitch, pace, workshop))
-        for stitch, pace in paces.items()
+        Paced(stitch=stitch, pace=pace_of(sessions), more=_more(sessions))
+        for stitch, sessions in timed.items()
     ]
 
 
-def _more(stitch: str, pace: Pace, workshop: Workshop) -> int | None:
-    if pace.deviation is None:
+def _more(sessions: Sequence[Session]) -> int | None:
+    if len(sessions) == 1:
         return None
-    timed = [timing for timing in workshop.timings if timing.stitch == stitch]
-    sessions = [basic_session(timing, workshop, "") for timing in timed]
     return timings_wanted([session.minutes / session.count for session in sessions])
