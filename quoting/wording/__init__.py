@@ -17,9 +17,18 @@ from quoting.wording.rows_and_edges import (
 from quoting.wording.sheet_formats import sheet_money, sheet_number
 from quoting.wording.speech import FILE_SPEECH, Speech, speech_of
 from quoting.wording.trade_words import ended_words, part_words, task_words
+from quoting.wording.workbook_notes import (
+    COMPARISON_FOLLOWS,
+    COMPARISON_SOURCES,
+    QUOTE_FOLLOWS,
+    quote_sources,
+)
 
 __all__ = [
+    "COMPARISON_FOLLOWS",
+    "COMPARISON_SOURCES",
     "FILE_SPEECH",
+    "QUOTE_FOLLOWS",
     "Speech",
     "caution_sentence",
     "change_words",
@@ -40,6 +49,7 @@ __all__ = [
     "pass_words",
     "passes_label",
     "point_words",
+    "quote_sources",
     "refusal_words",
     "rule_words",
     "sheet_money",

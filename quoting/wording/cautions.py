@@ -5,8 +5,11 @@ from __future__ import annotations
 from datetime import date
 from decimal import Decimal
 
+from quoting.core.advice import FASTEST_A_MINUTE, SLOWEST_A_MINUTE
 from quoting.core.cautions import Caution
-from quoting.core.errors import Fact
+from quoting.core.errors import Fact, Facts
+from quoting.core.gauge import ESTIMATED_LIMITS
+from quoting.core.pace import ONE_TIMING_LIMITS
 from quoting.wording.phrases import Sentences, capitalized, listed, sentence_for
 from quoting.wording.speech import Speech, as_decimal
 
@@ -54,10 +57,11 @@ CAUTIONS: Sentences = {
     ),
     "estimated-yarn": (
         "There is no swatch in {stitches}, so its yarn and height are estimated from another "
-        "stitch: they may be 15% off.",
+        "stitch: they may be {estimated_off} off.",
     ),
     "one-timing": (
-        "The hours in {stitches} rest on one timing and may be 30% off. Time some more.",
+        "The hours in {stitches} rest on one timing and may be {one_timing_off} off. "
+        "Time some more.",
     ),
     "estimated-pace": (
         "Nothing was timed in {stitches}, so its hours are estimated from another stitch. "
@@ -65,7 +69,7 @@ CAUTIONS: Sentences = {
     ),
     "odd-pace": (
         "The timings of {stitch} come to {a_minute} stitches a minute; most makers work between "
-        "5 and 35. Count once more.",
+        "{slowest} and {fastest}. Count once more.",
     ),
     "more-timings": (
         "The timings of {stitch} lie far apart; {more} more would bring them within 5%.",
@@ -113,16 +117,25 @@ CAUTIONS: Sentences = {
     ),
 }
 
+_SETTLED: Facts = {
+    "estimated_off": ESTIMATED_LIMITS,
+    "one_timing_off": ONE_TIMING_LIMITS,
+    "slowest": SLOWEST_A_MINUTE,
+    "fastest": FASTEST_A_MINUTE,
+}
+"""Facts that the core has settled for good, and so gives with no caution."""
+
 _LENGTHS = frozenset({"height_cm", "wanted_cm", "stripe_cm", "row_cm"})
 _MONEY = frozenset({"earned", "pay", "price", "minimum"})
+_SHARES = frozenset({"estimated_off", "one_timing_off"})
 
 
 def caution_sentence(caution: Caution, speech: Speech) -> str:
     """Return what the reader of a caution should hear."""
-    sentence = sentence_for(
-        caution.code, caution.facts, CAUTIONS, lambda name, fact: _say(name, fact, speech)
+    facts = {**_SETTLED, **caution.facts}
+    return capitalized(
+        sentence_for(caution.code, facts, CAUTIONS, lambda name, fact: _say(name, fact, speech))
     )
-    return capitalized(sentence)
 
 
 def _say(name: str, fact: Fact, speech: Speech) -> str:
@@ -141,6 +154,8 @@ def _figure(name: str, fact: Decimal | float, speech: Speech) -> str:
         return speech.length(float(fact))
     if name in _MONEY:
         return speech.money(as_decimal(fact))
+    if name in _SHARES:
+        return speech.percent(fact)
     if name == "hours":
         return speech.hours(as_decimal(fact))
     return speech.trimmed(fact, 2)

@@ -5,7 +5,8 @@ from __future__ import annotations
 from datetime import date
 from decimal import Decimal
 
-from quoting.core.errors import Fact, Mistake
+from quoting.core.categories import SC_IN_FOUR_INCHES
+from quoting.core.errors import Fact, Facts, Mistake
 from quoting.wording.limits import past_limit
 from quoting.wording.phrases import Sentences, listed, sentence_for
 from quoting.wording.speech import Speech, as_decimal
@@ -79,7 +80,9 @@ MISTAKES: Sentences = {
     ),
     "basic-stitch-name": ("{read} is the name of a basic stitch; give the pattern another.",),
     "unknown-currency": ("{read} is no currency code of ISO 4217, such as GBP or EUR.",),
-    "unknown-category": ("{read} is no yarn category; they go from 0 to 7.",),
+    "unknown-category": (
+        "{read} is no yarn category; they go from {lowest_category} to {highest_category}.",
+    ),
     "not-a-colour-code": ("{read} is no colour code; write one such as #1f6f78.",),
     "not-a-locale": ("{read} is no locale; write one such as en_GB or de_DE.",),
     # What belongs together
@@ -147,6 +150,12 @@ MISTAKES: Sentences = {
     ),
 }
 
+_SETTLED: Facts = {
+    "lowest_category": min(SC_IN_FOUR_INCHES),
+    "highest_category": max(SC_IN_FOUR_INCHES),
+}
+"""Facts that the core has settled for good, and so gives with no mistake."""
+
 _WANTED = {
     "text": "text in quotes",
     "whole-number": "a whole number",
@@ -166,7 +175,7 @@ def mistake_sentence(mistake: Mistake, speech: Speech) -> str:
     def say(name: str, fact: Fact) -> str:
         return _say(name, fact, mistake, speech)
 
-    sentence = sentence_for(mistake.code, mistake.facts, MISTAKES, say)
+    sentence = sentence_for(mistake.code, {**_SETTLED, **mistake.facts}, MISTAKES, say)
     near = mistake.facts.get("nearest")
     return f"{sentence} Did you mean {near}?" if near else sentence
 

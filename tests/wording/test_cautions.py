@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 import re
+from datetime import timedelta
 from decimal import Decimal
 
+from quoting.core.border import RATIO_TOLERANCE
 from quoting.core.cautions import for_maker
+from quoting.core.euro_rates import FRESH
 from quoting.wording import caution_sentence
 from quoting.wording import cautions as caution_table
-from tests.wording.speeches import GB, UK_NAMES
+from tests.wording.speeches import DE, GB, UK_NAMES
 
 
 def test_many_ends_are_said_with_their_hours_and_with_what_would_leave_fewer() -> None:
@@ -25,3 +28,16 @@ def test_a_maker_who_speaks_uk_hears_uk_names_and_her_patterns_own() -> None:
 def test_words_of_the_program_are_not_said_to_a_maker() -> None:
     said = " ".join(s for ones in caution_table.CAUTIONS.values() for s in ones)
     assert not re.search(r"\bpass(es)?\b|put-up|opening|strand", re.sub(r"\{\w+\}", "", said))
+
+
+def test_how_far_off_a_guess_may_be_is_said_as_the_makers_country_writes_it() -> None:
+    guessed = for_maker("estimated-yarn", stitches=("sc",))
+    assert caution_sentence(guessed, GB).endswith("they may be 15% off.")
+    assert caution_sentence(guessed, DE).endswith("they may be 15\u00a0% off.")
+
+
+def test_the_week_and_the_tenth_that_are_spoken_of_are_those_reckoned_with() -> None:
+    assert "more than a week old" in caution_table.CAUTIONS["old-rate"][0]
+    assert timedelta(weeks=1) == FRESH
+    assert "more than a tenth off" in caution_table.CAUTIONS["row-ends-off"][0]
+    assert RATIO_TOLERANCE == 0.1

@@ -1,0 +1,75 @@
+"""What a workbook says of itself: what follows a change, and where its arithmetic comes from."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from quoting.core.pace import ONE_TIMING_LIMITS
+from quoting.core.stitches import TIME_RATIO, WORKED, Stitch
+from quoting.wording.speech import Speech
+
+QUOTE_FOLLOWS = (
+    "Change a boxed figure and everything that rests on it follows: pay, prices of balls, minutes, "
+    "fees, tax, target, rounding. Money is rounded half up to the currency's own decimals (ISO "
+    "4217), hours to two decimals and grams to whole ones before they meet money.",
+    "Rows, stitches, ends, carries and the choice of skeins are the program's own: they stay as "
+    "they are. When the size, the stripes or a price of yarn changes much, ask for a new quote.",
+    "The price is solved in one step, from costs, fees, tax and target, so that no cell has to "
+    "look at itself.",
+)
+
+COMPARISON_FOLLOWS = (
+    "Change a boxed figure and everything that rests on it follows: pay, hours, yarn, delivery, "
+    "fees, tax, target, rounding. Money is rounded half up to the currency's own decimals (ISO "
+    "4217).",
+    "To try prices of your own, choose given price on the sheet of terms, then type them on the "
+    "sheet of sizes: the size that pays best for an hour is named.",
+    "Stitches, rows, ends, skeins and yarn left are counted, and so are the hours and the yarn "
+    "that you may change: a figure typed over does not change the others.",
+)
+
+_PRICE_SOURCES = (
+    "Margin is profit over the net price, markup is profit over the costs: m = k/(1 + k) "
+    "(textbook).",
+    "Tax inside a price is price × rate/(1 + rate), rounded half up (HMRC, VAT guide, Notice 700, "
+    "and VATREC12030; Regulation (EC) 1103/97, article 5).",
+    "What fees take of a price is found from the sum of their rates (HMRC, PAYE72028, grossing "
+    "up).",
+)
+
+COMPARISON_SOURCES = (
+    *_PRICE_SOURCES,
+    "The best size earns most for an hour, as the hours are what a maker has too few of: "
+    "contribution for each unit of the limiting factor (cost accounting, textbook).",
+    "Three times the materials, by area and by skein are the trade's rules of thumb (common "
+    "practice). By area and by skein carry over the price of the order's own size, or each "
+    "size's own where that cannot be made.",
+)
+
+
+def quote_sources(speech: Speech) -> Iterator[str]:
+    """Yield where the arithmetic of a quote's workbook comes from."""
+    yield from _PRICE_SOURCES
+    off = speech.percent(ONE_TIMING_LIMITS)
+    yield (
+        f"The range of the hours: one timing may be {off} off; from two timings up, the prediction "
+        "of a total after Hahn and Meeker, 19 times in 20. Ranges of different timings add in "
+        "squares, those that rest on one timing add up."
+    )
+    chain, *others = (speech.trimmed(TIME_RATIO[stitch], 1) for stitch in (Stitch.CH, *WORKED))
+    yield (
+        f"A stitch that was never timed takes its time from its yarn-overs: chain {chain}, then "
+        f"{', '.join(others)} for single, half double, double, treble (common practice, US names)."
+    )
+    yield (
+        "The reserve of yarn follows from how well the yarn of a stitch is known (JCGM 100, "
+        "combining of uncertainties), from tension, and from the length on the label."
+    )
+    yield (
+        "Skeins are the cheapest whole ones that are enough, two tails reckoned for each ball "
+        "after the first; then least left over, then fewest balls."
+    )
+    yield (
+        "A colour is carried up the side when it waits at the edge where its next row begins, "
+        "within the carrying limits of the workshop (common practice)."
+    )
