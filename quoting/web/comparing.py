@@ -30,7 +30,7 @@ def show() -> str:
     """Show the demo's order, or a plain blanket, at some customary sizes."""
     shop = shop_now()
     order = shop.sample or beginning_order(shop)
-    return _page(answer_sizes(start_sizes(shop, order), order, shop), start="sample", from_bar=True)
+    return _page(answer_sizes(start_sizes(shop, order), order, shop), start="sample")
 
 
 @blueprint.post("")
@@ -53,7 +53,7 @@ def of_order() -> ResponseReturnValue:
     form = start_sizes(shop, order)
     if "asks" in sent:
         form = bind_sizes(shop, MultiDict({**sent.to_dict(), "order_file": order_text(order)}))
-    return _page(answer_sizes(form, order, shop), start="sample")
+    return _page(answer_sizes(form, order, shop), start="order")
 
 
 @blueprint.get("/of-order")

@@ -84,6 +84,31 @@ def test_the_top_bar_takes_the_worktables_order_and_what_was_typed_before(
     expect(page.locator(".asked")).to_contain_text("Blanket for a reader")
 
 
+def test_back_to_the_order_leads_to_what_was_typed_last_mistakes_and_all(
+    page: Page, address: str
+) -> None:
+    page.goto(address)
+    page.get_by_role("button", name="Compare sizes").click()
+    page.get_by_role("link", name="Orders").click()
+    page.get_by_label("Width").fill("31 1/2 inn")
+    page.go_back()
+    page.get_by_role("button", name="Back to the order").click()
+    expect(page.get_by_role("heading", level=1)).to_have_text("Order")
+    expect(page.get_by_label("Width")).to_have_value("31 1/2 inn")
+
+
+def test_back_to_the_sizes_compares_the_order_as_it_is_now(page: Page, address: str) -> None:
+    page.goto(address)
+    page.get_by_role("button", name="Compare sizes").click()
+    page.get_by_label("Own size 2", exact=True).fill("91x92")
+    page.get_by_role("link", name="Orders").click()
+    with page.expect_response("**/answer"):
+        page.get_by_label("Title").fill("Changed meanwhile")
+    page.go_back()
+    expect(page.locator(".asked")).to_contain_text("Changed meanwhile")
+    expect(page.get_by_label("Own size 2", exact=True)).to_have_value("91x92")
+
+
 def test_a_size_is_taken_to_the_worktable(page: Page, address: str) -> None:
     page.goto(f"{address}sizes")
     page.get_by_role("button", name="Take Lap to the order").click()

@@ -9,7 +9,6 @@ const STALE = "The order on the worktable has something to put right first, so i
 let waiting = 0; // the timer of the pause after a key
 let running = null; // what can call off the request under way
 let pressed = null; // the button whose request is under way
-let queue = []; // the buttons to add lines that were pressed meanwhile
 let takeover = null; // what is still to come into the form; until it has, the form is not kept
 
 const typed = () => {
@@ -76,7 +75,7 @@ function replaceTable(page, fallback) {
   now?.focus();
   if (held && now?.selectionStart != null) now.setSelectionRange(...caret);
   keep();
-  if (queue.length) act(queue.shift());
+  while (queue.length && !pressed) press(queue.shift());
 }
 
 function act(button) {
@@ -86,6 +85,7 @@ function act(button) {
   if (button.name) fields.set(button.name, button.value);
   ask(form().getAttribute("action"), fields)
     .then((page) => {
+      renumberQueue(button);
       pressed = null;
       const carried = carryAnswer(page) && before(page);
       replaceTable(page, button.id);
@@ -101,7 +101,7 @@ function takeUp() {
     .then((page) => {
       const fresh = page.getElementById("worktable");
       if (!fresh) return refused(page);
-      if (fresh.className !== table().className) return age(STALE);
+      if (fresh.className !== table().className) return (queue = []), age(STALE);
       takeover = null;
       replaceTable(page);
     })
@@ -123,8 +123,8 @@ function start() {
   const { kept, home, ofOrder, start: begins } = table().dataset;
   const here = holdPlace(home);
   const latest = recall(kept);
-  const order = !here && ofOrder && recall("order");
-  const text = here || (begins === "sample" && latest);
+  const order = (here || begins === "sample") && ofOrder && recall("order");
+  const text = here || (["sample", "order"].includes(begins) && latest);
   const fields = text ? new URLSearchParams(text) : null;
   if (order) fields?.delete("order_file");
   else if (!here && fields?.has("order_file")) fields.set("order_file", typed().get("order_file"));
@@ -163,16 +163,17 @@ document.addEventListener("focusout", ({ target }) => {
 document.addEventListener("submit", (event) => {
   if (event.target !== form()) return;
   const button = event.submitter;
+  const home = button?.dataset.home;
   const leaves = button?.formAction.endsWith("/quote") || button?.matches("[data-save], [data-leave]");
   const half = sayHalf();
-  if (!leaves || takeover || half) event.preventDefault();
+  if (!leaves || takeover || pressed || half || (home && recall("order"))) event.preventDefault();
+  if (home && recall("order")) return location.assign(home);
   if (half) return half.focus();
-  if (leaves) return;
-  if (!takeover && !pressed) act(button ?? {});
-  else if (button?.value.startsWith("add ")) queue.push(button);
+  if (takeover || pressed) return button && wait(button, leaves);
+  if (!leaves) act(button ?? {});
 });
 
 window.addEventListener("pagehide", keep);
-window.addEventListener("pageshow", (event) => event.persisted && keep());
+window.addEventListener("pageshow", (event) => event.persisted && start());
 
 start();
