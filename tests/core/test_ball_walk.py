@@ -164,3 +164,16 @@ def test_at_an_edge_a_pass_just_short_of_a_full_ball_is_no_long_pass() -> None:
     walked = walk([visit(0), visit(1)], 11.5, 11.5, join=Join.AT_AN_EDGE)
     assert not walked.long_pass
     assert [strand.ends.edge for strand in walked.strands] == [Edge.START, Edge.FAR]
+
+
+def test_a_ball_that_is_just_enough_for_a_row_and_its_tails_is_taken_for_it() -> None:
+    walked = walk([visit(0), visit(1)], 11, 11, join=Join.AT_AN_EDGE)
+    assert balls_in_order(walked) == [0, 1]
+    assert (walked.missing_m, walked.long_pass) == (0, False)
+
+
+def test_a_row_that_a_ball_could_only_finish_without_its_tails_is_joined_within() -> None:
+    walked = walk([visit(0, 10)], 10.5, 10.5, join=Join.AT_AN_EDGE)
+    assert walked.long_pass
+    assert [strand.ends.edge for strand in walked.strands] == [Edge.WITHIN, Edge.START]
+    assert walked.missing_m == 0

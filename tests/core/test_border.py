@@ -73,6 +73,15 @@ def test_a_round_without_chains_grows_with_its_height_to_the_nearest_four(
 
 
 @pytest.mark.parametrize(
+    ("kind", "more"), [(Stitch.SC, 8), (Stitch.HDC, 8), (Stitch.DC, 16), (Stitch.TR, 24)]
+)
+def test_a_round_over_chains_grows_by_its_kind_however_tall_it_is(kind: Stitch, more: int) -> None:
+    """Common practice, no source: one, one, two or three stitches on each side of the chains."""
+    assert growth(Corner.CHAIN, plain_gauge(kind, 0.8, 0.4)) == more
+    assert growth(Corner.CHAIN, plain_gauge(kind, 0.8, 4.0)) == more
+
+
+@pytest.mark.parametrize(
     ("kind", "more"), [(Stitch.SC, 8), (Stitch.HDC, 12), (Stitch.DC, 16), (Stitch.TR, 24)]
 )
 def test_an_unmeasured_round_grows_by_the_trades_heights(kind: Stitch, more: int) -> None:
@@ -100,6 +109,8 @@ def test_a_ratio_is_off_beyond_a_tenth_of_the_measured_one() -> None:
     assert not ratio_is_off(1.09, 1.0)
     assert ratio_is_off(1.11, 1.0)
     assert ratio_is_off(0.89, 1.0)
+    assert not ratio_is_off(3.29, 3.0)
+    assert ratio_is_off(0.44, 0.5)
 
 
 def test_a_ratio_that_is_off_is_told_with_both_figures() -> None:

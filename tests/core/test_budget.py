@@ -153,6 +153,12 @@ def test_a_budget_that_is_none_is_refused(budget: Decimal, code: str) -> None:
     assert (mistake.place, mistake.code) == ("budget", code)
 
 
+def test_the_smallest_budget_there_is_buys_nothing_and_is_no_mistake() -> None:
+    found = answer("0.01")
+    assert (found.largest, len(found.fits)) == (None, 3)
+    assert not any(fit.fits or fit.pays_the_hour for fit in found.fits)
+
+
 def test_the_largest_budget_buys_everything() -> None:
     found = answer(str(MOST_MONEY))
     assert all(fit.fits and fit.pays_the_hour for fit in found.fits)

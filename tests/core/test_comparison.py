@@ -173,6 +173,8 @@ def test_the_price_of_an_area_is_that_of_one_blanket() -> None:
     (pair,) = compared(COT, order=sample_order(quantity=2)).sizes
     area = Decimal(str(pair.quote.plan.width_cm)) * Decimal(str(pair.quote.plan.height_cm))
     assert pair.price_per_100_cm2 == round(pair.quote.price.each * 100 / area, 2)
+    # An inch is 2.54 cm exactly (NIST Handbook 44), so 100 square inches are 645.16 cm².
+    assert pair.price_per_100_in2 == round(pair.quote.price.each * Decimal("645.16") / area, 2)
     assert pair.area_cm2 == pytest.approx(float(area))
 
 

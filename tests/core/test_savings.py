@@ -25,6 +25,7 @@ from tests.examples import (
     sample_workshop,
     sample_yarn,
     section,
+    stripes,
 )
 
 EACH_A_ROW = ("teal", "rust", "oat", "plum")
@@ -54,6 +55,21 @@ def test_a_colour_less_is_nowhere_in_the_blanket_any_more() -> None:
     assert saving.subject in EACH_A_ROW
     assert saving.subject not in colours
     assert len(colours) == 3
+
+
+def test_doing_without_a_colour_leaves_every_other_where_it_is() -> None:
+    design = sample_design(
+        first_rows=stripes("moss"),
+        sections=(section("teal", "rust", share=1),),
+        last_rows=stripes("slate"),
+        border=(band(colour="oat"), band(colour="plum")),
+    )
+    saving = saved(sample_order(design=design))[Change.FEWER_COLOURS]
+    less = saving.quote.order.design
+    (other,) = {"teal", "rust"} - {saving.subject}
+    assert [stripe.colour for stripe in less.sections[0].stripes] == [other, other]
+    assert [b.colour for b in less.border] == ["oat", "plum"]
+    assert (less.first_rows, less.last_rows) == (design.first_rows, design.last_rows)
 
 
 def test_of_all_colours_the_one_that_saves_most_is_left_out() -> None:

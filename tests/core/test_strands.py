@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -10,7 +11,7 @@ from quoting.core.ball_walk import walk_colour
 from quoting.core.estimate import estimate_plan
 from quoting.core.passes import Edge, Plan
 from quoting.core.plan import plan_order
-from quoting.core.strands import Strand, Why, most_waiting, visits_by_colour
+from quoting.core.strands import Carry, Strand, Why, most_waiting, visits_by_colour
 from quoting.core.workshop import Habits
 from quoting.core.yarn import yarn_by_pass
 from tests.examples import (
@@ -121,6 +122,20 @@ def test_yarns_that_meet_are_counted_at_each_edge() -> None:
     assert most_waiting(rotation(2, 2)) == 2
     assert most_waiting(rotation(3, 1)) == 2
     assert most_waiting(rotation(3, 2)) == 3
+
+
+def carried(*moves: tuple[int, int]) -> Strand:
+    """Return a strand that is carried up the start edge, each time from a pass to a later one."""
+    (strand,) = worked(sections=(section("oat", repeats=2),))
+    ups = tuple(Carry(left, taken, Edge.START, 0.02) for left, taken in moves)
+    return replace(strand, carries=ups)
+
+
+def test_a_yarn_that_is_taken_up_waits_no_longer() -> None:
+    first, second, third = carried((0, 2), (2, 4), (4, 6)), carried((3, 5)), carried((5, 7))
+    assert most_waiting([first]) == 1
+    assert most_waiting([first, second]) == 2
+    assert most_waiting([first, second, third]) == 2
 
 
 def test_two_blankets_alike_have_no_more_yarns_waiting_than_one() -> None:

@@ -53,6 +53,12 @@ def test_days_off_carry_no_work_but_drying_and_post_go_on() -> None:
     assert days(7, days_off=off, drying_days=2, post_days=3) == 15
 
 
+def test_a_day_off_today_or_after_the_last_working_day_loses_no_time() -> None:
+    assert days(7, days_off=(TODAY,)) == 7
+    assert days(7, days_off=(TODAY + timedelta(days=7),)) == 8
+    assert days(7, days_off=(TODAY + timedelta(days=8),)) == 7
+
+
 def test_a_year_of_days_off_ends() -> None:
     off = tuple(TODAY + timedelta(days=n) for n in range(1, 366))
     assert days(1, days_off=off) == 366
