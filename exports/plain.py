@@ -1,7 +1,8 @@
-"""Values as JSON can hold them: text, numbers, lists and tables."""
+"""Values as JSON can hold them: text, numbers, lists and tables; and that JSON as text."""
 
 from __future__ import annotations
 
+import json
 from collections.abc import Mapping
 from datetime import date
 from decimal import Decimal
@@ -14,6 +15,11 @@ Record = dict[str, object]
 
 FLOAT_DIGITS = 3
 RATE_DIGITS = 10
+
+
+def json_text(record: Record) -> str:
+    """Return a record as JSON in ASCII, which every terminal and pipe carries unharmed."""
+    return json.dumps(record, indent=2) + "\n"
 
 
 def plain_facts(facts: Mapping[str, Fact]) -> Record:

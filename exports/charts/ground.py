@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 
-from exports.svg import INK, path, text
+from exports.svg import INK, path, picture, text
 
 VIEW_WIDTH = 400.0
 SIDE = 8.0
@@ -59,3 +59,16 @@ def upright(scale: Scale, amount: Decimal, top: float, **attributes: str | float
 def zero_line(scale: Scale, top: float) -> str:
     """Return the line that a bar begins at."""
     return upright(scale, Decimal(0), top, class_="zero", stroke_width=1.6)
+
+
+def framed(*children: str, bottom: float, title: str, description: str, prefix: str) -> str:
+    """Return a whole chart that ends a little below `bottom`; `prefix` begins every id in it."""
+    return picture(
+        *children,
+        width=VIEW_WIDTH,
+        height=bottom + SIDE,
+        title=title,
+        description=description,
+        prefix=prefix,
+        class_="chart",
+    )

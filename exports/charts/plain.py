@@ -12,6 +12,7 @@ from exports.charts.ground import (
     SIDE,
     VIEW_WIDTH,
     Scale,
+    framed,
     heading,
     scale_of,
     upright,
@@ -20,7 +21,7 @@ from exports.charts.ground import (
 )
 from exports.charts.inks import draw_inks, ink
 from exports.charts.values import Bar, Level
-from exports.svg import INK, element, escaped, picture, text
+from exports.svg import INK, element, escaped, text
 
 PITCH = NAME_HEIGHT + BAR_HEIGHT + 10
 GAINED, LOST = 4, 1
@@ -41,18 +42,15 @@ def bars(
     levels = [level.amount] if level is not None else []
     scale = scale_of([bar.amount for bar in shown] + levels)
     top = FONT_SIZE + 8 if level is not None else 0.0
-    bottom = top + PITCH * len(shown)
     rows = [_row(bar, scale, top + PITCH * row, level, prefix) for row, bar in enumerate(shown)]
-    return picture(
+    return framed(
         draw_inks(prefix, GAINED + 1),
         _level_words(level, scale) if level is not None else "",
         *rows,
-        width=VIEW_WIDTH,
-        height=bottom + SIDE,
+        bottom=top + PITCH * len(shown),
         title=title,
         description=description,
         prefix=prefix,
-        class_="chart",
     )
 
 

@@ -13,6 +13,7 @@ from exports.charts.ground import (
     SMALL_SIZE,
     VIEW_WIDTH,
     Scale,
+    framed,
     heading,
     scale_of,
     words_width,
@@ -20,7 +21,7 @@ from exports.charts.ground import (
 )
 from exports.charts.inks import draw_inks, ink
 from exports.charts.values import Part, StackedBar
-from exports.svg import INK, element, escaped, picture, text
+from exports.svg import INK, element, escaped, text
 
 PITCH = NAME_HEIGHT + BAR_HEIGHT + 20
 KEY_LINE = 17.0
@@ -39,17 +40,14 @@ def stacked_bars(
     scale = scale_of([amount for bar in bars for amount in (bar.gained, bar.lost)])
     key, top = _key(list(kinds), prefix)
     rows = [_row(bar, scale, kinds, top + PITCH * row, prefix) for row, bar in enumerate(bars)]
-    bottom = top + PITCH * len(bars)
-    return picture(
+    return framed(
         draw_inks(prefix, len(kinds)),
         key,
         *rows,
-        width=VIEW_WIDTH,
-        height=bottom + SIDE,
+        bottom=top + PITCH * len(bars),
         title=title,
         description=description,
         prefix=prefix,
-        class_="chart",
     )
 
 

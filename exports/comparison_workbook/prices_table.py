@@ -3,37 +3,19 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from decimal import Decimal
 
 from exports.comparison_workbook.costs_table import TITLE, CostRefs
 from exports.comparison_workbook.inputs_table import InputRefs
 from exports.comparison_workbook.sized import Rows, Sized
 from exports.comparison_workbook.terms_sheet import Shared
-from exports.workbook.cells import (
-    Cell,
-    Formula,
-    Look,
-    Ref,
-    heads,
-    reckoned,
-    rounded,
-    strong,
-    words,
-)
+from exports.workbook.cells import Cell, Formula, Look, Ref, heads, reckoned, rounded, strong, words
 from exports.workbook.grid import Grid
+from exports.workbook.selling import list_price_of, rise_of
 from exports.workbook.shapes import SHARE, Shapes
-from exports.workbook.solving import (
-    costs_to_cover,
-    kept_share,
-    net_factor,
-    sale_of,
-    tax_factors,
-)
+from exports.workbook.solving import costs_to_cover, kept_share, left_of_unit, solved_price
 from exports.workbook.terms_block import GIVEN, TermRefs, target_word
 from quoting.core.costing import LineKind
-from quoting.core.money import exact
 from quoting.core.quote import Quote
-from quoting.core.sale import solve_price
 
 COLUMNS = "BCDEFGHIJKL"
 
@@ -95,9 +77,17 @@ def _size(
         reckoned(str(cost), quote.price.cost, money),
         Cell(kept_share(terms, quote), Look.PLAIN, SHARE),
         Cell(costs_to_cover(terms, cost, quote), Look.PLAIN, money),
-        Cell(_left(terms, at, quote, shared), Look.PLAIN, SHARE),
-        Cell(_solved(terms, at, quote, shared), Look.PLAIN, money),
-        Cell(_listed(terms, at, quote, shared, shapes), Look.PLAIN, money),
+        Cell(left_of_unit(terms, at["D"], shared.factors, quote), Look.PLAIN, SHARE),
+        Cell(
+            solved_price(terms, shared.factors, quote, kept=at["D"], cover=at["E"], left=at["F"]),
+            Look.PLAIN,
+            money,
+        ),
+        reckoned(
+            list_price_of(terms, at["G"], shared.quantity, shapes.digits),
+            quote.price.listed / quote.price.quantity,
+            money,
+        ),
         *_moves(terms, at, quote, shapes),
         strong(
             rounded("+".join(at[letter] for letter in "HIJK"), shapes.digits),
@@ -107,47 +97,14 @@ def _size(
     )
 
 
-def _left(terms: TermRefs, at: dict[str, str], quote: Quote, shared: Shared) -> Formula:
-    """Return what each unit of the price leaves for costs: its net part less its fees."""
-    factors, (g, _) = shared.factors, tax_factors(sale_of(quote)).net
-    kept = 1 - exact(quote.price.target.margin or 0.0)
-    fees = factors.price_fees.value
-    assert isinstance(fees, Decimal), "the equation is solved in decimals"  # noqa: S101
-    expression = f"{at['D']}/{net_factor(terms, factors.rate)}-{factors.price_fees}"
-    return Formula(expression, kept / g - fees)
-
-
-def _solved(terms: TermRefs, at: dict[str, str], quote: Quote, shared: Shared) -> Formula:
-    """Return the price of all blankets that solves the equation, or the given price of one."""
-    factors, target = shared.factors, quote.price.target
-    delivered = f"{at['D']}*{terms.delivery}/{net_factor(terms, factors.delivery_rate)}"
-    fees = f"{factors.fixed_fees}+{factors.delivery_fees}*{terms.delivery}"
-    solved = f"IF({at['F']}>0,MAX(0,({at['E']}+{fees}-{delivered})/{at['F']}),0)"
-    value = target.given if target.given is not None else solve_price(sale_of(quote), target)
-    return Formula(f'IF({terms.target}="{GIVEN}",{terms.given},{solved})', value)
-
-
-def _listed(
-    terms: TermRefs, at: dict[str, str], quote: Quote, shared: Shared, shapes: Shapes
-) -> Formula:
-    """Return the list price of one blanket, rounded up to the step."""
-    each = f"{at['G']}/{shared.quantity}"
-    steps = f"ROUNDUP(ROUND({each}/{terms.step},6),0)*{terms.step}"
-    up = f"IF({terms.step}>0,{steps},{each})"
-    expression = rounded(f'IF({terms.target}="{GIVEN}",{terms.given},{up})', shapes.digits)
-    return Formula(expression, quote.price.listed / quote.price.quantity)
-
-
 def _moves(terms: TermRefs, at: dict[str, str], quote: Quote, shapes: Shapes) -> list[Cell]:
     """Return rush, discount and the rise to the least price, each rounded for one blanket."""
     digits, price = shapes.digits, quote.price
     asked = rounded(f"{at['H']}+{at['I']}+{at['J']}", digits)
-    under = f'AND({terms.target}<>"{GIVEN}",{asked}<{terms.minimum})'
-    rise = rounded(f"{rounded(str(terms.minimum), digits)}-{asked}", digits)
     expressions = {
         LineKind.RUSH: rounded(f"{at['H']}*{terms.rush}", digits),
         LineKind.DISCOUNT: rounded(f"-({at['H']}+{at['I']})*{terms.discount}", digits),
-        LineKind.MINIMUM: f"IF({under},{rise},0)",
+        LineKind.MINIMUM: rise_of(terms, asked, digits),
     }
     return [
         reckoned(expression, price.amount(kind) / price.quantity, shapes.money)

@@ -12,11 +12,10 @@ from exports.comparison_workbook.sold_table import SoldRefs
 from exports.comparison_workbook.terms_sheet import Shared
 from exports.workbook.cells import Ref, heads, reckoned, rounded, words
 from exports.workbook.grid import Grid
+from exports.workbook.selling import deposit_of, margin_of
 from exports.workbook.shapes import SHARE, Shapes
-from exports.workbook.terms_block import SHARE_OF_TOTAL, YARN
 from quoting.core.costing import LineKind
 from quoting.core.money import round_money
-from quoting.core.price import MARGIN_DIGITS
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,23 +49,18 @@ def results_table(
 def _size(grid: Grid, own: Sums, shared: Shared, shapes: Shapes) -> ResultRefs:
     digits, money, sold = shapes.digits, shapes.money, own.sold
     quote, terms = own.sized.quote, shared.terms
-    net = f"({sold.total}-{sold.tax})"
-    margin = rounded(f"{sold.profit}/{net}", MARGIN_DIGITS)
     per_area = rounded(f"{sold.each}*100/{own.count.area}", digits)
-    yarn = f"MIN({own.cost.amounts[LineKind.YARN]},{sold.total})"
-    share = rounded(f"{sold.total}*{terms.deposit_share}", digits)
-    other = f'IF({terms.deposit}="{YARN}",{yarn},0)'
-    deposit = f'IF({terms.deposit}="{SHARE_OF_TOTAL}",{share},{other})'
+    yarn = str(own.cost.amounts[LineKind.YARN])
     rest = rounded(f"{sold.total}-{TITLE}!E{grid.next_row}", digits)
     of_area = round_money(
         quote.price.each * 100 / Decimal(own.count.area.value), quote.price.currency
     )
     refs = grid.line(
         words(own.sized.name),
-        reckoned(f"IF({net}=0,0,{margin})", quote.price.margin, SHARE),
+        reckoned(margin_of(sold.profit, sold.total, sold.tax), quote.price.margin, SHARE),
         reckoned(str(shared.hour.making), shared.hour.making.value, money),
         reckoned(per_area, of_area, money),
-        reckoned(deposit, quote.price.deposit, money),
+        reckoned(deposit_of(terms, yarn, sold.total, digits), quote.price.deposit, money),
         reckoned(rest, quote.price.balance, money),
     )
     return ResultRefs(margin=refs[1], pay=refs[2], per_area=refs[3])

@@ -6,17 +6,14 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from decimal import Decimal
 
-from exports.comparison_workbook.costs_table import CostRefs
-from exports.comparison_workbook.inputs_table import InputRefs
 from exports.comparison_workbook.terms_sheet import Shared
 from exports.workbook.cells import rounded, span_of
 from exports.workbook.solving import sale_of
 from exports.workbook.terms_block import TermRefs
-from quoting.core.costing import LineKind
 from quoting.core.money import round_money
 from quoting.core.quote import Quote
 from quoting.core.sale import Sale, fee_lines, sale_tax
-from quoting.core.terms import FeeBase, TaxShown
+from quoting.core.terms import FeeBase
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,20 +62,6 @@ class Sold:
         return round_money(own / price.hours, price.currency) if price.hours else Decimal(0)
 
 
-def tax_of(terms: TermRefs, shared: Shared, price: str, digits: int) -> str:
-    """Return the sales tax of a price, rounded once."""
-    rate = shared.factors.rate
-    taxed = f'({price}+IF({terms.on_delivery}="yes",{terms.delivery},0))*{rate}'
-    inside = f'/IF({terms.shown}="{TaxShown.INCLUDED.value}",1+{rate},1)'
-    return rounded(f"{taxed}{inside}", digits)
-
-
-def total_of_sale(terms: TermRefs, price: str, tax: str, digits: int) -> str:
-    """Return all that the buyer pays."""
-    added = f'IF({terms.shown}="{TaxShown.ADDED.value}",{tax},0)'
-    return rounded(f"{price}+{terms.delivery}+{added}", digits)
-
-
 def fees_of(terms: TermRefs, shared: Shared, price: str, total: str, digits: int) -> str:
     """Return what all fees take: each rate and each fixed part rounded once, then added."""
     if not terms.fees:
@@ -97,10 +80,3 @@ def fees_of(terms: TermRefs, shared: Shared, price: str, total: str, digits: int
     ]
     parts.append(rounded(f"{fixed}*{shared.factors.payments}", digits))
     return f"SUMPRODUCT({'+'.join(parts)})"
-
-
-def earned_of(profit: str, own: InputRefs, cost: CostRefs, digits: int) -> str:
-    """Return the maker's pay and profit over all hours; nothing where there are none."""
-    hours = f"({own.making}+{own.office})"
-    pay = f"{cost.amounts[LineKind.MAKING]}+{cost.amounts[LineKind.OFFICE]}"
-    return f"IF({hours}>0,{rounded(f'({profit}+{pay})/{hours}', digits)},0)"

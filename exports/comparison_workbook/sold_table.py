@@ -9,11 +9,13 @@ from decimal import Decimal
 from exports.comparison_workbook.costs_table import TITLE, CostRefs
 from exports.comparison_workbook.inputs_table import InputRefs
 from exports.comparison_workbook.sized import Sized
-from exports.comparison_workbook.sold import Sold, earned_of, fees_of, tax_of, total_of_sale
+from exports.comparison_workbook.sold import Sold, fees_of
 from exports.comparison_workbook.terms_sheet import Shared
 from exports.workbook.cells import Formula, Ref, heads, reckoned, rounded, strong, words
 from exports.workbook.grid import Grid
+from exports.workbook.selling import earned_of, profit_of, tax_of, total_of_sale
 from exports.workbook.shapes import Shapes
+from quoting.core.costing import LineKind
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,17 +61,19 @@ def _offer(grid: Grid, offer: Offer, shared: Shared, shapes: Shapes) -> SoldRefs
     )
     terms = replace(shared.terms, delivery=Ref(TITLE, "D", grid.next_row, 0))
     sold = Sold(offer.sized.quote, Decimal(offer.each.value))
-    earned = earned_of(profit, offer.own, offer.cost, digits)
+    hours = f"({offer.own.making}+{offer.own.office})"
+    pay = "+".join(str(offer.cost.amounts[kind]) for kind in (LineKind.MAKING, LineKind.OFFICE))
+    earned = earned_of(profit, pay, hours, digits)
     refs = grid.line(
         words(offer.sized.name),
         reckoned(offer.each.expression, offer.each.value, money),
         reckoned(rounded(f"{each}*{shared.quantity}", digits), sold.price, money),
         reckoned(rounded(str(offer.own.delivery), digits), sold.sale.delivery, money),
-        reckoned(tax_of(terms, shared, price, digits), sold.tax, money),
+        reckoned(tax_of(terms, shared.factors.rate, price, digits), sold.tax, money),
         reckoned(total_of_sale(terms, price, tax, digits), sold.total, money),
         reckoned(fees_of(terms, shared, price, total, digits), sold.fees, money),
         reckoned(str(offer.cost.total), sold.quote.price.cost, money),
-        reckoned(rounded(f"{total}-{tax}-{fees}-{cost}", digits), sold.profit, money),
+        reckoned(profit_of(total, tax, fees, cost, digits), sold.profit, money),
         strong(f'IF({each}>0,{earned},"")', sold.earned_per_hour if sold.each > 0 else "", money),
     )
     return SoldRefs(

@@ -5,30 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from exports.comparison_workbook.inputs_table import InputRefs
-from exports.workbook.cells import (
-    Cell,
-    Formula,
-    Look,
-    Ref,
-    counted,
-    heads,
-    reckoned,
-    rounded,
-    words,
-    yours,
-)
+from exports.workbook.cells import Look, Ref, counted, heads, reckoned, rounded, words, yours
+from exports.workbook.factors_block import write_factors
 from exports.workbook.grid import Grid
 from exports.workbook.legend import legend
-from exports.workbook.shapes import COUNT, SHARE, Shapes
-from exports.workbook.solving import (
-    charged_rate,
-    delivery_fees,
-    delivery_rate,
-    fixed_fees,
-    payments,
-    price_fees,
-    sale_of,
-)
+from exports.workbook.shapes import COUNT, Shapes
+from exports.workbook.solving import Factors
 from exports.workbook.terms_block import (
     Asking,
     TermRefs,
@@ -52,18 +34,6 @@ class HourRates:
     making: Ref
     office: Ref
     overhead: Ref
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Factors:
-    """What the terms come to: payments, tax rates, and the a, b and F of the price's equation."""
-
-    payments: Ref
-    rate: Ref
-    delivery_rate: Ref
-    price_fees: Ref
-    delivery_fees: Ref
-    fixed_fees: Ref
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -99,13 +69,14 @@ def write_terms(
         **tax_terms(asking, quote),
         fees=fee_terms(grid, quote, shapes),
     )
+    grid.block("What follows for every size")
     return Shared(
         terms=terms,
         quantity=quantity,
         extras=extras,
         packaging=packaging,
         hour=hour,
-        factors=_factors(grid, quote, terms, shapes),
+        factors=write_factors(grid, quote, terms, shapes),
     )
 
 
@@ -136,30 +107,3 @@ def _pieces(grid: Grid, quote: Quote, quantity: Ref, shapes: Shapes) -> tuple[tu
     grid.name("packaging", lines[-1][1])
     *extras, packaging = [line[2] for line in lines]
     return tuple(extras), packaging
-
-
-def _factors(grid: Grid, quote: Quote, terms: TermRefs, shapes: Shapes) -> Factors:
-    sale = sale_of(quote)
-    grid.block("What follows for every size")
-    count = _factor(grid, "Payments", payments(terms, sale), COUNT, "two with a deposit")
-    rate = _factor(grid, "Tax charged", charged_rate(terms, sale), SHARE)
-    on_delivery = _factor(grid, "Tax charged on delivery", delivery_rate(terms, rate, sale), SHARE)
-    return Factors(
-        payments=count,
-        rate=rate,
-        delivery_rate=on_delivery,
-        price_fees=_factor(
-            grid, "Fees on each unit of the price", price_fees(terms, rate, sale), SHARE
-        ),
-        delivery_fees=_factor(
-            grid, "Fees on each unit of delivery", delivery_fees(terms, on_delivery, sale), SHARE
-        ),
-        fixed_fees=_factor(
-            grid, "Fixed fees", fixed_fees(terms, count, sale), shapes.money, "of all payments"
-        ),
-    )
-
-
-def _factor(grid: Grid, label: str, formula: Formula, shape: str, note: str = "") -> Ref:
-    cell = Cell(formula, Look.PLAIN, shape)
-    return grid.line(words(label), words(note), None, None, None, cell)[-1]

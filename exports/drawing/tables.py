@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import groupby
 
+from exports.colours import colour_code
 from quoting.core.passes import Pass
 from quoting.core.quote import Quote
 from quoting.core.strands import Point, Strand
@@ -46,12 +47,8 @@ def strands_drawn(quote: Quote) -> tuple[Strand, ...]:
 
 def colour_codes(quote: Quote) -> dict[str, str]:
     """Return each colour of the design as its yarn's `#rrggbb`."""
-    design, codes = quote.order.design, {}
-    for worked in quote.plan.passes:
-        if worked.colour not in codes:
-            source = design.source_of(worked.colour)
-            codes[worked.colour] = quote.workshop.yarn(source.yarn).colours[source.colour]
-    return codes
+    colours = dict.fromkeys(worked.colour for worked in quote.plan.passes)
+    return {colour: colour_code(colour, quote) for colour in colours}
 
 
 def drawing_table(quote: Quote, speech: Speech) -> tuple[StrandRow, ...]:

@@ -4,28 +4,18 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from exports.workbook.cells import (
-    Cell,
-    Formula,
-    Look,
-    Ref,
-    Value,
-    reckoned,
-    rounded,
-    total_of,
-    words,
-    yours,
-)
+from exports.workbook.cells import Ref, reckoned, rounded, strong, total_of, yours
 from exports.workbook.costs_block import CostRefs
+from exports.workbook.figures import figure
 from exports.workbook.grid import Grid
 from exports.workbook.hours_sheet import HourRefs
 from exports.workbook.price_block import PriceRefs
+from exports.workbook.selling import deposit_of, earned_of, margin_of, profit_of
 from exports.workbook.shapes import FINE, SHARE, Shapes
-from exports.workbook.terms_block import SHARE_OF_TOTAL, YARN, TermRefs
+from exports.workbook.terms_block import TermRefs
 from quoting.core.costing import LineKind
 from quoting.core.currencies import minor_digits
 from quoting.core.exchange import ExchangeRate
-from quoting.core.price import MARGIN_DIGITS
 from quoting.core.quote import Quote
 from quoting.wording import sheet_money
 
@@ -61,28 +51,24 @@ def result_block(
     return ResultRefs(profit=profit, earned=earned, deposit=deposit, balance=balance)
 
 
-def figure(grid: Grid, name: str, label: str, note: str, cell: Cell) -> Ref:
-    """Write one figure with its label and return its cell, named."""
-    return grid.name(name, grid.line(words(label), words(note), None, None, None, cell)[-1])
-
-
 def _left(grid: Grid, quote: Quote, sums: Sums, shapes: Shapes) -> tuple[Ref, Ref]:
     grid.block("What is left for you")
-    price, paid, digits = quote.price, sums.paid, shapes.digits
-    left = rounded(f"{paid.total}-{paid.tax}-{sums.fees}-{sums.costs.total}", digits)
-    money = shapes.money
+    price, paid, digits, money = quote.price, sums.paid, shapes.digits, shapes.money
+    left = profit_of(paid.total, paid.tax, sums.fees, sums.costs.total, digits)
     profit = figure(
-        grid, "profit", "Profit", "after your pay and every cost", _key(left, price.profit, money)
+        grid,
+        "Profit",
+        strong(left, price.profit, money),
+        "after your pay and every cost",
+        name="profit",
     )
-    net = f"({paid.total}-{paid.tax})"
-    share = f"IF({net}=0,0,ROUND({profit}/{net},{MARGIN_DIGITS}))"
-    margin = Cell(Formula(share, price.margin), Look.PLAIN, SHARE)
-    figure(grid, "margin_reached", "Margin reached", "profit, of the net price", margin)
+    margin = reckoned(margin_of(profit, paid.total, paid.tax), price.margin, SHARE)
+    figure(grid, "Margin reached", margin, "profit, of the net price", name="margin_reached")
     pay = total_of(sums.costs.of(LineKind.MAKING, LineKind.OFFICE))
-    hourly = rounded(f"({profit}+{pay})/{sums.hours.total}", digits)
-    earned = _key(f"IF({sums.hours.total}>0,{hourly},0)", price.earned_per_hour, money)
+    hourly = earned_of(profit, pay, sums.hours.total, digits)
+    earned = strong(hourly, price.earned_per_hour, money)
     note = "your pay and the profit, over all hours"
-    return profit, figure(grid, "earned_per_hour", "An hour earns", note, earned)
+    return profit, figure(grid, "An hour earns", earned, note, name="earned_per_hour")
 
 
 def _payments(
@@ -90,43 +76,31 @@ def _payments(
 ) -> tuple[Ref, Ref]:
     grid.block("How it is paid")
     price, total, digits = quote.price, sums.paid.total, shapes.digits
-    yarn = total_of(sums.costs.of(LineKind.YARN))
-    share = rounded(f"{total}*{terms.deposit_share}", digits)
-    other = f'IF({terms.deposit}="{YARN}",MIN({rounded(yarn, digits)},{total}),0)'
-    asked = f'IF({terms.deposit}="{SHARE_OF_TOTAL}",{share},{other})'
-    deposit = figure(
-        grid,
-        "deposit",
-        "Deposit",
-        "when the order is agreed",
-        reckoned(asked, price.deposit, shapes.money),
-    )
-    rest = rounded(f"{total}-{deposit}", digits)
-    cell = reckoned(rest, price.balance, shapes.money)
-    return deposit, figure(grid, "balance", "Balance", "before it is handed over", cell)
+    yarn = rounded(total_of(sums.costs.of(LineKind.YARN)), digits)
+    asked = reckoned(deposit_of(terms, yarn, total, digits), price.deposit, shapes.money)
+    deposit = figure(grid, "Deposit", asked, "when the order is agreed", name="deposit")
+    rest = reckoned(rounded(f"{total}-{deposit}", digits), price.balance, shapes.money)
+    return deposit, figure(grid, "Balance", rest, "before it is handed over", name="balance")
 
 
 def _other_currency(
     grid: Grid, quote: Quote, exchange: ExchangeRate, total: Ref, shapes: Shapes
 ) -> Ref:
     """Write the total in the buyer's currency, at a stated rate with its cushion."""
-    code = exchange.currency
-    day = f"of {shapes.speech.day(exchange.day)}"
-    label = f"{code} for one {shapes.speech.currency}"
-    rate = figure(grid, "exchange_rate", label, day, yours(exchange.rate, FINE))
-    cushion = figure(
-        grid, "cushion", "Cushion", "in case the rate moves", yours(exchange.cushion, SHARE)
+    code, digits = exchange.currency, minor_digits(exchange.currency)
+    rate = figure(
+        grid,
+        f"{code} for one {shapes.speech.currency}",
+        yours(exchange.rate, FINE),
+        f"of {shapes.speech.day(exchange.day)}",
+        name="exchange_rate",
     )
-    digits = minor_digits(code)
-    amount = Cell(
-        Formula(
-            rounded(f"{total}*{rate}*(1+{cushion})", digits), exchange.convert(quote.price.total)
-        ),
-        Look.STRONG,
+    cushion = figure(
+        grid, "Cushion", yours(exchange.cushion, SHARE), "in case the rate moves", name="cushion"
+    )
+    amount = strong(
+        rounded(f"{total}*{rate}*(1+{cushion})", digits),
+        exchange.convert(quote.price.total),
         sheet_money(shapes.speech, code),
     )
-    return figure(grid, "buyer_total", f"The buyer pays in {code}", "", amount)
-
-
-def _key(expression: str, value: Value, shape: str) -> Cell:
-    return Cell(Formula(expression, value), Look.STRONG, shape)
+    return figure(grid, f"The buyer pays in {code}", amount, name="buyer_total")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from exports.colours import colour_code
 from exports.workbook.cells import Look, counted, heads, words
 from exports.workbook.grid import Grid
 from exports.workbook.shapes import COUNT, TENTHS, Shapes
@@ -44,10 +45,5 @@ def write_rows(grid: Grid, quote: Quote, shapes: Shapes) -> int:
             words(edge_name(worked.starts)),
             words(notes_sentence(own, worked), Look.NOTE),
         )
-        grid.fill(row, _colour_code(worked.colour, quote))
+        grid.fill(row, colour_code(worked.colour, quote))
     return heads_at
-
-
-def _colour_code(colour: str, quote: Quote) -> str:
-    source = quote.order.design.source_of(colour)
-    return quote.workshop.yarn(source.yarn).colours[source.colour]

@@ -9,11 +9,23 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from exports.workbook.cells import Formula, Ref, span_of, total_of
-from exports.workbook.terms_block import MARGIN, MARKUP, NONE, TermRefs
+from exports.workbook.terms_block import GIVEN, MARGIN, MARKUP, NONE, TermRefs
 from quoting.core.money import exact
 from quoting.core.quote import Quote
-from quoting.core.sale import Sale
+from quoting.core.sale import Sale, solve_price
 from quoting.core.terms import FeeBase, TaxShown
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Factors:
+    """What the terms come to: payments, tax rates, and the a, b and F of the price's equation."""
+
+    payments: Ref
+    rate: Ref
+    delivery_rate: Ref
+    price_fees: Ref
+    delivery_fees: Ref
+    fixed_fees: Ref
 
 
 def sale_of(quote: Quote) -> Sale:
@@ -96,14 +108,47 @@ def fixed_fees(terms: TermRefs, count: Ref, sale: Sale) -> Formula:
 
 def kept_share(terms: TermRefs, quote: Quote) -> Formula:
     """Return the share of the net revenue that costs and fees may take: 1 − m."""
-    value = 1 - exact(quote.price.target.margin or 0.0)
-    return Formula(f'IF({terms.target}="{MARGIN}",1-{terms.margin},1)', value)
+    return Formula(f'IF({terms.target}="{MARGIN}",1-{terms.margin},1)', _kept(quote))
+
+
+def _kept(quote: Quote) -> Decimal:
+    return 1 - exact(quote.price.target.margin or 0.0)
 
 
 def costs_to_cover(terms: TermRefs, cost: Ref, quote: Quote) -> Formula:
     """Return the costs with the markup on them: (1 + k)·C."""
     value = (1 + exact(quote.price.target.markup or 0.0)) * quote.price.cost
     return Formula(f'{cost}*IF({terms.target}="{MARKUP}",1+{terms.markup},1)', value)
+
+
+def left_of_unit(terms: TermRefs, kept: Ref | str, factors: Factors, quote: Quote) -> Formula:
+    """Return what each unit of the price leaves for costs: (1 − m)/g − a."""
+    g, _ = tax_factors(sale_of(quote)).net
+    fees = factors.price_fees.value
+    assert isinstance(fees, Decimal), "the equation is solved in decimals"  # noqa: S101
+    value = _kept(quote) / g - fees
+    return Formula(f"{kept}/{net_factor(terms, factors.rate)}-{factors.price_fees}", value)
+
+
+def solved_price(
+    terms: TermRefs,
+    factors: Factors,
+    quote: Quote,
+    *,
+    kept: Ref | str,
+    cover: Ref | str,
+    left: Ref | str,
+) -> Formula:
+    """Return the price of all blankets that solves the equation, or the given price of one.
+
+    `kept`, `cover` and `left` are the cells of `kept_share`, `costs_to_cover` and `left_of_unit`.
+    """
+    delivered = f"{kept}*{terms.delivery}/{net_factor(terms, factors.delivery_rate)}"
+    fees = f"{factors.fixed_fees}+{factors.delivery_fees}*{terms.delivery}"
+    solved = f"IF({left}>0,MAX(0,({cover}+{fees}-{delivered})/{left}),0)"
+    target = quote.price.target
+    value = solve_price(sale_of(quote), target) if target.given is None else target.given
+    return Formula(f'IF({terms.target}="{GIVEN}",{terms.given},{solved})', value)
 
 
 def net_factor(terms: TermRefs, rate: Ref) -> str:

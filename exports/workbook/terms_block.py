@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from exports.workbook.cells import Cell, Ref, Value, heads, words, yours
+from exports.workbook.figures import figure
 from exports.workbook.grid import Grid
 from exports.workbook.shapes import SHARE, Shapes
 from quoting.core.quote import Quote
@@ -14,7 +15,6 @@ from quoting.core.terms import Deposit, FeeBase, Target, TaxShown
 MARGIN, MARKUP, GIVEN = TARGETS = ("margin", "markup", "given price")
 NONE, SHARE_OF_TOTAL, YARN = DEPOSITS = ("none", "share of the total", "the yarn")
 YES_NO = ("yes", "no")
-ANSWER_COLUMN = 5
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -58,8 +58,7 @@ class Asking:
 
     def ask(self, name: str, label: str, cell: Cell, note: str = "") -> Ref:
         """Write an input and return its cell."""
-        gap = [None] * (ANSWER_COLUMN - 2)
-        return self.grid.name(name, self.grid.line(words(label), words(note), *gap, cell)[-1])
+        return figure(self.grid, label, cell, note, name=name)
 
     def choose(self, name: str, label: str, word: str, *words_there: str) -> Ref:
         """Write an input that takes one of a few words."""

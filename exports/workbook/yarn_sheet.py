@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
+from exports.colours import colour_code
 from exports.workbook.ball_ends_block import ball_ends_block
 from exports.workbook.balls_block import BallRefs, balls_block
 from exports.workbook.cells import (
@@ -116,7 +117,7 @@ def _colour(
         *_taken(colour, rests, at, shapes),
         *_to_have(colour, rests, at, shapes),
     )
-    grid.fill(row, quote.workshop.yarn(source.yarn).colours[source.colour])
+    grid.fill(row, colour_code(colour.colour, quote))
     return refs
 
 

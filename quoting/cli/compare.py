@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import argparse
-import json
 import sys
 from collections.abc import Mapping
 from decimal import Decimal
@@ -11,6 +10,7 @@ from pathlib import Path
 from typing import Any
 
 from exports.comparison_record import comparison_record
+from exports.plain import json_text
 from quoting.cli.comparison_table import comparison_table
 from quoting.cli.failures import BadInput, mistakes_told
 from quoting.cli.job import Job, add_files, read_job, this_day
@@ -56,8 +56,11 @@ def run(args: argparse.Namespace) -> None:
         comparison = compare_sizes(job.order, job.workshop, sizes, today=this_day(), prices=prices)
     if args.workbook is not None:
         _write_workbook(args.workbook, comparison)
-    show = _json if args.json else comparison_table
-    sys.stdout.write(show(comparison, job.speech))
+    sys.stdout.write(
+        json_text(comparison_record(comparison, job.speech))
+        if args.json
+        else comparison_table(comparison, job.speech)
+    )
     if not comparison.sizes:
         raise BadInput(verdict(comparison, job.speech), *_reasons(comparison, job.speech))
 
@@ -90,10 +93,6 @@ def _prices(path: Path | None, speech: Speech) -> Mapping[Size, Decimal] | None:
 def _file_of(mistake: Mistake, job: Job, prices: Path | None) -> Path:
     in_prices = mistake.place.partition(".")[0] == "prices"
     return prices if prices is not None and in_prices else job.file_of(mistake)
-
-
-def _json(comparison: Comparison, speech: Speech) -> str:
-    return json.dumps(comparison_record(comparison, speech), indent=2) + "\n"
 
 
 def _write_workbook(path: Path, comparison: Comparison) -> None:

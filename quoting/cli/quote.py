@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import argparse
-import json
 import sys
 from pathlib import Path
 from typing import Any
 
+from exports.plain import json_text
 from exports.record import quote_record
 from quoting.cli.failures import mistakes_told
 from quoting.cli.job import add_files, read_job, this_day
@@ -38,12 +38,7 @@ def run(args: argparse.Namespace) -> None:
         quote = quote_order(job.order, job.workshop, today=this_day())
     if args.workbook is not None:
         _write_workbook(args.workbook, quote)
-    sys.stdout.write(_json(quote) if args.json else quote_table(quote))
-
-
-def _json(quote: Quote) -> str:
-    """Return the quote as JSON in ASCII, which every terminal and pipe carries unharmed."""
-    return json.dumps(quote_record(quote), indent=2) + "\n"
+    sys.stdout.write(json_text(quote_record(quote)) if args.json else quote_table(quote))
 
 
 def _write_workbook(path: Path, quote: Quote) -> None:

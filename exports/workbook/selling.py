@@ -1,0 +1,64 @@
+"""What becomes of a solved price: rounding, the least, tax, total and rest, each as an expression.
+
+Amounts are rounded once, to the `digits` of the currency.
+"""
+
+from __future__ import annotations
+
+from exports.workbook.cells import Ref, rounded
+from exports.workbook.terms_block import GIVEN, SHARE_OF_TOTAL, YARN, TermRefs
+from quoting.core.price import MARGIN_DIGITS
+from quoting.core.terms import TaxShown
+
+Part = Ref | str
+"""A cell, or an expression that stands for one."""
+
+
+def list_price_of(terms: TermRefs, solved: Part, quantity: Ref, digits: int) -> str:
+    """Return the list price of one blanket: the given one, or rounded up to the step."""
+    each = f"{solved}/{quantity}"
+    steps = f"ROUNDUP(ROUND({each}/{terms.step},6),0)*{terms.step}"
+    up = f"IF({terms.step}>0,{steps},{each})"
+    return rounded(f'IF({terms.target}="{GIVEN}",{terms.given},{up})', digits)
+
+
+def rise_of(terms: TermRefs, asked: str, digits: int) -> str:
+    """Return what brings the price of one up to the least; a given price stays as it is."""
+    under = f'AND({terms.target}<>"{GIVEN}",{asked}<{terms.minimum})'
+    return f"IF({under},{rounded(f'{rounded(str(terms.minimum), digits)}-{asked}', digits)},0)"
+
+
+def tax_of(terms: TermRefs, rate: Ref, price: Part, digits: int) -> str:
+    """Return the sales tax of a price, inside it or to be added."""
+    taxed = f'({price}+IF({terms.on_delivery}="yes",{terms.delivery},0))*{rate}'
+    inside = f'/IF({terms.shown}="{TaxShown.INCLUDED.value}",1+{rate},1)'
+    return rounded(f"{taxed}{inside}", digits)
+
+
+def total_of_sale(terms: TermRefs, price: Part, tax: Part, digits: int) -> str:
+    """Return all that the buyer pays."""
+    added = f'IF({terms.shown}="{TaxShown.ADDED.value}",{tax},0)'
+    return rounded(f"{price}+{terms.delivery}+{added}", digits)
+
+
+def profit_of(total: Part, tax: Part, fees: Part, cost: Part, digits: int) -> str:
+    """Return what is left after tax, fees and every cost."""
+    return rounded(f"{total}-{tax}-{fees}-{cost}", digits)
+
+
+def margin_of(profit: Ref, total: Ref, tax: Ref) -> str:
+    """Return the profit as a share of the net price; nothing where that is nothing."""
+    net = f"({total}-{tax})"
+    return f"IF({net}=0,0,{rounded(f'{profit}/{net}', MARGIN_DIGITS)})"
+
+
+def earned_of(profit: Part, pay: str, hours: Part, digits: int) -> str:
+    """Return the maker's pay and profit over all hours; nothing where there are none."""
+    return f"IF({hours}>0,{rounded(f'({profit}+{pay})/{hours}', digits)},0)"
+
+
+def deposit_of(terms: TermRefs, yarn: str, total: Ref, digits: int) -> str:
+    """Return the deposit: a share of the total, the yarn but no more than the total, or none."""
+    share = rounded(f"{total}*{terms.deposit_share}", digits)
+    other = f'IF({terms.deposit}="{YARN}",MIN({yarn},{total}),0)'
+    return f'IF({terms.deposit}="{SHARE_OF_TOTAL}",{share},{other})'
