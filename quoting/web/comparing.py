@@ -15,11 +15,13 @@ from quoting.intake import read_order_text
 from quoting.web.answers import answer_form
 from quoting.web.beginning import beginning_order
 from quoting.web.downloads import download
+from quoting.web.lines import entries_of
 from quoting.web.order_form import bind_form
 from quoting.web.orders import REFUSED, WORKBOOK, show_order, show_refused
 from quoting.web.shop import shop_now
 from quoting.web.size_answers import SizesAnswer, answer_sizes, unread_order
 from quoting.web.size_form import ADD, bind_sizes, order_text, start_sizes
+from quoting.web.size_reading import compared_size, ordered_size
 from quoting.web.size_views import view_sizes
 
 blueprint = Blueprint("sizes", __name__, url_prefix="/sizes")
@@ -125,6 +127,15 @@ def _page(found: SizesAnswer, **changes: Any) -> str:
 
 
 def _seen(found: SizesAnswer) -> dict[str, Any]:
-    say = shop_now().speech
-    view = view_sizes(found.comparison, say) if found.comparison is not None else None
-    return {"form": found.form, "answer": found, "view": view, "order": found.order}
+    shop = shop_now()
+    view = view_sizes(found.comparison, shop.speech) if found.comparison is not None else None
+    ordered = ordered_size(found.order, shop) if found.order is not None else None
+    lines = zip(shop.sizes, entries_of(found.form, "customary"), strict=True)
+    return {
+        "form": found.form,
+        "answer": found,
+        "view": view,
+        "order": found.order,
+        "ordered": ordered,
+        "customary": [(size, line, compared_size(size)) for size, line in lines],
+    }

@@ -42,7 +42,7 @@ class SizesAnswer:
 def answer_sizes(form: SizesForm, order: Order, shop: Shop) -> SizesAnswer:
     """Return the answer to a form."""
     try:
-        asked = read_asked(form, shop)
+        asked = read_asked(form, order, shop)
         budget = _budget(asked, order, shop)
         comparison = _comparison(asked, order, shop, budget)
     except Refused as refused:
@@ -92,6 +92,8 @@ def _where(shop: Shop) -> Where:
     def where(place: str, field: Field | None) -> str:
         label = field.label.text if field is not None else "The order"
         match place.split("."):
+            case ["ordered", *_]:
+                return f"The order’s own size, {label}"
             case ["customary", number, *_]:
                 return f"{shop.sizes[int(number) - 1].name}, {label}"
             case ["own", number, *_]:

@@ -8,12 +8,11 @@ from werkzeug.datastructures import MultiDict
 from wtforms import Form
 
 from quoting.core.order import Order
-from quoting.core.resizing import Size
 from quoting.core.stitches import Vocabulary
 from quoting.intake import write_order
-from quoting.notation import LENGTH, read_size, write_measure
+from quoting.notation import LENGTH, read_size, write_number
 from quoting.web.fields import Money, OneOf, Text, Tick, Typed
-from quoting.web.lines import Lines, line_numbers
+from quoting.web.lines import Lines, Part, line_numbers
 from quoting.web.shop import Shop
 
 OWN_LINES = 3
@@ -44,8 +43,8 @@ class SizeText(Typed):
         return None if _bare(self.typed) == _bare(plain) else plain
 
 
-class CustomaryForm(Form):
-    """A customary size, ticked or not."""
+class OfferedForm(Form):
+    """A size that is offered, ticked or not."""
 
     take = Tick("Compare it")
     price = Money("Price")
@@ -64,7 +63,8 @@ class SizesForm(Form):
     order_file = Text("Order")
     asks = OneOf("Question", Asks)
     budget = Money("The buyer can spend, in all")
-    customary = Lines(CustomaryForm, "Customary sizes")
+    ordered = Part(OfferedForm)
+    customary = Lines(OfferedForm, "Customary sizes")
     own = Lines(OwnForm, "Sizes of my own")
 
 
@@ -79,19 +79,15 @@ def bind_sizes(shop: Shop, sent: MultiDict[str, str]) -> SizesForm:
 
 
 def start_sizes(shop: Shop, order: Order) -> SizesForm:
-    """Return the form as it begins: the smaller customary sizes, and the order's own."""
+    """Return the form as it begins: the order's own size, and the smaller customary ones."""
     sent: MultiDict[str, str] = MultiDict(
-        {"order_file": order_text(order), "asks": Asks.TARGET.value}
+        {"order_file": order_text(order), "asks": Asks.TARGET.value, "ordered.take": "yes"}
     )
-    ticked = shop.sizes[:FIRST_TICKED]
-    for number in range(1, len(ticked) + 1):
+    for number in range(1, FIRST_TICKED + 1):
         sent[f"customary.{number}.take"] = "yes"
-    width_cm, height_cm = order.design.width_cm, order.design.height_cm
-    sides = Size(width_cm=width_cm, height_cm=height_cm)
-    if all(sides != Size(width_cm=s.width_cm, height_cm=s.height_cm) for s in ticked):
-        unit = shop.unit_of(LENGTH)
-        written = (write_measure(side, shop.marks, LENGTH, unit) for side in (width_cm, height_cm))
-        sent["own.1.size"] = " × ".join(written)
+    target = order.terms.target
+    if target is not None and target.given is not None:
+        sent["ordered.price"] = write_number(target.given, shop.marks)
     return bind_sizes(shop, sent)
 
 

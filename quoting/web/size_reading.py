@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from quoting.core.errors import Refused
+from quoting.core.order import Order
 from quoting.core.resizing import Size
 from quoting.core.terms import Target
 from quoting.web.drafts import Notes, Sheet
@@ -33,18 +34,24 @@ class _Line:
     taken: bool
 
 
-def read_asked(form: SizesForm, shop: Shop) -> Asked:
-    """Return what the form asks. Errors: one refusal with every mistake."""
+def read_asked(form: SizesForm, order: Order, shop: Shop) -> Asked:
+    """Return what the form asks, the order's own size first. Errors: every mistake in one refusal.
+
+    A size that the maker typed may be the order's own, too, as long as one price is given for it.
+    """
     notes = Notes()
     sheet = Sheet(form, notes)
     at_prices = sheet.may("asks", Asks.TARGET) is Asks.PRICES
     found: dict[Size, Decimal | None] = {}
-    for line in (*_customary(sheet, shop), *_own(sheet, shop)):
+    ordered = ordered_size(order, shop)
+    offered = [line for line in _customary(sheet, shop) if line.size != ordered]
+    for line in (_ordered(sheet, ordered), *offered, *_own(sheet, shop)):
         price = _price(line) if at_prices else None
         if line.size is not None and line.taken:
-            if line.size in found:
+            priced = price is not None and found.get(line.size) is not None
+            if line.size in found and (line.size != ordered or priced):
                 line.sheet.wrong("size", "size-twice", read=str(line.size))
-            found.setdefault(line.size, price)
+            found[line.size] = found.get(line.size) or price
     budget = sheet.may("budget")
     notes.done()
     prices = {size: price for size, price in found.items() if price is not None}
@@ -54,6 +61,18 @@ def read_asked(form: SizesForm, shop: Shop) -> Asked:
 def _customary(sheet: Sheet, shop: Shop) -> Iterator[_Line]:
     for line, known in zip(sheet.lines("customary"), shop.sizes, strict=True):
         yield _Line(sheet=line, size=compared_size(known), taken=line.may("take"))
+
+
+def ordered_size(order: Order, shop: Shop) -> Size:
+    """Return the order's own size, under its customary name if it has one."""
+    sides = order.design.width_cm, order.design.height_cm
+    size = Size(width_cm=sides[0], height_cm=sides[1], label=shop.speech.size(*sides))
+    return next((known for known in map(compared_size, shop.sizes) if known == size), size)
+
+
+def _ordered(sheet: Sheet, size: Size) -> _Line:
+    line = sheet.part("ordered")
+    return _Line(sheet=line, size=size, taken=line.may("take"))
 
 
 def compared_size(known: CustomarySize) -> Size:

@@ -12,8 +12,8 @@ from openpyxl import load_workbook
 from playwright.sync_api import Browser, Page, expect
 
 AXE = Axe()
-SIX = ("Doll's or comforter", "Pram or car seat", "Cot", "Crib (US)", "Lap", "Throw")
-PRICES = ("60", "200", "240", "240", "290", "470")
+SIX = ("Cot", "Doll's or comforter", "Pram or car seat", "Crib (US)", "Lap", "Throw")
+PRICES = ("240", "60", "200", "240", "290", "470")
 
 
 def violations(page: Page) -> list[str]:
@@ -43,7 +43,7 @@ def test_six_sizes_are_compared_from_the_worktable_at_prices_that_are_typed(
     expect(page.get_by_role("heading", level=1)).to_have_text("Sizes")
     expect(page.locator(".asked")).to_contain_text("Moorland in six sizes")
     expect(page.locator("#answer")).to_contain_text("At your target every size pays about the same")
-    assert [row[0] for row in rows(page)] == list(SIX)
+    assert [row[0] for row in rows(page)] == [f"{SIX[0]} as ordered", *SIX[1:]]
     assert page.get_by_label(price_beside("Cot")).is_hidden()
     page.get_by_label("At these prices, what does each pay me?").check()
     for size, price in zip(SIX, PRICES, strict=True):
@@ -131,7 +131,10 @@ def test_without_javascript_the_buttons_compare(browser: Browser, address: str) 
     page.get_by_label("Own size 1", exact=True).fill("90 x 90")
     page.get_by_label("Price of own size 1, GBP").fill("250")
     page.get_by_role("button", name="Compare", exact=True).first.click()
-    assert {row[0].split(" pays")[0] for row in rows(page)} == {"Cot", "90 × 90\u00a0cm"}
+    assert {row[0].split(" pays")[0].split(" as")[0] for row in rows(page)} == {
+        "Cot",
+        "90 × 90\u00a0cm",
+    }
     context.close()
 
 

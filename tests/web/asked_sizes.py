@@ -15,13 +15,16 @@ from tests.web.pages import Page
 SHOP = open_shop(sample_workshop(), today=lambda: TODAY)
 SAY = SHOP.speech
 NUMBERS = {size.name: number for number, size in enumerate(SHOP.sizes, 1)}
+ORDERED = "Cot"
+"""What the sample order's own size is called."""
+
 SIX = [
     Size(width_cm=size.width_cm, height_cm=size.height_cm, label=size.name)
-    for size in SHOP.sizes[:6]
+    for size in sorted(SHOP.sizes[:6], key=lambda size: size.name != ORDERED)
 ]
+"""The sizes that the page begins with, in its order: the order's own before the others."""
 
-PRICES = dict(zip(SIX, map(Decimal, (60, 200, 240, 240, 290, 470)), strict=True))
-TYPED = {f"customary__{nr}__price": str(price) for nr, price in enumerate(PRICES.values(), 1)}
+PRICES = dict(zip(SIX, map(Decimal, (240, 60, 200, 240, 290, 470)), strict=True))
 
 
 def compare(workshop: Workshop | None = None, **changes: object) -> Comparison:
@@ -35,8 +38,17 @@ def ask(maker: Maker, address: str = "/sizes", **typed: str) -> Page:
 
 
 def price_of(size: str) -> str:
-    """Return the name of the price field beside a customary size."""
-    return f"customary.{NUMBERS[size]}.price"
+    """Return the name of the price field beside a size."""
+    return "ordered.price" if size == ORDERED else f"customary.{NUMBERS[size]}.price"
+
+
+TYPED = {price_of(str(size)).replace(".", "__"): str(price) for size, price in PRICES.items()}
+
+
+def sizes_of(page: Page) -> list[str]:
+    """Return the sizes of the table, without what is said of them."""
+    names = [row[0].removesuffix(" pays best") for row in page.table("Size asked")[1:]]
+    return [name.removesuffix(" as ordered") for name in names]
 
 
 def words(text: str) -> str:

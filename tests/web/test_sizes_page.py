@@ -27,7 +27,7 @@ def test_every_size_shows_what_its_quote_says(maker: Maker) -> None:
     for row, compared in zip(rows, compare().sizes, strict=True):
         shown, quote = dict(zip(head, row, strict=True)), compared.quote
         hours, price = quote.estimate.hours, quote.price
-        assert shown["Size asked"] == str(compared.size)
+        assert shown["Size asked"].removesuffix(" as ordered") == str(compared.size)
         assert shown["Comes out, cm"] == words(
             f"{SAY.bare_length(quote.plan.width_cm)} × {SAY.bare_length(quote.plan.height_cm)}"
         )
@@ -89,9 +89,9 @@ def test_a_size_that_cannot_be_made_is_left_out_with_the_reason(maker: Maker) ->
 
 
 def test_a_size_without_a_price_waits_and_the_others_are_compared(maker: Maker) -> None:
-    page = ask(maker, asks="prices", customary__3__price="240")
+    page = ask(maker, asks="prices", ordered__price="240")
     assert "No price yet for Doll's or comforter, Pram or car seat" in page.root.text
-    assert [row[0] for row in page.table("Size asked")[1:]] == ["Cot pays best"]
+    assert [row[0] for row in page.table("Size asked")[1:]] == ["Cot as ordered pays best"]
 
 
 def test_without_any_price_the_page_asks_for_some(maker: Maker) -> None:

@@ -19,7 +19,7 @@ BAD = (
     ("target", "own.1.size", "70 x 9999999", "the most that will do is 1,000 cm"),
     ("target", "own.1.size", "70 x nan", "no unit that is known"),
     ("target", "own.1.size", "7" * 70, "too long"),
-    ("target", "own.1.size", "80 x 100 cm", "is among the sizes already"),
+    ("target", "own.1.size", "130 x 160 cm", "is among the sizes already"),
     ("target", "budget", "0", "must be more than £0.00"),
     ("target", "budget", "-5", "must be more than £0.00"),
     ("target", "budget", "a hundred", "cannot be read as a number"),

@@ -9,7 +9,7 @@ import pytest
 from quoting.web import create_app
 from quoting.web.shop import open_shop
 from tests.examples import TODAY, sample_workshop
-from tests.web.asked_sizes import SIX, TYPED, ask
+from tests.web.asked_sizes import SHOP, SIX, TYPED, ask, sizes_of
 from tests.web.conftest import Maker
 from tests.web.pages import Page
 
@@ -18,7 +18,52 @@ def test_the_worktables_own_order_is_compared_as_it_was_typed(maker: Maker) -> N
     page = maker.send("/sizes/of-order", order__title="Pram blanket", blanket__width="33 in")
     assert "Pram blanket" in page.root.text
     # An inch is 2.54 cm exactly (NIST Handbook 44).
-    assert page.labelled("Own size 1").attributes["value"] == "83.82 cm × 100 cm"
+    assert page.table("Size asked")[1][0] == "83.8 × 100 cm as ordered"
+    assert "checked" in page.with_id("ordered.take").attributes
+    assert sizes_of(page)[1:] == [size.name for size in SHOP.sizes[:6]]
+
+
+def test_the_orders_own_size_is_asked_for_once_and_comes_first(maker: Maker) -> None:
+    page = maker.open("/sizes")
+    assert sizes_of(page) == [str(size) for size in SIX]
+    assert page.table("Size asked")[1][0] == "Cot as ordered"
+    offered = [label.text for label in page.with_id("order").all("label") if "Cot" in label.text]
+    assert offered == ["Cot 80 × 100 cm"]
+
+
+def test_the_orders_own_price_stands_beside_its_own_size(maker: Maker) -> None:
+    page = maker.send("/sizes/of-order", price__given="215.50")
+    assert page.with_id("ordered.price").attributes["value"] == "215.50"
+
+
+def test_the_orders_own_size_may_be_left_out(maker: Maker) -> None:
+    sent = maker.open("/sizes").typed()
+    del sent["ordered.take"]
+    page = Page(maker.client.post("/sizes", data=sent).text)
+    assert sizes_of(page) == [str(size) for size in SIX[1:]]
+    assert "as ordered" not in page.with_id("answer").text
+
+
+def test_a_customary_size_is_ticked_again_when_it_is_no_more_the_orders_own(maker: Maker) -> None:
+    sent = maker.open("/").typed() | maker.open("/sizes").typed() | {"blanket.width": "90 cm"}
+    del sent["order_file"]
+    page = Page(maker.client.post("/sizes/of-order", data=sent).text)
+    assert sizes_of(page) == ["90 × 100 cm", *(size.name for size in SHOP.sizes[:6])]
+
+
+def test_a_size_typed_that_becomes_the_orders_own_is_compared_once_at_its_price(
+    maker: Maker,
+) -> None:
+    page = ask(maker, asks="prices", own__1__size="0.8 m x 1 m", own__1__price="233")
+    (row,) = page.table("Size asked")[1:]
+    assert row[0] == "Cot as ordered pays best"
+    assert row[3] == "233.00"
+
+
+def test_two_prices_for_the_orders_own_size_are_one_too_many(maker: Maker) -> None:
+    typed = {"own__1__size": "80 x 100", "own__1__price": "233", "ordered__price": "240"}
+    page = ask(maker, asks="prices", **typed)
+    assert "is among the sizes already" in page.said_of("own.1.size")
 
 
 def test_sizes_typed_before_come_along_to_another_order(maker: Maker) -> None:
