@@ -12,7 +12,7 @@ from quoting.core.costing import LineKind
 from quoting.core.measures import Units
 from quoting.core.order import Extra, Order, Terms
 from quoting.core.resizing import Size
-from quoting.core.terms import Deposit, Fee, FeeBase, Target
+from quoting.core.terms import Target
 from quoting.core.workshop import Workshop
 from quoting.core.yarns import PutUp
 from tests.examples import (
@@ -24,7 +24,7 @@ from tests.examples import (
     sample_workshop,
     sample_yarn,
 )
-from tests.workbook.orders import ADDED, INCLUDED, THREE_FEES, in_money, priced
+from tests.workbook.orders import ADDED, INCLUDED, THREE_FEES, in_money, priced, shop_changes
 
 PRAM, COT, BED = (
     Size(width_cm=width, height_cm=height) for width, height in ((60, 75), (80, 100), (90, 120))
@@ -122,20 +122,11 @@ def _slower() -> Change:
 
 def changes() -> dict[str, Change]:
     """Return changes to every kind of input, by name."""
-    pay, delivery = sample_workshop().pay, sample_workshop().delivery
-    card = Fee(name="Card payment", rate=0.029, fixed=Decimal("0.30"), on=FeeBase.PRICE)
+    delivery = sample_workshop().delivery
     asked = {PRAM: "211.5", COT: "333.33"}
     posted = replace(delivery, charged=Decimal("7.50"), paid=Decimal("6.80"), bands=())
-    return {
-        "hourly pay": _shop(
-            {"making_pay": 17.35, "office_pay": 9.99, "overhead_per_hour": 2.22},
-            pay=replace(
-                pay,
-                making_per_hour=Decimal("17.35"),
-                office_per_hour=Decimal("9.99"),
-                overhead_per_hour=Decimal("2.22"),
-            ),
-        ),
+    shared = {name: _shop(inputs, **shop) for name, (inputs, shop) in shop_changes().items()}
+    return shared | {
         "to a markup": _shop(
             {"target": "markup", "markup": 0.4, "round_up_to": 5},
             pricing=priced(target=Target(markup=0.4), round_up_to=Decimal(5)),
@@ -149,8 +140,6 @@ def changes() -> dict[str, Change]:
             {"target": "given price", "margin": 0.2},
             {"G": [Decimal(price) for price in asked.values()]},
         ),
-        "fee": _shop({"fee": (0.029, 0.3, "price")}, fees=(card,)),
-        "tax inside": _shop({"tax_registered": "yes"}, tax=INCLUDED),
         "tax added, no deposit": _shop(
             {
                 "tax_registered": "yes",
@@ -161,9 +150,6 @@ def changes() -> dict[str, Change]:
             },
             tax=ADDED,
             pricing=priced(deposit=None),
-        ),
-        "deposit of the yarn": _shop(
-            {"deposit_kind": "the yarn"}, pricing=priced(deposit=Deposit(yarn=True))
         ),
         "rush, discount, least": _shop(
             {"rush": 0.1, "discount": 0.25, "minimum": 299.99, "packaging": 2.05},

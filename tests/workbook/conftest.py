@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import io
 from collections.abc import Mapping
 from typing import Any
 
@@ -12,7 +11,7 @@ from openpyxl.workbook import Workbook
 from exports.workbook import workbook_bytes
 from quoting.core.quote import Quote
 from tests.workbook.orders import Change, changes, quotes
-from tests.workbook.recalculation import opened, place_of, recalculated
+from tests.workbook.recalculation import opened, place_of, recalculated, saved
 
 FIRST_FEE = ("E", "F", "B")
 SESSION = ("C", "D", "E")
@@ -52,9 +51,7 @@ def _altered(content: bytes, inputs: Mapping[str, object]) -> bytes:
     book = opened(content)
     for name, value in inputs.items():
         _set(book, name, value)
-    out = io.BytesIO()
-    book.save(out)
-    return out.getvalue()
+    return saved(book)
 
 
 def _set(book: Workbook, name: str, value: Any) -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import io
 import subprocess
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from pathlib import Path
 from typing import Any
 
@@ -27,6 +27,13 @@ SECONDS = 120
 def opened(content: bytes, *, values: bool = False) -> Workbook:
     """Return a workbook as the spreadsheet library reads it: its formulas, or its values."""
     return openpyxl.load_workbook(io.BytesIO(content), data_only=values)
+
+
+def saved(book: Workbook) -> bytes:
+    """Return a workbook as a file, without any kept value of a formula."""
+    out = io.BytesIO()
+    book.save(out)
+    return out.getvalue()
 
 
 def recalculated(workbooks: Mapping[str, bytes], folder: Path) -> dict[str, Workbook]:
@@ -60,3 +67,29 @@ def named(book: Workbook, name: str) -> Any:
     """Return what a named cell holds."""
     sheet, address = place_of(book, name)
     return book[sheet][address].value
+
+
+def formula_cells(content: bytes) -> Iterator[tuple[str, str]]:
+    """Yield the sheet and the address of every formula."""
+    for sheet in opened(content):
+        for row in sheet.iter_rows():
+            for cell in row:
+                if cell.data_type == "f":
+                    yield sheet.title, cell.coordinate
+
+
+def differing(content: bytes, anew: Workbook) -> dict[tuple[str, str], tuple[Any, Any]]:
+    """Return the formulas whose kept value is not the one reckoned anew, with both."""
+    kept = opened(content, values=True)
+    values = {
+        (sheet, at): (kept[sheet][at].value, anew[sheet][at].value)
+        for sheet, at in formula_cells(content)
+    }
+    return {place: both for place, both in values.items() if not same(*both)}
+
+
+def same(kept: Any, reckoned: Any) -> bool:
+    """Return whether two values are one figure to a billionth, or one text."""
+    if isinstance(kept, (int, float)) and isinstance(reckoned, (int, float)):
+        return abs(kept - reckoned) <= 1e-9 * max(1.0, abs(kept))
+    return (kept or "") == (reckoned or "")

@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from decimal import Decimal
-from typing import Any
 
 import pytest
 from openpyxl.workbook import Workbook
@@ -12,7 +10,7 @@ from openpyxl.workbook import Workbook
 from quoting.core.money import exact
 from quoting.core.quote import Quote
 from tests.workbook.orders import Change, changes, quotes
-from tests.workbook.recalculation import named, opened
+from tests.workbook.recalculation import differing, formula_cells, named
 
 
 def main_figures(quote: Quote) -> dict[str, Decimal]:
@@ -41,33 +39,12 @@ def shown(book: Workbook, figures: dict[str, Decimal]) -> dict[str, Decimal]:
     return {name: exact(named(book, name)) for name in figures}
 
 
-def formula_cells(content: bytes) -> Iterator[tuple[str, str]]:
-    for sheet in opened(content):
-        for row in sheet.iter_rows():
-            for cell in row:
-                if cell.data_type == "f":
-                    yield sheet.title, cell.coordinate
-
-
-def same(kept: Any, reckoned: Any) -> bool:
-    if isinstance(kept, (int, float)) and isinstance(reckoned, (int, float)):
-        return abs(kept - reckoned) <= 1e-9 * max(1.0, abs(kept))
-    return (kept or "") == (reckoned or "")
-
-
 @pytest.mark.parametrize("name", list(quotes()))
 def test_every_formula_comes_to_the_value_that_is_kept_beside_it(
     name: str, written: dict[str, bytes], reckoned_anew: dict[str, Workbook]
 ) -> None:
-    kept = opened(written[name], values=True)
-    cells = list(formula_cells(written[name]))
-    assert len(cells) > 100
-    differing = {
-        (sheet, at): (kept[sheet][at].value, reckoned_anew[name][sheet][at].value)
-        for sheet, at in cells
-        if not same(kept[sheet][at].value, reckoned_anew[name][sheet][at].value)
-    }
-    assert differing == {}
+    assert len(list(formula_cells(written[name]))) > 100
+    assert differing(written[name], reckoned_anew[name]) == {}
 
 
 @pytest.mark.parametrize("name", list(quotes()))

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import io
 from typing import Any
 
 import pytest
@@ -12,7 +11,7 @@ from exports.comparison_workbook import comparison_bytes
 from quoting.core.comparison import Comparison
 from tests.workbook.comparison.blocks import INPUTS, row_under
 from tests.workbook.comparisons import Change, changes, comparisons
-from tests.workbook.recalculation import opened, place_of, recalculated
+from tests.workbook.recalculation import opened, place_of, recalculated, saved
 
 
 @pytest.fixture(scope="session")
@@ -52,9 +51,7 @@ def _altered(content: bytes, change: Change) -> bytes:
     for letter, values in change.columns.items():
         for at, each in enumerate(values):
             book["Sizes"][f"{letter}{first + at}"].value = each
-    out = io.BytesIO()
-    book.save(out)
-    return out.getvalue()
+    return saved(book)
 
 
 def _set(book: Workbook, name: str, value: Any) -> None:
