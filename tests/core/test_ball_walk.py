@@ -177,3 +177,9 @@ def test_a_row_that_a_ball_could_only_finish_without_its_tails_is_joined_within(
     assert walked.long_pass
     assert [strand.ends.edge for strand in walked.strands] == [Edge.WITHIN, Edge.START]
     assert walked.missing_m == 0
+
+
+def test_with_no_ball_to_come_a_row_is_missed_and_is_not_too_long() -> None:
+    walked = walk([visit(0), visit(1)], 14, join=Join.AT_AN_EDGE)
+    assert (walked.missing_m, walked.long_pass) == (11, False)
+    assert balls_in_order(walked) == [0, -1]

@@ -9,11 +9,21 @@ import pytest
 
 from quoting.core.estimate import ColourEstimate
 from quoting.core.order import Extra
+from quoting.core.passes import Edge
 from quoting.core.skeins import Bought, SkeinChoice
-from quoting.core.workshop import Habits
+from quoting.core.swatch import Run
+from quoting.core.workshop import Habits, Join
 from quoting.core.yarns import PutUp, Stock
 from tests.core.plain_yarn import ball, put_up
-from tests.examples import sample_design, sample_order, sample_quote, sample_workshop, sample_yarn
+from tests.examples import (
+    sample_design,
+    sample_order,
+    sample_quote,
+    sample_swatch,
+    sample_workshop,
+    sample_yarn,
+    section,
+)
 
 PLAIN = Habits(allowance=0.1)
 
@@ -43,13 +53,17 @@ def test_each_ball_after_the_first_is_bought_with_two_tails_more() -> None:
     )
 
 
-def test_grams_from_stock_are_those_of_the_balls_that_were_there() -> None:
+def test_grams_from_stock_leave_out_the_scrap_that_no_row_could_be_begun_with() -> None:
+    """At an edge a ball is laid aside with less than a row of 98 stitches and their chains."""
     held = Stock(colour="teal", weight_g=95)
-    teal = colours(yarn={"stock": (held,)}, design=sample_design(mix_lots=True))["teal"]
+    habits = Habits(allowance=0.1, join=Join.AT_AN_EDGE)
+    mixed = sample_design(mix_lots=True)
+    teal = colours(yarn={"stock": (held,)}, design=mixed, habits=habits)["teal"]
     assert teal.choice.stock == (held,)
     assert teal.choice.bought
-    assert 95 - 2 * 0.15 / teal.metres_per_gram <= teal.from_stock_g <= 95
-    assert teal.from_stock_g < teal.grams
+    scrap_m = (95 - teal.from_stock_g) * teal.metres_per_gram
+    row_m = max(strand.yarn_m / len(strand.stretches) for strand in teal.walk.strands)
+    assert 0 < scrap_m < row_m
 
 
 def test_an_extra_that_takes_no_yarn_of_its_colour_asks_for_no_ball_of_it() -> None:
@@ -63,3 +77,25 @@ def test_the_longest_ball_to_be_had_is_a_new_one_else_one_from_stock() -> None:
     assert SkeinChoice(bought=(new,), stock=(ball(400),)).full_ball_m(2.0) == 100
     assert SkeinChoice(stock=(ball(60), ball(75))).full_ball_m(2.0) == 150
     assert SkeinChoice().full_ball_m(2.0) == 0
+
+
+def test_a_row_that_waits_in_vain_for_a_second_large_ball_is_joined_within() -> None:
+    """By hand: a row takes more than 20 m; every 20 m more are cheapest in two small balls."""
+    sold = (put_up(25, 25, "2.60"), put_up(10, 10, "1.00"))
+    swatch = sample_swatch(piece=None, run=Run(stitches=20, length_cm=200))
+    workshop = sample_workshop(
+        habits=Habits(join=Join.AT_AN_EDGE, allowance=0.0, tail_cm=1),
+        yarns=(sample_yarn(put_ups=sold, stock=()),),
+        swatches=(swatch,),
+    )
+    two_rows = sample_design(
+        stitches=190,
+        mix_lots=True,
+        first_rows=(),
+        border=(),
+        sections=(section("teal", repeats=2),),
+    )
+    (teal,) = sample_quote(sample_order(design=two_rows, extras=()), workshop).estimate.colours
+    assert [(some.put_up.length_m, some.packs) for some in teal.choice.bought] == [(25, 1), (10, 2)]
+    assert (teal.walk.missing_m, teal.walk.long_pass) == (0, True)
+    assert Edge.WITHIN in {strand.ends.edge for strand in teal.walk.strands}

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from decimal import Decimal
+
 import pytest
 
 from quoting.core.comparison import Compared, Rule, RuleOfThumb
@@ -9,7 +11,7 @@ from quoting.core.costing import LineKind
 from quoting.core.money import round_money
 from quoting.core.order import Terms
 from quoting.core.quote import quote_order
-from quoting.core.resizing import resize_order
+from quoting.core.resizing import Size, resize_order
 from quoting.core.terms import Target, Tax, TaxShown
 from tests.core.compared_sizes import BED, COT, PRAM, THROW, compared
 from tests.examples import TODAY, sample_design, sample_order, sample_workshop
@@ -66,6 +68,16 @@ def test_what_a_rule_would_pay_is_what_selling_at_its_price_pays(
             sold = resize_order(sample_order(quantity=quantity, terms=plain), one.size)
             earned = quote_order(sold, workshop, today=TODAY).price.earned_per_hour
             assert rule.earned_per_hour == earned
+
+
+def test_a_rule_that_comes_to_less_than_a_penny_is_left_out_and_one_of_pence_is_not() -> None:
+    """By hand: at 5p for 80 by 100 cm, a twentieth of the area is a quarter of a penny."""
+    pence = sample_order(terms=Terms(target=Target(given=Decimal("0.05"))))
+    small = Size(width_cm=20, height_cm=20)
+    own, other = compared(COT, small, order=pence).sizes
+    assert rules(own)[Rule.BY_AREA].price == Decimal("0.05")
+    assert Rule.BY_AREA not in rules(other)
+    assert Rule.THREE_TIMES_MATERIALS in rules(other)
 
 
 def test_rules_are_there_even_where_the_orders_own_size_cannot_be_made() -> None:

@@ -109,3 +109,7 @@ def test_each_of_the_reasons_is_found_among_such_quotes() -> None:
 def test_an_hour_reckoned_here_earns_what_the_price_says() -> None:
     quote = made(1, 300, 2, 3)
     assert hour_of(quote).earned() == pytest.approx(float(quote.price.earned_per_hour), abs=0.006)
+
+
+def test_of_two_that_are_the_same_in_everything_nothing_but_the_price_is_a_reason() -> None:
+    assert why_best([made(0, 300, 1, 1)] * 2, 0) is Reason.PRICE
