@@ -3,14 +3,23 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from decimal import Decimal
 
 from quoting.core.advice import MANY_ENDS
-from quoting.core.calmer_stripes import calmer_stripes
+from quoting.core.calmer_stripes import OFFERED, calmer_stripes
 from quoting.core.design import Design, Section, Stripe
 from quoting.core.stripe_search import Repeat
-from quoting.core.workshop import Habits
+from quoting.core.workshop import Habits, Workshop
+from quoting.core.yarns import PutUp
 from tests.core.striped_orders import endless, ends_counted, offered, striped
-from tests.examples import COLOURS, TODAY, sample_quote, section
+from tests.examples import (
+    COLOURS,
+    TODAY,
+    sample_quote,
+    sample_workshop,
+    sample_yarn,
+    section,
+)
 
 
 def test_where_the_ends_are_few_nothing_is_offered() -> None:
@@ -24,6 +33,18 @@ def test_where_nothing_near_leaves_half_the_ends_nothing_is_offered() -> None:
     order = striped(section(*COLOURS, rows=4))
     assert sample_quote(order).estimate.ends >= MANY_ENDS
     assert offered(order) == ()
+
+
+def test_where_half_of_the_ends_are_joins_of_short_balls_no_stripes_can_spare_them() -> None:
+    """Both balls are joined within the rows; of the shorter, more joins remain than half."""
+    order = striped(section("teal", "rust"))
+
+    def short(length_m: float) -> Workshop:
+        ball = PutUp(weight_g=length_m / 2, length_m=length_m, price=Decimal(1))
+        return sample_workshop(yarns=(sample_yarn(put_ups=(ball,), stock=()),))
+
+    assert len(offered(order, short(20))) == OFFERED
+    assert offered(order, short(8)) == ()
 
 
 def test_a_maker_who_never_carries_is_not_told_to() -> None:
