@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from exports.plain import Record, money_text, plain_float
+from exports.plain import Record, money_text, plain_float, plain_words
 from quoting.core.comparison import Compared, Comparison, RuleOfThumb
 from quoting.wording import Speech, refusal_words, verdict
 
@@ -12,11 +12,11 @@ def comparison_record(comparison: Comparison, speech: Speech) -> Record:
     return {
         "sizes": [_compared(compared) for compared in comparison.sizes],
         "refused": [
-            {"size": str(refusal.size), "why": refusal_words(refusal, speech)}
+            {"size": str(refusal.size), "why": plain_words(refusal_words(refusal, speech))}
             for refusal in comparison.refused
         ],
         "best": comparison.best,
-        "verdict": verdict(comparison, speech),
+        "verdict": plain_words(verdict(comparison, speech)),
     }
 
 

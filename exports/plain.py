@@ -39,6 +39,11 @@ def _plain_fact(name: str, fact: Fact) -> object:
             return fact
 
 
+def plain_words(said: str) -> str:
+    """Return a sentence with plain spaces for those that no line may break at."""
+    return said.replace("\u00a0", " ")
+
+
 def money_text(amount: Decimal, currency: str) -> str:
     """Return an amount as text with its currency's decimals, or with more where it is finer."""
     whole = round_half_up(amount, minor_digits(currency))

@@ -8,7 +8,14 @@ from __future__ import annotations
 
 from decimal import Decimal
 
-from exports.plain import Record, money_text, plain_facts, plain_float, plain_number
+from exports.plain import (
+    Record,
+    money_text,
+    plain_facts,
+    plain_float,
+    plain_number,
+    plain_words,
+)
 from quoting.core.ball_ends import BallEnd
 from quoting.core.cautions import Caution
 from quoting.core.costing import Line, LineKind, Unit
@@ -182,7 +189,7 @@ def _line(line: Line, currency: str, speech: Speech) -> Record:
     share = line.unit is Unit.MONEY
     return {
         "kind": line.kind.value,
-        "what": line_what(line, speech).replace("\u00a0", " "),
+        "what": plain_words(line_what(line, speech)),
         "quantity": money_text(line.quantity, currency) if share else plain_number(line.quantity),
         "unit": line.unit.value,
         "rate": format(line.rate, "f") if share else money_text(line.rate, currency),
@@ -208,5 +215,5 @@ def _warning(caution: Caution, speech: Speech) -> Record:
         "code": caution.code,
         "for": caution.reader.value,
         "facts": plain_facts(caution.facts),
-        "text": caution_sentence(caution, speech).replace("\u00a0", " "),
+        "text": plain_words(caution_sentence(caution, speech)),
     }

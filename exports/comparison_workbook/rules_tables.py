@@ -4,19 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
-from decimal import Decimal
 
 from exports.comparison_workbook.counts_table import CountRefs
 from exports.comparison_workbook.results_table import Sums
 from exports.comparison_workbook.sized import Rows
 from exports.comparison_workbook.sold_table import Offer, SoldRefs, sold_table
 from exports.comparison_workbook.terms_sheet import Shared
-from exports.workbook.cells import Formula, rounded
+from exports.workbook.cells import Formula, Ref, rounded
 from exports.workbook.grid import Grid
 from exports.workbook.shapes import Shapes
 from quoting.core.comparison import Rule
 from quoting.core.costing import LineKind
-from quoting.core.money import round_money
 from quoting.wording import rule_words
 
 
@@ -43,20 +41,16 @@ def rules_tables(
 
 def _each(rule: Rule, own: Sums, base: Sums, shared: Shared, shapes: Shapes) -> Formula:
     """Return the price of one blanket by a rule, rounded once; the base's carried over, or ×3."""
-    price, currency = own.sized.quote.price, shapes.speech.currency
     if rule is Rule.THREE_TIMES_MATERIALS:
         amounts = own.cost.amounts
         materials = f"({amounts[LineKind.YARN]}+{amounts[LineKind.EXTRA]})"
-        value = 3 * (price.amount(LineKind.YARN) + price.amount(LineKind.EXTRA)) / price.quantity
         expression = f"3*{materials}/{shared.quantity}"
     else:
         mine, other = (_measure(rule, some.count) for some in (own, base))
-        value = base.sized.quote.price.each * mine[1] / other[1]
-        expression = f"{base.sold.each}*{mine[0]}/{other[0]}"
-    return Formula(rounded(expression, shapes.digits), round_money(value, currency))
+        expression = f"{base.sold.each}*{mine}/{other}"
+    return Formula(rounded(expression, shapes.digits), own.sized.price_by(rule))
 
 
-def _measure(rule: Rule, count: CountRefs) -> tuple[str, Decimal]:
-    """Return the cell and the value of what a price is carried over by."""
-    ref = count.area if rule is Rule.BY_AREA else count.grams
-    return str(ref), Decimal(ref.value)
+def _measure(rule: Rule, count: CountRefs) -> Ref:
+    """Return the cell of what a price is carried over by."""
+    return count.area if rule is Rule.BY_AREA else count.grams

@@ -7,10 +7,11 @@ from decimal import Decimal
 
 from exports.comparison_workbook.costs_table import TITLE
 from exports.comparison_workbook.results_table import Sums
+from exports.price_parts import part_amounts
 from exports.workbook.cells import Cell, Formula, Look, Ref, heads, reckoned, words
 from exports.workbook.grid import Grid
 from exports.workbook.shapes import Shapes
-from exports.workbook.shares_block import KINDS
+from exports.workbook.shares_block import KINDS, PARTS
 
 ADDS_UP = "adds up"
 
@@ -18,8 +19,7 @@ ADDS_UP = "adds up"
 def shares_table(grid: Grid, sums: Sequence[Sums], shapes: Shapes) -> list[list[Ref]]:
     """Write every size's parts; return the columns: the headings' cells first, then the parts'."""
     grid.block("What each price pays for")
-    titles = [*KINDS, "Fees", "Sales tax", "Profit"]
-    headings = grid.line(*heads("size", *titles, "check"))
+    headings = grid.line(*heads("size", *PARTS, "check"))
     lines = [_size(grid, own, shapes) for own in sums]
     return [[heading, *column] for heading, *column in zip(headings, *lines, strict=True)][1:-1]
 
@@ -35,9 +35,6 @@ def _size(grid: Grid, own: Sums, shapes: Shapes) -> list[Ref]:
 
 def _parts(own: Sums) -> Iterator[tuple[str, Decimal]]:
     price, sold = own.sized.quote.price, own.sold
-    for kinds in KINDS.values():
-        value = sum((price.amount(kind) for kind in kinds), Decimal(0))
-        yield "+".join(str(own.cost.amounts[kind]) for kind in kinds), value
-    yield str(sold.fees), price.fees
-    yield str(sold.tax), price.tax
-    yield str(sold.profit), price.profit
+    costs = ("+".join(str(own.cost.amounts[kind]) for kind in group) for group in KINDS.values())
+    cells = (*costs, str(sold.fees), str(sold.tax), str(sold.profit))
+    yield from zip(cells, part_amounts(price, KINDS.values()), strict=True)

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from decimal import Decimal
 
-from quoting.core.comparison import Comparison
+from quoting.core.comparison import Comparison, Rule, RuleOfThumb
 from quoting.core.quote import Quote
 
 OWN_SIZE = "the order's own size"
@@ -12,10 +13,15 @@ OWN_SIZE = "the order's own size"
 
 @dataclass(frozen=True, slots=True)
 class Sized:
-    """One row of the sheets: a size by name, and its quote."""
+    """One row of the sheets: a size by name, its quote, and its prices by rules of thumb."""
 
     name: str
     quote: Quote
+    rules: tuple[RuleOfThumb, ...] = ()
+
+    def price_by(self, rule: Rule) -> Decimal:
+        """Return the price by a rule; nothing, where the rule asks for none."""
+        return next((each.price for each in self.rules if each.rule is rule), Decimal(0))
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,7 +43,7 @@ class Rows:
 
 def rows_of(comparison: Comparison) -> Rows:
     """Return the rows of a comparison that has at least one size."""
-    sizes = tuple(Sized(str(some.size), some.quote) for some in comparison.sizes)
+    sizes = tuple(Sized(str(some.size), some.quote, some.rules) for some in comparison.sizes)
     base = comparison.base
     if base is None:
         return Rows(sizes, len(sizes), None)

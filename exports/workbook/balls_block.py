@@ -13,6 +13,7 @@ from quoting.core.estimate import ColourEstimate
 from quoting.core.money import round_money
 from quoting.core.quote import Quote
 from quoting.core.skeins import Bought
+from quoting.wording import sold_as
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -65,11 +66,10 @@ def _bought(
 def _packs(grid: Grid, colour: str, some: Bought, sold: PutUpRefs, shapes: Shapes) -> BoughtRefs:
     row, put_up, money = grid.next_row, some.put_up, shapes.speech.currency
     packs, balls = f"Yarn!D{row}", f"Yarn!E{row}"
-    ball = shapes.speech.weight(put_up.weight_g)
     _, _, count, number, length, grams, price, amount = grid.line(
         None,
         words(colour),
-        words(f"{ball} skeins" if put_up.pack == 1 else f"packs of {put_up.pack} × {ball}"),
+        words(sold_as(put_up.weight_g, put_up.pack, shapes.speech)),
         yours(some.packs, COUNT),
         reckoned(f"{packs}*{sold.pack}", some.balls, COUNT),
         reckoned(f"{balls}*{sold.length}", some.balls * shapes.long(put_up.length_m), TENTHS),

@@ -27,7 +27,7 @@ from quoting.core.costing import Line, LineKind, Unit, delivery_of
 from quoting.core.money import round_half_up, round_money
 from quoting.core.quote import Quote
 from quoting.core.terms import YarnCharged
-from quoting.wording import line_unit, line_what
+from quoting.wording import line_unit, line_what, yarn_line_parts
 
 FOOT_GAP = [words("", Look.FOOT)] * 4
 
@@ -100,10 +100,9 @@ def _write(grid: Grid, charge: _Charge, shapes: Shapes) -> Ref:
 
 def _said(charge: _Charge, shapes: Shapes) -> tuple[str, str]:
     """Return what a line is, and how its yarn is sold."""
-    said = line_what(charge.line, shapes.speech)
     if charge.line.kind is not LineKind.YARN:
-        return said, charge.detail
-    what, _, sold = said.rpartition(": ")
+        return line_what(charge.line, shapes.speech), charge.detail
+    what, sold = yarn_line_parts(charge.line, shapes.speech)
     return what, f"{charge.detail}, {sold}" if charge.detail else sold
 
 

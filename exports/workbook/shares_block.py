@@ -14,6 +14,7 @@ from openpyxl.chart.shapes import GraphicalProperties
 from openpyxl.chart.text import RichText
 from openpyxl.drawing.text import CharacterProperties, Paragraph, ParagraphProperties
 
+from exports.price_parts import part_amounts
 from exports.workbook.cells import Cell, Formula, Look, Ref, heads, reckoned, total_of, words
 from exports.workbook.costs_block import FOOT_GAP
 from exports.workbook.grid import Grid
@@ -32,6 +33,7 @@ KINDS = {
     "Extras": (LineKind.EXTRA,),
     "Packaging and delivery": (LineKind.PACKAGING, LineKind.DELIVERY),
 }
+PARTS = (*KINDS, "Fees", "Sales tax", "Profit")
 INK_GREY = "595959"
 SMALL_PRINT = 800
 """In hundredths of a point."""
@@ -69,13 +71,9 @@ def shares_block(grid: Grid, quote: Quote, sums: Sums, result: ResultRefs, shape
 
 
 def _parts(quote: Quote, sums: Sums, result: ResultRefs) -> Iterator[tuple[str, str, Decimal]]:
-    price = quote.price
-    for label, kinds in KINDS.items():
-        value = sum((price.amount(kind) for kind in kinds), Decimal(0))
-        yield label, total_of(sums.costs.of(*kinds)), value
-    yield "Fees", str(sums.fees), price.fees
-    yield "Sales tax", str(sums.paid.tax), price.tax
-    yield "Profit", str(result.profit), price.profit
+    costs = (total_of(sums.costs.of(*kinds)) for kinds in KINDS.values())
+    cells = (*costs, str(sums.fees), str(sums.paid.tax), str(result.profit))
+    yield from zip(PARTS, cells, part_amounts(quote.price, KINDS.values()), strict=True)
 
 
 def _chart(grid: Grid, labels: list[Ref], amounts: list[Ref], shapes: Shapes) -> None:

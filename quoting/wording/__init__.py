@@ -3,7 +3,14 @@
 from quoting.wording.cautions import caution_sentence
 from quoting.wording.comparing import change_words, refusal_words, rule_words, verdict
 from quoting.wording.drawing import drawing_description, drawing_title
-from quoting.wording.lines import line_quantity, line_rate, line_unit, line_what
+from quoting.wording.lines import (
+    line_quantity,
+    line_rate,
+    line_unit,
+    line_what,
+    sold_as,
+    yarn_line_parts,
+)
 from quoting.wording.locales import is_locale
 from quoting.wording.mistakes import mistake_sentence
 from quoting.wording.row_guide import guide_sentences, notes_sentence
@@ -54,7 +61,9 @@ __all__ = [
     "rule_words",
     "sheet_money",
     "sheet_number",
+    "sold_as",
     "speech_of",
     "task_words",
     "verdict",
+    "yarn_line_parts",
 ]

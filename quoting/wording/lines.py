@@ -35,7 +35,7 @@ def line_what(line: Line, speech: Speech) -> str:
     """Return what a line is: `Yarn, oat: 100 g skeins`, `Making`, `Card payment, on £297.00`."""
     match line.kind:
         case LineKind.YARN:
-            return f"Yarn, {line.subject}: {_sold_as(line, speech)}"
+            return ": ".join(yarn_line_parts(line, speech))
         case LineKind.FEE if line.unit is Unit.PAYMENT:
             return f"{line.subject}, on each payment"
         case LineKind.FEE:
@@ -46,11 +46,16 @@ def line_what(line: Line, speech: Speech) -> str:
             return line.subject or _KINDS[line.kind]
 
 
-def _sold_as(line: Line, speech: Speech) -> str:
-    if line.ball_g is None:
-        return "by the gram"
-    ball = speech.weight(line.ball_g)
-    return f"packs of {line.pack} × {ball}" if line.unit is Unit.PACK else f"{ball} skeins"
+def yarn_line_parts(line: Line, speech: Speech) -> tuple[str, str]:
+    """Return what a line of yarn is, and how it is sold: `Yarn, oat` and `100 g skeins`."""
+    sold = "by the gram" if line.ball_g is None else sold_as(line.ball_g, line.pack, speech)
+    return f"{_KINDS[line.kind]}, {line.subject}", sold
+
+
+def sold_as(ball_g: float, pack: int, speech: Speech) -> str:
+    """Return how a yarn is sold: `100 g skeins`, `packs of 10 × 50 g`."""
+    ball = speech.weight(ball_g)
+    return f"{ball} skeins" if pack == 1 else f"packs of {pack} × {ball}"
 
 
 def line_unit(line: Line, speech: Speech) -> str:

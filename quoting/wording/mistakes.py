@@ -133,6 +133,13 @@ MISTAKES: Sentences = {
     "size-without-price": ("There is no price for {read}; give one for each size.",),
     "size-twice": ("{read} is among the sizes already; once is enough.",),
     "not-a-size": ("{read} cannot be read as a size; write a width and a height: {wanted}.",),
+    "no-price": (
+        "Once the target and tax are taken {kept} of the price is left, and fees take {fees}: "
+        "no price covers the costs. A lower target would do.",
+    ),
+    "price-not-positive": (
+        "The price comes to {price}, which is nothing to sell at; a higher one would do.",
+    ),
     # Reference rates
     "no-connection": (
         "The reference rates could not be reached; any that were kept before still serve.",
@@ -141,13 +148,6 @@ MISTAKES: Sentences = {
     "too-slow": ("The reference rates had not come after {limit} seconds; try again later.",),
     "too-much": ("What came in place of reference rates is too long to be them.",),
     "not-rates": ("What came is not the document of reference rates, and was not read.",),
-    "no-price": (
-        "Once the target and tax are taken {kept} of the price is left, and fees take {fees}: "
-        "no price covers the costs. A lower target would do.",
-    ),
-    "price-not-positive": (
-        "The price comes to {price}, which is nothing to sell at; a higher one would do.",
-    ),
 }
 
 _SETTLED: Facts = {

@@ -41,3 +41,12 @@ def test_where_no_size_can_be_made_the_sizes_are_bad_input_each_with_its_reason(
     assert none == "None of these sizes can be made."
     assert narrow.startswith("1x100cm: This is too narrow for one stitch repeat and the border; ")
     assert low.startswith("80x2cm: This is too low for one of every stripe")
+
+
+def test_the_reasons_in_json_have_plain_spaces_as_a_quotes_sentences_have(
+    demo: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    main(["compare", str(demo / "order.toml"), "--size", "80x2cm", "--json"])
+    (refused,) = json.loads(capsys.readouterr().out)["refused"]
+    assert refused["why"].endswith(" cm.")
+    assert "\u00a0" not in refused["why"]

@@ -1,0 +1,15 @@
+"""Where all that a buyer pays goes: cost lines by groups, and what is taken or left besides."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from decimal import Decimal
+
+from quoting.core.costing import LineKind
+from quoting.core.price import Price
+
+
+def part_amounts(price: Price, groups: Iterable[tuple[LineKind, ...]]) -> list[Decimal]:
+    """Return what each group of cost lines takes, then fees, tax and profit; a loss is below 0."""
+    costs = [sum((price.amount(kind) for kind in group), Decimal(0)) for group in groups]
+    return [*costs, price.fees, price.tax, price.profit]
