@@ -75,6 +75,12 @@ def quote() -> ResponseReturnValue:
     return render_template("quote/quote.html", view=view_of(found.quote, shop_now()))
 
 
+@blueprint.get("/quote")
+def again() -> ResponseReturnValue:
+    """Lead whoever opens the address anew to the order: no quote is kept."""
+    return redirect(url_for("orders.show"))
+
+
 @blueprint.post("/workbook")
 def workbook() -> ResponseReturnValue:
     """Send the costing as a spreadsheet."""

@@ -1,10 +1,11 @@
 """Every page for every pair of eyes and hands: axe, phones, zoom, paper."""
 
+import itertools
 import re
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
-from playwright.sync_api import Browser, Page
+from playwright.sync_api import Browser, Page, expect
 
 PAGES = ["", "blank", "sizes", "measurements", "yarn", "workshop", "nowhere"]
 AXE = Axe()
@@ -98,6 +99,51 @@ def test_the_quote_prints_on_one_page(page: Page, address: str, paper: str) -> N
     opening.value.wait_for_load_state()
     printed = opening.value.pdf(format=paper, prefer_css_page_size=False)
     assert len(re.findall(rb"/Type\s*/Page\b", printed)) == 1
+
+
+def test_on_paper_the_order_has_its_title_and_number_at_its_head(page: Page, address: str) -> None:
+    page.goto(address)
+    head = page.locator(".on-paper")
+    expect(head).to_be_hidden()
+    page.emulate_media(media="print")
+    expect(head).to_contain_text("Cot blanket in moorland stripes")
+    expect(head).to_contain_text("for Rosalind Quill")
+    expect(head).to_be_visible()
+
+
+def test_the_buyers_drawing_has_no_tails_that_look_like_a_fringe(page: Page, address: str) -> None:
+    page.goto(address)
+    with page.context.expect_page() as opening:
+        page.get_by_role("button", name="Quote for the buyer").click()
+    drawing = opening.value.locator("figure")
+    expect(drawing.locator(".row").first).to_be_visible()
+    for mark in (".tail", ".carry", ".join"):
+        expect(drawing.locator(mark).first).to_be_hidden()
+    for words, shown in (("teal", True), ("carried up", False), ("starts", False)):
+        expect(drawing.get_by_text(words, exact=True)).to_be_visible(visible=shown)
+
+
+@pytest.mark.parametrize("width", [320, 390])
+def test_the_figures_on_a_phone_never_run_into_each_other(
+    browser: Browser, address: str, width: int
+) -> None:
+    context = browser.new_context(viewport={"width": width, "height": 640})
+    page = context.new_page()
+    page.goto(address)
+    page.get_by_label("Width").fill("400 cm")
+    expect(page.locator("#figures dd").first).to_have_text(re.compile("£1,"))
+    sides = page.locator("#figures dl > div").evaluate_all(
+        """divs => divs.map((div) => {
+            const words = document.createRange();
+            words.selectNodeContents(div);
+            const box = words.getBoundingClientRect();
+            return [box.left, box.right];
+        })"""
+    )
+    for (_, right), (left, _) in itertools.pairwise(sides):
+        assert right < left
+    assert sides[-1][1] <= width
+    context.close()
 
 
 def test_the_quote_breaks_a_name_that_no_line_can_hold(page: Page, address: str) -> None:

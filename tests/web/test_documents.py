@@ -52,6 +52,13 @@ def test_tax_is_named_only_by_a_registered_maker(registered: bool) -> None:  # n
     assert ("Tax inside it, 20%" in text) is registered
 
 
+def test_a_tax_rate_is_said_in_full() -> None:
+    tax = Tax(registered=True, rate=0.08875)
+    maker = maker_in(sample_workshop(tax=tax))
+    assert "Tax inside it, 8.875%" in maker.send("/quote").root.text
+    assert "8.875%, included" in maker.open("/workshop").root.text
+
+
 def test_the_spreadsheet_has_the_figures_of_the_page(maker: Maker) -> None:
     reply = maker.client.post("/workbook", data=maker.open().typed())
     assert reply.headers["Content-Disposition"].startswith('attachment; filename="costing-2026-')

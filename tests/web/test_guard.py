@@ -48,7 +48,7 @@ def test_a_form_without_its_token_does_nothing_and_loses_nothing() -> None:
     assert maker.client.post("/quote", data=page.typed()).status_code == 200
 
 
-@pytest.mark.parametrize(("address", "status"), [("/nowhere", 404), ("/quote", 405)])
+@pytest.mark.parametrize(("address", "status"), [("/nowhere", 404), ("/workbook", 405)])
 def test_a_failure_has_a_page_in_words(address: str, status: int) -> None:
     maker = guarded()
     page = maker.open(address)

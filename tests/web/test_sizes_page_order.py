@@ -132,6 +132,7 @@ def test_the_comparison_is_saved_as_a_spreadsheet_under_the_orders_name(maker: M
         ("/sizes/of-order", "/sizes"),
         ("/sizes/take", "/sizes"),
         ("/calmer", "/"),
+        ("/quote", "/"),
         ("/workshop/rates", "/workshop"),
         ("/workshop/pay", "/workshop"),
     ],

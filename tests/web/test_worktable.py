@@ -33,6 +33,13 @@ def test_a_figure_opens_to_the_sum_it_was_reckoned_by(maker: Maker) -> None:
     assert "98 = (80 − 2 × 0.63) / 0.80" in maker.open().with_id("answer").text
 
 
+def test_stitches_are_written_small_and_row_heights_as_they_are_measured(maker: Maker) -> None:
+    answer = maker.open().with_id("answer").text
+    assert "hdc: 10,094 × " in answer
+    heights = [row[-1] for row in maker.open().table("Worked") if row[0] == "Row 2"]
+    assert heights == ["0.95"]  # 11.4 cm for twelve rows of the swatch
+
+
 def test_the_answer_follows_what_is_typed(maker: Maker) -> None:
     wider = maker.send("/answer", blanket__width="1.20 m")
     assert "120 × 100 cm was asked" in wider.with_id("answer").text
