@@ -130,13 +130,6 @@ def test_whatever_the_stripes_every_design_offered_is_near_and_calmer(
     assert len({repr(one.design.sections) for one in found}) == len(found)
 
 
-@settings(max_examples=10)
-@given(orders)
-def test_the_same_order_is_offered_the_same_designs(order: Order) -> None:
-    quote = quote_or_pass(order, sample_workshop())
-    assert calmer_stripes(quote, today=TODAY) == calmer_stripes(quote, today=TODAY)
-
-
 ASK = """
 from tests.core.striped_orders import offered, striped
 from tests.examples import section

@@ -147,9 +147,3 @@ def test_the_search_ends_after_so_many_rows_put_down_however_long_the_repeat(
 
 def test_with_no_tries_nothing_is_found() -> None:
     assert calmer_repeats(list("ab"), 4, 0) == []
-
-
-@settings(max_examples=30)
-@given(repeats, limits)
-def test_the_same_search_finds_the_same(asked: list[str], carry_rows: int) -> None:
-    assert calmer_repeats(asked, carry_rows) == calmer_repeats(asked, carry_rows)
