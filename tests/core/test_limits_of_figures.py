@@ -15,11 +15,11 @@ import pytest
 from quoting.core.errors import Refused
 from quoting.core.exchange import ExchangeRate
 from quoting.core.pay_rates import Year
-from quoting.core.swatch import Piece, Reading, Run
+from quoting.core.swatch import LEAST_COUNT, Piece, Reading, Run
 from quoting.core.terms import Delivery, DeliveryBand, Deposit, Fee, Pay, Pricing, Target, Tax
 from quoting.core.working_calendar import WorkingCalendar
 from quoting.core.workshop import Habits
-from tests.examples import sample_workshop
+from tests.examples import sample_swatch, sample_workshop
 
 MARGIN = Target(margin=0.15)
 MOST_MONEY = Decimal(1_000_000_000)
@@ -142,3 +142,22 @@ def test_a_price_is_for_one_order_and_no_target_of_a_workshop() -> None:
 def test_of_three_targets_the_last_is_told_to_be_one_too_many() -> None:
     with pytest.raises(Refused, match="given: one-target"):
         Target(margin=0.1, markup=0.1, given=Decimal(5))
+
+
+@pytest.mark.parametrize("field", ["stitches", "rows"])
+def test_a_count_next_to_nothing_is_no_gauge(field: str) -> None:
+    make = with_field(Reading, field)
+    assert make(LEAST_COUNT)
+    assert refused(make, LEAST_COUNT / 2) == (field, "too-small", LEAST_COUNT)
+
+
+@pytest.mark.parametrize("field", ["yarn", "stitch"])
+def test_a_swatch_says_of_which_yarn_and_stitch_it_is(field: str) -> None:
+    with pytest.raises(Refused, match=f"{field}: missing"):
+        sample_swatch(**{field: " "})
+
+
+def test_a_tax_a_fee_and_a_delivery_that_say_no_figure_charge_nothing() -> None:
+    assert Tax(registered=True).charged_rate == 0
+    assert (Fee(name="Shop").rate, Fee(name="Shop").fixed) == (0, 0)
+    assert (Delivery().charged, Delivery().paid, Delivery().packaging_g) == (0, 0, 0)

@@ -83,6 +83,14 @@ def test_the_chain_begins_the_first_row_whatever_stitch_follows() -> None:
     assert planned(stitches=50, last_rows=treble).foundation_chain == 52
 
 
+def test_the_chain_is_before_the_first_row_and_adds_nothing_to_the_height() -> None:
+    plan = planned(border=())
+    chain, *rows = plan.passes
+    assert (chain.work, chain.number, chain.height_cm) == (Work.CHAIN, 0, 0)
+    assert [row.number for row in rows] == list(range(1, len(rows) + 1))
+    assert plan.height_cm == pytest.approx(len(rows) * 0.95)
+
+
 def test_rounds_are_numbered_from_one_and_only_a_chain_corner_has_chains() -> None:
     plan = planned(border=(band(rounds=2), band(corner=Corner.THREE_IN_ONE, colour="rust")))
     rounds = [worked for worked in plan.passes if worked.work is Work.ROUND]
