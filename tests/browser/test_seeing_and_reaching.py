@@ -55,6 +55,12 @@ def test_a_narrow_screen_never_scrolls_sideways(
     context.close()
 
 
+def test_the_figures_stay_in_sight_to_the_foot_of_the_page(page: Page, address: str) -> None:
+    page.goto(address)
+    page.evaluate("window.scrollTo(0, document.body.scrollHeight)")
+    expect(page.locator("#figures dt").first).to_be_in_viewport(ratio=1)
+
+
 def test_on_a_phone_the_figures_are_a_bar_at_the_foot(browser: Browser, address: str) -> None:
     context = browser.new_context(viewport={"width": 390, "height": 844}, has_touch=True)
     page = context.new_page()

@@ -69,7 +69,16 @@ def test_a_new_line_has_the_focus_and_a_moved_button_keeps_it(maker: Maker) -> N
         nodes = [n.attributes for n in page.root.all(lambda n: "autofocus" in n.attributes)]
         return [node.get("name", "") + node.get("value", "") for node in nodes]
 
-    assert focused("add extras") == ["extras.2.what"]
+    first = {
+        "extras": "extras.2.what",
+        "blanket.border": "blanket.border.2.stitch",
+        "blanket.colours": "blanket.colours.2.name",
+        "blanket.sections": "blanket.sections.2.stripes.1.colour",
+        "blanket.last_rows": "blanket.last_rows.1.colour",
+    }
+    assert {lines: focused(f"add {lines}") for lines in first} == {
+        lines: [field] for lines, field in first.items()
+    }
     place = "blanket.sections.1.stripes"
     assert focused(f"down {place}.1") == [f"dodown {place}.2"]
     assert focused(f"remove {place}.1") == [f"doadd {place}"]
