@@ -16,11 +16,10 @@ from exports.workbook.shapes import HOURS, ROUGH_SHARE, Shapes
 from exports.workbook.terms_block import GIVEN
 from quoting.core.best_size import best_of
 from quoting.core.comparison import Rule
+from quoting.wording import NO_PRICE_OF_SIZE, NO_SIZE_NAMED
 
 TITLE = "Sizes"
 WIDTHS = (24, *[14] * 9)
-NONE_NAMED = "none is named: at a target every size pays about the same"
-CANNOT = "no price meets the target"
 CHART_LINES = 19
 SIDE_BY_SIDE = 10
 """Up to so many sizes two charts fit beside each other."""
@@ -86,7 +85,7 @@ def _size(
         reckoned(str(result.margin), result.margin.value, ROUGH_SHARE),
         Cell(Formula(str(sold.earned), sold.earned.value), Look.STRONG, money),
         *(reckoned(str(ref), ref.value, money) for ref in (result.pay, result.per_area)),
-        Cell(Formula(f'IF({sold.each}>0,"","{CANNOT}")', ""), Look.NOTE),
+        Cell(Formula(f'IF({sold.each}>0,"","{NO_PRICE_OF_SIZE}")', ""), Look.NOTE),
     )
 
 
@@ -101,9 +100,9 @@ def _best(
     grid.gap()
     target, hours = shared.terms.target, span_of(earned)
     paid = [some.quote.price.earned_per_hour for some in rows.all[: rows.count]]
-    best = rows.all[best_of(paid)].name if target.value == GIVEN else NONE_NAMED
+    best = rows.all[best_of(paid)].name if target.value == GIVEN else NO_SIZE_NAMED
     found = f"INDEX({span_of(names)},MATCH(MAX({hours}),{hours},0))"
-    said = Formula(f'IF({target}="{GIVEN}",{found},"{NONE_NAMED}")', best)
+    said = Formula(f'IF({target}="{GIVEN}",{found},"{NO_SIZE_NAMED}")', best)
     grid.name("best", grid.line(words("Pays best for an hour"), Cell(said, Look.BLOCK))[1])
 
 

@@ -20,9 +20,9 @@ from exports.workbook.solving import (
 from exports.workbook.terms_block import TermRefs
 from quoting.core.costing import LineKind
 from quoting.core.quote import Quote
+from quoting.wording import NO_PRICE
 
 OF_ALL = "of all blankets"
-CANNOT = "No price can meet this: fees, tax and target take all of it."
 MOVES = {
     LineKind.RUSH: ("Rush", "as a share of the price so far"),
     LineKind.DISCOUNT: ("Discount", "as a share of the price so far"),
@@ -105,7 +105,7 @@ def _listed(
         "rounded up to the step",
         name="list_price_each",
     )
-    said = Formula(f'IF({each}>0,"{OF_ALL}","{CANNOT}")', OF_ALL)
+    said = Formula(f'IF({each}>0,"{OF_ALL}","{NO_PRICE}")', OF_ALL)
     listed = reckoned(f"{each}*{quantity}", price.listed, shapes.money)
     return grid.line(words("List price"), Cell(said), None, None, None, listed)[-1]
 

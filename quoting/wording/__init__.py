@@ -27,6 +27,9 @@ from quoting.wording.trade_words import ended_words, part_words, task_words
 from quoting.wording.workbook_notes import (
     COMPARISON_FOLLOWS,
     COMPARISON_SOURCES,
+    NO_PRICE,
+    NO_PRICE_OF_SIZE,
+    NO_SIZE_NAMED,
     QUOTE_FOLLOWS,
     quote_sources,
 )
@@ -35,6 +38,9 @@ __all__ = [
     "COMPARISON_FOLLOWS",
     "COMPARISON_SOURCES",
     "FILE_SPEECH",
+    "NO_PRICE",
+    "NO_PRICE_OF_SIZE",
+    "NO_SIZE_NAMED",
     "QUOTE_FOLLOWS",
     "Speech",
     "caution_sentence",

@@ -1,4 +1,7 @@
-"""What a workbook says of itself: what follows a change, and where its arithmetic comes from."""
+"""What a workbook says of itself: what follows a change, and where its arithmetic comes from.
+
+And what it says where there is no answer.
+"""
 
 from __future__ import annotations
 
@@ -7,6 +10,11 @@ from collections.abc import Iterator
 from quoting.core.pace import ONE_TIMING_LIMITS
 from quoting.core.stitches import TIME_RATIO, WORKED, Stitch
 from quoting.wording.speech import Speech
+
+NO_PRICE = "No price can meet this: fees, tax and target take all of it."
+NO_PRICE_OF_SIZE = "no price meets the target"
+NO_SIZE_NAMED = "none is named: at a target every size pays about the same"
+"""These stand in formulas, so no double quote may be in them."""
 
 QUOTE_FOLLOWS = (
     "Change a boxed figure and everything that rests on it follows: pay, prices of balls, minutes, "
