@@ -31,6 +31,16 @@ def test_the_orders_own_size_is_asked_for_once_and_comes_first(maker: Maker) -> 
     assert offered == ["Cot 80 × 100 cm"]
 
 
+@pytest.mark.parametrize(
+    ("width", "legend"), [("80 cm", "Other customary sizes"), ("81 cm", "Customary sizes")]
+)
+def test_other_sizes_are_so_called_beside_a_customary_one(
+    maker: Maker, width: str, legend: str
+) -> None:
+    page = maker.send("/sizes/of-order", blanket__width=width)
+    assert [node.text for node in page.root.all("legend")][2] == legend
+
+
 def test_the_orders_own_price_stands_beside_its_own_size(maker: Maker) -> None:
     page = maker.send("/sizes/of-order", price__given="215.50")
     assert page.with_id("ordered.price").attributes["value"] == "215.50"
