@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 from decimal import Decimal
 
+import pytest
+
 from quoting.core.advice import MANY_ENDS
 from quoting.core.calmer_stripes import OFFERED, calmer_stripes
 from quoting.core.design import Design, Section, Stripe
@@ -77,6 +79,16 @@ def test_a_section_of_several_stitches_keeps_its_stripes() -> None:
     found = offered(striped(section("oat", "teal", "rust", "plum", repeats=20), mixed))
     assert found
     assert all(one.design.sections[1] == mixed for one in found)
+
+
+@pytest.mark.parametrize("repeats", [22, 26, 28])
+def test_a_longer_repeat_is_left_out_where_whole_ones_miss_the_height(repeats: int) -> None:
+    """Of repeats of two rows as many as asked; six or eight rows at a time miss by four of them."""
+    order = striped(section("oat", "teal", repeats=repeats), first_rows=(), border=())
+    asked_cm = sample_quote(order, endless()).plan.height_cm
+    found = offered(order, endless())
+    assert len(found) == OFFERED
+    assert all(abs(one.quote.plan.height_cm - asked_cm) < 2 * 0.95 + 1e-6 for one in found)
 
 
 def test_of_two_alike_the_ends_of_both_are_halved() -> None:

@@ -61,3 +61,12 @@ def test_what_is_left_of_a_price_solved_is_the_profit_that_was_the_target() -> N
 def test_a_price_of_exactly_nothing_is_refused() -> None:
     with pytest.raises(Refused, match=r"price\.margin: price-not-positive"):
         solve_price(sale(delivery=Decimal(100), tax=Tax()), AT_COST)
+
+
+def test_a_target_beyond_reach_is_told_what_is_kept_and_what_fees_take() -> None:
+    """By hand: a fifth of the price is tax, half of the rest is the margin, and fees take half."""
+    greedy = sale(fees=(Fee(name="Shop", rate=0.5),))
+    with pytest.raises(Refused, match="no-price") as refused:
+        solve_price(greedy, Target(margin=0.5))
+    facts = refused.value.mistakes[0].facts
+    assert (facts["kept"], facts["fees"]) == (Decimal("0.4"), Decimal("0.5"))

@@ -44,8 +44,11 @@ def test_a_repeat_of_the_order_without_more_stitches_is_met_exactly() -> None:
 
 
 def test_a_stripe_that_names_the_blankets_own_stitch_has_its_count() -> None:
-    plan = planned(multiple=10, plus=3, first_rows=(), sections=with_stripe_in("hdc"))
-    assert {row.stitches["hdc"] for row in plan.rows} == {103}
+    """The repeat is the order's own, whatever the pattern's is."""
+    moss = Pattern(name="moss", like=Stitch.SC, multiple=6, plus=5)
+    design: dict[str, Any] = {"stitch": "moss", "multiple": 10, "plus": 3, "first_rows": ()}
+    plan = planned(sample_workshop(patterns=(moss,)), sections=with_stripe_in("moss"), **design)
+    assert {row.stitches["moss"] for row in plan.rows} == {103}
 
 
 def test_a_stripe_in_a_pattern_comes_as_near_as_its_own_repeat_allows() -> None:
@@ -69,6 +72,21 @@ def test_the_smallest_width_holds_one_repeat_its_extra_stitches_and_both_borders
         planned(width_cm=5, multiple=6, plus=3, border=(band(rounds=2),))
     least = refused.value.mistakes[0].facts["smallest_cm"]
     assert least == pytest.approx(9 * 0.8 + 4 * SC_ROW_CM)
+
+
+def test_a_width_of_half_a_repeat_is_made_up_to_one_and_a_smaller_one_is_refused() -> None:
+    """By hand: half of ten stitches, and three more, are 6.4 cm."""
+    assert planned(width_cm=6.5, multiple=10, plus=3, border=()).stitches == 13
+    with pytest.raises(Refused, match="width-too-small"):
+        planned(width_cm=6.3, multiple=10, plus=3, border=())
+
+
+def test_a_stripe_of_a_stitch_next_to_nothing_wide_has_too_many_for_a_row() -> None:
+    thread = Reading(stitches=1000, width_cm=1, rows=10, height_cm=9)
+    swatches = (sample_swatch(), sample_swatch(stitch="sc", gauge=thread))
+    with pytest.raises(Refused, match="too-many-stitches") as refused:
+        planned(sample_workshop(swatches=swatches), sections=with_stripe_in("sc"), border=())
+    assert refused.value.mistakes[0].facts["read"] == 80_000
 
 
 def test_a_count_of_less_than_one_repeat_breaks_it() -> None:
