@@ -117,8 +117,10 @@ def test_rounds_are_numbered_from_one_and_only_a_chain_corner_has_chains() -> No
 
 
 def test_only_the_innermost_border_is_asked_how_it_lies_along_the_row_ends() -> None:
+    narrow = Reading(stitches=10, width_cm=6, rows=10, height_cm=19)
+    workshop = sample_workshop(swatches=(sample_swatch(), sample_swatch(stitch="dc", gauge=narrow)))
     inner, outer = band(), band("dc", row_end_ratio=9.0)
-    assert "row-ends-off" not in codes(planned(border=(inner, outer)))
-    own = band(row_end_ratio=9.0)
-    (caution,) = [c for c in planned(border=(own, band("dc"))).cautions if c.code == "row-ends-off"]
+    assert "row-ends-off" not in codes(planned(workshop, border=(inner, outer)))
+    own = planned(workshop, border=(band(row_end_ratio=9.0), band("dc")))
+    (caution,) = [one for one in own.cautions if one.code == "row-ends-off"]
     assert caution.facts["measured"] == pytest.approx(0.95 / 0.8)
