@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 
 from quoting.core.design import Design, stripes_with_places
-from quoting.core.gauge import ESTIMATED_LIMITS, Gauge, Sureness, gauge_of, has_swatch
+from quoting.core.gauge import ESTIMATED_LIMITS, Z_95, Gauge, Sureness, gauge_of, has_swatch
 from quoting.core.stitches import Stitch
 from quoting.core.workshop import Workshop
 
@@ -13,7 +14,8 @@ from quoting.core.workshop import Workshop
 def design_gauges(design: Design, workshop: Workshop) -> dict[tuple[str, str], Gauge]:
     """Return the gauge of every stitch, `ch` too, in every yarn that the design uses.
 
-    A yarn with no swatch, beside one that has, is taken to work up as that one does.
+    A yarn with no swatch, beside one that has, is taken to work up as that one does. That is one
+    guess, and all its stitches are off together by it.
     """
     stitches = {design.stitch, Stitch.CH.value, *(band.stitch for band in design.border)}
     stitches |= {s.stitch for _, s in stripes_with_places(design) if s.stitch is not None}
@@ -23,9 +25,14 @@ def design_gauges(design: Design, workshop: Workshop) -> dict[tuple[str, str], G
         borrowed = not has_swatch(workshop, yarn) and has_swatch(workshop, design.yarn)
         for stitch in stitches:
             gauge = gauge_of(workshop, design.yarn if borrowed else yarn, stitch)
-            gauges[yarn, stitch] = _borrowed(gauge) if borrowed else gauge
+            gauges[yarn, stitch] = _borrowed(gauge, yarn) if borrowed else gauge
     return gauges
 
 
-def _borrowed(gauge: Gauge) -> Gauge:
-    return replace(gauge, sureness=Sureness.ESTIMATED, guess_limits=ESTIMATED_LIMITS)
+def _borrowed(gauge: Gauge, yarn: str) -> Gauge:
+    return replace(
+        gauge,
+        sureness=Sureness.ESTIMATED,
+        basis=f"{yarn}/borrowed",
+        basis_error=math.hypot(gauge.basis_error, ESTIMATED_LIMITS / Z_95),
+    )

@@ -16,7 +16,8 @@ from quoting.core.gauge import Gauge, Sureness, gauge_of
 from quoting.core.stitches import Stitch
 from quoting.core.swatch import Piece, Reading, Run, Swatch
 from quoting.core.workshop import Habits, Pattern, Workshop
-from tests.examples import WOOL, sample_design, sample_swatch, sample_workshop, sample_yarn
+from quoting.core.yarn import LABEL_ERROR, relative_error
+from tests.examples import WOOL, band, sample_design, sample_swatch, sample_workshop, sample_yarn
 
 
 def gauge(stitch: str, *swatches: Swatch, **changes: Any) -> Gauge:
@@ -146,3 +147,15 @@ def test_a_second_yarn_without_a_swatch_is_taken_to_work_up_as_the_first() -> No
     assert gauges["fell dk", "hdc"].yarn_m == gauges[WOOL, "hdc"].yarn_m
     assert gauges["fell dk", "hdc"].sureness is Sureness.ESTIMATED
     assert gauges[WOOL, "hdc"].sureness is Sureness.MEASURED
+
+
+def test_all_stitches_of_a_yarn_without_a_swatch_are_off_together() -> None:
+    """Reference: the uncertainties package, one guess for the yarn, and one for dc's ratio."""
+    design = sample_design(colours={"rust": ColourSource(yarn="fell dk", colour="rust")})
+    gauges = design_gauges(replace(design, border=(band("dc"),)), with_second_yarn())
+    own = gauges[WOOL, "hdc"].basis_error
+    yarn = ufloat(1, own) * ufloat(1, 0.15 / 1.96) * ufloat(1, LABEL_ERROR)
+    total = 30 * yarn + 10 * yarn * ufloat(1, 0.15 / 1.96)
+    second = {stitch: gauges["fell dk", stitch] for stitch in ("hdc", "dc")}
+    error = relative_error({"hdc": 30, "dc": 10}, second, 0.0)
+    assert error == pytest.approx(total.s / total.n)
