@@ -9,9 +9,10 @@ import pytest
 
 from quoting.core.hours import Part, Workload, work_hours
 from quoting.core.pace import timings_wanted
+from quoting.core.stitches import Stitch
 from quoting.core.stitching_time import paces_of, stitching_times
 from quoting.core.timing import Timing
-from quoting.core.workshop import Workshop
+from quoting.core.workshop import Pattern, Workshop
 from tests.examples import sample_minutes, sample_workshop
 
 HDC = tuple(Timing(stitch="hdc", stitches=100, minutes=m) for m in (9, 10, 11, 10, 10, 12))
@@ -50,6 +51,13 @@ def test_a_stitch_never_timed_is_reckoned_from_the_one_nearest_in_ratio(
 ) -> None:
     workshop = timed(*(Timing(stitch=name, stitches=100, minutes=9) for name in timings))
     assert stitching_times({stitch: 10}, workshop)[0].basis == basis
+
+
+def test_a_pattern_never_timed_has_the_pace_of_its_kind_before_that_of_another_pattern() -> None:
+    moss, heather = (Pattern(name=name, like=Stitch.HDC) for name in ("moss", "heather"))
+    slow = Timing(stitch="moss", stitches=100, minutes=20)
+    workshop = replace(timed(slow, *HDC), patterns=(moss, heather))
+    assert stitching_times({"heather": 10}, workshop)[0].basis == "hdc"
 
 
 def test_a_swatch_is_made_once_an_order_and_only_where_it_takes_time() -> None:
