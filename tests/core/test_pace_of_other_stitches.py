@@ -56,7 +56,7 @@ def test_a_stitch_never_timed_is_reckoned_from_the_one_nearest_in_ratio(
 def test_a_pattern_never_timed_has_the_pace_of_its_kind_before_that_of_another_pattern() -> None:
     moss, heather = (Pattern(name=name, like=Stitch.HDC) for name in ("moss", "heather"))
     slow = Timing(stitch="moss", stitches=100, minutes=20)
-    workshop = replace(timed(slow, *HDC), patterns=(moss, heather))
+    workshop = sample_workshop(timings=(slow, *HDC), patterns=(moss, heather))
     assert stitching_times({"heather": 10}, workshop)[0].basis == "hdc"
 
 
