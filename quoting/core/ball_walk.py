@@ -110,6 +110,9 @@ class _Walker:
 
     def take(self, visit: Visit) -> None:
         """Work one pass."""
+        if self.hand is not None and not visit.follows and visit.carry_m is None:
+            self._close(self.hand, Why.CUT)
+            self.hand = None
         edge_only = self.at_an_edge and not self._too_long(visit)
         self.long_pass = self.long_pass or (self.at_an_edge and not edge_only)
         start = Point(visit.piece, visit.pass_index, visit.starts)
@@ -125,8 +128,8 @@ class _Walker:
 
         With no fresh ball to come, more have to be had, so it is not the pass that is too long.
         """
-        carry_m = 0.0 if visit.follows else visit.carry_m or 0.0
-        if self.hand is not None and self.hand.left_m >= carry_m + visit.yarn_m - HAIR_M:
+        wanted_m = _carry_m(visit) + visit.yarn_m
+        if self.hand is not None and self.hand.left_m >= wanted_m - HAIR_M:
             return False
         if not self.fresh and not self.full_m:
             return False
@@ -135,13 +138,7 @@ class _Walker:
 
     def _goes_on(self, hand: _Growing, visit: Visit, *, edge_only: bool) -> bool:
         """Bring the strand in hand to the pass, or close it."""
-        if visit.follows:
-            carry_m = 0.0
-        elif visit.carry_m is None:
-            self._close(hand, Why.CUT)
-            return False
-        else:
-            carry_m = visit.carry_m
+        carry_m = _carry_m(visit)
         wanted = carry_m + (visit.yarn_m if edge_only else 2 * HAIR_M)
         if hand.left_m < wanted - HAIR_M:
             self._close(hand, Why.RAN_OUT)
@@ -222,3 +219,7 @@ class _Walker:
             long_pass=self.long_pass,
             full_m=self.full_m,
         )
+
+
+def _carry_m(visit: Visit) -> float:
+    return 0.0 if visit.follows else visit.carry_m or 0.0

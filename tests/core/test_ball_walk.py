@@ -183,3 +183,10 @@ def test_with_no_ball_to_come_a_row_is_missed_and_is_not_too_long() -> None:
     walked = walk([visit(0), visit(1)], 14, join=Join.AT_AN_EDGE)
     assert (walked.missing_m, walked.long_pass) == (11, False)
     assert balls_in_order(walked) == [0, -1]
+
+
+def test_the_ball_of_a_strand_that_is_cut_must_have_tails_for_the_row_as_well() -> None:
+    """By hand: of 30 m, 10 and two tails leave 19; with two more tails 18, for a row of 18.5."""
+    walked = walk([visit(0), visit(3, 18.5, follows=False)], 30, 8, join=Join.AT_AN_EDGE)
+    assert (walked.missing_m, walked.long_pass) == (0, True)
+    assert balls_in_order(walked) == [0, 0, 1]
