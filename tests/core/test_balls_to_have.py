@@ -64,6 +64,18 @@ def test_grams_from_stock_leave_out_the_scrap_that_no_row_could_be_begun_with() 
     scrap_m = (95 - teal.from_stock_g) * teal.metres_per_gram
     row_m = max(strand.yarn_m / len(strand.stretches) for strand in teal.walk.strands)
     assert 0 < scrap_m < row_m
+    assert teal.from_stock_g * teal.metres_per_gram == pytest.approx(teal.walk.ball_used_m[0])
+
+
+def test_where_stock_is_enough_the_yarn_of_extras_is_from_stock_too() -> None:
+    fringe = Extra(what="Fringe", colour="teal", yarn_m=20)
+    stock = (Stock(colour="teal", weight_g=400),)
+    teal = colours(yarn={"stock": stock}, extras=(fringe,))["teal"]
+    assert not teal.choice.bought
+    assert teal.from_stock_g == pytest.approx(teal.grams)
+    assert teal.grams == pytest.approx(
+        colours()["teal"].grams + 20 / teal.metres_per_gram, rel=0.01
+    )
 
 
 def test_an_extra_that_takes_no_yarn_of_its_colour_asks_for_no_ball_of_it() -> None:

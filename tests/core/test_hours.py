@@ -195,6 +195,7 @@ def test_a_second_blanket_doubles_the_work_but_not_the_letters() -> None:
     tasks = estimate_plan(plan_order(order, workshop), order, workshop).hours.tasks
     counts = {task.what: task.count for task in tasks}
     assert (counts["hdc"], counts["turn"], counts["wash"]) == (2 * 98 * 103, 204, 2)
+    assert counts["change_colour"] == 204
     assert (counts["letters"], counts["photograph"]) == (1, 1)
     minutes = {task.what: task.minutes for task in tasks}
     assert minutes["extras"] == 2 * 5
