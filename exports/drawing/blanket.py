@@ -1,4 +1,4 @@
-"""The whole drawing of a quote's blanket."""
+"""The whole drawing of a blanket: for the maker with every strand, for the buyer without."""
 
 from __future__ import annotations
 
@@ -9,23 +9,25 @@ from exports.drawing.rulers import draw_rulers
 from exports.drawing.strand_marks import draw_strands
 from exports.drawing.tables import colour_codes, strands_drawn
 from exports.svg import picture
-from quoting.core.passes import Edge
+from quoting.core.cautions import Reader
 from quoting.core.quote import Quote
 from quoting.wording import Speech, drawing_description, drawing_title
 
 RULER_HEIGHT = 32.0
 
 
-def draw_blanket(quote: Quote, speech: Speech, *, prefix: str = "blanket") -> str:
-    """Return the blanket of a quote as SVG, to scale, with every strand; of several, the first.
+def draw_blanket(
+    quote: Quote, speech: Speech, *, reader: Reader = Reader.MAKER, prefix: str = "blanket"
+) -> str:
+    """Return the blanket of a quote as SVG, to scale; of several, the first.
 
-    `prefix` begins every id in it. It has as many elements of class `tail` as the blanket has
-    ends, and as many of class `carry` as yarns are carried up.
+    `prefix` begins every id in it. For the maker it has as many elements of class `tail` as the
+    blanket has ends, and as many of class `carry` as yarns are carried up; for the buyer none,
+    who would take them for a fringe.
     """
     layout, codes = lay_out(quote.plan), colour_codes(quote)
-    strands = strands_drawn(quote)
-    joined = any(strand.ends.edge is Edge.WITHIN for strand in strands)
-    key, bottom = draw_key(codes, layout.blanket.bottom + RULER_HEIGHT, joined=joined)
+    strands = strands_drawn(quote) if reader is Reader.MAKER else ()
+    key, bottom = draw_key(codes, strands, layout.blanket.bottom + RULER_HEIGHT)
     return picture(
         draw_rulers(layout, speech),
         draw_bands(layout, codes),

@@ -7,6 +7,8 @@ from dataclasses import dataclass
 
 from exports.drawing.layout import FONT_SIZE, VIEW_WIDTH
 from exports.svg import INK, element, path, text
+from quoting.core.passes import Edge
+from quoting.core.strands import Strand
 
 LINE = 17.0
 SIDE = 10.0
@@ -36,22 +38,25 @@ class Entry:
         return SAMPLE + len(self.words) * CHARACTER + AFTER
 
 
-def draw_key(codes: Mapping[str, str], top: float, *, joined: bool) -> tuple[str, float]:
-    """Return the key below `top`, and where it ends; `joined` says that a ball is joined."""
+def draw_key(codes: Mapping[str, str], strands: Sequence[Strand], top: float) -> tuple[str, float]:
+    """Return the key below `top` to the yarns and what is drawn of strands, and where it ends."""
     yarns = [Entry(_swatch(code), _shortened(colour)) for colour, code in codes.items()]
-    lines = [
-        Entry(path(*steps, fill="none", stroke=INK, stroke_width=1.6), words)
-        for words, steps in SAMPLES.items()
-    ]
-    if joined:
-        lines.append(Entry(_dot(), "new ball joined"))
     placed, y = [], top
-    for entries in (yarns, lines):
+    for entries in (yarns, list(_strand_entries(strands))):
         for line in _lines(entries):
             y += LINE
             placed += list(_place(line, y))
     key = element("g", *placed, class_="key", fill=INK, font_size=FONT_SIZE, stroke_linecap="round")
     return key, y + 0.5 * LINE
+
+
+def _strand_entries(strands: Sequence[Strand]) -> Iterator[Entry]:
+    """Yield what tails, arcs and dots mean; nothing where no strand is drawn."""
+    if strands:
+        for words, steps in SAMPLES.items():
+            yield Entry(path(*steps, fill="none", stroke=INK, stroke_width=1.6), words)
+    if any(strand.ends.edge is Edge.WITHIN for strand in strands):
+        yield Entry(_dot(), "new ball joined")
 
 
 def _shortened(words: str) -> str:
@@ -84,7 +89,8 @@ def _lines(entries: Sequence[Entry]) -> Iterator[list[Entry]]:
             yield line
             line = []
         line.append(entry)
-    yield line
+    if line:
+        yield line
 
 
 def _place(line: Sequence[Entry], y: float) -> Iterator[str]:

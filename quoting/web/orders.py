@@ -8,6 +8,7 @@ from flask import Blueprint, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 from werkzeug.datastructures import MultiDict
 
+from quoting.core.cautions import Reader
 from quoting.core.errors import Refused
 from quoting.core.order import Order
 from quoting.intake import read_order_text, write_order
@@ -72,7 +73,8 @@ def quote() -> ResponseReturnValue:
     found = _asked()
     if found.quote is None:
         return show_refused(found)
-    return render_template("quote/quote.html", view=view_of(found.quote, shop_now()))
+    view = view_of(found.quote, shop_now(), Reader.BUYER)
+    return render_template("quote/quote.html", view=view)
 
 
 @blueprint.get("/quote")

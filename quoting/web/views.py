@@ -93,8 +93,8 @@ class View:
         return tuple(line for line in self.quote.lines if line.kind in ADJUSTMENTS)
 
 
-def view_of(quote: Quote, shop: Shop) -> View:
-    """Return a quote ready to be shown."""
+def view_of(quote: Quote, shop: Shop, reader: Reader = Reader.MAKER) -> View:
+    """Return a quote ready to be shown, drawn for its reader."""
     placed: dict[str, list[str]] = {}
     for caution in quote.cautions:
         if caution.reader is Reader.MAKER:
@@ -104,7 +104,7 @@ def view_of(quote: Quote, shop: Shop) -> View:
         quote=quote,
         say=shop.speech,
         # The drawing escapes every word that it writes.
-        drawing=Markup(draw_blanket(quote, shop.speech)),  # noqa: S704
+        drawing=Markup(draw_blanket(quote, shop.speech, reader=reader)),  # noqa: S704
         cautions={place: tuple(said) for place, said in placed.items()},
         for_buyer=tuple(
             caution_sentence(caution, shop.speech)

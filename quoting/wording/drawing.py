@@ -15,7 +15,7 @@ def drawing_title(quote: Quote) -> str:
 
 
 def drawing_description(quote: Quote, strands: Sequence[Strand], speech: Speech) -> str:
-    """Return in sentences what the drawing shows of the piece with these strands."""
+    """Return in sentences what the drawing shows of one piece, and of its strands if any."""
     return " ".join(_sentences(quote, strands, speech))
 
 
@@ -28,10 +28,9 @@ def _sentences(quote: Quote, strands: Sequence[Strand], speech: Speech) -> Itera
     yield f"{speech.count(len(plan.rows), 'row')}: {colours}."
     if plan.rounds:
         yield f"Round them {speech.count(len(plan.rounds), 'border round')}."
-    ends = speech.count(2 * len(strands), "end")
     if pieces > 1:
-        yield f"This is one of {speech.number(pieces)} blankets; it has {ends} to weave in."
-    else:
-        yield f"There are {ends} to weave in."
-    carries = sum(len(strand.carries) for strand in strands)
-    yield f"A yarn is carried up an edge {speech.count(carries, 'time')}."
+        yield f"This is one of {speech.number(pieces)} blankets."
+    if strands:
+        yield f"It has {speech.count(2 * len(strands), 'end')} to weave in."
+        carries = sum(len(strand.carries) for strand in strands)
+        yield f"A yarn is carried up an edge {speech.count(carries, 'time')}."

@@ -9,6 +9,7 @@ import pytest
 
 from exports.drawing import draw_blanket
 from exports.drawing.rulers import ticks
+from quoting.core.cautions import Reader
 from quoting.core.design import Section, Stripe
 from quoting.core.measures import CM_PER_INCH, Units
 from quoting.wording import speech_of
@@ -145,6 +146,18 @@ def test_it_says_what_it_is_to_those_who_do_not_see_it() -> None:
     assert ids["page2-title"] == "Cot blanket in moorland stripes, drawn to scale"
     assert "103 rows: oat 35, teal 34, rust 34." in ids["page2-desc"]
     assert "12 ends to weave in" in ids["page2-desc"]
+
+
+def test_the_buyer_is_shown_the_yarns_but_no_strand_that_looks_like_a_fringe() -> None:
+    maker, buyer = drawn(quote_of()), drawn(quote_of(), reader=Reader.BUYER)
+    for mark in ("tail", "carry"):
+        assert of_class(maker, mark)
+        assert not of_class(buyer, mark)
+    assert len(of_class(buyer, "row")) == len(of_class(maker, "row"))
+    assert "teal" in words_of(buyer)
+    for words in ("starts", "carried up", "to weave in"):
+        assert words in words_of(maker)
+        assert words not in words_of(buyer)
 
 
 def test_all_ids_begin_with_the_prefix() -> None:

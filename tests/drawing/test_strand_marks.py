@@ -91,7 +91,7 @@ def test_of_several_blankets_one_is_drawn_and_said_to_be_one_of_them() -> None:
     assert len(of_class(picture, "tail")) == 2 * len(first) < three.estimate.ends
     assert len(of_class(picture, "row")) == len(alone.plan.rows)
     description = " ".join(picture.itertext())
-    assert f"This is one of 3 blankets; it has {2 * len(first)} ends to weave in." in description
+    assert f"This is one of 3 blankets. It has {2 * len(first)} ends to weave in." in description
 
 
 @pytest.mark.parametrize(("rows", "last_at_right"), [(4, True), (5, False)])
