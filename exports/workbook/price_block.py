@@ -115,6 +115,7 @@ def _moved(
 ) -> Ref:
     """Write rush, discount and least price, each rounded for one blanket, and the price."""
     digits, moved = shapes.digits, str(listed)
+    grid.gap()
     grid.line(*heads("", "", "blankets", "", "for one", "amount", figures_from=2))
     for kind, share in ((LineKind.RUSH, terms.rush), (LineKind.DISCOUNT, f"-{terms.discount}")):
         for_one = rounded(f"({moved})/{quantity}*{share}", digits)

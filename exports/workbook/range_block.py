@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 
 from exports.workbook.cells import Ref, heads, reckoned, span_of, summed, words
 from exports.workbook.grid import Grid
-from exports.workbook.shapes import HOURS
+from exports.workbook.shapes import COUNT, HOURS
 from exports.workbook.tasks_block import TaskRow, base_of
 from exports.workbook.timings_block import PaceRefs
 from quoting.core.hours import Hours
@@ -45,7 +45,7 @@ def _basis(grid: Grid, base: str, rows: Sequence[TaskRow], pace: PaceRefs, speec
     return grid.line(
         words(f"all that rests on the timing of {speech.stitch(base)}"),
         None,
-        reckoned(equivalent, count, HOURS),
+        reckoned(equivalent, count, COUNT),
         *[None] * 5,
         reckoned(pace.half_width(at), pace.pace.predict(count).half_width, HOURS),
     )[2]

@@ -81,6 +81,7 @@ def _pace(
     grid: Grid, base: str, pace: Pace, workshop: Workshop, habits: _Habits, speech: Speech
 ) -> PaceRefs:
     timings = [timing for timing in workshop.timings if timing.stitch == base]
+    grid.gap()
     grid.line(
         *heads(speech.stitch(base), "stopped at every pause", "stitches", "minutes", "rows turned"),
         *heads("minutes, turns out", figures_from=0),
