@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
@@ -121,13 +122,16 @@ def _height_cautions(
         return
     if abs(height_cm - design.height_cm) <= HEIGHT_MISS * design.height_cm:
         return
-    finer = {stop: _height_at(design, gauges, depth_cm, stop) for stop in StopAt}
+    stripe_cm, row_cm = (
+        _height_at(design, gauges, depth_cm, stop) for stop in (StopAt.STRIPE, StopAt.ROW)
+    )
+    told = not any(math.isclose(stripe_cm, other) for other in (height_cm, row_cm))
     yield for_maker(
         "repeats-miss-height",
         height_cm=height_cm,
         wanted_cm=design.height_cm,
-        stripe_cm=finer[StopAt.STRIPE],
-        row_cm=finer[StopAt.ROW],
+        stripe_cm=stripe_cm if told else None,
+        row_cm=row_cm,
     )
 
 

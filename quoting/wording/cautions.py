@@ -49,6 +49,8 @@ CAUTIONS: Sentences = {
     "repeats-miss-height": (
         "Whole repeats make it {height_cm} high where {wanted_cm} was asked. Stopping at a whole "
         "stripe makes it {stripe_cm}, and at any row {row_cm}.",
+        "Whole repeats make it {height_cm} high where {wanted_cm} was asked. Stopping at any row "
+        "makes it {row_cm}.",
     ),
     # How sure
     "rough-yarn": (
@@ -56,15 +58,15 @@ CAUTIONS: Sentences = {
         "Measure a swatch before you give this price.",
     ),
     "estimated-yarn": (
-        "There is no swatch in {stitches}, so its yarn and height are estimated from another "
-        "stitch: they may be {estimated_off} off.",
+        "There is no swatch in {stitches}: yarn and height are estimated from another stitch, "
+        "and may be {estimated_off} off.",
     ),
     "one-timing": (
         "The hours in {stitches} rest on one timing and may be {one_timing_off} off. "
         "Time some more.",
     ),
     "estimated-pace": (
-        "Nothing was timed in {stitches}, so its hours are estimated from another stitch. "
+        "Nothing was timed in {stitches}: the hours are estimated from another stitch. "
         "Time some of it.",
     ),
     "odd-pace": (

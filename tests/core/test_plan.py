@@ -153,6 +153,20 @@ def test_repeats_that_miss_the_height_offer_the_finer_stops() -> None:
     assert caution.facts["stripe_cm"] == pytest.approx(27 * HDC_CM)
     assert caution.facts["row_cm"] == pytest.approx(26 * HDC_CM)
     assert "repeats-miss-height" not in codes(planned())
+
+
+def test_a_whole_stripe_is_offered_only_where_it_stops_elsewhere_than_repeats_and_rows() -> None:
+    one = (Section(stripes=(Stripe(colour="oat", rows=20),)),)
+    same_as_row = (Section(stripes=(Stripe(colour="oat", rows=7), Stripe(colour="rust", rows=13))),)
+    for rows, sections in ((25.6, one), (27.0, same_as_row)):
+        plan = planned(first_rows=(), border=(), height_cm=rows * HDC_CM, sections=sections)
+        (caution,) = [one for one in plan.cautions if one.code == "repeats-miss-height"]
+        assert caution.facts["stripe_cm"] is None
+        assert caution.facts["row_cm"] == pytest.approx(round(rows) * HDC_CM)
+
+
+def test_repeats_are_told_to_miss_the_height_from_three_per_cent() -> None:
+    long = (Section(stripes=(Stripe(colour="oat", rows=7), Stripe(colour="rust", rows=13))),)
     for rows, told in ((20.6, False), (20.7, True)):  # 2.9 % and 3.4 % off
         near = planned(first_rows=(), border=(), height_cm=rows * HDC_CM, sections=long)
         assert ("repeats-miss-height" in codes(near)) is told

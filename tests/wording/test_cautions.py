@@ -32,8 +32,8 @@ def test_words_of_the_program_are_not_said_to_a_maker() -> None:
 
 def test_how_far_off_a_guess_may_be_is_said_as_the_makers_country_writes_it() -> None:
     guessed = for_maker("estimated-yarn", stitches=("sc",))
-    assert caution_sentence(guessed, GB).endswith("they may be 15% off.")
-    assert caution_sentence(guessed, DE).endswith("they may be 15\u00a0% off.")
+    assert caution_sentence(guessed, GB).endswith("may be 15% off.")
+    assert caution_sentence(guessed, DE).endswith("may be 15\u00a0% off.")
 
 
 def test_the_week_and_the_tenth_that_are_spoken_of_are_those_reckoned_with() -> None:
