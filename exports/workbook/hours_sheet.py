@@ -86,7 +86,7 @@ def _parts(grid: Grid, hours: Hours, rows: Sequence[TaskRow], half_width: Ref) -
     office = parts[Part.OFFICE]
     grid.name("office_hours", office)
     total = _sum(grid, "All hours", f"{made}+{office}", hours.total, "all_hours")
-    minutes = total_of([row.minutes for row in rows])
+    minutes = f"{total}*{MINUTES_PER_HOUR}"
     low = rounded(f"MAX(0,{minutes}-{half_width})/{MINUTES_PER_HOUR}", HOUR_DIGITS)
     high = rounded(f"({minutes}+{half_width})/{MINUTES_PER_HOUR}", HOUR_DIGITS)
     return HourRefs(

@@ -9,7 +9,7 @@ from decimal import Decimal
 from enum import StrEnum
 
 from quoting.core.gauge import Sureness
-from quoting.core.money import round_hours
+from quoting.core.money import MINUTES_PER_HOUR, round_hours
 from quoting.core.pace import Session, Span, pace_of
 from quoting.core.stitching_time import StitchingTime, stitching_times
 from quoting.core.timing import Readings
@@ -96,13 +96,13 @@ class Hours:
 
     @property
     def span(self) -> Span:
-        """All minutes with their range: linear within a basis, in squares between."""
+        """All hours, in minutes, with their range: linear within a basis, in squares between."""
         by_basis: dict[str, float] = {}
         for task in self.tasks:
             by_basis[task.basis] = by_basis.get(task.basis, 0.0) + task.shared_min
         guesses = (task.guess_min for task in self.tasks)
         return Span(
-            minutes=math.fsum(task.minutes for task in self.tasks),
+            minutes=float(self.total) * MINUTES_PER_HOUR,
             half_width=math.hypot(*by_basis.values(), *guesses),
         )
 

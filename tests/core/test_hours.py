@@ -205,3 +205,19 @@ def test_equal_timings_want_no_more() -> None:
     assert timings_wanted([5, 5]) == 0
     assert timings_wanted([5, 5.01, 4.99]) == 0
     assert timings_wanted([4, 6]) > 0
+
+
+def test_the_range_lies_evenly_round_the_hours_that_are_printed() -> None:
+    """By hand: seven parts of 0.3 min are 0.01 h each, together 0.07 h, not 2.1 min or 0.035 h."""
+    short = Task(
+        part=Part.STITCHING,
+        what="sc",
+        count=1,
+        minutes_each=0.3,
+        sureness=Sureness.ONE_TIMING,
+        basis="",
+        shared_min=0.3,
+    )
+    hours = Hours(tasks=tuple(replace(short, part=part, basis=part.value) for part in Part))
+    assert hours.total == Decimal("0.07")
+    assert hours.total - hours.low == hours.high - hours.total == Decimal("0.01")
