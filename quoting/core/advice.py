@@ -16,6 +16,7 @@ from quoting.core.order import Order
 from quoting.core.pace import pace_of, timings_wanted
 from quoting.core.passes import Plan
 from quoting.core.price import Price
+from quoting.core.stitches import Stitch
 from quoting.core.stitching_time import sessions_of
 from quoting.core.strands import Why, most_waiting
 from quoting.core.terms import Target
@@ -78,11 +79,17 @@ def _price_cautions(order: Order, workshop: Workshop, price: Price) -> Iterator[
 
 
 def _sureness_cautions(plan: Plan, estimate: Estimate) -> Iterator[Caution]:
-    used = [g for g in plan.gauges.values() if g.stitch in plan.stitch_counts and g.stitch != "ch"]
+    used = [
+        plan.gauges[colour.source.yarn, stitch]
+        for colour in estimate.colours
+        for stitch in colour.yarn.counts
+        if stitch != Stitch.CH
+    ]
     for sureness, code in ((Sureness.ROUGH, "rough-yarn"), (Sureness.ESTIMATED, "estimated-yarn")):
         stitches = tuple(dict.fromkeys(g.stitch for g in used if g.sureness is sureness))
         if stitches:
             yield for_maker(code, stitches=stitches)
+    worked = plan.stitch_counts.keys() - {Stitch.CH}
     for sureness, code in (
         (Sureness.ONE_TIMING, "one-timing"),
         (Sureness.ESTIMATED, "estimated-pace"),
@@ -90,8 +97,7 @@ def _sureness_cautions(plan: Plan, estimate: Estimate) -> Iterator[Caution]:
         stitches = tuple(
             task.what
             for task in estimate.hours.tasks
-            if task.part is Part.STITCHING and task.sureness is sureness
-            if task.what in plan.stitch_counts and task.what != "ch"
+            if task.part is Part.STITCHING and task.sureness is sureness and task.what in worked
         )
         if stitches:
             yield for_maker(code, stitches=stitches)
@@ -124,7 +130,8 @@ def _strand_cautions(estimate: Estimate) -> Iterator[Caution]:
 
 def _never_waits(walk: ColourWalk) -> bool:
     """Return whether a colour is cut again and again for lying at the wrong edge."""
-    pairs = list(pairwise(walk.strands))
+    neighbours = pairwise(walk.strands)
+    pairs = [(one, next_) for one, next_ in neighbours if one.starts.piece == next_.starts.piece]
     return len(pairs) >= FEWEST_CUTS and all(
         before.why is Why.CUT and before.ends.edge is not after.starts.edge
         for before, after in pairs

@@ -17,9 +17,10 @@ def design_gauges(design: Design, workshop: Workshop) -> dict[tuple[str, str], G
     A yarn with no swatch, beside one that has, is taken to work up as that one does. That is one
     guess, and all its stitches are off together by it.
     """
-    stitches = {design.stitch, Stitch.CH.value, *(band.stitch for band in design.border)}
-    stitches |= {s.stitch for _, s in stripes_with_places(design) if s.stitch is not None}
-    yarns = {design.yarn, *(source.yarn for source in design.colours.values())}
+    striped = (stripe.stitch for _, stripe in stripes_with_places(design) if stripe.stitch)
+    bordered = (band.stitch for band in design.border)
+    stitches = dict.fromkeys([design.stitch, *striped, *bordered, Stitch.CH.value])
+    yarns = dict.fromkeys([design.yarn, *(source.yarn for source in design.colours.values())])
     gauges = {}
     for yarn in yarns:
         borrowed = not has_swatch(workshop, yarn) and has_swatch(workshop, design.yarn)

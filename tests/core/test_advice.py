@@ -13,7 +13,7 @@ import pytest
 
 import quoting.core
 from quoting.core.cautions import Caution, Reader
-from quoting.core.design import Section
+from quoting.core.design import ColourSource, Section
 from quoting.core.exchange import ExchangeRate
 from quoting.core.order import Order, Terms
 from quoting.core.terms import Delivery, Pricing, Target
@@ -198,3 +198,26 @@ def test_no_code_of_the_core_goes_without_a_case() -> None:
 def test_colours_cut_at_the_right_edge_for_their_distance_are_not_at_the_wrong_one() -> None:
     far = section("oat", "teal", "rust", "plum", rows=2, repeats=6)
     assert "wrong-edge" not in codes(striped(far))
+
+
+@pytest.mark.parametrize("quantity", [1, 4, 8])
+def test_a_new_blanket_is_no_reason_to_find_a_yarn_at_the_wrong_edge(quantity: int) -> None:
+    """Each of 32 rows begins at the far edge and ends at the start edge."""
+    bare = {"first_rows": (), "border": (), "width_cm": 30, "height_cm": 30.4}
+    plain = sample_design(sections=(section("oat"),), **bare)
+    assert "wrong-edge" not in codes((sample_order(design=plain, quantity=quantity), sold_in(9999)))
+
+
+def test_only_stitches_worked_in_a_yarn_are_said_to_be_estimated_in_it() -> None:
+    """The border's yarn has a swatch in the border's stitch, and none in the blanket's."""
+    soft = replace(sample_yarn(), name="soft", stock=())
+    swatches = (sample_swatch(), sample_swatch(yarn="soft", stitch="sc"))
+    edged = sample_design(
+        sections=(section("oat"),),
+        first_rows=(),
+        border=(band(colour="rust"),),
+        colours={"rust": ColourSource(yarn="soft", colour="rust")},
+    )
+    two = case(sample_order(design=edged), yarns=(sample_yarn(), soft), swatches=swatches)
+    assert "estimated-yarn" not in codes(two)
+    assert "estimated-yarn" in codes((two[0], replace(two[1], swatches=swatches[:1])))
