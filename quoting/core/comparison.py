@@ -22,7 +22,7 @@ from quoting.core.order import Order, Terms
 from quoting.core.price import Price, price_estimate
 from quoting.core.quote import Quote, quote_order
 from quoting.core.resizing import Size, resize_order
-from quoting.core.terms import Target
+from quoting.core.terms import MOST_MONEY, Target
 from quoting.core.workshop import Workshop
 
 MOST_SIZES = 50
@@ -137,6 +137,7 @@ def compare_sizes(
 def rules_of_thumb(quote: Quote, base: Quote) -> tuple[RuleOfThumb, ...]:
     """Return what the rules of thumb ask for a quote, and what each would pay.
 
+    A rule that asks for nothing, or for more than any price may be, is left out.
     By area and by skein carry the price of `base` over, in proportion; skeins are counted by
     weight, as sizes may be made from balls of different weights.
     """
@@ -150,7 +151,7 @@ def rules_of_thumb(quote: Quote, base: Quote) -> tuple[RuleOfThumb, ...]:
     return tuple(
         RuleOfThumb(rule=rule, price=each, earned_per_hour=price_at(quote, each).earned_per_hour)
         for rule, unrounded in asked.items()
-        if (each := round_money(unrounded, price.currency)) > 0
+        if 0 < (each := round_money(unrounded, price.currency)) <= MOST_MONEY
     )
 
 

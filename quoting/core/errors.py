@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Hashable, Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass, field
 from datetime import date
@@ -25,6 +25,11 @@ class Mistake:
     code: str
     facts: Facts = field(default_factory=lambda: MappingProxyType({}))
 
+    @property
+    def identity(self) -> Hashable:
+        """What tells it from every other mistake."""
+        return self.place, self.code, *self.facts.items()
+
     def under(self, prefix: str) -> Mistake:
         """Return the same mistake, its place seen from one level further out."""
         place = ".".join(part for part in (prefix, self.place) if part)
@@ -45,14 +50,22 @@ def refuse(place: str, code: str, **facts: Fact) -> Refused:
 
 
 class Checks:
-    """Collects the mistakes of one value, so that all are told at once."""
+    """Collects the mistakes of one value, each once, so that all are told together."""
 
     def __init__(self) -> None:
-        self.mistakes: list[Mistake] = []
+        self._found: dict[Hashable, Mistake] = {}
+
+    @property
+    def mistakes(self) -> tuple[Mistake, ...]:
+        """What was found so far."""
+        return tuple(self._found.values())
 
     def add(self, place: str, code: str, **facts: Fact) -> None:
         """Note one mistake."""
-        self.mistakes.append(Mistake(place, code, facts))
+        self._note(Mistake(place, code, facts))
+
+    def _note(self, mistake: Mistake) -> None:
+        self._found.setdefault(mistake.identity, mistake)
 
     @contextmanager
     def under(self, prefix: str) -> Iterator[None]:
@@ -60,8 +73,8 @@ class Checks:
         try:
             yield
         except Refused as refused:
-            found = [mistake.under(prefix) for mistake in refused.mistakes]
-            self.mistakes.extend(mistake for mistake in found if mistake not in self.mistakes)
+            for mistake in refused.mistakes:
+                self._note(mistake.under(prefix))
 
     def number(
         self,
@@ -111,7 +124,7 @@ class Checks:
 
     def done(self) -> None:
         """Raise one refusal if anything was found."""
-        if self.mistakes:
+        if self._found:
             raise Refused(*self.mistakes)
 
 
@@ -122,8 +135,8 @@ def _joins(text: str, index: int) -> bool:
 
 
 def _is_finite(value: float | Decimal) -> bool:
-    """Return whether a number can be reckoned with: a whole one may be too long for a float."""
+    """Return whether a number can be reckoned with: no NaN, and not too long for a float."""
     try:
         return math.isfinite(value)
-    except OverflowError:
+    except (OverflowError, ValueError):
         return False

@@ -202,7 +202,14 @@ def _enough(
             raised_m, stuff, source.colour, tail_m=habits.tail_m, mix_lots=mix_lots
         )
         if choice.skeins > MOST_BALLS:
-            raise refuse("yarns", "too-many-balls", read=choice.skeins, limit=MOST_BALLS)
+            raise refuse(
+                "yarns",
+                "too-many-balls",
+                read=choice.skeins,
+                colour=colour,
+                yarn=stuff.name,
+                limit=MOST_BALLS,
+            )
         full_m = choice.full_ball_m(stuff.metres_per_gram)
         walk = walk_colour(
             colour,

@@ -17,7 +17,7 @@ from quoting.core.exchange import ExchangeRate
 from quoting.core.money import exact, round_half_up, round_money, round_up_to_step
 from quoting.core.order import Order
 from quoting.core.sale import Sale, fee_lines, sale_tax, solve_price
-from quoting.core.terms import Target
+from quoting.core.terms import MOST_MONEY, Target
 from quoting.core.workshop import Workshop
 
 MARGIN_DIGITS = 4
@@ -97,7 +97,7 @@ def price_estimate(order: Order, estimate: Estimate, workshop: Workshop) -> Pric
     """Return the price of an order at its target, or at the price given.
 
     Errors: `no-price` at the target's place when fees, tax and target leave nothing to solve;
-    `price-not-positive` when the answer is nothing or less.
+    `price-too-large`; `price-not-positive` when the answer is nothing or less.
     """
     costs = cost_lines(order, estimate, workshop)
     grams = round_half_up(estimate.grams, 0)
@@ -114,7 +114,7 @@ def price_estimate(order: Order, estimate: Estimate, workshop: Workshop) -> Pric
     listed_each = list_price(sale, target, order.quantity, workshop)
     moves = tuple(_moves(listed_each, order, workshop, given=target.given is not None))
     listed = listed_each * order.quantity
-    price = _moved(listed, moves, order)
+    price = _moved(listed, moves)
     tax = sale_tax(sale, price)
     fees = tuple(fee_lines(sale, price, tax))
     total = sale.total(price, tax)
@@ -139,12 +139,18 @@ def price_estimate(order: Order, estimate: Estimate, workshop: Workshop) -> Pric
 
 
 def list_price(sale: Sale, target: Target, quantity: int, workshop: Workshop) -> Decimal:
-    """Return the price of one blanket, before rush, discount and minimum."""
+    """Return the price of one blanket, before rush, discount and minimum.
+
+    Errors: as `solve_price`, and `price-too-large` at the target's place.
+    """
     if target.given is not None:
         return round_money(target.given, sale.currency)
     minor = Decimal(1).scaleb(-minor_digits(sale.currency))
     step = workshop.pricing.round_up_to or minor
-    return round_up_to_step(solve_price(sale, target) / quantity, step)
+    solved = solve_price(sale, target) / quantity
+    if solved > MOST_MONEY:
+        raise refuse(target.place, "price-too-large", most=Decimal(MOST_MONEY))
+    return round_up_to_step(solved, step)
 
 
 def _moves(each: Decimal, order: Order, workshop: Workshop, *, given: bool) -> Iterator[Line]:
@@ -164,11 +170,11 @@ def _moves(each: Decimal, order: Order, workshop: Workshop, *, given: bool) -> I
         yield _move(LineKind.MINIMUM, rise, order.quantity)
 
 
-def _moved(listed: Decimal, moves: Sequence[Line], order: Order) -> Decimal:
+def _moved(listed: Decimal, moves: Sequence[Line]) -> Decimal:
+    """Return the price after all moves: only a discount can leave nothing of it."""
     price = listed + sum((line.amount for line in moves), Decimal(0))
     if price <= 0:
-        place = "price.discount" if order.terms.discount else "price.given"
-        raise refuse(place, "price-not-positive", price=price)
+        raise refuse("price.discount", "price-not-positive", price=price)
     return price
 
 

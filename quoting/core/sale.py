@@ -59,12 +59,11 @@ def solve_price(sale: Sale, target: Target) -> Decimal:
     kept = 1 - exact(target.margin or 0.0)
     costs = (1 + exact(target.markup or 0.0)) * sale.cost
     denominator = kept / g - a
-    place = "price.margin" if target.markup is None else "price.markup"
     if denominator <= 0:
-        raise refuse(place, "no-price", kept=kept / g, fees=a)
+        raise refuse(target.place, "no-price", kept=kept / g, fees=a)
     price = (costs + fixed + b * sale.delivery - kept * sale.delivery / h) / denominator
     if price <= 0:
-        raise refuse(place, "price-not-positive", price=price)
+        raise refuse(target.place, "price-not-positive", price=price)
     return price
 
 

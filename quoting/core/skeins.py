@@ -89,7 +89,7 @@ def choose_skeins(
     packs, or with `mix_lots` any put-ups and stock together, stock at the least price for a gram.
     Least cost wins, then least left over of what is taken, then fewest balls, then more of what is
     listed earlier, stock before put-ups. What tails of joins take counts as left over, or they
-    would be a reason for more balls. Errors: `balls-too-short` at `put_ups` if no ball outlasts
+    would be a reason for more balls. Errors: `balls-too-short` at `yarns` if no ball outlasts
     its tails.
     """
     if need_m <= GRACE_M:
@@ -98,7 +98,7 @@ def choose_skeins(
     shelf, shop = _shelf(yarn, colour, tail_m), _shop(yarn, tail_m)
     pick = _one_lot(shelf, target_um) or _buy(shelf, shop, target_um, mix_lots=mix_lots)
     if pick is None:
-        raise refuse("put_ups", "balls-too-short")
+        raise refuse("yarns", "balls-too-short", yarn=yarn.name)
     return _choice(pick, shelf, shop)
 
 

@@ -34,8 +34,7 @@ class StitchingTime:
 def stitching_times(stitches: Mapping[str, int], workshop: Workshop) -> list[StitchingTime]:
     """Return the time of each stitch of the work, `ch` among them.
 
-    Errors: `no-timing` at `timings` when nothing was ever timed; `turns-take-all` when the row
-    turns of a session take more than all of it.
+    Errors: `turns-take-all` when the row turns of a session take more than all of it.
     """
     paces = paces_of(workshop)
     timed = {stitch: _timed(stitch, paces, workshop) for stitch in stitches}
@@ -65,8 +64,6 @@ def paces_of(workshop: Workshop) -> dict[str, Pace]:
 
 def sessions_of(workshop: Workshop) -> dict[str, list[Session]]:
     """Return the sessions of every stitch that was timed; errors as `stitching_times`."""
-    if not workshop.timings:
-        raise refuse("timings", "no-timing")
     sessions: dict[str, list[Session]] = {}
     for number, timing in enumerate(workshop.timings, 1):
         session = basic_session(timing, workshop, f"timings.{number}.minutes")

@@ -72,6 +72,11 @@ class Target:
         checks.number("given", self.given, above=0, most=MOST_MONEY)
         checks.done()
 
+    @property
+    def place(self) -> str:
+        """Where the margin or the markup stands in an order."""
+        return "price.margin" if self.markup is None else "price.markup"
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Deposit:

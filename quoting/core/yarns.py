@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import math
 import re
+from collections import Counter
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from decimal import Decimal
@@ -15,8 +17,8 @@ from quoting.core.measures import LEAST_G, LEAST_YARN_M
 MOST_STOCK = 60
 """Balls of one colour in stock."""
 
-MOST_WEIGHTS = 12
-"""Different weights among them: which of them to take is reckoned for every mixture."""
+MOST_MIXTURES = 20_000
+"""Ways to take some of them, balls of one weight being alike: each is reckoned."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -102,11 +104,12 @@ class Yarn:
                     known=tuple(self.colours),
                 )
         for colour in self.colours:
-            weights = [ball.weight_g for ball in self.stock if ball.colour == colour]
-            if len(weights) > MOST_STOCK:
-                checks.add("stock", "too-many", read=len(weights), limit=MOST_STOCK)
-            elif len(set(weights)) > MOST_WEIGHTS:
-                checks.add("stock", "too-many-weights", read=len(set(weights)), limit=MOST_WEIGHTS)
+            weights = Counter(ball.weight_g for ball in self.stock if ball.colour == colour)
+            mixtures = math.prod(balls + 1 for balls in weights.values())
+            if weights.total() > MOST_STOCK:
+                checks.add("stock", "too-many", read=weights.total(), limit=MOST_STOCK)
+            elif mixtures > MOST_MIXTURES:
+                checks.add("stock", "too-many-weights", read=len(weights), colour=colour)
 
     @property
     def metres_per_gram(self) -> float:

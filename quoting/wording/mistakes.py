@@ -47,8 +47,8 @@ MISTAKES: Sentences = {
         "This is too long, {read} characters; at most {limit} will do.",
     ),
     "too-many-weights": (
-        "One colour has part balls of {read} different weights; at most {limit} can be reckoned "
-        "with: leave out the smallest.",
+        "The balls of {colour} are of {read} different weights, and can be put together in more "
+        "ways than can be reckoned: leave out the smallest.",
     ),
     "too-many": ("{read} of them are too many; at most {limit} will do.",),
     # Numbers and measures
@@ -119,12 +119,11 @@ MISTAKES: Sentences = {
     ),
     "too-many-stitches": ("This comes to {read} stitches in a row; at most {limit} will do.",),
     "too-many-balls": (
-        "A colour takes {read} balls, where at most {limit} will do: look at the weight and the "
-        "length of the yarn's balls, and at its swatch.",
+        "{colour} takes {read} balls of {yarn}, where at most {limit} will do: look at the weight "
+        "and the length of its balls, and at its swatch.",
     ),
     "too-many-rows": ("This comes to {read} rows; at most {limit} will do.",),
-    "balls-too-short": ("No ball of this yarn is longer than the two tails that it needs.",),
-    "no-timing": ("Nothing was ever timed; time a counted number of stitches.",),
+    "balls-too-short": ("No ball of {yarn} is longer than the two tails that it needs.",),
     "turns-take-all": (
         "The row turns of this session take all of its {read} minutes; "
         "look at its rows and at the minutes of a turn.",
@@ -139,6 +138,10 @@ MISTAKES: Sentences = {
     ),
     "price-not-positive": (
         "The price comes to {price}, which is nothing to sell at; a higher one would do.",
+    ),
+    "price-too-large": (
+        "This comes to a price of more than {most}, which cannot be reckoned with. A lower target "
+        "would do.",
     ),
     # Reference rates
     "no-connection": (
@@ -214,7 +217,7 @@ def _figure(name: str, fact: Decimal | float, mistake: Mistake, speech: Speech) 
         return speech.percent(fact)
     if name in {"as_decimal", "as_grouping"}:
         return speech.ungrouped(fact)
-    if name == "price":
+    if name in {"price", "most"}:
         return speech.money(as_decimal(fact))
     if mistake.code in {"not-above", "too-small", "too-large"}:
         return past_limit(name, fact, mistake, speech)

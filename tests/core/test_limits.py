@@ -8,11 +8,12 @@ import pytest
 
 from quoting.core.design import Section, Stripe
 from quoting.core.errors import Refused
-from quoting.core.order import Extra
+from quoting.core.order import Extra, Terms
 from quoting.core.passes import Edge
 from quoting.core.quote import quote_order
+from quoting.core.terms import Target
 from quoting.core.workshop import Join
-from quoting.core.yarns import MOST_STOCK, MOST_WEIGHTS, PutUp, Stock, Yarn
+from quoting.core.yarns import MOST_MIXTURES, MOST_STOCK, PutUp, Stock, Yarn
 from tests.examples import sample_design, sample_order, sample_workshop, sample_yarn
 
 TODAY = date(2026, 11, 25)
@@ -72,13 +73,33 @@ def shelf(weights) -> Yarn:
     return sample_yarn(stock=tuple(Stock(colour="oat", weight_g=w, lot="771") for w in weights))
 
 
-def test_part_balls_of_too_many_weights_to_try_every_mixture_are_refused():
+def test_part_balls_that_can_be_mixed_in_too_many_ways_are_refused():
+    """Fourteen weights, a ball of each, can be taken in 2 to the 14th ways, 16,384."""
+    assert 2**14 <= MOST_MIXTURES < 2**15
+    assert shelf(range(10, 24))
     with pytest.raises(Refused) as refused:
-        shelf(range(10, 10 + MOST_WEIGHTS + 1))
+        shelf(range(10, 25))
     assert [m.code for m in refused.value.mistakes] == ["too-many-weights"]
+    with pytest.raises(Refused, match="too-many-weights"):
+        shelf([*range(10, 20)] * 2)
     assert shelf([100] * MOST_STOCK)
     with pytest.raises(Refused):
         shelf([100] * (MOST_STOCK + 1))
+
+
+def test_a_price_beyond_all_reckoning_is_refused_at_its_target():
+    workshop = sample_workshop()
+    pay = replace(workshop.pay, making_per_hour=Decimal(10**9))
+    order = sample_order(terms=Terms(target=Target(margin=0.99999999)))
+    with pytest.raises(Refused) as refused:
+        quote_order(order, replace(workshop, pay=pay, fees=()), today=TODAY)
+    (mistake,) = refused.value.mistakes
+    assert (mistake.place, mistake.code) == ("price.margin", "price-too-large")
+
+
+def test_a_number_that_is_none_however_it_was_made_is_refused():
+    with pytest.raises(Refused, match="not-finite"):
+        PutUp(weight_g=100, length_m=200, price=Decimal("sNaN"))
 
 
 def test_a_row_waits_for_the_larger_ball_that_can_finish_it() -> None:

@@ -80,6 +80,13 @@ def test_a_rule_that_comes_to_less_than_a_penny_is_left_out_and_one_of_pence_is_
     assert Rule.THREE_TIMES_MATERIALS in rules(other)
 
 
+def test_a_rule_that_asks_for_more_than_any_price_may_be_is_left_out_and_the_size_is_not() -> None:
+    dear = sample_order(terms=Terms(target=Target(given=Decimal(900_000_000))))
+    _, larger = compared(COT, BED, order=dear).sizes
+    assert Rule.BY_AREA not in rules(larger)
+    assert Rule.THREE_TIMES_MATERIALS in rules(larger)
+
+
 def test_rules_are_there_even_where_the_orders_own_size_cannot_be_made() -> None:
     design = sample_design(width_cm=3, height_cm=3)
     (one,) = compared(COT, order=sample_order(design=design)).sizes
