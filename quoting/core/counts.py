@@ -30,7 +30,7 @@ def row_counts(
         target = (design.width_cm - 2 * depth_cm) / width_cm
         main = nearest_multiple(target, multiple, plus)
         if target < plus + multiple / 2:
-            least = (multiple + plus) * width_cm + 2 * depth_cm
+            least = (plus + multiple / 2) * width_cm + 2 * depth_cm
             raise refuse("blanket.width", "width-too-small", smallest_cm=least)
     counts = {design.stitch: main}
     for _, stripe in stripes_with_places(design):

@@ -83,6 +83,8 @@ class Pattern:
         checks.name("name", self.name)
         if self.name in set(Stitch):
             checks.add("name", "basic-stitch-name", read=self.name)
+        if self.like not in WORKED:
+            checks.add("like", "unknown-stitch", read=self.like, known=tuple(WORKED))
         checks.number("multiple", self.multiple, least=1, most=10_000)
         checks.number("plus", self.plus, least=0, most=10_000)
         checks.number("turning_chains", self.turning_chains, least=0, most=20)
@@ -179,8 +181,9 @@ class Workshop:
         kind = self.basic_stitch(name, "stitch")
         pattern = self.pattern(name)
         own = pattern.turning_chains if pattern is not None else None
+        chains = TURNING_CHAINS[kind] if own is None else own
         counts = self.habits.counts_turning_chain.get(kind, TURNING_CHAIN_COUNTS[kind])
-        return TurningChain(TURNING_CHAINS[kind] if own is None else own, counts)
+        return TurningChain(chains, counts and chains > 0)
 
     def yarn(self, name: str, place: str = "yarn") -> Yarn:
         """Return the yarn of that name; errors as `yarn_named`."""

@@ -78,6 +78,14 @@ def test_a_turning_chain_that_counts_is_one_of_the_stitches() -> None:
     assert dict(plan.rows[1].stitches) == {"hdc": 98}
 
 
+def test_no_chains_to_turn_with_stand_for_no_stitch() -> None:
+    """By hand: with nothing to skip, 98 stitches are worked into 98 chains."""
+    flat = Pattern(name="flat", like=Stitch.DC, turning_chains=0)
+    plan = planned(sample_workshop(patterns=(flat,)), stitch="flat", stitches=98)
+    assert plan.foundation_chain == 98
+    assert dict(plan.rows[1].stitches) == {"flat": 98}
+
+
 def test_the_makers_own_stitches_win_over_the_width() -> None:
     plan = planned(stitches=50)
     assert plan.stitches == 50

@@ -66,12 +66,16 @@ def test_a_stripe_in_a_plain_stitch_has_any_count_that_its_gauge_asks_for() -> N
     assert {row.stitch: row.stitches[row.stitch] for row in plan.rows} == {"hdc": 100, "sc": 89}
 
 
-def test_the_smallest_width_holds_one_repeat_its_extra_stitches_and_both_borders() -> None:
-    """By hand: 6 + 3 stitches of 0.8 cm and two rounds of single crochet on each side."""
+def test_the_smallest_width_is_half_a_repeat_its_extra_stitches_and_both_borders() -> None:
+    """By hand: 6 / 2 + 3 stitches of 0.8 cm and two rounds of single crochet on each side."""
+    design = {"multiple": 6, "plus": 3, "border": (band(rounds=2),)}
     with pytest.raises(Refused, match="width-too-small") as refused:
-        planned(width_cm=5, multiple=6, plus=3, border=(band(rounds=2),))
+        planned(width_cm=5, **design)
     least = refused.value.mistakes[0].facts["smallest_cm"]
-    assert least == pytest.approx(9 * 0.8 + 4 * SC_ROW_CM)
+    assert least == pytest.approx(6 * 0.8 + 4 * SC_ROW_CM)
+    assert planned(width_cm=least + 1e-6, **design).stitches == 9
+    with pytest.raises(Refused, match="width-too-small"):
+        planned(width_cm=least - 1e-6, **design)
 
 
 def test_a_width_of_half_a_repeat_is_made_up_to_one_and_a_smaller_one_is_refused() -> None:

@@ -66,6 +66,7 @@ CASES: list[tuple[str, Callable[[], object]]] = [
     ("workshop.currency: unknown-currency", lambda: sample_workshop(currency="DEM")),
     ("timings: missing", lambda: sample_workshop(timings=())),
     ("yarns.2.name: given-twice", lambda: sample_workshop(yarns=(sample_yarn(), sample_yarn()))),
+    ("like: unknown-stitch", lambda: Pattern(name="cord", like=Stitch.CH)),
     ("order.quantity: too-small", lambda: sample_order(quantity=0)),
     ("order.title: control-character", lambda: sample_order(title="Cot\x00blanket")),
     ("order.pays_in: unknown-currency", lambda: sample_order(pays_in="DEM")),
