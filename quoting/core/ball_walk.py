@@ -6,6 +6,7 @@ import math
 from collections import deque
 from collections.abc import Sequence
 from dataclasses import dataclass, field
+from itertools import chain
 
 from quoting.core.passes import Edge
 from quoting.core.strands import Carry, Point, Strand, Stretch, Visit, Why
@@ -67,7 +68,7 @@ def walk_colour(
     return walker.finish()
 
 
-@dataclass(slots=True)
+@dataclass(slots=True, eq=False)
 class _Ball:
     number: int
     left_m: float
@@ -133,8 +134,9 @@ class _Walker:
             return False
         if not self.fresh and not self.full_m:
             return False
-        to_come = (ball.left_m for ball in (*self.fresh, *self.part))
-        return visit.yarn_m > max((self.full_m, *to_come)) - self.tails_m + HAIR_M
+        least_m = visit.yarn_m + self.tails_m - HAIR_M
+        to_come = chain(self.fresh, self.part)
+        return self.full_m < least_m and not any(ball.left_m >= least_m for ball in to_come)
 
     def _goes_on(self, hand: _Growing, visit: Visit, *, edge_only: bool) -> bool:
         """Bring the strand in hand to the pass, or close it."""

@@ -33,6 +33,9 @@ OTHER_YARNS = 30
 RECOLOURED = 60
 """How many ways of doing without a colour are tried, the colours of fewest rows first."""
 
+PASSES_TRIED = 8_000
+"""Rows and rounds that all tries of one change together may have, so that an answer is quick."""
+
 
 class Change(StrEnum):
     """What could be changed in an order to bring its price down."""
@@ -152,7 +155,8 @@ def savings(quote: Quote, *, today: date) -> tuple[Saving, ...]:
 
 def _changes(quote: Quote, today: date) -> Iterator[tuple[Change, str, Order]]:
     order, design = quote.order, quote.order.design
-    for colour, other in islice(_pairs(quote), RECOLOURED):
+    most = max(1, PASSES_TRIED // (len(quote.plan.passes) * order.quantity))
+    for colour, other in islice(_pairs(quote), min(RECOLOURED, most)):
         yield Change.FEWER_COLOURS, colour, _with(order, _recoloured(design, colour, other))
     for alternative in calmer_stripes(quote, today=today):
         yield Change.CALMER_STRIPES, "", alternative.quote.order
@@ -161,7 +165,7 @@ def _changes(quote: Quote, today: date) -> Iterator[tuple[Change, str, Order]]:
     if not design.mix_lots:
         yield Change.MIXED_BALLS, "", _with(order, replace(design, mix_lots=True))
     others = (yarn.name for yarn in quote.workshop.yarns if yarn.name != design.yarn)
-    for name in islice(others, OTHER_YARNS):
+    for name in islice(others, min(OTHER_YARNS, most)):
         yield Change.OTHER_YARN, name, _with(order, replace(design, yarn=name))
 
 

@@ -58,8 +58,6 @@ def ready_by(
 
 def _work_through(day: date, days_of_work: float, off: frozenset[date]) -> date:
     """Return the day on which the last of so many working days after `day` ends."""
-    if day >= LAST_DAY:
-        return day
     left = max(0, math.ceil(days_of_work - _SAME))
     end = _later(day, left)
     for rest in sorted(off):
