@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from types import MappingProxyType
 
+from quoting.core.currencies import MINOR_DIGITS
 from quoting.core.euro_rates import EURO, EuroRates
 from quoting.core.workshop import Workshop
 
@@ -12,8 +13,8 @@ from quoting.core.workshop import Workshop
 def with_reference_rates(workshop: Workshop, rates: EuroRates | None) -> Workshop:
     """Return the workshop with a cross rate for each currency it has no typed rate for.
 
-    Its own cushion goes on them. Where the workshop's currency has no reference rate, or there
-    are none, the workshop as it is.
+    Its own cushion goes on them; rates of currencies that are no longer paid in are passed over.
+    Where the workshop's currency has no reference rate, or there are none, the workshop as it is.
     """
     if rates is None or workshop.currency not in (EURO, *rates.rates):
         return workshop
@@ -21,6 +22,6 @@ def with_reference_rates(workshop: Workshop, rates: EuroRates | None) -> Worksho
     crossed = {
         code: rates.between(workshop.currency, code, cushion)
         for code in (EURO, *rates.rates)
-        if code != workshop.currency
+        if code in MINOR_DIGITS and code != workshop.currency
     }
     return replace(workshop, exchange=MappingProxyType(crossed | dict(workshop.exchange)))

@@ -13,6 +13,7 @@ from hypothesis import strategies as st
 from quoting.core.errors import Refused
 from quoting.core.euro_rates import EuroRates, is_old
 from quoting.core.exchange import ExchangeRate
+from quoting.core.reference_rates import with_reference_rates
 from tests.examples import sample_order, sample_quote, sample_workshop
 
 DAY = date(2017, 3, 8)
@@ -130,3 +131,11 @@ def test_a_buyers_currency_without_a_rate_is_refused_at_its_place() -> None:
 def test_a_currency_that_iso_does_not_list_is_unknown() -> None:
     with pytest.raises(Refused, match="unknown-currency"):
         sample_order(pays_in="XQQ")
+
+
+def test_currencies_of_a_table_that_are_no_longer_paid_in_are_passed_over() -> None:
+    """Source: ISO 4217 lists HRK among the historic codes since the euro replaced it."""
+    table = replace(RATES, rates={**RATES.rates, "HRK": Decimal("7.5345")})
+    paid = with_reference_rates(sample_workshop(), table)
+    assert "HRK" not in paid.exchange
+    assert "USD" in paid.exchange
