@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 from exports.workbook.cells import Ref, heads, reckoned, span_of, summed, words
 from exports.workbook.grid import Grid
 from exports.workbook.shapes import COUNT, HOURS
-from exports.workbook.tasks_block import TaskRow, base_of
+from exports.workbook.tasks_block import TaskRow
 from exports.workbook.timings_block import PaceRefs
 from quoting.core.hours import Hours
 from quoting.wording import Speech
@@ -35,7 +35,7 @@ def range_block(
 
 def _basis(grid: Grid, base: str, rows: Sequence[TaskRow], pace: PaceRefs, speech: Speech) -> Ref:
     """Write the half-width of all that rests on one timed stitch."""
-    mine = [row for row in rows if base_of(row.task) == base]
+    mine = [row for row in rows if row.task.timed_stitch == base]
     each = pace.pace.minutes_each
     equivalent = "+".join(
         f"{row.count}*{row.minutes.sheet}!D{row.minutes.row}/{pace.each}" for row in mine

@@ -13,7 +13,8 @@ from quoting.core.gauge import ESTIMATED_LIMITS
 from quoting.core.hours import Hours, Task
 from quoting.core.money import MINUTES_PER_HOUR
 from quoting.core.quote import Quote
-from quoting.core.stitches import TIME_RATIO, Stitch
+from quoting.core.stitches import TIME_RATIO
+from quoting.core.stitching_time import time_kind
 from quoting.core.workshop import Workshop
 from quoting.wording import Speech, part_words, task_words
 
@@ -21,7 +22,6 @@ FIRST_TASK = 3
 """The rows of the block before its first task: a free one, its title, its headings."""
 
 RIP_BACK = "rip_back"
-_STITCH = "stitch "
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,14 +34,9 @@ class TaskRow:
     off: Ref | None
 
 
-def base_of(task: Task) -> str | None:
-    """Return the timed stitch that a stitching task rests on; None for all other work."""
-    return task.basis.removeprefix(_STITCH) if task.basis.startswith(_STITCH) else None
-
-
 def bases_of(hours: Hours) -> list[str]:
     """Return the timed stitches that the hours rest on, each once."""
-    bases = (base_of(task) for task in hours.tasks)
+    bases = (task.timed_stitch for task in hours.tasks)
     return list(dict.fromkeys(base for base in bases if base is not None))
 
 
@@ -77,7 +72,7 @@ def _task(grid: Grid, task: Task, each: Cell, speech: Speech) -> TaskRow:
 
 def _own_share(task: Task) -> float:
     """Return the half-width that is the task's own, as a share of its minutes."""
-    if base_of(task) is None:
+    if task.timed_stitch is None:
         return task.half_width_min / task.minutes
     return ESTIMATED_LIMITS if task.guess_min else 0.0
 
@@ -86,9 +81,9 @@ def _minutes_each(
     task: Task, workshop: Workshop, timings: TimingRefs, before: Sequence[TaskRow]
 ) -> Cell:
     """Return the minutes of one: from the timings, a share of the stitching, or an input."""
-    base = base_of(task)
+    base = task.timed_stitch
     if base is not None:
-        expression = f"{timings.paces[base].each}{ratio_of(task.what, base, workshop)}"
+        expression = f"{timings.paces[base].each}{_ratio(task.what, base, workshop)}"
         return reckoned(expression, task.minutes_each, FINE)
     if task.what == RIP_BACK:
         share = f"{timings.rip_back}*{total_of([row.minutes for row in before])}"
@@ -96,11 +91,7 @@ def _minutes_each(
     return yours(task.minutes_each, FINE)
 
 
-def ratio_of(stitch: str, base: str, workshop: Workshop) -> str:
+def _ratio(stitch: str, base: str, workshop: Workshop) -> str:
     """Return by how much longer a stitch takes than the timed one, as factors to append."""
-    mine, timed = (TIME_RATIO[_kind(name, workshop)] for name in (stitch, base))
+    mine, timed = (TIME_RATIO[time_kind(name, workshop)] for name in (stitch, base))
     return "" if mine == timed else f"*{mine:g}/{timed:g}"
-
-
-def _kind(stitch: str, workshop: Workshop) -> Stitch:
-    return Stitch.CH if stitch == Stitch.CH else workshop.basic_stitch(stitch, "timings")

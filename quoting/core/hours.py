@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Hashable, Mapping, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 from enum import StrEnum
@@ -32,8 +32,9 @@ class Part(StrEnum):
 class Task:
     """One kind of work: so many of it, each taking so long. `what` is a stitch or a code.
 
-    `basis` names the timings that it rests on, `shared_min` is its part of the half-width of all
-    that rests on them, `guess_min` the half-width of its own ratio.
+    `timed_stitch` is the stitch whose timings stitching rests on, None for all other work;
+    `shared_min` is its part of the half-width of all that rests on them, `guess_min` the
+    half-width of its own ratio.
     """
 
     part: Part
@@ -41,14 +42,19 @@ class Task:
     count: float
     minutes_each: float
     sureness: Sureness
-    basis: str
     shared_min: float
     guess_min: float = 0.0
+    timed_stitch: str | None = None
 
     @property
     def minutes(self) -> float:
         """The minutes expected."""
         return self.count * self.minutes_each
+
+    @property
+    def basis(self) -> tuple[str | None, str | None]:
+        """What it shares its error with: a timed stitch, or tasks of its own kind."""
+        return self.timed_stitch, None if self.timed_stitch else self.what
 
     @property
     def half_width_min(self) -> float:
@@ -97,7 +103,7 @@ class Hours:
     @property
     def span(self) -> Span:
         """All hours, in minutes, with their range: linear within a basis, in squares between."""
-        by_basis: dict[str, float] = {}
+        by_basis: dict[Hashable, float] = {}
         for task in self.tasks:
             by_basis[task.basis] = by_basis.get(task.basis, 0.0) + task.shared_min
         guesses = (task.guess_min for task in self.tasks)
@@ -131,9 +137,9 @@ def _stitching(time: StitchingTime) -> Task:
         count=time.count,
         minutes_each=time.minutes_each,
         sureness=time.sureness,
-        basis=f"stitch {time.basis}",
         shared_min=time.shared_min,
         guess_min=time.guess_min,
+        timed_stitch=time.basis,
     )
 
 
@@ -170,6 +176,5 @@ def _task(part: Part, what: str, count: float, readings: Readings) -> Task:
         count=count,
         minutes_each=pace.minutes_each,
         sureness=pace.sureness,
-        basis=what,
         shared_min=pace.predict(count).half_width,
     )

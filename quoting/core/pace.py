@@ -84,13 +84,17 @@ def pace_of(sessions: Sequence[Session]) -> Pace:
     return Pace(minutes_each=each, counted=counted, sessions=len(sessions), deviation=deviation)
 
 
-def timings_wanted(minutes: Sequence[float]) -> int:
-    """Return the further timings wanted for ±5 % at 95 %, from two readings up.
+WANTED_LIMITS = 0.05
+"""How near to the true pace timings are wanted to bring it, at 95 %, two standard deviations."""
 
-    Source: ILO, Introduction to Work Study: n = (40·√(n'Σx² − (Σx)²)/Σx)².
+
+def timings_wanted(minutes: Sequence[float]) -> int:
+    """Return the further timings wanted for that, from two readings up.
+
+    Source: ILO, Introduction to Work Study: n = (40·√(n'Σx² − (Σx)²)/Σx)², where 40 is 2/0.05.
     """
     n = len(minutes)
     total = math.fsum(minutes)
     spread = n * math.fsum(x * x for x in minutes) - total**2
-    wanted = (40 * math.sqrt(max(0.0, spread)) / total) ** 2
+    wanted = (2 / WANTED_LIMITS * math.sqrt(max(0.0, spread)) / total) ** 2
     return max(0, math.ceil(round(wanted, 9)) - n)

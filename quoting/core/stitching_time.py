@@ -83,21 +83,25 @@ def basic_session(timing: Timing, workshop: Workshop, place: str) -> Session:
 
 def _timed(stitch: str, paces: Mapping[str, Pace], workshop: Workshop) -> str:
     """Return the timed stitch to reckon from: itself, its kind, else the nearest in time."""
-    kind = _kind(stitch, workshop)
+    kind = time_kind(stitch, workshop)
 
     def distance(name: str) -> tuple[bool, bool, float, float]:
-        ratio = TIME_RATIO[_kind(name, workshop)] / TIME_RATIO[kind]
+        ratio = TIME_RATIO[time_kind(name, workshop)] / TIME_RATIO[kind]
         return name != stitch, name != kind, max(ratio, 1 / ratio), ratio
 
     return min(paces, key=distance)
 
 
-def _kind(stitch: str, workshop: Workshop) -> Stitch:
+def time_kind(stitch: str, workshop: Workshop) -> Stitch:
+    """Return the basic stitch, a chain too, that a stitch takes its time from.
+
+    Errors: `unknown-stitch` at `timings`.
+    """
     return Stitch.CH if stitch == Stitch.CH else workshop.basic_stitch(stitch, "timings")
 
 
 def _ratio(stitch: str, base: str, workshop: Workshop) -> float:
-    return TIME_RATIO[_kind(stitch, workshop)] / TIME_RATIO[_kind(base, workshop)]
+    return TIME_RATIO[time_kind(stitch, workshop)] / TIME_RATIO[time_kind(base, workshop)]
 
 
 def _time(

@@ -7,14 +7,12 @@ from decimal import Decimal
 from flask import Blueprint, render_template
 
 from quoting.core.categories import HOOK_MM
-from quoting.core.measures import CM_PER_YARD, tex
+from quoting.core.measures import CM_PER, CM_PER_YARD, tex
 from quoting.core.money import exact
 from quoting.core.yarns import PutUp
 from quoting.web.shop import shop_now
 
 blueprint = Blueprint("yarn", __name__)
-
-CM_PER_M = 100
 
 
 @blueprint.get("/yarn")
@@ -27,5 +25,5 @@ def _price_per_length(put_up: PutUp) -> Decimal:
     """Return the price of a metre, or of a yard where the maker works in inches."""
     lengths = exact(put_up.length_m) * put_up.pack
     if shop_now().speech.inches:
-        lengths = lengths * CM_PER_M / exact(CM_PER_YARD)
+        lengths = lengths * exact(CM_PER["m"]) / exact(CM_PER_YARD)
     return put_up.price / lengths

@@ -9,7 +9,7 @@ from quoting.core.advice import FASTEST_A_MINUTE, SLOWEST_A_MINUTE
 from quoting.core.cautions import Caution
 from quoting.core.errors import Fact, Facts
 from quoting.core.gauge import ESTIMATED_LIMITS
-from quoting.core.pace import ONE_TIMING_LIMITS
+from quoting.core.pace import ONE_TIMING_LIMITS, WANTED_LIMITS
 from quoting.wording.phrases import Sentences, capitalized, listed, sentence_for
 from quoting.wording.speech import Speech, as_decimal
 
@@ -74,7 +74,7 @@ CAUTIONS: Sentences = {
         "{slowest} and {fastest}. Count once more.",
     ),
     "more-timings": (
-        "The timings of {stitch} lie far apart; {more} more would bring them within 5%.",
+        "The timings of {stitch} lie far apart; {more} more would bring them within {wanted_off}.",
     ),
     # Ends, carrying, balls
     "many-ends": (
@@ -122,6 +122,7 @@ CAUTIONS: Sentences = {
 _SETTLED: Facts = {
     "estimated_off": ESTIMATED_LIMITS,
     "one_timing_off": ONE_TIMING_LIMITS,
+    "wanted_off": WANTED_LIMITS,
     "slowest": SLOWEST_A_MINUTE,
     "fastest": FASTEST_A_MINUTE,
 }
@@ -129,7 +130,7 @@ _SETTLED: Facts = {
 
 _LENGTHS = frozenset({"height_cm", "wanted_cm", "stripe_cm", "row_cm"})
 _MONEY = frozenset({"earned", "pay", "price", "minimum"})
-_SHARES = frozenset({"estimated_off", "one_timing_off"})
+_SHARES = frozenset({"estimated_off", "one_timing_off", "wanted_off"})
 
 
 def caution_sentence(caution: Caution, speech: Speech) -> str:

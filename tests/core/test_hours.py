@@ -159,7 +159,6 @@ def test_totals_add_the_rounded_parts() -> None:
             count=1,
             minutes_each=0.3,
             sureness=Sureness.MEASURED,
-            basis=p,
             shared_min=0,
         )
         for p in parts
@@ -215,9 +214,8 @@ def test_the_range_lies_evenly_round_the_hours_that_are_printed() -> None:
         count=1,
         minutes_each=0.3,
         sureness=Sureness.ONE_TIMING,
-        basis="",
         shared_min=0.3,
     )
-    hours = Hours(tasks=tuple(replace(short, part=part, basis=part.value) for part in Part))
+    hours = Hours(tasks=tuple(replace(short, part=part, what=part.value) for part in Part))
     assert hours.total == Decimal("0.07")
     assert hours.total - hours.low == hours.high - hours.total == Decimal("0.01")

@@ -60,7 +60,7 @@ def sales(draw: st.DrawFn) -> tuple[Order, Estimate, Workshop]:
         count=1,
         minutes_each=draw(st.floats(0, 3000)),
         sureness=Sureness.MEASURED,
-        basis="hdc",
+        timed_stitch="hdc",
         shared_min=0,
     )
     charged, paid, packaging = draw(thousandths) / 20, draw(thousandths) / 20, draw(thousandths)

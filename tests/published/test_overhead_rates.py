@@ -24,7 +24,7 @@ def job_cost(
         count=hours,
         minutes_each=60,
         sureness=Sureness.MEASURED,
-        basis="hdc",
+        timed_stitch="hdc",
         shared_min=0,
     )
     rates = Pay(

@@ -45,7 +45,6 @@ def test_a_root_sum_of_squares() -> None:
             count=1,
             minutes_each=1000,
             sureness=Sureness.MEASURED,
-            basis=str(number),
             shared_min=component,
         )
         for number, component in enumerate(components)
