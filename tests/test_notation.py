@@ -216,6 +216,13 @@ def test_money_keeps_its_decimals_and_takes_no_fraction():
     assert mistake(read_money, "4½", ENGLISH).code == "not-a-number"
 
 
+@pytest.mark.parametrize("text", ["£185", "185 £", " GBP 185", "185.00 GBP"])
+def test_money_may_bear_a_sign_of_its_own_currency_and_of_no_other(text):
+    assert read_money(text, ENGLISH, ("£", "GBP")) == 185
+    assert mistake(read_money, text, ENGLISH, ("€", "EUR")).code == "not-a-number"
+    assert mistake(read_money, "££185", ENGLISH, ("£", "GBP")).code == "not-a-number"
+
+
 @given(numbers, marks)
 def test_a_number_written_is_read_again_as_itself(number, written_with):
     assert read_number(write_number(number, written_with), written_with) == number

@@ -69,7 +69,7 @@ def _price_cautions(order: Order, workshop: Workshop, price: Price) -> Iterator[
     if least is not None and price.each < least:
         yield for_maker("under-minimum", price=price.each, minimum=least)
     if not price.delivery_band_found:
-        carried = any(band.to == order.deliver_to for band in workshop.delivery.bands)
+        carried = any(band.goes_to(order.deliver_to) for band in workshop.delivery.bands)
         if carried:
             yield for_maker("too-heavy-for-bands", country=order.deliver_to)
         else:

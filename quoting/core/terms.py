@@ -173,6 +173,10 @@ class DeliveryBand:
         checks.number("paid", self.paid, least=0, most=MOST_MONEY)
         checks.done()
 
+    def goes_to(self, country: str | None) -> bool:
+        """Return whether it is the country's, in capitals or not."""
+        return country is not None and self.to.casefold() == country.casefold()
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Delivery:
@@ -193,7 +197,5 @@ class Delivery:
 
     def band_for(self, country: str | None, weight_g: float) -> DeliveryBand | None:
         """Return the first band to that country that carries the weight, if there is one."""
-        for band in self.bands:
-            if band.to == country and weight_g <= band.up_to_g:
-                return band
-        return None
+        bands = (band for band in self.bands if band.goes_to(country))
+        return next((band for band in bands if weight_g <= band.up_to_g), None)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from decimal import Decimal
 
 from quoting.core.errors import Refused, refuse
@@ -34,13 +35,18 @@ def read_number(text: str, marks: Marks) -> Decimal:
     return -size if typed.startswith("-") else size
 
 
-def read_money(text: str, marks: Marks) -> Decimal:
+def read_money(text: str, marks: Marks, signs: Sequence[str] = ()) -> Decimal:
     """Return an amount of money; its currency is known from elsewhere. No fractions.
 
-    Errors: as `read_number`.
+    It may bear one of `signs` of that currency, before or after it. Errors: as `read_number`.
     """
-    if "/" in plain_text(text):
+    bare = plain_text(text)
+    if "/" in bare:
         raise refuse("", "not-a-number", read=shown(text))
+    for sign in signs:
+        for without in (bare.removeprefix(sign), bare.removesuffix(sign)):
+            if without != bare:
+                return read_number(without, marks)
     return read_number(text, marks)
 
 

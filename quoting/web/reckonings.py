@@ -114,13 +114,15 @@ def ends_words(quote: Quote, say: Speech) -> str:
 
 
 def price_sum(quote: Quote, say: Speech) -> str:
-    """Return where the money goes: the total is cost, fees, tax and profit."""
+    """Return where the money goes: the total is cost, fees, tax and profit, or less a loss."""
     price = quote.price
     parts = [("cost", price.cost), ("fees", price.fees), ("tax", price.tax)]
-    parts.append(("profit", price.profit))
-    said = [f"{say.bare_money(amount)} {name}" for name, amount in parts if amount]
+    parts.append(("profit", max(price.profit, Decimal(0))))
+    said = " + ".join(f"{say.bare_money(amount)} {name}" for name, amount in parts if amount)
+    loss = f" − {say.bare_money(-price.profit)} loss" if price.profit < 0 else ""
     delivery = f" + {say.bare_money(price.delivery)} delivery" if price.delivery else ""
-    return f"{say.bare_money(price.price)}{delivery} = {' + '.join(said)}{_tax_added(quote, say)}"
+    paid = f"{say.bare_money(price.price)}{delivery}"
+    return f"{paid} = {said}{loss}{_tax_added(quote, say)}"
 
 
 def _tax_added(quote: Quote, say: Speech) -> str:

@@ -40,7 +40,10 @@ def change_words(saving: Saving) -> str:
 
 
 def verdict(comparison: Comparison, speech: Speech) -> str:
-    """Return the one sentence that says which size pays best and why, or why none is named."""
+    """Return what says which size pays best and why, and whether it pays her hour at all.
+
+    At a target, why none is named.
+    """
     if not comparison.sizes:
         return "None of these sizes can be made."
     if comparison.best is None or comparison.reason is None:
@@ -49,8 +52,15 @@ def verdict(comparison: Comparison, speech: Speech) -> str:
             "ends and the price for its area instead."
         )
     best = comparison.sizes[comparison.best]
-    earned = speech.money(best.quote.price.earned_per_hour)
-    return f"{best.size} pays best, {earned} an hour: {_REASONS[comparison.reason]}."
+    price, pay = best.quote.price, best.quote.workshop.pay.making_per_hour
+    earned = speech.money(price.earned_per_hour)
+    if len(comparison.sizes) == 1:
+        said = f"{best.size} earns {earned} an hour; there is no other size to compare it with."
+    else:
+        said = f"{best.size} pays best, {earned} an hour: {_REASONS[comparison.reason]}."
+    if price.earned_per_hour < pay:
+        return f"{said} That is less than your pay of {speech.money(pay)}: ask more for each size."
+    return said
 
 
 def refusal_words(refusal: Refusal, speech: Speech) -> str:

@@ -12,6 +12,9 @@ from quoting.wording.speech import Speech, as_decimal
 LEAST_DIGITS = 2
 """Digits that a least is said with after its zeros, and decimals that it has in any case."""
 
+SHARE_DIGITS = 6
+"""Decimals of a share in per cent, where it has so many."""
+
 _LENGTHS = frozenset({"width", "height", "carry_height", "tail", "length", "ruler_step"})
 _WEIGHTS = frozenset({"grams", "weight", "scale_step", "up_to", "packaging_weight"})
 _SHARES = frozenset({"margin", "markup", "discount", "rush", "rate", "share", "cushion"}) | {
@@ -45,7 +48,7 @@ def past_limit(name: str, fact: Decimal | float, mistake: Mistake, speech: Speec
     if key in _MONEY:
         return speech.rate(as_decimal(fact))
     if key in _SHARES and not table.startswith(("exchange", "blanket")):
-        return f"{speech.number(fact)} ({speech.percent(fact)})"
+        return f"{speech.percent(fact, SHARE_DIGITS)} ({speech.number(fact)})"
     return speech.number(fact)
 
 

@@ -56,7 +56,7 @@ MISTAKES: Sentences = {
     "not-above": ("{read} is too small; it must be more than {limit}.",),
     "too-small": ("{read} is too small; the least that will do is {limit}.",),
     "too-large": ("{read} is too large; the most that will do is {limit}.",),
-    "not-a-number": ("{read} cannot be read as a number.",),
+    "not-a-number": ("{read} cannot be read as a number; write it in digits.",),
     "doubtful-number": ("{read} may mean {as_decimal} or {as_grouping}; write one of these.",),
     "too-many-digits": ("{read} has too many digits; at most {limit} will do.",),
     "not-a-measure": ("{read} cannot be read as a measure; write a number and one of {known}.",),

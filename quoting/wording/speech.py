@@ -15,6 +15,7 @@ from babel.numbers import (
     format_currency,
     format_decimal,
     format_percent,
+    get_currency_symbol,
     get_decimal_symbol,
     get_group_symbol,
 )
@@ -53,6 +54,12 @@ class Speech:
     units: Units = Units.METRIC
     vocabulary: Vocabulary = Vocabulary.US
     currency: str = ""
+
+    @property
+    def currency_signs(self) -> tuple[str, ...]:
+        """How an amount of the workshop's currency may be marked: by a symbol or its code."""
+        symbols = (get_currency_symbol(self.currency, locale) for locale in (self.locale, "en"))
+        return *symbols, self.currency
 
     @property
     def marks(self) -> Marks:

@@ -47,6 +47,13 @@ def test_the_first_band_that_fits_sets_delivery() -> None:
     assert lines_of(quoted(delivery=delivery), LineKind.DELIVERY)[0].amount == 5
 
 
+def test_a_country_is_the_same_in_small_letters() -> None:
+    band = DeliveryBand(to="gb", up_to_g=2000, charged=money("6"), paid=money("5"))
+    delivery = Delivery(charged=money("20"), paid=money("18"), bands=(band,))
+    price = quoted(delivery=delivery).price
+    assert (price.delivery, price.delivery_band_found) == (6, True)
+
+
 @pytest.mark.parametrize(
     ("base", "fee"),
     [(FeeBase.PRICE, "10.00"), (FeeBase.PRICE_AND_DELIVERY, "10.50"), (FeeBase.TOTAL, "12.60")],

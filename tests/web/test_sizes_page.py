@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from decimal import Decimal
 
+from quoting.core.comparison import compare_sizes
 from quoting.core.costing import LineKind
 from quoting.core.measures import Units
 from quoting.wording import rule_words, verdict
-from tests.examples import sample_workshop
+from tests.examples import TODAY, sample_workshop
 from tests.web.asked_sizes import PRICES, SAY, SIX, TYPED, ask, compare, price_of, words
 from tests.web.conftest import ORDER, Maker, maker_in
 from tests.web.pages import Page
@@ -59,6 +60,23 @@ def test_at_given_prices_one_sentence_says_which_pays_best_and_why(maker: Maker)
     assert at_prices.best is not None
     tagged = [row[0] for row in page.table("Size asked") if "pays best" in row[0]]
     assert tagged == [f"{SIX[at_prices.best]} pays best"]
+
+
+def test_a_size_that_pays_best_but_less_than_her_hour_is_not_praised(maker: Maker) -> None:
+    poor = {size: price / 2 for size, price in PRICES.items()}
+    less = "That is less than your pay of £14.00: ask more for each size."
+    typed = {field: str(Decimal(price) / 2) for field, price in TYPED.items()}
+    assert words(less) in ask(maker, asks="prices", **typed).with_id("answer").text
+    assert verdict(compare(prices=poor), SAY).endswith(less)
+    assert "less than your pay" not in verdict(compare(prices=PRICES), SAY)
+
+
+def test_one_size_is_compared_with_no_other() -> None:
+    (cot, *_) = SIX
+    prices = {cot: PRICES[cot]}
+    one = compare_sizes(ORDER, sample_workshop(), [cot], today=TODAY, prices=prices)
+    assert "there is no other size to compare it with." in verdict(one, SAY)
+    assert "pays best" not in verdict(one, SAY)
 
 
 def test_the_charts_show_every_price_and_every_hour_of_the_table(maker: Maker) -> None:

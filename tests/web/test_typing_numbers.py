@@ -40,6 +40,13 @@ def test_an_amount_as_the_locale_writes_it_is_read_exactly(locale: str, amount: 
         assert field(SHOPS[locale], "price.given", text).data == amount
 
 
+@pytest.mark.parametrize("locale", LOCALES)
+def test_an_amount_may_be_typed_with_its_currency(locale: str) -> None:
+    shop = SHOPS[locale]
+    for text in (shop.speech.money(Decimal(185)), "£185", "185 GBP"):
+        assert field(shop, "price.given", text).data == 185
+
+
 @given(
     st.sampled_from(LOCALES),
     st.text("0123456789", min_size=1, max_size=5),

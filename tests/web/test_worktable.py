@@ -33,6 +33,11 @@ def test_a_figure_opens_to_the_sum_it_was_reckoned_by(maker: Maker) -> None:
     assert "98 = (80 − 2 × 0.63) / 0.80" in maker.open().with_id("answer").text
 
 
+def test_a_loss_is_taken_off_where_the_price_goes(maker: Maker) -> None:
+    answer = maker.send("/answer", price__given="£60").with_id("answer").text
+    assert "60.00 + 5.00 delivery = 246.98 cost + 1.38 fees − 183.36 loss" in answer
+
+
 def test_stitches_are_written_small_and_row_heights_as_they_are_measured(maker: Maker) -> None:
     answer = maker.open().with_id("answer").text
     assert "hdc: 10,094 × " in answer

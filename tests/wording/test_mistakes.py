@@ -38,7 +38,7 @@ def test_a_nearly_right_name_is_answered_with_the_right_one() -> None:
         ("yarns.1.put_ups.1.grams", 20000.0, 10000.0, "20,000\u00a0g"),
         ("yarns.1.put_ups.1.metres", 200000.0, 100000.0, "200,000\u00a0m"),
         ("extras.1.cost", Decimal("2E9"), 1_000_000_000, "£2,000,000,000.00"),
-        ("price.discount", 1.5, 0.99, "1.5 (150%)"),
+        ("price.discount", 1.5, 0.99, "150% (1.5)"),
         ("blanket.sections.2.stripes.1.rows", 20000, 10000, "20,000"),
         ("exchange.EUR.rate", Decimal("2E9"), 1e9, "2,000,000,000 is"),
     ],

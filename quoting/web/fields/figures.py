@@ -68,7 +68,7 @@ class Money(Number):
 
     def read(self, text: str) -> Decimal:
         """Return the amount, exactly."""
-        return read_money(text, self.marks)
+        return read_money(text, self.marks, self.meta.shop.speech.currency_signs)
 
     def write(self, value: Any) -> str:
         """Return the amount with its own decimals."""
