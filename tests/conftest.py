@@ -7,9 +7,12 @@ import os
 import sys
 from pathlib import Path
 
+import pytest
 from hypothesis import HealthCheck, settings
 
 sys.path.insert(0, str(Path(__file__).parents[1]))
+
+from tests.programs import lines_on_skips
 
 settings.register_profile(
     "here", deadline=None, max_examples=100, suppress_health_check=[HealthCheck.too_slow]
@@ -17,3 +20,9 @@ settings.register_profile(
 settings.register_profile("ci", settings.get_profile("here"), derandomize=True)
 settings.register_profile("deep", settings.get_profile("here"), max_examples=3000)
 settings.load_profile("ci" if os.environ.get("CI") else "here")
+
+
+def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
+    """Say in a line for each missing program how many tests were skipped for lack of it."""
+    for line in lines_on_skips(terminalreporter.getreports("skipped")):
+        terminalreporter.write_line(line)

@@ -86,6 +86,13 @@ def test_pesetas_are_divided_by_their_rate_and_not_multiplied_by_an_inverse(
     assert IRREVOCABLE.between("ESP", "EUR").convert(Decimal(pesetas)) == Decimal(euros)
 
 
+@pytest.mark.parametrize(("tolars", "euros"), [("500", "2.09"), ("1000", "4.17")])
+def test_tolars_are_divided_by_their_rate_and_rounded_once(tolars: str, euros: str) -> None:
+    """Source: changeover examples under Regulation (EC) 1103/97, at 239.640 for one euro."""
+    fixed = EuroRates(day=date(2007, 1, 1), rates={"SIT": Decimal("239.640")})
+    assert fixed.between("SIT", "EUR").convert(Decimal(tolars)) == Decimal(euros)
+
+
 def test_no_order_is_paid_in_a_currency_that_the_euro_replaced() -> None:
     """Source: ISO 4217, where DEM stands in list three, codes of historic currencies."""
     with pytest.raises(Refused) as refused:

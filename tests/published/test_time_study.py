@@ -47,6 +47,15 @@ def test_how_many_timings_to_take() -> None:
     assert timings_wanted([7, 6, 7, 7, 6]) == 9 - 5
 
 
+def test_how_many_timings_to_take_by_another_risk(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Krajewski et al., Operations Management, supplement H: (1.96/0.04 x 0.0305/0.50)² is 8.93, 9.
+
+    Two readings of that mean and deviation stand for the study; ours has 2 for 1.96.
+    """
+    monkeypatch.setattr("quoting.core.pace.WANTED_LIMITS", 2 * 0.04 / 1.96)
+    assert timings_wanted([0.50 - 0.0305, 0.50 + 0.0305]) == 9 - 2
+
+
 def test_the_prediction_of_one_more() -> None:
     """Statistics course notes, after Hahn: mean 1312, s 25, n 10, 95 %: plus or minus 59."""
     pace = Pace(minutes_each=1312, counted=10, sessions=10, deviation=25)
