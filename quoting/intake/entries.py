@@ -101,7 +101,9 @@ def measure(quantity: Quantity) -> Entry[float]:
     def read(spot: Spot) -> float:
         text = spot.value
         if _is_number(text):
-            return spot.close(1.0, "missing-unit", read=as_written(text), known=quantity.units)
+            read = as_written(text)
+            facts = {"read": read, "quoted": f'"{read} {quantity.base}"'}
+            return spot.close(1.0, "missing-unit", **facts, known=quantity.units)
         if not isinstance(text, str):
             return spot.wrong(1.0, "measure")
         return spot.attempt(1.0, lambda: read_measure(text, FILE_MARKS, quantity))

@@ -23,7 +23,10 @@ MISTAKES: Sentences = {
         "The file is saved as {read}; save it as {wanted}.",
         "Line {line} is not {wanted} text; save the file as {wanted}.",
     ),
-    "not-toml": ("Line {line}, column {column} is not TOML ({said}).",),
+    "not-toml": (
+        "Line {line}, column {column} is not TOML ({said}). Words, measures and money stand in "
+        'quotes: width = "80 cm".',
+    ),
     "nested-too-deep": ("The file has lists within lists too deep to be read; make it flatter.",),
     "number-too-long": ("The file has a number of thousands of digits; shorten it.",),
     # Keys and kinds of value
@@ -60,7 +63,10 @@ MISTAKES: Sentences = {
     "doubtful-number": ("{read} may mean {as_decimal} or {as_grouping}; write one of these.",),
     "too-many-digits": ("{read} has too many digits; at most {limit} will do.",),
     "not-a-measure": ("{read} cannot be read as a measure; write a number and one of {known}.",),
-    "missing-unit": ("{read} has no unit; write one of {known} after it.",),
+    "missing-unit": (
+        "{read} has no unit; write it in quotes with one of {known}, as {quoted}.",
+        "{read} has no unit; write one of {known} after it.",
+    ),
     "unknown-unit": ("{read} is no unit that is known here; use one of {known}.",),
     # Names
     "unknown-yarn": (

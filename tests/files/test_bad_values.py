@@ -2,6 +2,7 @@
 
 import pytest
 
+from quoting.wording import Speech, mistake_sentence
 from tests.files.samples import ROWS, STRIPE_ROWS
 
 
@@ -46,6 +47,13 @@ def test_a_count_is_a_whole_number_within_its_limits(order_mistakes, rows, code)
 def test_a_measure_has_a_number_and_a_unit(order_mistakes, width, code):
     found = order_mistakes(('"80 cm"', width))
     assert {place: mistake.code for place, mistake in found.items()} == {"blanket.width": code}
+
+
+@pytest.mark.parametrize(("width", "quoted"), [("80", '"80 cm"'), ("80.5", '"80.5 cm"')])
+def test_a_measure_without_quotes_is_shown_with_them(order_mistakes, width, quoted):
+    (mistake,) = order_mistakes(('"80 cm"', width)).values()
+    assert mistake.facts["quoted"] == quoted
+    assert mistake_sentence(mistake, Speech(locale="en_GB")).endswith(f", as {quoted}.")
 
 
 @pytest.mark.parametrize(
