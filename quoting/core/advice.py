@@ -49,6 +49,7 @@ def advise(
     if rate is not None and is_old(rate.day, today):
         yield for_maker("old-rate", currency=rate.currency, day=rate.day)
     yield from plan.cautions
+    yield from _label_cautions(workshop, estimate)
     yield from _sureness_cautions(plan, estimate)
     yield from _pace_cautions(workshop)
     yield from _strand_cautions(estimate)
@@ -76,6 +77,13 @@ def _price_cautions(order: Order, workshop: Workshop, price: Price) -> Iterator[
             yield for_maker("no-delivery-band", country=order.deliver_to)
     if price.target == Target(margin=0.0):
         yield for_maker("no-profit")
+
+
+def _label_cautions(workshop: Workshop, estimate: Estimate) -> Iterator[Caution]:
+    """Yield a caution for each yarn of the work whose balls cannot all be labelled right."""
+    for name in dict.fromkeys(colour.source.yarn for colour in estimate.colours):
+        if not workshop.yarn(name).labels_agree:
+            yield for_maker("labels-apart", yarn=name)
 
 
 def _sureness_cautions(plan: Plan, estimate: Estimate) -> Iterator[Caution]:

@@ -20,6 +20,9 @@ MOST_STOCK = 60
 MOST_MIXTURES = 20_000
 """Ways to take some of them, balls of one weight being alike: each is reckoned."""
 
+LABELS_APART = 0.10
+"""How far apart in length for a gram the balls of one yarn may be before they are questioned."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PutUp:
@@ -116,6 +119,12 @@ class Yarn:
         """The label's length for a gram, by the first put-up."""
         first = self.put_ups[0]
         return first.length_m / first.weight_g
+
+    @property
+    def labels_agree(self) -> bool:
+        """Whether all its balls have about the same length for a gram, as one yarn's do."""
+        lengths = [put_up.length_m / put_up.weight_g for put_up in self.put_ups]
+        return max(lengths) <= (1 + LABELS_APART) * min(lengths)
 
     @property
     def cheapest_per_gram(self) -> Decimal:

@@ -24,7 +24,7 @@ _PLACES = {
     ),
     "dates": "late",
     "size": "count-breaks-repeat row-ends-off repeats-miss-height",
-    "yarn": "rough-yarn estimated-yarn runs-out-late",
+    "yarn": "labels-apart rough-yarn estimated-yarn runs-out-late",
     "hours": "one-timing estimated-pace odd-pace more-timings",
     "ends": "many-ends wrong-edge yarns-tangle long-pass",
 }

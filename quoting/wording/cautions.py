@@ -52,6 +52,10 @@ CAUTIONS: Sentences = {
         "Whole repeats make it {height_cm} high where {wanted_cm} was asked. Stopping at any row "
         "makes it {row_cm}.",
     ),
+    "labels-apart": (
+        "The balls of {yarn} are more than a tenth apart in length for their weight: look at their "
+        "labels again. What is on the shelf is reckoned by the first of them.",
+    ),
     # How sure
     "rough-yarn": (
         "There is no swatch at all for {stitches}, so yarn and size are rough. "

@@ -68,6 +68,14 @@ def sold_in(metres: float, **changes: Any) -> Workshop:
     return sample_workshop(yarns=(sample_yarn(put_ups=(ball,), stock=()),), **changes)
 
 
+def labelled(metres: float) -> Workshop:
+    """Return a workshop with balls of 200 m and of so many metres, both of 100 g."""
+    balls = tuple(
+        PutUp(weight_g=100, length_m=length, price=Decimal(4)) for length in (200, metres)
+    )
+    return sample_workshop(yarns=(sample_yarn(put_ups=balls, stock=()),))
+
+
 AT_AN_EDGE = Habits(join=Join.AT_AN_EDGE)
 SWATCHED = (sample_swatch(), sample_swatch(stitch="sc"))
 ALL_TIMED = tuple(
@@ -122,6 +130,10 @@ CASES: dict[str, tuple[Case, Case]] = {
     "row-ends-off": (
         designed(design={"border": (band(row_end_ratio=1.0),)}),
         designed(design={"border": (band(row_end_ratio=1.2),)}),
+    ),
+    "labels-apart": (
+        (sample_order(), labelled(222)),
+        (sample_order(), labelled(218)),
     ),
     "repeats-miss-height": (
         striped(section("teal", "rust", rows=40)),

@@ -9,6 +9,7 @@ from decimal import Decimal
 from quoting.core.border import RATIO_TOLERANCE
 from quoting.core.cautions import for_maker
 from quoting.core.euro_rates import FRESH
+from quoting.core.yarns import LABELS_APART
 from quoting.wording import caution_sentence
 from quoting.wording import cautions as caution_table
 from tests.wording.speeches import DE, GB, UK_NAMES
@@ -43,3 +44,5 @@ def test_the_week_and_the_tenth_that_are_spoken_of_are_those_reckoned_with() -> 
     assert timedelta(weeks=1) == FRESH
     assert "more than a tenth off" in caution_table.CAUTIONS["row-ends-off"][0]
     assert RATIO_TOLERANCE == 0.1
+    assert "more than a tenth apart" in caution_table.CAUTIONS["labels-apart"][0]
+    assert LABELS_APART == 0.1
