@@ -29,7 +29,7 @@ def draw_blanket(
     strands = strands_drawn(quote) if reader is Reader.MAKER else ()
     key, bottom = draw_key(codes, strands, layout.blanket.bottom + RULER_HEIGHT)
     return picture(
-        draw_rulers(layout, speech),
+        draw_rulers(layout, speech, reader),
         draw_bands(layout, codes),
         draw_strands(layout, strands, codes),
         key,

@@ -7,6 +7,7 @@ from itertools import count, takewhile
 
 from exports.drawing.layout import FONT_SIZE, GUTTER, Layout
 from exports.svg import INK, element, path, text
+from quoting.core.cautions import Reader
 from quoting.core.measures import CM_PER, Units
 from quoting.core.passes import Edge, Work
 from quoting.wording import Speech, edge_name
@@ -18,6 +19,7 @@ STEPS = {
 ROW_STEPS = (1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000)
 LABEL_GAP = 26.0
 TICK_GAP = 5.0
+WIDTH_RULER_GAP = 15.0
 LONG_TICK, SHORT_TICK = 5.0, 2.5
 FAINT = 0.7
 
@@ -36,13 +38,15 @@ def ticks(length: float, unit_size: float, steps: tuple[int, ...]) -> Iterator[t
         yield mark, mark % labelled == 0
 
 
-def draw_rulers(layout: Layout, speech: Speech) -> str:
-    """Return both rulers, the row numbers and the names of the edges."""
+def draw_rulers(layout: Layout, speech: Speech, reader: Reader) -> str:
+    """Return both rulers and, for the maker, the row numbers and the names of the edges."""
+    for_maker = reader is Reader.MAKER
     return element(
         "g",
         *_height_ruler(layout, speech),
         *_width_ruler(layout, speech),
-        *_row_numbers(layout, speech),
+        *(_edge_names(layout) if for_maker else ()),
+        *(_row_numbers(layout, speech) if for_maker else ()),
         class_="rulers",
         fill=INK,
         font_size=FONT_SIZE,
@@ -68,7 +72,7 @@ def _height_ruler(layout: Layout, speech: Speech) -> Iterator[str]:
 
 def _width_ruler(layout: Layout, speech: Speech) -> Iterator[str]:
     box, unit = layout.blanket, CM_PER[speech.units] * layout.scale
-    y = box.bottom + 15
+    y = box.bottom + WIDTH_RULER_GAP
     steps: list[str | float] = ["M", box.left, y, "H", box.right]
     for mark, labelled in ticks(box.width, unit, STEPS[speech.units]):
         x = box.left + mark * unit
@@ -76,11 +80,14 @@ def _width_ruler(layout: Layout, speech: Speech) -> Iterator[str]:
         if labelled:
             yield text(speech.number(mark), x, y + 7 + 0.8 * FONT_SIZE, text_anchor="middle")
     yield _lines(*steps)
-    for edge, x, anchor in (
-        (Edge.FAR, box.left - 6, "end"),
-        (Edge.START, box.right + 5, "start"),
-    ):
-        yield text(edge_name(edge), x, y + 0.35 * FONT_SIZE, text_anchor=anchor)
+
+
+def _edge_names(layout: Layout) -> Iterator[str]:
+    """Yield what each edge is called, beside the ruler of the width."""
+    box = layout.blanket
+    y = box.bottom + WIDTH_RULER_GAP + 0.35 * FONT_SIZE
+    yield text(edge_name(Edge.FAR), box.left - 6, y, text_anchor="end")
+    yield text(edge_name(Edge.START), box.right + 5, y, text_anchor="start")
 
 
 def _row_numbers(layout: Layout, speech: Speech) -> Iterator[str]:

@@ -2,7 +2,7 @@
 
 from quoting.notation.marks import FILE_MARKS, Marks
 from quoting.notation.measures import LENGTH, MASS, YARN_LENGTH, Quantity, read_measure
-from quoting.notation.numbers import read_money, read_number
+from quoting.notation.numbers import read_money, read_number, without_sign
 from quoting.notation.sizes import read_size
 from quoting.notation.writing import write_measure, write_number
 
@@ -17,6 +17,7 @@ __all__ = [
     "read_money",
     "read_number",
     "read_size",
+    "without_sign",
     "write_measure",
     "write_number",
 ]

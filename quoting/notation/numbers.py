@@ -43,11 +43,16 @@ def read_money(text: str, marks: Marks, signs: Sequence[str] = ()) -> Decimal:
     bare = plain_text(text)
     if "/" in bare:
         raise refuse("", "not-a-number", read=shown(text))
+    return read_number(without_sign(bare, signs), marks)
+
+
+def without_sign(text: str, signs: Sequence[str]) -> str:
+    """Return a text without the first of some signs that it begins or ends with."""
     for sign in signs:
-        for without in (bare.removeprefix(sign), bare.removesuffix(sign)):
-            if without != bare:
-                return read_number(without, marks)
-    return read_number(text, marks)
+        for bare in (text.removeprefix(sign), text.removesuffix(sign)):
+            if bare != text:
+                return bare.strip()
+    return text
 
 
 def _size(typed: str, marks: Marks) -> Decimal | None:

@@ -45,6 +45,7 @@ def test_an_amount_may_be_typed_with_its_currency(locale: str) -> None:
     shop = SHOPS[locale]
     for text in (shop.speech.money(Decimal(185)), "£185", "185 GBP"):
         assert field(shop, "price.given", text).data == 185
+    assert field(SHOPS["en_GB"], "price.given", "£185").understood is None
 
 
 @given(

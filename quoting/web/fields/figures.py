@@ -12,6 +12,7 @@ from quoting.notation import (
     read_measure,
     read_money,
     read_number,
+    without_sign,
     write_measure,
     write_number,
 )
@@ -55,9 +56,13 @@ class Number(Typed):
         """Return the value as it is echoed."""
         return self.write(self.data)
 
+    def bare(self) -> str:
+        """Return the figure that was typed, without anything round it."""
+        return self.typed.strip()
+
     def is_plain(self) -> bool:
         """Return whether the text says its value plainly enough not to be echoed."""
-        typed = self.typed.strip()
+        typed = self.bare()
         mark = self.marks.decimal[0]
         short = typed.rstrip("0").rstrip(mark) if mark in typed else typed
         return self.shown_plainly() in (typed, short)
@@ -69,6 +74,10 @@ class Money(Number):
     def read(self, text: str) -> Decimal:
         """Return the amount, exactly."""
         return read_money(text, self.marks, self.meta.shop.speech.currency_signs)
+
+    def bare(self) -> str:
+        """Return the amount that was typed, without its currency."""
+        return without_sign(super().bare(), self.meta.shop.speech.currency_signs)
 
     def write(self, value: Any) -> str:
         """Return the amount with its own decimals."""
