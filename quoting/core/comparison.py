@@ -15,10 +15,11 @@ from enum import StrEnum
 from quoting.core.best_size import Reason as Reason
 from quoting.core.best_size import best_of, why_best
 from quoting.core.costing import LineKind
-from quoting.core.errors import Checks, Mistake, Refused
+from quoting.core.errors import Checks, Mistake, Refused, refuse
 from quoting.core.measures import CM_PER_INCH
 from quoting.core.money import exact, round_money
 from quoting.core.order import Order, Terms
+from quoting.core.place import at
 from quoting.core.price import Price, price_estimate
 from quoting.core.quote import Quote, quote_order
 from quoting.core.resizing import Size, resize_order
@@ -176,7 +177,7 @@ def _check(sizes: Sequence[Size], prices: Mapping[Size, Decimal]) -> None:
         checks.add("sizes", "too-many", read=len(sizes), limit=MOST_SIZES)
     for number, size in enumerate(prices, 1):
         if size not in sizes:
-            checks.add(f"prices.{number}.size", "size-not-compared", read=str(size))
+            checks.add(at("prices", number, "size"), "size-not-compared", read=str(size))
     checks.done()
 
 
@@ -208,6 +209,6 @@ def _quote_size(
         sized = at_the_target(sized)
     else:
         if size not in prices:
-            raise Refused(Mistake("prices", "size-without-price", {"read": str(size)}))
+            raise refuse("prices", "size-without-price", read=str(size))
         sized = replace(sized, terms=replace(sized.terms, target=Target(given=prices[size])))
     return quote_order(sized, workshop, today=today)

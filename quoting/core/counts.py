@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from quoting.core.design import Design, stripes_with_places
 from quoting.core.errors import refuse
 from quoting.core.gauge import Gauge
+from quoting.core.place import at
 from quoting.core.repeats import nearest_multiple
 from quoting.core.workshop import Workshop
 
@@ -31,7 +32,7 @@ def row_counts(
         main = nearest_multiple(target, multiple, plus)
         if target < plus + multiple / 2:
             least = (plus + multiple / 2) * width_cm + 2 * depth_cm
-            raise refuse("blanket.width", "width-too-small", smallest_cm=least)
+            raise refuse(at("blanket", "width"), "width-too-small", smallest_cm=least)
     counts = {design.stitch: main}
     for _, stripe in stripes_with_places(design):
         other = stripe.stitch
@@ -44,7 +45,7 @@ def row_counts(
             )
     most = max(counts.values())
     if most > MOST_STITCHES:
-        raise refuse("blanket.width", "too-many-stitches", read=most, limit=MOST_STITCHES)
+        raise refuse(at("blanket", "width"), "too-many-stitches", read=most, limit=MOST_STITCHES)
     return counts
 
 

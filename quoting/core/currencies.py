@@ -6,6 +6,7 @@ Source: ISO 4217, list one (active codes), by its published minor units.
 from __future__ import annotations
 
 from quoting.core.errors import refuse
+from quoting.core.place import Place
 
 _CODES = {
     2: """
@@ -23,7 +24,7 @@ _CODES = {
 MINOR_DIGITS = {code: digits for digits, codes in _CODES.items() for code in codes.split()}
 
 
-def minor_digits(code: str, place: str = "currency") -> int:
+def minor_digits(code: str, place: Place | str = "currency") -> int:
     """Return the decimals of a currency's minor unit.
 
     Errors: `unknown-currency` at `place` when ISO 4217 lists no such code.

@@ -8,6 +8,7 @@ from enum import StrEnum
 from types import MappingProxyType
 
 from quoting.core.errors import Checks
+from quoting.core.place import Place, at
 
 MAX_SIDE_CM = 1000.0
 MAX_COUNT = 10_000
@@ -164,12 +165,12 @@ class Design:
         return self.colours.get(colour) or ColourSource(yarn=self.yarn, colour=colour)
 
 
-def stripes_with_places(design: Design) -> Iterator[tuple[str, Stripe]]:
+def stripes_with_places(design: Design) -> Iterator[tuple[Place, Stripe]]:
     """Yield every stripe of the design with its place in the order file."""
     for number, stripe in enumerate(design.first_rows, 1):
-        yield f"blanket.first_rows.{number}", stripe
+        yield at("blanket", "first_rows", number), stripe
     for number, section in enumerate(design.sections, 1):
         for line, stripe in enumerate(section.stripes, 1):
-            yield f"blanket.sections.{number}.stripes.{line}", stripe
+            yield at("blanket", "sections", number, "stripes", line), stripe
     for number, stripe in enumerate(design.last_rows, 1):
-        yield f"blanket.last_rows.{number}", stripe
+        yield at("blanket", "last_rows", number), stripe

@@ -10,6 +10,8 @@ from datetime import date
 from decimal import Decimal
 from types import MappingProxyType
 
+from quoting.core.place import Place, placed
+
 Fact = str | int | float | Decimal | date | tuple[str, ...] | tuple[int, ...] | None
 Facts = Mapping[str, Fact]
 
@@ -21,7 +23,7 @@ JOINERS = "\u200c\u200d"
 class Mistake:
     """One thing wrong at one place (`blanket.sections.2.stripes.1.rows`, counted from 1)."""
 
-    place: str
+    place: Place
     code: str
     facts: Facts = field(default_factory=lambda: MappingProxyType({}))
 
@@ -30,10 +32,14 @@ class Mistake:
         """What tells it from every other mistake."""
         return self.place, self.code, *self.facts.items()
 
-    def under(self, prefix: str) -> Mistake:
-        """Return the same mistake, its place seen from one level further out."""
-        place = ".".join(part for part in (prefix, self.place) if part)
-        return Mistake(place, self.code, self.facts)
+    @property
+    def path(self) -> str:
+        """The place as messages name it."""
+        return str(self.place)
+
+    def under(self, outer: Place | str) -> Mistake:
+        """Return the same mistake, its place seen from further out."""
+        return Mistake(placed(outer) / self.place, self.code, self.facts)
 
 
 class Refused(Exception):  # noqa: N818 - it is the answer, not an accident
@@ -44,9 +50,9 @@ class Refused(Exception):  # noqa: N818 - it is the answer, not an accident
         self.mistakes = mistakes
 
 
-def refuse(place: str, code: str, **facts: Fact) -> Refused:
+def refuse(place: Place | str, code: str, **facts: Fact) -> Refused:
     """Return a refusal of one mistake, to be raised by the caller."""
-    return Refused(Mistake(place, code, facts))
+    return Refused(Mistake(placed(place), code, facts))
 
 
 class Checks:
@@ -60,25 +66,25 @@ class Checks:
         """What was found so far."""
         return tuple(self._found.values())
 
-    def add(self, place: str, code: str, **facts: Fact) -> None:
+    def add(self, place: Place | str, code: str, **facts: Fact) -> None:
         """Note one mistake."""
-        self._note(Mistake(place, code, facts))
+        self._note(Mistake(placed(place), code, facts))
 
     def _note(self, mistake: Mistake) -> None:
         self._found.setdefault(mistake.identity, mistake)
 
     @contextmanager
-    def under(self, prefix: str) -> Iterator[None]:
-        """Catch a refusal raised inside and keep its mistakes, placed under `prefix`."""
+    def under(self, outer: Place | str) -> Iterator[None]:
+        """Catch a refusal raised inside and keep its mistakes, placed under `outer`."""
         try:
             yield
         except Refused as refused:
             for mistake in refused.mistakes:
-                self._note(mistake.under(prefix))
+                self._note(mistake.under(outer))
 
     def number(
         self,
-        place: str,
+        place: Place | str,
         value: float | Decimal | None,
         *,
         above: float | None = None,
@@ -97,7 +103,7 @@ class Checks:
         elif most is not None and value > most:
             self.add(place, "too-large", read=value, limit=most)
 
-    def text(self, place: str, value: str, *, most: int, lines: bool = False) -> None:
+    def text(self, place: Place | str, value: str, *, most: int, lines: bool = False) -> None:
         """Check that a text is short enough and that all of it shows, or joins what does."""
         allowed = "\n\t" if lines else ""
         if len(value) > most:
@@ -108,13 +114,13 @@ class Checks:
                 self.add(place, "control-character", read=f"U+{ord(char):04X}", position=position)
                 return
 
-    def name(self, place: str, value: str) -> None:
+    def name(self, place: Place | str, value: str) -> None:
         """Check a name that other places refer to: there, short and printable."""
         if not value.strip():
             self.add(place, "missing")
         self.text(place, value, most=80)
 
-    def unique(self, place: Callable[[int], str], names: list[str]) -> None:
+    def unique(self, place: Callable[[int], Place], names: list[str]) -> None:
         """Check that no name is given twice; `place` makes the place of the n-th, from 1."""
         seen: set[str] = set()
         for number, name in enumerate(names, 1):

@@ -14,6 +14,7 @@ from quoting.core.errors import refuse
 from quoting.core.hours import Hours, Workload, work_hours
 from quoting.core.order import Order
 from quoting.core.passes import Plan
+from quoting.core.place import at
 from quoting.core.skeins import SkeinChoice, choose_skeins
 from quoting.core.strands import Strand, Visit, Why, visits_by_colour
 from quoting.core.workshop import Workshop
@@ -132,7 +133,7 @@ def estimate_plan(plan: Plan, order: Order, workshop: Workshop) -> Estimate:
     """
     if len(plan.passes) * order.quantity > MOST_PASSES:
         limit = MOST_PASSES // len(plan.passes)
-        raise refuse("order.quantity", "too-large", read=order.quantity, limit=limit)
+        raise refuse(at("order", "quantity"), "too-large", read=order.quantity, limit=limit)
     habits = workshop.habits
     visits = visits_by_colour(plan, habits, yarn_by_pass(plan, order), order.quantity)
     colours = tuple(

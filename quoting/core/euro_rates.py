@@ -13,6 +13,7 @@ from decimal import Decimal
 
 from quoting.core.errors import Checks, refuse
 from quoting.core.exchange import ExchangeRate
+from quoting.core.place import at
 
 EURO = "EUR"
 FRESH = timedelta(days=7)
@@ -33,7 +34,7 @@ class EuroRates:
         if not self.rates:
             checks.add("rates", "missing")
         for code, rate in self.rates.items():
-            checks.number(f"rates.{code}", rate, least=LEAST_RATE, most=MOST_RATE)
+            checks.number(at("rates", code), rate, least=LEAST_RATE, most=MOST_RATE)
         checks.done()
 
     def per_euro(self, currency: str) -> Decimal:
@@ -44,7 +45,9 @@ class EuroRates:
         if currency == EURO:
             return Decimal(1)
         if currency not in self.rates:
-            raise refuse("order.pays_in", "no-rate", read=currency, known=(EURO, *self.rates))
+            raise refuse(
+                at("order", "pays_in"), "no-rate", read=currency, known=(EURO, *self.rates)
+            )
         return self.rates[currency]
 
     def cross(self, seller: str, buyer: str) -> Decimal:

@@ -11,6 +11,7 @@ from quoting.core.currencies import MINOR_DIGITS
 from quoting.core.design import ColourSource, Design, stripes_with_places
 from quoting.core.errors import Checks, refuse
 from quoting.core.money import round_money
+from quoting.core.place import Place, at
 from quoting.core.terms import MOST_MONEY, Target
 from quoting.core.workshop import Workshop
 
@@ -69,14 +70,14 @@ class Order:
 
     def __post_init__(self) -> None:
         checks = Checks()
-        checks.name("order.title", self.title)
-        checks.text("order.buyer", self.buyer, most=80)
-        checks.text("order.notes", self.notes, most=2000, lines=True)
+        checks.name(at("order", "title"), self.title)
+        checks.text(at("order", "buyer"), self.buyer, most=80)
+        checks.text(at("order", "notes"), self.notes, most=2000, lines=True)
         if self.deliver_to is not None:
-            checks.name("order.deliver_to", self.deliver_to)
-        checks.number("order.quantity", self.quantity, least=1, most=1000)
+            checks.name(at("order", "deliver_to"), self.deliver_to)
+        checks.number(at("order", "quantity"), self.quantity, least=1, most=1000)
         if self.pays_in is not None and self.pays_in not in MINOR_DIGITS:
-            checks.add("order.pays_in", "unknown-currency", read=self.pays_in)
+            checks.add(at("order", "pays_in"), "unknown-currency", read=self.pays_in)
         checks.done()
 
 
@@ -91,9 +92,9 @@ def check_order(order: Order, workshop: Workshop) -> None:
         with checks.under(place):
             workshop.basic_stitch(name, "")
     for colour, source in order.design.colours.items():
-        with checks.under(f"blanket.colours.{colour}"):
+        with checks.under(at("blanket", "colours", colour)):
             _check_source(source, workshop)
-    with checks.under("blanket.yarn"):
+    with checks.under(at("blanket", "yarn")):
         yarn = workshop.yarn(order.design.yarn, "")
         for place, colour in _colours(order):
             if colour not in order.design.colours and colour not in yarn.colours:
@@ -101,30 +102,30 @@ def check_order(order: Order, workshop: Workshop) -> None:
     given = order.terms.target.given if order.terms.target else None
     if given is not None and round_money(given, workshop.currency) != given:
         currency = workshop.currency
-        checks.add("price.given", "not-whole-minor-units", read=given, currency=currency)
+        checks.add(at("price", "given"), "not-whole-minor-units", read=given, currency=currency)
     pays_in = order.pays_in or workshop.currency
     if pays_in != workshop.currency and pays_in not in workshop.exchange:
-        checks.add("order.pays_in", "no-rate", read=pays_in, known=tuple(workshop.exchange))
+        checks.add(at("order", "pays_in"), "no-rate", read=pays_in, known=tuple(workshop.exchange))
     checks.done()
 
 
-def _stitches(design: Design) -> Iterator[tuple[str, str]]:
-    yield "blanket.stitch", design.stitch
+def _stitches(design: Design) -> Iterator[tuple[Place, str]]:
+    yield at("blanket", "stitch"), design.stitch
     for place, stripe in stripes_with_places(design):
         if stripe.stitch is not None:
-            yield f"{place}.stitch", stripe.stitch
+            yield place / "stitch", stripe.stitch
     for number, band in enumerate(design.border, 1):
-        yield f"blanket.border.{number}.stitch", band.stitch
+        yield at("blanket", "border", number, "stitch"), band.stitch
 
 
-def _colours(order: Order) -> Iterator[tuple[str, str]]:
+def _colours(order: Order) -> Iterator[tuple[Place, str]]:
     for place, stripe in stripes_with_places(order.design):
-        yield f"{place}.colour", stripe.colour
+        yield place / "colour", stripe.colour
     for number, band in enumerate(order.design.border, 1):
-        yield f"blanket.border.{number}.colour", band.colour
+        yield at("blanket", "border", number, "colour"), band.colour
     for number, extra in enumerate(order.extras, 1):
         if extra.colour is not None:
-            yield f"extras.{number}.colour", extra.colour
+            yield at("extras", number, "colour"), extra.colour
 
 
 def _check_source(source: ColourSource, workshop: Workshop) -> None:

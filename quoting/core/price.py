@@ -16,6 +16,7 @@ from quoting.core.estimate import Estimate
 from quoting.core.exchange import ExchangeRate
 from quoting.core.money import exact, round_half_up, round_money, round_up_to_step
 from quoting.core.order import Order
+from quoting.core.place import at
 from quoting.core.sale import Sale, fee_lines, sale_tax, solve_price
 from quoting.core.terms import MOST_MONEY, Target
 from quoting.core.workshop import Workshop
@@ -174,7 +175,7 @@ def _moved(listed: Decimal, moves: Sequence[Line]) -> Decimal:
     """Return the price after all moves: only a discount can leave nothing of it."""
     price = listed + sum((line.amount for line in moves), Decimal(0))
     if price <= 0:
-        raise refuse("price.discount", "price-not-positive", price=price)
+        raise refuse(at("price", "discount"), "price-not-positive", price=price)
     return price
 
 

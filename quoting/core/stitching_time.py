@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from quoting.core.errors import refuse
 from quoting.core.gauge import ESTIMATED_LIMITS, Sureness
 from quoting.core.pace import Pace, Session, pace_of
+from quoting.core.place import Place, at
 from quoting.core.stitches import TIME_RATIO, Stitch
 from quoting.core.timing import Timing, mean
 from quoting.core.workshop import Workshop
@@ -66,12 +67,12 @@ def sessions_of(workshop: Workshop) -> dict[str, list[Session]]:
     """Return the sessions of every stitch that was timed; errors as `stitching_times`."""
     sessions: dict[str, list[Session]] = {}
     for number, timing in enumerate(workshop.timings, 1):
-        session = basic_session(timing, workshop, f"timings.{number}.minutes")
+        session = basic_session(timing, workshop, at("timings", number, "minutes"))
         sessions.setdefault(timing.stitch, []).append(session)
     return sessions
 
 
-def basic_session(timing: Timing, workshop: Workshop, place: str) -> Session:
+def basic_session(timing: Timing, workshop: Workshop, place: Place) -> Session:
     """Return a session with its row turns taken out, and rest added if it was hands-on."""
     minutes = timing.minutes - timing.rows * mean(workshop.minutes.turn)
     if minutes <= 0:

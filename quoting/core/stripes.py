@@ -8,6 +8,7 @@ from itertools import accumulate, chain
 
 from quoting.core.design import Design, Section, StopAt, Stripe, stripes_with_places
 from quoting.core.errors import refuse
+from quoting.core.place import at
 from quoting.core.repeats import allot_repeats
 
 MAX_ROWS = 20_000
@@ -80,7 +81,7 @@ def _repeats(
     open_ones = [n for n, section in enumerate(sections) if section.repeats is None]
     least = sum(heights[n] for n in open_ones)
     if open_ones and room < least - _SAME:
-        raise refuse("blanket.height", "height-too-small", smallest_body_cm=fixed + least)
+        raise refuse(at("blanket", "height"), "height-too-small", smallest_body_cm=fixed + least)
     shared = allot_repeats(
         room, [heights[n] for n in open_ones], [sections[n].weight for n in open_ones]
     )
@@ -90,7 +91,7 @@ def _repeats(
 
 def _check_rows(total: int) -> None:
     if total > MAX_ROWS:
-        raise refuse("blanket.height", "too-many-rows", read=total, limit=MAX_ROWS)
+        raise refuse(at("blanket", "height"), "too-many-rows", read=total, limit=MAX_ROWS)
 
 
 def _stops(section: Section, stop_at: StopAt) -> list[int]:

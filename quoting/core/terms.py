@@ -7,6 +7,7 @@ from decimal import Decimal
 from enum import StrEnum
 
 from quoting.core.errors import Checks
+from quoting.core.place import Place, at
 
 MOST_MONEY = 1_000_000_000
 
@@ -73,9 +74,9 @@ class Target:
         checks.done()
 
     @property
-    def place(self) -> str:
+    def place(self) -> Place:
         """Where the margin or the markup stands in an order."""
-        return "price.margin" if self.markup is None else "price.markup"
+        return at("price", "margin") if self.markup is None else at("price", "markup")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

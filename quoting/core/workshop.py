@@ -12,6 +12,7 @@ from quoting.core.errors import Checks, refuse
 from quoting.core.exchange import ExchangeRate
 from quoting.core.measures import Units
 from quoting.core.money import round_money
+from quoting.core.place import Place, at
 from quoting.core.stitches import (
     TURNING_CHAIN_COUNTS,
     TURNING_CHAINS,
@@ -117,37 +118,42 @@ class Workshop:
 
     def __post_init__(self) -> None:
         checks = Checks()
-        checks.name("workshop.name", self.name)
+        checks.name(at("workshop", "name"), self.name)
         hours = self.hours_per_week
         checks.number(
-            "workshop.hours_per_week", hours, above=0, least=LEAST_HOURS, most=HOURS_A_WEEK
+            at("workshop", "hours_per_week"), hours, above=0, least=LEAST_HOURS, most=HOURS_A_WEEK
         )
         for code, place in self._currencies():
             if code not in MINOR_DIGITS:
                 checks.add(place, "unknown-currency", read=code)
         if not self.yarns:
             checks.add("yarns", "missing")
-        checks.unique("yarns.{}.name".format, [yarn.name for yarn in self.yarns])
-        checks.unique("patterns.{}.name".format, [pattern.name for pattern in self.patterns])
+        checks.unique(
+            lambda number: at("yarns", number, "name"), [yarn.name for yarn in self.yarns]
+        )
+        checks.unique(
+            lambda number: at("patterns", number, "name"),
+            [pattern.name for pattern in self.patterns],
+        )
         self._check_measurements(checks)
         self._check_step(checks)
         checks.done()
 
-    def _currencies(self) -> list[tuple[str, str]]:
-        return [(self.currency, "workshop.currency")] + [
-            (code, f"exchange.{code}") for code in self.exchange
+    def _currencies(self) -> list[tuple[str, Place]]:
+        return [(self.currency, at("workshop", "currency"))] + [
+            (code, at("exchange", code)) for code in self.exchange
         ]
 
     def _check_measurements(self, checks: Checks) -> None:
         if not self.timings:
             checks.add("timings", "missing")
         for number, timing in enumerate(self.timings, 1):
-            with checks.under(f"timings.{number}"):
+            with checks.under(at("timings", number)):
                 self.basic_stitch(timing.stitch, "stitch")
         for number, swatch in enumerate(self.swatches, 1):
-            with checks.under(f"swatches.{number}"):
+            with checks.under(at("swatches", number)):
                 self.basic_stitch(swatch.stitch, "stitch")
-            with checks.under(f"swatches.{number}"):
+            with checks.under(at("swatches", number)):
                 yarn_named(self.yarns, swatch.yarn, "yarn")
 
     def _check_step(self, checks: Checks) -> None:
@@ -156,14 +162,17 @@ class Workshop:
             whole = round_money(step, self.currency)
             if whole != step:
                 checks.add(
-                    "price.round_up_to", "not-whole-minor-units", read=step, currency=self.currency
+                    at("price", "round_up_to"),
+                    "not-whole-minor-units",
+                    read=step,
+                    currency=self.currency,
                 )
 
     def pattern(self, name: str) -> Pattern | None:
         """Return the workshop's pattern of that name, if it has one."""
         return next((pattern for pattern in self.patterns if pattern.name == name), None)
 
-    def basic_stitch(self, name: str, place: str) -> Stitch:
+    def basic_stitch(self, name: str, place: Place | str) -> Stitch:
         """Return the basic stitch that `name` is, or that the pattern of that name is like.
 
         Errors: `unknown-stitch` at `place`, with the names there are.
@@ -185,6 +194,6 @@ class Workshop:
         counts = self.habits.counts_turning_chain.get(kind, TURNING_CHAIN_COUNTS[kind])
         return TurningChain(chains, counts and chains > 0)
 
-    def yarn(self, name: str, place: str = "yarn") -> Yarn:
+    def yarn(self, name: str, place: Place | str = "yarn") -> Yarn:
         """Return the yarn of that name; errors as `yarn_named`."""
         return yarn_named(self.yarns, name, place)

@@ -13,6 +13,7 @@ from fractions import Fraction
 from quoting.core.categories import SC_IN_FOUR_INCHES
 from quoting.core.errors import Checks, refuse
 from quoting.core.measures import LEAST_G, LEAST_YARN_M
+from quoting.core.place import Place, at
 
 MOST_STOCK = 60
 """Balls of one colour in stock."""
@@ -91,9 +92,9 @@ class Yarn:
         if not self.colours:
             checks.add("colours", "missing")
         for colour, code in self.colours.items():
-            checks.name(f"colours.{colour}", colour)
+            checks.name(at("colours", colour), colour)
             if not _is_colour_code(code):
-                checks.add(f"colours.{colour}", "not-a-colour-code", read=code)
+                checks.add(at("colours", colour), "not-a-colour-code", read=code)
         self._check_stock(checks)
         checks.done()
 
@@ -101,7 +102,7 @@ class Yarn:
         for number, ball in enumerate(self.stock, 1):
             if ball.colour not in self.colours:
                 checks.add(
-                    f"stock.{number}.colour",
+                    at("stock", number, "colour"),
                     "unknown-colour",
                     read=ball.colour,
                     known=tuple(self.colours),
@@ -132,7 +133,7 @@ class Yarn:
         return min(put_up.price_per_gram for put_up in self.put_ups)
 
 
-def yarn_named(yarns: tuple[Yarn, ...], name: str, place: str) -> Yarn:
+def yarn_named(yarns: tuple[Yarn, ...], name: str, place: Place | str) -> Yarn:
     """Return the yarn of that name.
 
     Errors: `unknown-yarn` at `place`, with the names there are.

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from quoting.core.errors import Mistake, Refused, refuse
+from quoting.core.errors import Refused, refuse
 from quoting.notation.marks import Marks, plain_text, shown
 from quoting.notation.measures import LENGTH, read_measure
 
@@ -32,6 +32,5 @@ def read_size(text: str, marks: Marks, default_unit: str | None = None) -> tuple
         )
     except Refused as refused:
         if any(mistake.code == "not-a-measure" for mistake in refused.mistakes):
-            facts = {"read": shown(text), "wanted": EXAMPLE}
-            raise Refused(Mistake("", "not-a-size", facts)) from None
+            raise refuse("", "not-a-size", read=shown(text), wanted=EXAMPLE) from None
         raise
