@@ -37,7 +37,7 @@ def mistake(reader, *arguments):
     with pytest.raises(Refused) as refused:
         reader(*arguments)
     (only,) = refused.value.mistakes
-    assert only.place == ""
+    assert only.path == ""
     return only
 
 

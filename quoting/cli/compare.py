@@ -18,7 +18,7 @@ from quoting.cli.whole_file import add_workbook, check_workbook, write_whole
 from quoting.core.comparison import Comparison, compare_sizes
 from quoting.core.errors import Mistake, Refused
 from quoting.core.resizing import Size
-from quoting.intake import read_price_list_file, size_of
+from quoting.schema import load_price_list, size_of
 from quoting.wording import FILE_SPEECH, Speech, mistake_sentence, refusal_words, verdict
 
 
@@ -87,7 +87,7 @@ def _prices(path: Path | None, speech: Speech) -> Mapping[Size, Decimal] | None:
     if path is None:
         return None
     with mistakes_told(lambda _: path, speech):
-        return read_price_list_file(path)
+        return load_price_list(path)
 
 
 def _file_of(mistake: Mistake, job: Job, prices: Path | None) -> Path:

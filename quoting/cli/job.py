@@ -12,9 +12,9 @@ from quoting.core.errors import Mistake
 from quoting.core.order import Order
 from quoting.core.reference_rates import with_reference_rates
 from quoting.core.workshop import Workshop
-from quoting.intake import read_order_file, read_workshop_file
 from quoting.places import demo_order, demo_workshop
 from quoting.rates import kept_rates, kept_rates_path
+from quoting.schema import load_order, load_workshop
 from quoting.wording import FILE_SPEECH, Speech, is_locale, speech_of
 
 WORKSHOP_FILE = "workshop.toml"
@@ -59,11 +59,11 @@ def read_job(args: argparse.Namespace) -> Job:
     workshop_file = args.workshop or (demo_workshop() if args.demo else _nearest(order_file))
     with mistakes_told(lambda _: workshop_file, FILE_SPEECH):
         workshop = with_reference_rates(
-            read_workshop_file(workshop_file, is_locale), kept_rates(kept_rates_path())
+            load_workshop(workshop_file, is_locale), kept_rates(kept_rates_path())
         )
         speech = speech_of(workshop)
     with mistakes_told(lambda _: order_file, speech):
-        order = read_order_file(order_file, workshop)
+        order = load_order(order_file, workshop)
     return Job(
         order=order,
         workshop=workshop,

@@ -10,9 +10,9 @@ from typing import TYPE_CHECKING, Any
 
 from quoting.cli.failures import BadInput, NotDone, mistakes_told
 from quoting.cli.job import WORKSHOP_FILE, this_day
-from quoting.intake import read_order_file, read_workshop_file
 from quoting.places import demo_order, demo_workshop
 from quoting.rates import kept_rates, kept_rates_path
+from quoting.schema import load_order, load_workshop
 from quoting.wording import FILE_SPEECH, is_locale
 
 if TYPE_CHECKING:
@@ -71,7 +71,7 @@ def _shop(args: argparse.Namespace) -> Shop:
     file = path or demo_workshop()
     with mistakes_told(lambda _: file, FILE_SPEECH):
         shop = open_shop(
-            read_workshop_file(file, is_locale),
+            load_workshop(file, is_locale),
             today=this_day,
             file=str(path or WORKSHOP_FILE),
             borrowed=borrowed,
@@ -81,7 +81,7 @@ def _shop(args: argparse.Namespace) -> Shop:
     if not args.demo:
         return shop
     with mistakes_told(lambda _: demo_order(), shop.speech):
-        return shop.starting_with(read_order_file(demo_order(), shop.workshop))
+        return shop.starting_with(load_order(demo_order(), shop.workshop))
 
 
 def _workshop_file(args: argparse.Namespace) -> Path | None:

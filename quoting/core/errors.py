@@ -5,12 +5,12 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Hashable, Iterator, Mapping
 from contextlib import contextmanager
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date
 from decimal import Decimal
 from types import MappingProxyType
 
-from quoting.core.place import Place, placed
+from quoting.core.place import Document, Place, placed
 
 Fact = str | int | float | Decimal | date | tuple[str, ...] | tuple[int, ...] | None
 Facts = Mapping[str, Fact]
@@ -36,6 +36,10 @@ class Mistake:
     def path(self) -> str:
         """The place as messages name it."""
         return str(self.place)
+
+    def within(self, document: Document) -> Mistake:
+        """Return the same mistake as one of that document."""
+        return Mistake(replace(self.place, document=document), self.code, self.facts)
 
     def under(self, outer: Place | str) -> Mistake:
         """Return the same mistake, its place seen from further out."""

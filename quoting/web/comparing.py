@@ -11,7 +11,7 @@ from werkzeug.datastructures import MultiDict
 
 from quoting.core.errors import Refused
 from quoting.core.order import Order
-from quoting.intake import read_order_text
+from quoting.schema import load_order_text
 from quoting.web.answers import answer_form
 from quoting.web.beginning import beginning_order
 from quoting.web.downloads import download
@@ -104,7 +104,7 @@ def _asked() -> SizesAnswer:
     shop = shop_now()
     form = bind_sizes(shop, request.form)
     try:
-        order = read_order_text(form.order_file.typed, shop.workshop)
+        order = load_order_text(form.order_file.typed, shop.workshop)
     except Refused as refused:
         return unread_order(form, refused, shop)
     return answer_sizes(form, order, shop)

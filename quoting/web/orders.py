@@ -11,7 +11,7 @@ from werkzeug.datastructures import MultiDict
 from quoting.core.cautions import Reader
 from quoting.core.errors import Refused
 from quoting.core.order import Order
-from quoting.intake import read_order_text, write_order
+from quoting.schema import load_order_text, order_text
 from quoting.web.answers import Answer, answer_form
 from quoting.web.downloads import download
 from quoting.web.filling import order_values, start_values
@@ -103,7 +103,7 @@ def order_file() -> ResponseReturnValue:
     if found.quote is None:
         return show_refused(found)
     order = found.quote.order
-    text = write_order(order, shop_now().workshop.speaks)
+    text = order_text(order, shop_now().workshop.speaks)
     return download(text.encode(), f"order {order.title}", "toml", "application/toml")
 
 
@@ -114,7 +114,7 @@ def read() -> ResponseReturnValue:
     if sent is None or not sent.filename:
         return redirect(url_for("orders.show"))
     try:
-        order = read_order_text(sent.read(), shop.workshop)
+        order = load_order_text(sent.read(), shop.workshop)
     except Refused as refused:
         said = [(m.place, mistake_sentence(m, shop.speech)) for m in refused.mistakes]
         page = render_template("orders/unread.html", name=sent.filename, said=said)

@@ -9,8 +9,8 @@ from wtforms import Form
 
 from quoting.core.order import Order
 from quoting.core.stitches import Vocabulary
-from quoting.intake import write_order
 from quoting.notation import LENGTH, read_size, write_number
+from quoting.schema import order_text
 from quoting.web.fields import Money, OneOf, Text, Tick, Typed
 from quoting.web.lines import Lines, Part, line_numbers
 from quoting.web.shop import Shop
@@ -93,7 +93,7 @@ def start_sizes(shop: Shop, order: Order) -> SizesForm:
 
 def order_text(order: Order) -> str:
     """Return an order as the text that the page carries along."""
-    return write_order(order, Vocabulary.US)
+    return order_text(order, Vocabulary.US)
 
 
 def _next_numbers(numbers: list[int], count: int) -> range:

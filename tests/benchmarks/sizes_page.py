@@ -20,8 +20,8 @@ from flask import Flask
 from flask.testing import FlaskClient
 
 from quoting.core.order import Order
-from quoting.intake import read_order_file, read_workshop_file
 from quoting.places import demo_order, demo_workshop
+from quoting.schema import load_order, load_workshop
 from quoting.web import create_app
 from quoting.web.fields import Typed
 from quoting.web.filling import order_values
@@ -35,8 +35,8 @@ ROUNDS = 9
 
 def demo_shop() -> tuple[Shop, Order]:
     """Return the demo's workshop and order."""
-    shop = open_shop(read_workshop_file(demo_workshop()), today=lambda: date(2026, 11, 25))
-    order = read_order_file(demo_order(), shop.workshop)
+    shop = open_shop(load_workshop(demo_workshop()), today=lambda: date(2026, 11, 25))
+    order = load_order(demo_order(), shop.workshop)
     return shop.starting_with(order), order
 
 

@@ -11,7 +11,7 @@ from openpyxl import load_workbook
 from exports.drawing import draw_blanket
 from quoting.cli import main
 from quoting.core.quote import quote_order
-from quoting.intake import read_order_file, read_workshop_file
+from quoting.schema import load_order, load_workshop
 from quoting.wording import speech_of
 from tests.cli.running import refusals
 from tests.examples import TODAY
@@ -41,8 +41,8 @@ def test_joined_names_come_through_to_the_workbook_and_the_drawing(demo: Path) -
     assert main(["quote", str(demo / "order.toml"), "--workbook", str(book)]) == 0
     cells = [cell.value for sheet in load_workbook(book) for row in sheet for cell in row]
     assert name in cells
-    workshop = read_workshop_file(demo / "workshop.toml")
-    order = read_order_file(demo / "order.toml", workshop)
+    workshop = load_workshop(demo / "workshop.toml")
+    order = load_order(demo / "order.toml", workshop)
     drawing = draw_blanket(quote_order(order, workshop, today=TODAY), speech_of(workshop))
     assert name in " ".join(fromstring(drawing).itertext())
 

@@ -150,7 +150,7 @@ def test_a_budget_that_is_none_is_refused(budget: Decimal, code: str) -> None:
     with pytest.raises(Refused) as caught:
         answer(str(budget))
     (mistake,) = caught.value.mistakes
-    assert (mistake.place, mistake.code) == ("budget", code)
+    assert (mistake.path, mistake.code) == ("budget", code)
 
 
 def test_the_smallest_budget_there_is_buys_nothing_and_is_no_mistake() -> None:

@@ -30,7 +30,7 @@ from tests.examples import (
 
 
 def codes(comparison: Comparison) -> list[tuple[Size, str, str]]:
-    return [(r.size, m.place, m.code) for r in comparison.refused for m in r.mistakes]
+    return [(r.size, m.path, m.code) for r in comparison.refused for m in r.mistakes]
 
 
 sections = st.lists(
@@ -129,7 +129,7 @@ def test_a_price_that_is_none_is_listed_at_its_size_and_the_rest_are_compared(pr
 def test_a_price_for_a_size_that_is_not_compared_is_refused_with_its_number() -> None:
     with pytest.raises(Refused) as caught:
         compared(PRAM, COT, prices=at("200", PRAM, BED, COT, THROW))
-    assert [(m.place, m.code, m.facts["read"]) for m in caught.value.mistakes] == [
+    assert [(m.path, m.code, m.facts["read"]) for m in caught.value.mistakes] == [
         ("prices.2.size", "size-not-compared", "90x120cm"),
         ("prices.4.size", "size-not-compared", "120x150cm"),
     ]
@@ -140,7 +140,7 @@ def test_no_size_and_too_many_sizes_are_refused() -> None:
     for sizes, code in (([], "missing"), (many, "too-many")):
         with pytest.raises(Refused) as caught:
             compare_sizes(sample_order(), sample_workshop(), sizes, today=TODAY)
-        assert [(m.place, m.code) for m in caught.value.mistakes] == [("sizes", code)]
+        assert [(m.path, m.code) for m in caught.value.mistakes] == [("sizes", code)]
 
 
 def test_what_is_wrong_with_the_order_itself_is_said_at_every_size() -> None:

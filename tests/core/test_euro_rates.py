@@ -41,7 +41,7 @@ def test_a_currency_that_the_rates_do_not_list_is_refused_with_those_that_they_d
     with pytest.raises(Refused) as caught:
         RATES.between("GBP", "SEK")
     (mistake,) = caught.value.mistakes
-    assert (mistake.place, mistake.code) == ("order.pays_in", "no-rate")
+    assert (mistake.path, mistake.code) == ("order.pays_in", "no-rate")
     assert mistake.facts == {"read": "SEK", "known": ("EUR", "USD", "GBP")}
 
 
@@ -97,7 +97,7 @@ def test_a_rate_or_a_cushion_that_cannot_be_is_refused(
     with pytest.raises(Refused) as caught:
         replace(RATES.between("GBP", "USD"), **changes)  # type: ignore[arg-type]
     (mistake,) = caught.value.mistakes
-    assert (mistake.place, mistake.code) == (place, code)
+    assert (mistake.path, mistake.code) == (place, code)
 
 
 @pytest.mark.parametrize(("days", "old"), [(0, False), (7, False), (8, True), (-1, False)])
@@ -125,7 +125,7 @@ def test_a_buyers_currency_without_a_rate_is_refused_at_its_place() -> None:
     with pytest.raises(Refused) as caught:
         paid_in("SEK", RATES.between("GBP", "USD"))
     (mistake,) = caught.value.mistakes
-    assert (mistake.place, mistake.code) == ("order.pays_in", "no-rate")
+    assert (mistake.path, mistake.code) == ("order.pays_in", "no-rate")
 
 
 def test_a_currency_that_iso_does_not_list_is_unknown() -> None:

@@ -53,7 +53,7 @@ def test_more_blankets_than_one_answer_can_follow_are_refused_with_how_many_it_c
     with pytest.raises(Refused) as refused:
         quote_order(sample_order(quantity=1000), sample_workshop(), today=TODAY)
     (mistake,) = refused.value.mistakes
-    assert (mistake.place, mistake.code) == ("order.quantity", "too-large")
+    assert (mistake.path, mistake.code) == ("order.quantity", "too-large")
     most = mistake.facts["limit"]
     assert quote_order(sample_order(quantity=most), sample_workshop(), today=TODAY)
 
@@ -94,7 +94,7 @@ def test_a_price_beyond_all_reckoning_is_refused_at_its_target():
     with pytest.raises(Refused) as refused:
         quote_order(order, replace(workshop, pay=pay, fees=()), today=TODAY)
     (mistake,) = refused.value.mistakes
-    assert (mistake.place, mistake.code) == ("price.margin", "price-too-large")
+    assert (mistake.path, mistake.code) == ("price.margin", "price-too-large")
 
 
 def test_a_number_that_is_none_however_it_was_made_is_refused():

@@ -102,7 +102,7 @@ def refused(make: Callable[[Any], object], figure: Any) -> tuple[str, str, Any]:
     with pytest.raises(Refused) as refusal:
         make(figure)
     (mistake,) = refusal.value.mistakes
-    return mistake.place, mistake.code, mistake.facts["limit"]
+    return mistake.path, mistake.code, mistake.facts["limit"]
 
 
 @pytest.mark.parametrize(("kind", "field", "place", "least", "most"), BETWEEN, ids=named)

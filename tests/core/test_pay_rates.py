@@ -94,13 +94,13 @@ def test_a_year_that_cannot_be_is_refused_where_it_is_wrong(
     with pytest.raises(Refused) as caught:
         year(**{place: value})
     (mistake,) = caught.value.mistakes
-    assert (mistake.place, mistake.code) == (place, code)
+    assert (mistake.path, mistake.code) == (place, code)
 
 
 def test_everything_wrong_with_a_year_is_told_at_once() -> None:
     with pytest.raises(Refused) as caught:
         year(income=Decimal(-1), weeks=0, hours_a_week=0)
-    assert [m.place for m in caught.value.mistakes] == ["income", "weeks", "hours_a_week"]
+    assert [m.path for m in caught.value.mistakes] == ["income", "weeks", "hours_a_week"]
 
 
 def test_an_unknown_currency_is_refused() -> None:

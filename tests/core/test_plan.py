@@ -204,7 +204,7 @@ def test_a_blanket_too_low_for_one_of_everything_names_the_least_height() -> Non
     with pytest.raises(Refused) as refused:
         planned(height_cm=4)
     (mistake,) = refused.value.mistakes
-    assert (mistake.place, mistake.code) == ("blanket.height", "height-too-small")
+    assert (mistake.path, mistake.code) == ("blanket.height", "height-too-small")
     least = mistake.facts["smallest_cm"]
     assert isinstance(least, float)
     assert least == pytest.approx(4 * HDC_CM + 2 * SC_CM)
@@ -215,7 +215,7 @@ def test_a_blanket_too_narrow_for_one_repeat_names_a_width_that_works() -> None:
     with pytest.raises(Refused) as refused:
         planned(width_cm=8, multiple=20, plus=1)
     (mistake,) = refused.value.mistakes
-    assert (mistake.place, mistake.code) == ("blanket.width", "width-too-small")
+    assert (mistake.path, mistake.code) == ("blanket.width", "width-too-small")
     least = mistake.facts["smallest_cm"]
     assert isinstance(least, float)
     assert planned(width_cm=least, multiple=20, plus=1).stitches == 21
@@ -230,7 +230,7 @@ def test_every_name_the_workshop_does_not_have_is_told_at_once() -> None:
     design = sample_design(stitch="bobble", first_rows=stripes("puce"))
     with pytest.raises(Refused) as refused:
         plan_order(sample_order(design=design, pays_in="EUR"), sample_workshop())
-    found = {(one.place, one.code) for one in refused.value.mistakes}
+    found = {(one.path, one.code) for one in refused.value.mistakes}
     assert found == {
         ("blanket.stitch", "unknown-stitch"),
         ("blanket.first_rows.1.colour", "unknown-colour"),

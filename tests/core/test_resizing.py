@@ -48,7 +48,7 @@ def test_a_size_is_called_as_it_was_asked_and_otherwise_by_its_sides() -> None:
 def test_a_size_that_is_no_size_is_refused_with_both_sides_named(side: float) -> None:
     with pytest.raises(Refused) as caught:
         Size(width_cm=side, height_cm=side)
-    assert [mistake.place for mistake in caught.value.mistakes] == ["width", "height"]
+    assert [mistake.path for mistake in caught.value.mistakes] == ["width", "height"]
 
 
 def test_at_its_own_size_an_order_stays_as_it_is() -> None:

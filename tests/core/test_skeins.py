@@ -125,7 +125,7 @@ def test_a_mixed_order_fills_up_what_is_in_stock() -> None:
 def test_a_ball_no_longer_than_its_tails_is_never_taken() -> None:
     with pytest.raises(Refused) as refused:
         choose(1, yarn(put_up(1, 0.3, "0.01")))
-    assert [(m.place, m.code) for m in refused.value.mistakes] == [("yarns", "balls-too-short")]
+    assert [(m.path, m.code) for m in refused.value.mistakes] == [("yarns", "balls-too-short")]
     assert packs(choose(1, yarn(put_up(1, 0.3, "0.01"), SMALL), mix=True)) == [(50, 1, 1)]
 
 

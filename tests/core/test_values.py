@@ -12,6 +12,7 @@ from quoting.core.design import ColourSource, Section, Stripe
 from quoting.core.errors import Checks, Mistake, Refused
 from quoting.core.exchange import ExchangeRate
 from quoting.core.order import Extra, Order
+from quoting.core.place import NOWHERE, at
 from quoting.core.stitches import Stitch
 from quoting.core.swatch import Piece, Reading, Run
 from quoting.core.terms import Delivery, DeliveryBand, Deposit, Target
@@ -89,17 +90,17 @@ def test_a_value_that_cannot_be_is_refused_at_its_place(
 def test_all_mistakes_come_at_once() -> None:
     with pytest.raises(Refused) as refused:
         sample_design(width_cm=-1, height_cm=-1, sections=())
-    assert [mistake.place for mistake in refused.value.mistakes] == ["width", "height", "sections"]
+    assert [mistake.path for mistake in refused.value.mistakes] == ["width", "height", "sections"]
 
 
 def test_a_mistake_is_placed_from_further_out() -> None:
     def refuse_both() -> None:
-        raise Refused(Mistake("width", "too-large"), Mistake("", "missing"))
+        raise Refused(Mistake(at("width"), "too-large"), Mistake(NOWHERE, "missing"))
 
     checks = Checks()
     with checks.under("blanket"):
         refuse_both()
-    assert [mistake.place for mistake in checks.mistakes] == ["blanket.width", "blanket"]
+    assert [mistake.path for mistake in checks.mistakes] == ["blanket.width", "blanket"]
 
 
 JOINED = [
@@ -121,7 +122,7 @@ def test_a_joiner_that_joins_nothing_is_told_as_it_does_not_show(name: str, posi
     with pytest.raises(Refused) as refused:
         Stripe(colour=name)
     (mistake,) = refused.value.mistakes
-    assert (mistake.place, mistake.code) == ("colour", "control-character")
+    assert (mistake.path, mistake.code) == ("colour", "control-character")
     assert mistake.facts["position"] == position
 
 

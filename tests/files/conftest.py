@@ -6,8 +6,8 @@ import pytest
 
 from quoting.core.errors import Mistake, Refused
 from quoting.core.workshop import Workshop
-from quoting.intake import read_order_text, read_workshop_file, read_workshop_text
 from quoting.places import demo_workshop
+from quoting.schema import load_order_text, load_workshop, load_workshop_text
 from tests.files.samples import EVERY_KEY_OF_AN_ORDER
 
 Edits = tuple[tuple[str, str], ...]
@@ -22,13 +22,13 @@ def edited(text: str, edits: Edits) -> str:
 
 @pytest.fixture(scope="session")
 def workshop() -> Workshop:
-    return read_workshop_file(demo_workshop())
+    return load_workshop(demo_workshop())
 
 
 def found(read: Callable[[], object]) -> dict[str, Mistake]:
     with pytest.raises(Refused) as refused:
         read()
-    mistakes = {mistake.place: mistake for mistake in refused.value.mistakes}
+    mistakes = {mistake.path: mistake for mistake in refused.value.mistakes}
     assert len(mistakes) == len(refused.value.mistakes)
     return mistakes
 
@@ -43,11 +43,11 @@ def mistakes():
 def order_mistakes(workshop):
     """Return the mistakes in the demo's order after some edits, by place."""
     text = EVERY_KEY_OF_AN_ORDER.read_text("utf-8")
-    return lambda *edits: found(lambda: read_order_text(edited(text, edits), workshop))
+    return lambda *edits: found(lambda: load_order_text(edited(text, edits), workshop))
 
 
 @pytest.fixture(scope="session")
 def workshop_mistakes():
     """Return the mistakes in the demo's workshop after some edits, by place."""
     text = demo_workshop().read_text("utf-8")
-    return lambda *edits: found(lambda: read_workshop_text(edited(text, edits)))
+    return lambda *edits: found(lambda: load_workshop_text(edited(text, edits)))

@@ -22,19 +22,19 @@ from quoting.core.order import Extra, Order, Terms
 from quoting.core.stitches import Vocabulary
 from quoting.core.terms import Target
 from quoting.core.workshop import Workshop
-from quoting.intake import (
-    load_toml,
-    read_order_table,
-    read_order_text,
-    read_workshop_file,
-    read_workshop_table,
-    read_workshop_text,
-    write_order,
-)
+from quoting.files.toml_text import load_toml
 from quoting.places import demo_workshop
+from quoting.schema import (
+    load_order_text,
+    load_workshop,
+    load_workshop_text,
+    order_text,
+)
+from quoting.schema.documents import any_locale
+from quoting.schema.reading import read_order, read_workshop
 from tests.files.samples import EVERY_KEY_OF_AN_ORDER
 
-WORKSHOP = read_workshop_file(demo_workshop())
+WORKSHOP = load_workshop(demo_workshop())
 
 scalars = st.one_of(
     st.booleans(),
@@ -93,21 +93,21 @@ def some_spoilt(file):
 @given(some_spoilt(EVERY_KEY_OF_AN_ORDER))
 def test_any_table_is_an_order_or_is_refused(table):
     with suppress(Refused):
-        assert isinstance(read_order_table(table, WORKSHOP), Order)
+        assert isinstance(read_order(table, WORKSHOP), Order)
 
 
 @given(some_spoilt(demo_workshop()))
 def test_any_table_is_a_workshop_or_is_refused(table):
     with suppress(Refused):
-        assert isinstance(read_workshop_table(table), Workshop)
+        assert isinstance(read_workshop(table, any_locale), Workshop)
 
 
 @given(st.binary(max_size=200) | st.text(max_size=200))
 def test_any_bytes_are_refused_and_nothing_worse(source):
     with pytest.raises(Refused):
-        read_workshop_text(source)
+        load_workshop_text(source)
     with pytest.raises(Refused):
-        read_order_text(source, WORKSHOP)
+        load_order_text(source, WORKSHOP)
 
 
 @settings(suppress_health_check=[HealthCheck.too_slow])
@@ -118,7 +118,7 @@ def test_a_damaged_file_is_an_order_or_is_refused(data):
     end = data.draw(st.integers(start, min(len(whole), start + 40)))
     damaged = whole[:start] + data.draw(st.binary(max_size=10)) + whole[end:]
     with suppress(Refused):
-        assert isinstance(read_order_text(damaged, WORKSHOP), Order)
+        assert isinstance(load_order_text(damaged, WORKSHOP), Order)
 
 
 printable = st.text(st.characters(categories=["L", "N", "P", "S"]), min_size=1, max_size=20)
@@ -197,11 +197,11 @@ orders = st.builds(
 @settings(suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large])
 @given(orders, st.sampled_from(Vocabulary))
 def test_an_order_that_is_written_is_read_as_the_same(order, terms):
-    assert read_order_text(write_order(order, terms), WORKSHOP) == order
+    assert load_order_text(order_text(order, terms), WORKSHOP) == order
 
 
 @given(anything)
 def test_a_whole_file_may_hold_anything(value):
     table = {"order": value, "blanket": value, "price": value, "extras": value, "terms": value}
     with pytest.raises(Refused):
-        read_order_table(table, WORKSHOP)
+        read_order(table, WORKSHOP)

@@ -2,37 +2,37 @@
 
 import pytest
 
-from quoting.intake import read_order_text, read_workshop_text
+from quoting.schema import load_order_text, load_workshop_text
 from tests.files.samples import ROWS, STRIPE_ROWS
 
 
 def test_a_section_has_stripes(order_mistakes):
     edit = ("[[blanket.border]]", "[[blanket.sections]]\nstripes = []\n\n[[blanket.border]]")
     (only,) = order_mistakes(edit).values()
-    assert (only.place, only.code) == ("blanket.sections.2.stripes", "missing")
+    assert (only.path, only.code) == ("blanket.sections.2.stripes", "missing")
 
 
 def test_a_section_cannot_leave_its_stripes_out(order_mistakes):
     edit = ("[[blanket.border]]", "[[blanket.sections]]\nshare = 1\n\n[[blanket.border]]")
     (only,) = order_mistakes(edit).values()
-    assert (only.place, only.code) == ("blanket.sections.2.stripes", "missing")
+    assert (only.path, only.code) == ("blanket.sections.2.stripes", "missing")
 
 
 def test_shares_are_not_all_zero(order_mistakes):
     (only,) = order_mistakes(("share = 1 ", "share = 0 ")).values()
-    assert (only.place, only.code) == ("blanket.sections", "no-shares")
+    assert (only.path, only.code) == ("blanket.sections", "no-shares")
 
 
 def test_a_section_has_a_share_or_repeats_not_both(order_mistakes):
     (only,) = order_mistakes(("share = 1 ", "share = 1\nrepeats = 3 ")).values()
-    assert (only.place, only.code) == ("blanket.sections.1.repeats", "share-and-repeats")
+    assert (only.path, only.code) == ("blanket.sections.1.repeats", "share-and-repeats")
 
 
 @pytest.mark.parametrize("number", [10_000, 20_000])
 def test_so_many_stripes_are_too_many(order_mistakes, number):
     stripes = ", ".join(['{ colour = "oat" }'] * number)
     (only,) = order_mistakes(("last_rows = []", f"last_rows = [{stripes}]")).values()
-    assert (only.place, only.code) == ("blanket.last_rows", "too-many")
+    assert (only.path, only.code) == ("blanket.last_rows", "too-many")
     assert only.facts["read"] == number
 
 
@@ -129,6 +129,6 @@ def test_all_mistakes_are_told_at_once_and_nothing_that_follows_from_them(order_
 
 
 def test_an_empty_file_lacks_its_tables_and_no_more(mistakes, workshop):
-    assert set(mistakes(lambda: read_order_text("", workshop))) == {"order", "blanket"}
+    assert set(mistakes(lambda: load_order_text("", workshop))) == {"order", "blanket"}
     wanted = {"workshop", "yarns", "timings", "pay", "price"}
-    assert set(mistakes(lambda: read_workshop_text(""))) == wanted
+    assert set(mistakes(lambda: load_workshop_text(""))) == wanted

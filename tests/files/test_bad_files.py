@@ -8,7 +8,8 @@ from pathlib import Path
 import pytest
 
 from quoting import places
-from quoting.intake import load_file, load_toml, read_order_text, read_workshop_file
+from quoting.files.toml_text import load_file, load_toml
+from quoting.schema import load_order_text, load_workshop
 from tests.files.samples import EVERY_KEY_OF_AN_ORDER
 
 NOBODY = 65534
@@ -17,7 +18,7 @@ HOME = Path(places.__file__).parents[1]
 
 def only(found):
     (mistake,) = found.values()
-    assert mistake.place == ""
+    assert mistake.path == ""
     return mistake
 
 
@@ -61,7 +62,7 @@ def test_a_wrong_encoding_is_told_by_line(mistakes):
 def test_a_mark_of_utf8_at_the_beginning_does_no_harm(workshop):
     text = EVERY_KEY_OF_AN_ORDER.read_text("utf-8")
     windows = text.replace("\n", "\r\n").encode("utf-8-sig")
-    assert read_order_text(windows, workshop) == read_order_text(text, workshop)
+    assert load_order_text(windows, workshop) == load_order_text(text, workshop)
 
 
 @pytest.mark.parametrize("name", ["order.toml", "file/order.toml", "a\0b"])
@@ -73,7 +74,7 @@ def test_a_file_that_is_missing(mistakes, tmp_path, name):
 
 
 def test_a_file_that_is_a_folder(mistakes, tmp_path):
-    mistake = only(mistakes(lambda: read_workshop_file(tmp_path)))
+    mistake = only(mistakes(lambda: load_workshop(tmp_path)))
     assert (mistake.code, mistake.facts["file"]) == ("file-is-folder", str(tmp_path))
 
 
@@ -87,7 +88,7 @@ READ_AS_SOMEBODY_ELSE = """
 import os, sys
 from pathlib import Path
 from quoting.core.errors import Refused
-from quoting.intake import load_file
+from quoting.files.toml_text import load_file
 if os.geteuid() == 0:
     os.setgid({nobody})
     os.setuid({nobody})

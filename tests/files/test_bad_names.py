@@ -28,7 +28,7 @@ def test_a_name_that_the_workshop_has_not_is_told_with_the_nearest(
     else:
         edits = ((old, new),)
     (only,) = order_mistakes(*edits).values()
-    assert (only.place, only.code) == (f"blanket.{place}", f"unknown-{code}")
+    assert (only.path, only.code) == (f"blanket.{place}", f"unknown-{code}")
     assert only.facts["nearest"] == nearest
     assert only.facts["read"] in new
 
@@ -41,11 +41,11 @@ def test_a_name_with_joined_signs_is_told_as_it_was_typed(order_mistakes):
 
 def test_a_currency_is_one_that_exists(order_mistakes, workshop_mistakes):
     (only,) = order_mistakes(('pays_in = "GBP"', 'pays_in = "GPB"')).values()
-    assert (only.place, only.code) == ("order.pays_in", "unknown-currency")
+    assert (only.path, only.code) == ("order.pays_in", "unknown-currency")
     (only,) = workshop_mistakes(('currency = "GBP"', 'currency = "GPB"')).values()
-    assert (only.place, only.code) == ("workshop.currency", "unknown-currency")
+    assert (only.path, only.code) == ("workshop.currency", "unknown-currency")
     (only,) = workshop_mistakes(("EUR =", "EUZ =")).values()
-    assert (only.place, only.code) == ("exchange.EUZ", "unknown-currency")
+    assert (only.path, only.code) == ("exchange.EUZ", "unknown-currency")
 
 
 def test_a_rate_of_an_unknown_currency_is_told_for_its_other_mistakes_too(workshop_mistakes):
@@ -56,7 +56,7 @@ def test_a_rate_of_an_unknown_currency_is_told_for_its_other_mistakes_too(worksh
 
 def test_a_buyer_pays_in_a_currency_that_there_is_a_rate_for(order_mistakes):
     (only,) = order_mistakes(('pays_in = "GBP"', 'pays_in = "USD"')).values()
-    assert (only.place, only.code) == ("order.pays_in", "no-rate")
+    assert (only.path, only.code) == ("order.pays_in", "no-rate")
 
 
 @pytest.mark.parametrize(
@@ -74,6 +74,6 @@ def test_a_misspelt_key_is_told_with_the_right_one(order_mistakes, old, new, pla
     found = order_mistakes((old, new))
     (unknown,) = (mistake for mistake in found.values() if mistake.code == "unknown-key")
     assert unknown.facts["nearest"] == place.rpartition(".")[2]
-    assert unknown.place.rpartition(".")[0] == place.rpartition(".")[0]
-    others = {mistake.place: mistake.code for mistake in found.values() if mistake != unknown}
+    assert unknown.path.rpartition(".")[0] == place.rpartition(".")[0]
+    others = {mistake.path: mistake.code for mistake in found.values() if mistake != unknown}
     assert others in ({}, {place: "missing"})

@@ -77,20 +77,20 @@ def test_a_number_is_finite_and_within_its_limits(order_mistakes, share, code):
 @pytest.mark.parametrize("price", ["185.00", "185", "true", "inf"])
 def test_money_is_text_never_a_number(order_mistakes, price):
     (only,) = order_mistakes(('"185.00"', price)).values()
-    assert (only.place, only.code) == ("price.given", "wrong-type")
+    assert (only.path, only.code) == ("price.given", "wrong-type")
     assert only.facts == {"read": price.replace("inf", "Infinity"), "wanted": "money-text"}
 
 
 def test_text_has_its_limits(order_mistakes):
     long = "a" * 100_000
     (only,) = order_mistakes(("Cot blanket in moorland stripes", long)).values()
-    assert (only.place, only.code) == ("order.title", "too-long")
+    assert (only.path, only.code) == ("order.title", "too-long")
 
 
 @pytest.mark.parametrize("escape", ["\\u0007", "\\u0000", "\\u001b", "\\u202e"])
 def test_text_has_no_control_characters(order_mistakes, escape):
     (only,) = order_mistakes(("Rosalind Quill", f"Rosalind{escape}Quill")).values()
-    assert (only.place, only.code) == ("order.buyer", "control-character")
+    assert (only.path, only.code) == ("order.buyer", "control-character")
 
 
 @pytest.mark.parametrize(
@@ -104,7 +104,7 @@ def test_text_has_no_control_characters(order_mistakes, escape):
 )
 def test_a_choice_is_one_of_its_words(order_mistakes, old, new, place, nearest):
     (only,) = order_mistakes((old, new)).values()
-    assert (only.place, only.code) == (place, "not-one-of")
+    assert (only.path, only.code) == (place, "not-one-of")
     assert only.facts["nearest"] == nearest
     assert only.facts["read"] not in only.facts["known"]
 
@@ -112,5 +112,5 @@ def test_a_choice_is_one_of_its_words(order_mistakes, old, new, place, nearest):
 @pytest.mark.parametrize("day", ['"2027-03-20"', "2027-03-20T12:00:00", "12:00:00", "20270320"])
 def test_a_day_is_a_local_date(order_mistakes, day):
     (only,) = order_mistakes(("2027-03-20", day)).values()
-    assert (only.place, only.code) == ("order.wanted_by", "wrong-type")
+    assert (only.path, only.code) == ("order.wanted_by", "wrong-type")
     assert only.facts["wanted"] == "date"

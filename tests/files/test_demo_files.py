@@ -29,18 +29,18 @@ from quoting.core.timing import Timing
 from quoting.core.working_calendar import WorkingCalendar
 from quoting.core.workshop import Habits, Join, Pattern
 from quoting.core.yarns import PutUp, Stock
-from quoting.intake import read_order_file, read_workshop_text
 from quoting.places import config_folder, demo_order, demo_workshop
+from quoting.schema import load_order, load_workshop_text
 from tests.files.samples import EVERY_KEY_OF_AN_ORDER
 
 
 @pytest.fixture
 def order(workshop):
-    return read_order_file(EVERY_KEY_OF_AN_ORDER, workshop)
+    return load_order(EVERY_KEY_OF_AN_ORDER, workshop)
 
 
 def test_the_demo_order_is_the_plain_part_of_it(workshop, order):
-    demo = read_order_file(demo_order(), workshop)
+    demo = load_order(demo_order(), workshop)
     (band,) = order.design.border
     plain = replace(order.design, colours={}, border=(replace(band, row_end_ratio=None),))
     assert demo.design == plain
@@ -186,7 +186,7 @@ markup = 0.18
 
 
 def test_what_may_be_left_out_takes_its_usual_value():
-    workshop = read_workshop_text(LEAST)
+    workshop = load_workshop_text(LEAST)
     assert workshop.delivery == Delivery()
     assert workshop.tax == Tax()
     assert workshop.swatches == workshop.fees == workshop.patterns == ()
@@ -196,14 +196,14 @@ def test_what_may_be_left_out_takes_its_usual_value():
 
 
 def test_a_key_that_names_its_unit_takes_other_units_as_text():
-    (put_up,) = read_workshop_text(LEAST).yarns[0].put_ups
+    (put_up,) = load_workshop_text(LEAST).yarns[0].put_ups
     assert put_up.weight_g == 99.2233309375
     assert put_up.length_m == 182.88
     assert put_up.price == Decimal("4.60")
 
 
 def test_minutes_may_be_several_measured_figures():
-    assert read_workshop_text(LEAST).minutes.turn == (0.1, 0.3)
+    assert load_workshop_text(LEAST).minutes.turn == (0.1, 0.3)
 
 
 def test_the_demo_lies_in_the_settings_folder():
@@ -228,7 +228,7 @@ def test_what_the_demo_has_no_need_of_may_be_said_too():
     ):
         assert old in text
         text = text.replace(old, new, 1)
-    workshop = read_workshop_text(text)
+    workshop = load_workshop_text(text)
     (swatch,) = workshop.swatches
     assert workshop.calendar.hours_promised == 30.5
     assert workshop.delivery.packaging_g == 150.0

@@ -1,8 +1,8 @@
 """Stitch names are read in the file's vocabulary; the US names are kept inside."""
 
 from quoting.core.stitches import Stitch, Vocabulary
-from quoting.intake import read_order_text, read_workshop_text, write_order
 from quoting.places import demo_workshop
+from quoting.schema import load_order_text, load_workshop_text, order_text
 from tests.files.samples import EVERY_KEY_OF_AN_ORDER
 
 UK = ('terms = "US"', 'terms = "UK"')
@@ -22,14 +22,14 @@ def test_both_vocabularies_give_the_same_workshop_and_order(workshop):
         in_uk_terms(EVERY_KEY_OF_AN_ORDER.read_text("utf-8")),
     )
     assert us != uk
-    assert read_order_text(uk, workshop) == read_order_text(us, workshop)
-    assert read_workshop_text(in_uk_terms(demo_workshop().read_text("utf-8"))) == workshop
+    assert load_order_text(uk, workshop) == load_order_text(us, workshop)
+    assert load_workshop_text(in_uk_terms(demo_workshop().read_text("utf-8"))) == workshop
 
 
 def test_a_name_that_only_the_other_vocabulary_has_is_told_with_the_right_one(order_mistakes):
     found = order_mistakes(UK, ('stitch = "sc"', 'stitch = "dc"'))
     (only,) = found.values()
-    assert (only.place, only.code) == ("blanket.stitch", "other-vocabulary")
+    assert (only.path, only.code) == ("blanket.stitch", "other-vocabulary")
     assert only.facts == {"read": "hdc", "wanted": "htr", "terms": "UK"}
 
     (only,) = order_mistakes(('stitch = "hdc"', 'stitch = "dtr"')).values()
@@ -45,14 +45,14 @@ def test_the_names_there_are_are_told_in_the_file_s_own_vocabulary(order_mistake
 
 def test_a_uk_tr_is_a_us_dc(workshop):
     text = in_uk_terms(EVERY_KEY_OF_AN_ORDER.read_text("utf-8")).replace('"htr"', '"tr"')
-    order = read_order_text(text, workshop)
+    order = load_order_text(text, workshop)
     assert order.design.stitch == Stitch.DC
-    assert 'stitch = "tr"' in write_order(order, Vocabulary.UK)
-    assert 'stitch = "dc"' in write_order(order, Vocabulary.US)
+    assert 'stitch = "tr"' in order_text(order, Vocabulary.UK)
+    assert 'stitch = "dc"' in order_text(order, Vocabulary.US)
 
 
 def test_a_pattern_keeps_its_own_name(workshop):
     text = EVERY_KEY_OF_AN_ORDER.read_text("utf-8").replace('stitch = "hdc"', 'stitch = "moss"')
-    order = read_order_text(text, workshop)
+    order = load_order_text(text, workshop)
     assert order.design.stitch == "moss"
-    assert 'stitch = "moss"' in write_order(order, Vocabulary.UK)
+    assert 'stitch = "moss"' in order_text(order, Vocabulary.UK)

@@ -9,13 +9,13 @@ from flask.testing import FlaskClient
 
 from quoting.core.stitches import Vocabulary
 from quoting.core.workshop import Workshop
-from quoting.intake import read_order_text, write_order
+from quoting.schema import load_order_text, order_text
 from quoting.web import create_app
 from quoting.web.shop import open_shop
 from tests.examples import TODAY, sample_order, sample_workshop
 from tests.web.pages import Page
 
-ORDER = read_order_text(write_order(sample_order(), Vocabulary.US), sample_workshop())
+ORDER = load_order_text(order_text(sample_order(), Vocabulary.US), sample_workshop())
 """The sample order as a file gives it."""
 
 

@@ -7,7 +7,7 @@ from dataclasses import replace
 from quoting.core.calmer_stripes import calmer_stripes
 from quoting.core.quote import quote_order
 from quoting.core.stitches import Vocabulary
-from quoting.intake import write_order
+from quoting.schema import order_text
 from quoting.wording import speech_of
 from tests.examples import TODAY, sample_design, sample_workshop, section
 from tests.web.conftest import ORDER, Maker
@@ -22,7 +22,7 @@ QUOTE = quote_order(LOUD, sample_workshop(), today=TODAY)
 
 def loud_form(maker: Maker) -> dict[str, str]:
     """Return the worktable's form with the loud order in it."""
-    return maker.give(write_order(LOUD, Vocabulary.US)).typed()
+    return maker.give(order_text(LOUD, Vocabulary.US)).typed()
 
 
 def calmer(maker: Maker, **typed: str) -> Page:
@@ -46,7 +46,7 @@ def form_of(node: Node) -> dict[str, str]:
 
 
 def test_many_ends_come_with_a_way_to_fewer(maker: Maker) -> None:
-    buttons = [b.text for b in maker.give(write_order(LOUD, Vocabulary.US)).root.all("button")]
+    buttons = [b.text for b in maker.give(order_text(LOUD, Vocabulary.US)).root.all("button")]
     assert "Fewer ends…" in buttons
 
 

@@ -8,7 +8,7 @@ from openpyxl import load_workbook
 
 from quoting.core.stitches import Vocabulary
 from quoting.core.terms import Tax
-from quoting.intake import read_order_text, write_order
+from quoting.schema import load_order_text, order_text
 from tests.examples import sample_order, sample_workshop
 from tests.web.conftest import Maker, maker_in
 from tests.web.pages import Page
@@ -74,16 +74,16 @@ def test_an_order_saved_from_the_form_is_the_order_that_was_read_into_it(maker: 
     order = sample_order()
     (section,) = order.design.sections
     usual = replace(order.design, sections=(replace(section, share=None),))  # a share of 1 is blank
-    assert read_order_text(saved.data, sample_workshop()) == replace(order, design=usual)
+    assert load_order_text(saved.data, sample_workshop()) == replace(order, design=usual)
 
 
 def test_an_order_file_fills_the_form(maker: Maker) -> None:
-    text = write_order(sample_order(title="Another"), Vocabulary.UK)
+    text = order_text(sample_order(title="Another"), Vocabulary.UK)
     assert maker.give(text).labelled("Title").attributes["value"] == "Another"
 
 
 def test_a_bad_order_file_is_told_with_every_place(maker: Maker) -> None:
-    text = write_order(sample_order(), Vocabulary.US)
+    text = order_text(sample_order(), Vocabulary.US)
     bad = text.replace('"80 cm"', '"0 cm"').replace('"teal"', '"puce"')
     places = [row[0] for row in maker.give(bad).table("Place in the file")[1:]]
     assert maker.status == 422

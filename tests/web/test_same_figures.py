@@ -6,8 +6,8 @@ import pytest
 
 from quoting.cli import main
 from quoting.cli.job import this_day
-from quoting.intake import read_order_file, read_workshop_file
 from quoting.places import demo_order, demo_workshop
+from quoting.schema import load_order, load_workshop
 from quoting.web import create_app
 from quoting.web.shop import open_shop
 from tests.web.conftest import Maker
@@ -16,11 +16,9 @@ from tests.web.conftest import Maker
 def test_the_command_and_the_pages_say_the_same(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["quote", "--demo", "--json"]) == 0
     said = json.loads(capsys.readouterr().out)
-    workshop = read_workshop_file(demo_workshop())
+    workshop = load_workshop(demo_workshop())
     shop = open_shop(workshop, today=this_day)
-    maker = Maker(
-        create_app(shop.starting_with(read_order_file(demo_order(), workshop))).test_client()
-    )
+    maker = Maker(create_app(shop.starting_with(load_order(demo_order(), workshop))).test_client())
     page = maker.open()
     assert page.figure("Price") == f"£{said['price']['price']}"
     assert page.figure("Ends to weave") == str(said["strands"]["ends"])

@@ -1,0 +1,1 @@
+"""Files to tables and tables to files, whatever they hold."""

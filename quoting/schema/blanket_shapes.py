@@ -1,0 +1,75 @@
+"""The shapes of a blanket: size, stripes, border, colours."""
+
+from __future__ import annotations
+
+from quoting.core.design import (
+    BorderBand,
+    ColourSource,
+    Construction,
+    Corner,
+    Design,
+    Section,
+    StopAt,
+    Stripe,
+)
+from quoting.schema.figures import COUNT, NUMBER, SIDE
+from quoting.schema.several import Named, Several
+from quoting.schema.shape import Fields, Shape
+from quoting.schema.words import NAME, STITCH, YES_NO, Choice
+
+_stripe = Fields(Stripe)
+STRIPE = Shape(
+    Stripe,
+    _stripe(lambda stripe: stripe.colour, NAME, "Colour"),
+    _stripe(lambda stripe: stripe.rows, COUNT, "Rows"),
+    _stripe(lambda stripe: stripe.stitch, STITCH, "Stitch"),
+)
+
+_section = Fields(Section)
+SECTION = Shape(
+    Section,
+    _section(lambda section: section.share, NUMBER, "Share of the height", usual=1.0),
+    _section(lambda section: section.repeats, COUNT, "Repeats"),
+    _section(lambda section: section.stripes, Several(STRIPE), "Stripes"),
+)
+
+_band = Fields(BorderBand)
+BORDER_BAND = Shape(
+    BorderBand,
+    _band(lambda band: band.stitch, STITCH, "Stitch"),
+    _band(lambda band: band.colour, NAME, "Colour"),
+    _band(lambda band: band.rounds, COUNT, "Rounds"),
+    _band(lambda band: band.row_end_ratio, NUMBER, "Stitches per row end"),
+    _band(lambda band: band.corner, Choice(Corner), "Corner"),
+)
+
+_source = Fields(ColourSource)
+COLOUR_SOURCE = Shape(
+    ColourSource,
+    _source(lambda source: source.yarn, NAME, "Yarn"),
+    _source(lambda source: source.colour, NAME, "Its colour there"),
+)
+
+_design = Fields(Design)
+DESIGN = Shape(
+    Design,
+    _design(lambda design: design.width_cm, SIDE, "Width", name="width"),
+    _design(lambda design: design.height_cm, SIDE, "Height", name="height"),
+    _design(lambda design: design.stitch, STITCH, "Stitch or pattern"),
+    _design(lambda design: design.yarn, NAME, "Yarn"),
+    _design(lambda design: design.stitches, COUNT, "Stitches in a row"),
+    _design(lambda design: design.multiple, COUNT, "Stitch repeat: a multiple of"),
+    _design(lambda design: design.plus, COUNT, "plus"),
+    _design(lambda design: design.stop_at, Choice(StopAt), "The last section may end at a whole"),
+    _design(lambda design: design.mix_lots, YES_NO, "A colour may come from several dye lots"),
+    _design(lambda design: design.construction, Choice(Construction), "Worked"),
+    _design(
+        lambda design: design.colours,
+        Named(COLOUR_SOURCE, "Name in this design"),
+        "Colours from another yarn",
+    ),
+    _design(lambda design: design.first_rows, Several(STRIPE), "First rows"),
+    _design(lambda design: design.last_rows, Several(STRIPE), "Last rows"),
+    _design(lambda design: design.sections, Several(SECTION), "Sections"),
+    _design(lambda design: design.border, Several(BORDER_BAND), "Border"),
+)

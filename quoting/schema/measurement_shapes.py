@@ -1,0 +1,115 @@
+"""The shapes of what the maker has measured: yarns, patterns, swatches, timings, minutes."""
+
+from __future__ import annotations
+
+from quoting.core.swatch import Piece, Reading, Run, Swatch
+from quoting.core.timing import Minutes, Timing
+from quoting.core.workshop import Pattern
+from quoting.core.yarns import PutUp, Stock, Yarn
+from quoting.schema.figures import COUNT, GRAMS, METRES, MONEY, NUMBER, SHARE, SIDE, WEIGHT
+from quoting.schema.several import Named, OneOrMore, Several
+from quoting.schema.shape import Fields, Shape
+from quoting.schema.words import BASIC_STITCH, NAME, PATTERN_NAME, STITCH, TEXT, YES_NO
+
+_put_up = Fields(PutUp)
+PUT_UP = Shape(
+    PutUp,
+    _put_up(lambda put_up: put_up.weight_g, GRAMS, "Weight of a ball", name="grams"),
+    _put_up(lambda put_up: put_up.length_m, METRES, "Length of a ball", name="metres"),
+    _put_up(lambda put_up: put_up.price, MONEY, "Price"),
+    _put_up(lambda put_up: put_up.pack, COUNT, "for so many balls"),
+)
+
+_stock = Fields(Stock)
+STOCK = Shape(
+    Stock,
+    _stock(lambda ball: ball.colour, NAME, "Colour"),
+    _stock(lambda ball: ball.weight_g, GRAMS, "Weight", name="grams"),
+    _stock(lambda ball: ball.lot, TEXT, "Dye lot"),
+)
+
+_yarn = Fields(Yarn)
+YARN = Shape(
+    Yarn,
+    _yarn(lambda yarn: yarn.name, TEXT, "Name"),
+    _yarn(lambda yarn: yarn.fibre, TEXT, "Fibre"),
+    _yarn(lambda yarn: yarn.category, COUNT, "Category"),
+    _yarn(lambda yarn: yarn.colours, Named(TEXT), "Colours"),
+    _yarn(lambda yarn: yarn.put_ups, Several(PUT_UP), "How it is sold"),
+    _yarn(lambda yarn: yarn.stock, Several(STOCK), "On the shelf"),
+)
+
+_pattern = Fields(Pattern)
+PATTERN = Shape(
+    Pattern,
+    _pattern(lambda pattern: pattern.name, PATTERN_NAME, "Name"),
+    _pattern(lambda pattern: pattern.like, BASIC_STITCH, "Like"),
+    _pattern(lambda pattern: pattern.multiple, COUNT, "A multiple of"),
+    _pattern(lambda pattern: pattern.plus, COUNT, "plus"),
+    _pattern(lambda pattern: pattern.turning_chains, COUNT, "Turning chains"),
+)
+
+_reading = Fields(Reading)
+READING = Shape(
+    Reading,
+    _reading(lambda reading: reading.stitches, NUMBER, "Stitches"),
+    _reading(lambda reading: reading.width_cm, SIDE, "over a width of", name="width"),
+    _reading(lambda reading: reading.rows, NUMBER, "Rows"),
+    _reading(lambda reading: reading.height_cm, SIDE, "over a height of", name="height"),
+)
+
+_piece = Fields(Piece)
+PIECE = Shape(
+    Piece,
+    _piece(lambda piece: piece.stitches, COUNT, "Stitches"),
+    _piece(lambda piece: piece.rows, COUNT, "Rows"),
+    _piece(lambda piece: piece.weight_g, WEIGHT, "Weight, tails off", name="weight"),
+    _piece(lambda piece: piece.scale_step_g, WEIGHT, "The scale shows", name="scale_step"),
+)
+
+_run = Fields(Run)
+RUN = Shape(
+    Run,
+    _run(lambda run: run.stitches, COUNT, "Stitches unravelled"),
+    _run(lambda run: run.length_cm, SIDE, "Length", name="length"),
+    _run(lambda run: run.ruler_step_cm, SIDE, "The ruler shows", name="ruler_step"),
+)
+
+_swatch = Fields(Swatch)
+SWATCH = Shape(
+    Swatch,
+    _swatch(lambda swatch: swatch.yarn, NAME, "Yarn"),
+    _swatch(lambda swatch: swatch.stitch, STITCH, "Stitch or pattern"),
+    _swatch(lambda swatch: swatch.hook_mm, NUMBER, "Hook, mm"),
+    _swatch(lambda swatch: swatch.gauge, READING, "Counted in the middle, washed and dried"),
+    _swatch(lambda swatch: swatch.piece, PIECE, "The whole swatch, weighed"),
+    _swatch(lambda swatch: swatch.run, RUN, "A counted run, unravelled"),
+    _swatch(lambda swatch: swatch.gauge_before_washing, READING, "Before washing"),
+)
+
+_timing = Fields(Timing)
+TIMING = Shape(
+    Timing,
+    _timing(lambda timing: timing.stitch, STITCH, "Stitch or pattern"),
+    _timing(lambda timing: timing.stitches, COUNT, "Stitches"),
+    _timing(lambda timing: timing.minutes, NUMBER, "Minutes"),
+    _timing(lambda timing: timing.rows, COUNT, "Turns in that time"),
+    _timing(lambda timing: timing.hands_on, YES_NO, "The clock stopped at every pause"),
+)
+
+_READINGS = OneOrMore(NUMBER)
+_minutes = Fields(Minutes)
+MINUTES = Shape(
+    Minutes,
+    _minutes(lambda minutes: minutes.turn, _READINGS, "Turning a row"),
+    _minutes(lambda minutes: minutes.change_colour, _READINGS, "Changing colour"),
+    _minutes(lambda minutes: minutes.join, _READINGS, "Joining a ball"),
+    _minutes(lambda minutes: minutes.weave_in_end, _READINGS, "Weaving in an end"),
+    _minutes(lambda minutes: minutes.start_and_finish, _READINGS, "Starting and finishing"),
+    _minutes(lambda minutes: minutes.wash, _READINGS, "Washing and drying, hands on"),
+    _minutes(lambda minutes: minutes.photograph, _READINGS, "Photographs"),
+    _minutes(lambda minutes: minutes.pack, _READINGS, "Packing a blanket"),
+    _minutes(lambda minutes: minutes.letters, _READINGS, "Letters with the buyer"),
+    _minutes(lambda minutes: minutes.swatch, _READINGS, "Swatching"),
+    _minutes(lambda minutes: minutes.rip_back, SHARE, "Ripping back, % of the stitching"),
+)

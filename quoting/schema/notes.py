@@ -1,0 +1,93 @@
+"""The mistakes of one document, without those that only follow from another."""
+
+from __future__ import annotations
+
+import difflib
+from collections.abc import Iterable
+from dataclasses import replace
+
+from quoting.core.errors import Fact, Mistake, Refused
+from quoting.core.place import Document, Place
+from quoting.core.stitches import Stitch, Vocabulary, stitch_name
+
+MOST_COMPARED = 80
+"""Characters of a name that are held against the names there are."""
+
+
+class NotRead(str):
+    """A stand-in for a text that could not be read, so that reading can go on to the end."""
+
+    __slots__ = ()
+
+
+NOT_READ: str = NotRead("(not read)")
+
+
+class Notes:
+    """Collects mistakes, one a place, so that all are told together.
+
+    Where something cannot be read, a stand-in takes its place and the place is closed: whatever is
+    found wrong there later, or found wrong because of the stand-in, is not the maker's mistake.
+    """
+
+    def __init__(self, document: Document, terms: Vocabulary = Vocabulary.US) -> None:
+        self.document = document
+        self.terms = terms
+        self.mistakes: list[Mistake] = []
+        self._closed: set[Place] = set()
+        self._noted: set[Place] = set()
+
+    def close(self, place: Place, code: str, **facts: Fact) -> None:
+        """Note that what stands at a place cannot be read."""
+        self.keep([Mistake(place, code, facts)])
+        self._closed.add(replace(place, document=self.document))
+
+    def keep(self, mistakes: Iterable[Mistake], outer: Place | str = "") -> None:
+        """Note mistakes that do not follow from others, their places inside `outer`."""
+        for mistake in mistakes:
+            placed = mistake.under(outer).within(self.document)
+            if placed.place in self._noted or self._is_closed(placed.place) or _follows(placed):
+                continue
+            self._noted.add(placed.place)
+            self.mistakes.append(_suggest(placed, self.terms))
+
+    def done(self) -> None:
+        """Raise one refusal if anything was noted."""
+        if self.mistakes:
+            raise Refused(*self.mistakes)
+
+    def _is_closed(self, place: Place) -> bool:
+        while place.parts:
+            if place in self._closed:
+                return True
+            place = place.outer
+        return place in self._closed
+
+
+def _follows(mistake: Mistake) -> bool:
+    """Return whether a mistake rests on a stand-in."""
+    for fact in mistake.facts.values():
+        parts = fact if isinstance(fact, tuple) else (fact,)
+        if any(isinstance(part, NotRead) for part in parts):
+            return True
+    return False
+
+
+def _suggest(mistake: Mistake, terms: Vocabulary) -> Mistake:
+    """Add to a mistake that knows the right names the nearest, and say stitches in `terms`."""
+    facts = dict(mistake.facts)
+    read, known = facts.get("read"), facts.get("known")
+    if not isinstance(read, str) or not isinstance(known, tuple):
+        return mistake
+    names = [str(name) for name in known]
+    if mistake.code == "unknown-stitch":
+        names = [stitch_name(Stitch(n), terms) if n in set(Stitch) else n for n in names]
+    facts |= {"known": tuple(names), "nearest": nearest(read, names)}
+    return Mistake(mistake.place, mistake.code, facts)
+
+
+def nearest(read: str, known: Iterable[str]) -> str | None:
+    """Return the known name most like the one read, or None where none is like it."""
+    by_lower = {name.lower(): name for name in known}
+    close = difflib.get_close_matches(read[:MOST_COMPARED].lower(), by_lower, n=1)
+    return by_lower[close[0]] if close else None

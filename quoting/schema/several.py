@@ -1,0 +1,133 @@
+"""The kinds that are several of another kind: lists, tables by the maker's own names."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from types import MappingProxyType
+from typing import TypeVar
+
+from quoting.schema.kind import Kind
+from quoting.schema.notation import Medium, Notation
+from quoting.schema.notes import NOT_READ
+from quoting.schema.shape import Shape
+from quoting.schema.spot import Spot
+from quoting.schema.words import TEXT
+
+T = TypeVar("T")
+
+MOST_ITEMS = 10_000
+"""A longer list is not looked into: it may have more mistakes than anybody reads."""
+
+
+class Several(Kind[tuple[T, ...]]):
+    """A list, its lines counted from 1."""
+
+    def __init__(self, each: Kind[T]) -> None:
+        self.each = each
+
+    def read(self, spot: Spot) -> tuple[T, ...]:
+        """Return the values of the list. Errors: `wrong-type`, `too-many`."""
+        return tuple(self.each.read(line) for line in lines_of(spot))
+
+    def write(self, value: Iterable[T], notation: Notation) -> list[object]:
+        """Return the list."""
+        return [self.each.write(item, notation) for item in value]
+
+
+def lines_of(spot: Spot) -> Iterator[Spot]:
+    """Yield the spots of a list's lines. Errors: `wrong-type`, `too-many`."""
+    items = spot.value if isinstance(spot.value, list) else spot.wrong([], "list")
+    if len(items) > MOST_ITEMS:
+        items = spot.close([], "too-many", read=len(items), limit=MOST_ITEMS)
+    return (spot.at(number, item) for number, item in enumerate(items, 1))
+
+
+class OneOrMore(Kind[tuple[T, ...]]):
+    """One figure that was set, or a list of several that were measured."""
+
+    def __init__(self, each: Kind[T]) -> None:
+        self.each = each
+        self._list = Several(each)
+
+    def read(self, spot: Spot) -> tuple[T, ...]:
+        """Return the figures."""
+        if isinstance(spot.value, list):
+            return self._list.read(spot)
+        return (self.each.read(spot),)
+
+    def write(self, value: tuple[T, ...], notation: Notation) -> object:
+        """Return one figure bare, several as a list."""
+        if len(value) == 1:
+            return self.each.write(value[0], notation)
+        return self._list.write(value, notation)
+
+
+class Named(Kind[Mapping[str, T]]):
+    """Values under names of the maker's own.
+
+    In files and records a table of them; in a form a list of lines, each with its `name`.
+    """
+
+    def __init__(self, each: Kind[T], label: str = "Name") -> None:
+        self.each = each
+        self.label = label
+
+    def read(self, spot: Spot) -> Mapping[str, T]:
+        """Return the values by name. Errors: `wrong-type`; of a form `missing`, `given-twice`."""
+        if spot.notation.medium is Medium.TYPED:
+            return MappingProxyType(self._lines(spot))
+        items = spot.value if isinstance(spot.value, dict) else spot.wrong({}, "table")
+        return MappingProxyType({n: self.each.read(spot.at(n, i)) for n, i in items.items()})
+
+    def _lines(self, spot: Spot) -> dict[str, T]:
+        values: dict[str, T] = {}
+        for line in lines_of(spot):
+            fields = line.value if isinstance(line.value, dict) else {}
+            named = line.at("name", fields.get("name"))
+            if named.value is None:
+                named.close(None, "missing")
+            name = NOT_READ if named.value is None else TEXT.read(named)
+            if name in values:
+                named.close(None, "given-twice", read=name)
+            values[name] = self._read_line(line, fields)
+        return values
+
+    def _read_line(self, line: Spot, fields: Mapping[str, object]) -> T:
+        """Return the value of a form's line: its own fields, or the one called `value`."""
+        if isinstance(self.each, Shape):
+            return self.each.read(line)
+        value = line.at("value", fields.get("value"))
+        if value.value is None:
+            value.close(None, "missing")
+        return self.each.read(value)
+
+    def write(self, value: Mapping[str, T], notation: Notation) -> object:
+        """Return the table, or the lines of a form."""
+        written = {name: self.each.write(item, notation) for name, item in value.items()}
+        if notation.medium is Medium.TYPED:
+            return [{"name": name} | _table(item) for name, item in written.items()]
+        return written
+
+
+class NamedBy(Kind[Mapping[str, T]]):
+    """Values under names that they bear themselves, in a field of theirs."""
+
+    def __init__(self, shape: Shape[T], field: str) -> None:
+        self.shape = shape
+        self.field = field
+
+    def read(self, spot: Spot) -> Mapping[str, T]:
+        """Return the values by name. Errors: `wrong-type`."""
+        items = spot.value if isinstance(spot.value, dict) else spot.wrong({}, "table")
+        read = self.shape.read
+        return MappingProxyType(
+            {name: read(spot.at(name, item), **{self.field: name}) for name, item in items.items()}
+        )
+
+    def write(self, value: Mapping[str, T], notation: Notation) -> object:
+        """Return the table."""
+        return {name: self.shape.write(item, notation) for name, item in value.items()}
+
+
+def _table(written: object) -> dict[str, object]:
+    return written if isinstance(written, dict) else {"value": written}

@@ -1,0 +1,57 @@
+"""One table of a document: its keys handed out, and those that nobody asked for reported."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from quoting.schema.kind import Kind
+from quoting.schema.notation import Medium
+from quoting.schema.notes import nearest
+from quoting.schema.spot import Spot, as_written
+
+
+class Table:
+    """Hands out the keys of one table and notes its mistakes."""
+
+    def __init__(self, spot: Spot) -> None:
+        self.spot = spot
+        content = spot.value if isinstance(spot.value, dict) else spot.wrong({}, "table")
+        self._content: dict[str, object] = content
+        self._asked: dict[str, None] = {}
+
+    def has(self, key: str) -> bool:
+        """Return whether the table has the key; a field left blank is none."""
+        self._asked[key] = None
+        return key in self._content
+
+    def take(self, key: str, kind: Kind[Any]) -> Any:
+        """Return the value of a key that must be there."""
+        there = self.has(key)
+        spot = self.spot.at(key, self._content.get(key))
+        if not there:
+            spot.close(None, "missing")
+        return kind.read(spot)
+
+    def table(self, key: str) -> Table:
+        """Return a table inside, which must be there; a form has it anyway."""
+        there = self.has(key)
+        content = self._content.get(key)
+        if not there:
+            content = {}
+        spot = self.spot.at(key, content)
+        if not there and spot.notation.medium is not Medium.TYPED:
+            spot.close(None, "missing")
+        return Table(spot)
+
+    def done(self) -> None:
+        """Note every key that nobody asked for, with the nearest that somebody did.
+
+        A form is sent with more than its fields, and its page knows no others.
+        """
+        if self.spot.notation.medium is Medium.TYPED:
+            return
+        known = tuple(self._asked)
+        for key in self._content:
+            if key not in self._asked:
+                facts = {"read": as_written(key), "nearest": nearest(key, known)}
+                self.spot.at(key, None).close(None, "unknown-key", **facts, known=known)
