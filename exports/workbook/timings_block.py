@@ -18,6 +18,7 @@ from exports.workbook.shapes import COUNT, FINE, SHARE
 from quoting.core.pace import FEW_SESSIONS, ONE_TIMING_LIMITS, Pace
 from quoting.core.stitching_time import basic_session, paces_of
 from quoting.core.timing import Timing
+from quoting.core.place import NOWHERE
 from quoting.core.workshop import Workshop
 from quoting.wording import Speech
 
@@ -113,7 +114,7 @@ def _session(grid: Grid, timing: Timing, workshop: Workshop, habits: _Habits) ->
         yours(timing.stitches, COUNT),
         yours(timing.minutes, FINE),
         yours(timing.rows, COUNT),
-        reckoned(basic, basic_session(timing, workshop, "").minutes, FINE),
+        reckoned(basic, basic_session(timing, workshop, NOWHERE).minutes, FINE),
     )
     grid.choices(stopped, "yes", "no")
     return stitches, minutes

@@ -91,7 +91,7 @@ def _prices(path: Path | None, speech: Speech) -> Mapping[Size, Decimal] | None:
 
 
 def _file_of(mistake: Mistake, job: Job, prices: Path | None) -> Path:
-    in_prices = mistake.place.partition(".")[0] == "prices"
+    in_prices = mistake.place.parts[:1] == ("prices",)
     return prices if prices is not None and in_prices else job.file_of(mistake)
 
 

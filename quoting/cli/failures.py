@@ -35,7 +35,7 @@ def mistakes_told(file_of: Callable[[Mistake], Path], speech: Speech) -> Iterato
 
 def _line(mistake: Mistake, file: Path, speech: Speech) -> str:
     said = mistake_sentence(mistake, speech)
-    return ": ".join(part for part in (str(file), mistake.place, said) if part)
+    return ": ".join(part for part in (str(file), mistake.path, said) if part)
 
 
 def why_not_written(path: Path, error: OSError) -> NotDone:

@@ -34,9 +34,9 @@ class Job:
 
     def file_of(self, mistake: Mistake) -> Path:
         """Return the file that a mistake's place is in."""
-        table = mistake.place.partition(".")[0]
+        table = next(iter(mistake.place.parts), "")
         own_target = table == "price" and self.order.terms.target is not None
-        own_move = mistake.place in {"price.discount", "price.rush"}
+        own_move = mistake.place.parts in {("price", "discount"), ("price", "rush")}
         in_order = table in _ORDER_TABLES or own_target or own_move
         return self.order_file if in_order else self.workshop_file
 

@@ -95,7 +95,8 @@ class Named(Kind[Mapping[str, T]]):
     def _read_line(self, line: Spot, fields: Mapping[str, object]) -> T:
         """Return the value of a form's line: its own fields, or the one called `value`."""
         if isinstance(self.each, Shape):
-            return self.each.read(line)
+            read: T = self.each.read(line)
+            return read
         value = line.at("value", fields.get("value"))
         if value.value is None:
             value.close(None, "missing")

@@ -7,14 +7,15 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import NamedTuple
 
-from wtforms import Field
+from wtforms import Field, Form
 
 from quoting.core.errors import Mistake, Refused
+from quoting.core.place import Place, at
 from quoting.core.quote import Quote, quote_order
-from quoting.web.fields import Typed
-from quoting.web.lines import Lines, Part, entries_of, fields_by_place, part_of, typed_of
-from quoting.web.order_form import OrderForm
-from quoting.web.ordering import read_order
+from quoting.web.forms.fields import Typed
+from quoting.web.forms.lines import Lines, Part, entries_of, fields_by_place, part_of, typed_of
+from quoting.web.forms.sent import Sent
+from quoting.web.order_form import bind_form, read_sent
 from quoting.web.shop import Shop
 from quoting.wording import mistake_sentence
 
@@ -50,7 +51,7 @@ class Said:
 class Answer:
     """A quote, or none: then `said` has the mistakes, `wanting` the fields still blank."""
 
-    form: OrderForm
+    form: Form
     quote: Quote | None
     said: tuple[Said, ...] = ()
     wanting: tuple[Said, ...] = ()
@@ -65,24 +66,26 @@ class Answer:
                 yield Words(field.id, f"Read as {field.understood}", wrong=False)
 
 
-def answer_form(form: OrderForm, shop: Shop, *, patient: bool) -> Answer:
+def answer_form(sent: Sent, shop: Shop, *, patient: bool) -> Answer:
     """Return the answer to a form. A patient one waits for fields that are still blank."""
+    form = bind_form(shop, sent)
     try:
-        order = read_order(form, shop.workshop)
+        order = read_sent(sent, shop)
         return Answer(form=form, quote=quote_order(order, shop.workshop, today=shop.today()))
     except Refused as refused:
         return _refusal(form, shop, refused.mistakes, patient=patient)
 
 
-def _refusal(form: OrderForm, shop: Shop, mistakes: Sequence[Mistake], *, patient: bool) -> Answer:
+def _refusal(form: Form, shop: Shop, mistakes: Sequence[Mistake], *, patient: bool) -> Answer:
     fields = dict(fields_by_place(form))
-    renamed = _colours_by_name(form)
+    numbers = _colour_numbers(form)
     said, wanting = [], []
     for mistake in mistakes:
-        place = _renamed(mistake.place, renamed)
+        place = _numbered(mistake.place, numbers)
         beside = _fields_of(mistake.code, place, fields)
         field = beside[0] if beside else None
-        sentence = mistake_sentence(mistake, shop.speech)
+        kind = field.kind if isinstance(field, Typed) else None
+        sentence = mistake_sentence(mistake, shop.speech, kind)
         here = Said(
             where=_where(place, field),
             sentence=sentence,
@@ -98,59 +101,55 @@ def _refusal(form: OrderForm, shop: Shop, mistakes: Sequence[Mistake], *, patien
     return Answer(form=form, quote=None, said=tuple(said), wanting=tuple(wanting))
 
 
-def _fields_of(code: str, place: str, fields: Mapping[str, Field]) -> list[Field]:
+def _fields_of(code: str, place: Place, fields: Mapping[str, Field]) -> list[Field]:
     """Return the fields that a mistake is told beside, the one to go to first."""
-    shares = [
-        field
-        for at, field in fields.items()
-        if at.startswith("blanket.sections.") and at.endswith(".share")
-    ]
     match code:
         case "share-and-repeats":
-            section = place.rpartition(".")[0]
-            return [fields[place], fields[f"{section}.share"]]
+            return [fields[str(place)], fields[str(place.outer / "share")]]
         case "no-shares":
-            return [field for field in shares if field.data == 0]
-    nearest = _field_at(place, fields)
+            return [field for field in _shares(fields) if field.data == 0]
+    nearest = field_at(place, fields)
     return [] if nearest is None else [nearest]
 
 
-def _field_at(place: str, fields: Mapping[str, Field]) -> Field | None:
+def _shares(fields: Mapping[str, Field]) -> list[Field]:
+    return [
+        field
+        for name, field in fields.items()
+        if name.startswith("blanket.sections.") and name.endswith(".share")
+    ]
+
+
+def field_at(place: Place, fields: Mapping[str, Field]) -> Field | None:
     """Return the field at a place, or the nearest that holds it."""
-    while place:
-        field = fields.get(place)
+    while place.parts:
+        field = fields.get(str(place))
         if field is not None and not isinstance(field, Part):
             return field
-        place = place.rpartition(".")[0]
+        place = place.outer
     return None
 
 
-def _colours_by_name(form: OrderForm) -> dict[str, str]:
-    """Return the places of mapped colours as a form numbers them, by those that name them."""
-    names = [
-        typed_of(line, "name").data for line in entries_of(part_of(form, "blanket"), "colours")
-    ]
-    return {
-        f"blanket.colours.{name}.": f"blanket.colours.{number}."
-        for number, name in enumerate(names, 1)
-        if name
-    }
+def _colour_numbers(form: Form) -> dict[str, int]:
+    """Return the lines of the colours from another yarn by the names that they give."""
+    lines = entries_of(part_of(form, "blanket"), "colours")
+    return {typed_of(line, "name").data: number for number, line in enumerate(lines, 1)}
 
 
-def _renamed(place: str, renamed: Mapping[str, str]) -> str:
-    for named, numbered in renamed.items():
-        if place.startswith(named):
-            return numbered + place.removeprefix(named)
+def _numbered(place: Place, numbers: Mapping[str, int]) -> Place:
+    """Return the place of a colour that the core knows by its name as the form numbers it."""
+    match place.parts:
+        case ("blanket", "colours", str(name), *inner) if name in numbers:
+            return at("blanket", "colours", numbers[name], *inner)
     return place
 
 
-def _where(place: str, field: Field | None) -> str:
+def _where(place: Place, field: Field | None) -> str:
     """Return a place in words: `Section 1, stripe 2, Rows`."""
-    parts = place.split(".")
     words = [
         f"{_LINES[part]} {number}"
-        for part, number in pairwise(parts)
-        if part in _LINES and number.isdecimal()
+        for part, number in pairwise(place.parts)
+        if isinstance(part, str) and part in _LINES and isinstance(number, int)
     ]
     label = field.label.text if field is not None else ""
     return ", ".join([*words, label] if label else words)

@@ -3,18 +3,18 @@
 from __future__ import annotations
 
 from quoting.core.order import Order
-from quoting.web.filling import start_values
-from quoting.web.order_form import fill_form
-from quoting.web.ordering import read_order
+from quoting.schema.figures import SIDE
+from quoting.web.order_form import read_sent, start_sent
 from quoting.web.shop import Shop
 
 
 def beginning_order(shop: Shop) -> Order:
     """Return a plain blanket of the workshop's first yarn, at the first customary size of a cot.
 
-    Errors: as `read_order`.
+    Errors: as `read_sent`.
     """
-    values = start_values(shop.workshop)
+    sent = start_sent(shop.workshop)
     size = max(shop.sizes[:3], key=lambda size: size.width_cm)
-    values["blanket"] |= {"width": size.width_cm, "height": size.height_cm}
-    return read_order(fill_form(shop, values), shop.workshop)
+    sent["blanket.width"] = SIDE.show(size.width_cm, shop.notation)
+    sent["blanket.height"] = SIDE.show(size.height_cm, shop.notation)
+    return read_sent(sent, shop)

@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator
 
 from wtforms import Field, Form
 
 from quoting.core.errors import Mistake
-from quoting.web.answers import Said, Words
-from quoting.web.fields import Money, Typed
-from quoting.web.lines import Lines, Part, fields_by_place
+from quoting.core.place import Place
+from quoting.web.answers import Said, Words, field_at
+from quoting.web.forms.fields import Typed
+from quoting.web.forms.lines import Lines, fields_by_place
 from quoting.wording import Speech, mistake_sentence
 
-Where = Callable[[str, Field | None], str]
+Where = Callable[[Place, Field | None], str]
 """Names a place for the summary at the head of the page, given its field."""
 
 
@@ -23,8 +24,9 @@ def say_beside(
     fields = dict(fields_by_place(form))
     said = []
     for mistake in mistakes:
-        field = _nearest(mistake.place, fields)
-        sentence = _side(mistake, field) + mistake_sentence(_in_money(mistake, field), speech)
+        field = field_at(mistake.place, fields)
+        kind = field.kind if isinstance(field, Typed) else None
+        sentence = _side(mistake, field) + mistake_sentence(mistake, speech, kind)
         if isinstance(field, Typed | Lines):
             field.says = (*field.says, sentence)
         said.append(
@@ -46,29 +48,13 @@ def words_beside(form: Form) -> Iterator[Words]:
             yield Words(field.id, f"Read as {field.understood}", wrong=False)
 
 
-def label_of(place: str, field: Field | None) -> str:
+def label_of(place: Place, field: Field | None) -> str:
     """Return a field's label, or its place where there is none."""
-    return field.label.text if field is not None else place
-
-
-def _in_money(mistake: Mistake, field: Field | None) -> Mistake:
-    """Return a mistake whose figures are said as money where the field is one of money."""
-    if not isinstance(field, Money):
-        return mistake
-    return Mistake("price", mistake.code, mistake.facts)
+    return field.label.text if field is not None else str(place)
 
 
 def _side(mistake: Mistake, field: Field | None) -> str:
     """Return which side of a size is meant, where both are typed into one field."""
-    side = mistake.place.rpartition(".")[2]
+    side = mistake.place.key
     in_one = field is not None and field.short_name == "size" and side in {"width", "height"}
     return f"{side.capitalize()}: " if in_one else ""
-
-
-def _nearest(place: str, fields: Mapping[str, Field]) -> Field | None:
-    while place:
-        field = fields.get(place)
-        if field is not None and not isinstance(field, Part):
-            return field
-        place = place.rpartition(".")[0]
-    return None

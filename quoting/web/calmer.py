@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import dataclass
 
 from flask import Blueprint, redirect, render_template, request, url_for
@@ -13,14 +12,11 @@ from werkzeug.datastructures import MultiDict
 from exports.drawing import draw_blanket
 from quoting.core.advice import MANY_ENDS
 from quoting.core.calmer_stripes import calmer_stripes
-from quoting.core.design import Design
+from quoting.core.order import Order
 from quoting.core.quote import Quote
 from quoting.web.answers import answer_form
-from quoting.web.fields import Typed
-from quoting.web.filling import section_values
-from quoting.web.lines import fields_by_place
-from quoting.web.moves import Sent
-from quoting.web.order_form import bind_form, fill_form
+from quoting.web.forms.sent import Sent
+from quoting.web.order_form import sent_sections
 from quoting.web.orders import show_refused
 from quoting.web.shop import Shop, shop_now
 
@@ -51,12 +47,14 @@ class Striping:
 def show() -> ResponseReturnValue:
     """Show up to three stripings with fewer ends beside the one asked for."""
     shop, sent = shop_now(), request.form
-    found = answer_form(bind_form(shop, sent), shop, patient=False)
+    found = answer_form(sent, shop, patient=False)
     quote = found.quote
     if quote is None:
         return show_refused(found)
     offered = [
-        _striping(other.quote, other.distance, _striped(sent, other.design, shop), shop, number)
+        _striping(
+            other.quote, other.distance, _striped(sent, other.quote.order, shop), shop, number
+        )
         for number, other in enumerate(calmer_stripes(quote, today=shop.today()), 1)
     ]
     return render_template(
@@ -91,20 +89,11 @@ def _plain(sent: Sent) -> Sent:
     return MultiDict(kept)
 
 
-def _striped(sent: Sent, design: Design, shop: Shop) -> Sent:
+def _striped(sent: Sent, order: Order, shop: Shop) -> Sent:
     """Return the form as it was typed, its sections those of another design."""
     kept = _plain(sent)
     striped: Sent = MultiDict(
         (name, text) for name, text in kept.items(multi=True) if not name.startswith(SECTIONS)
     )
-    for name, text in _section_fields(design, shop):
-        striped[name] = text
+    striped.update(sent_sections(order, shop))
     return striped
-
-
-def _section_fields(design: Design, shop: Shop) -> Iterator[tuple[str, str]]:
-    """Yield the fields of a design's sections with their texts."""
-    form = fill_form(shop, {"blanket": {"sections": section_values(design)}})
-    for _, field in fields_by_place(form):
-        if isinstance(field, Typed) and field.name.startswith(SECTIONS):
-            yield field.name, field.typed

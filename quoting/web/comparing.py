@@ -15,8 +15,7 @@ from quoting.schema import load_order_text
 from quoting.web.answers import answer_form
 from quoting.web.beginning import beginning_order
 from quoting.web.downloads import download
-from quoting.web.lines import entries_of
-from quoting.web.order_form import bind_form
+from quoting.web.forms.lines import entries_of, typed_of
 from quoting.web.orders import REFUSED, WORKBOOK, show_order, show_refused
 from quoting.web.shop import shop_now
 from quoting.web.size_answers import SizesAnswer, answer_sizes, unread_order
@@ -48,7 +47,7 @@ def follow() -> ResponseReturnValue:
 def of_order() -> ResponseReturnValue:
     """Show the order of the worktable's form, or the worktable with what is to be put right."""
     shop, sent = shop_now(), request.form
-    found = answer_form(bind_form(shop, sent), shop, patient=False)
+    found = answer_form(sent, shop, patient=False)
     if found.quote is None:
         return show_refused(found)
     order = found.quote.order
@@ -104,7 +103,7 @@ def _asked() -> SizesAnswer:
     shop = shop_now()
     form = bind_sizes(shop, request.form)
     try:
-        order = load_order_text(form.order_file.typed, shop.workshop)
+        order = load_order_text(typed_of(form, "order_file").typed, shop.workshop)
     except Refused as refused:
         return unread_order(form, refused, shop)
     return answer_sizes(form, order, shop)

@@ -8,9 +8,7 @@ from typing import NamedTuple
 
 from werkzeug.datastructures import MultiDict
 
-from quoting.web.lines import is_number, line_numbers
-
-Sent = MultiDict[str, str]
+from quoting.web.forms.sent import Sent, is_number, line_numbers
 
 NEW_LINES: Mapping[str, Mapping[str, str]] = {
     "stripes": {"colour": "", "rows": "1", "stitch": ""},

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from wtforms import Form
+
 from quoting.core.stitches import WORKED
 from quoting.core.workshop import Workshop
-from quoting.web.lines import entries_of, part_of, typed_of
-from quoting.web.order_form import OrderForm
+from quoting.web.forms.lines import entries_of, part_of, typed_of
 from quoting.web.shop import Shop
 from quoting.wording import Speech
 
@@ -53,7 +54,7 @@ class Offers:
         return [offer.value for offer in self.colours]
 
 
-def offers_of(form: OrderForm, shop: Shop) -> Offers:
+def offers_of(form: Form, shop: Shop) -> Offers:
     """Return what a form's lists offer; the colours are those of the yarn that it names."""
     workshop = shop.workshop
     money = (workshop.currency, *workshop.exchange)
@@ -78,7 +79,7 @@ def _stitches(workshop: Workshop, speech: Speech) -> tuple[Offer, ...]:
     return (*basic, *patterns)
 
 
-def _colours(form: OrderForm, workshop: Workshop) -> tuple[Offer, ...]:
+def _colours(form: Form, workshop: Workshop) -> tuple[Offer, ...]:
     blanket = part_of(form, "blanket")
     yarns = {yarn.name: yarn for yarn in workshop.yarns}
     chosen = yarns.get(typed_of(blanket, "yarn").typed)

@@ -1,4 +1,4 @@
-"""The order form: a field for every key of an order file, under the same name."""
+"""The order form: a field for every key of an order, and orders as it sends them."""
 
 from __future__ import annotations
 
@@ -7,124 +7,51 @@ from typing import Any
 from werkzeug.datastructures import MultiDict
 from wtforms import Form
 
-from quoting.core.design import Corner, StopAt
-from quoting.notation import YARN_LENGTH
-from quoting.web.fields import (
-    Choice,
-    Count,
-    Day,
-    Measure,
-    Money,
-    Number,
-    OneOf,
-    PerCent,
-    Text,
-    Tick,
-)
-from quoting.web.lines import Lines, Part, line_numbers
+from quoting.core.order import Order
+from quoting.core.workshop import Workshop
+from quoting.schema.blanket_shapes import DESIGN
+from quoting.schema.order_shape import ORDER
+from quoting.schema.reading import read_order
+from quoting.web.forms.from_shape import form_of
+from quoting.web.forms.sent import Sent, content_of, line_numbers, sent_as
 from quoting.web.shop import Shop
 
-
-class StripeForm(Form):
-    """So many rows of one colour."""
-
-    colour = Choice("Colour")
-    rows = Count("Rows")
-    stitch = Choice("Stitch")
+START_TITLE = "Blanket"
 
 
-class SectionForm(Form):
-    """Stripes that repeat."""
-
-    stripes = Lines(StripeForm, "Stripes")
-    share = Number("Share of the height")
-    repeats = Count("Repeats")
-
-
-class BandForm(Form):
-    """Border rounds of one stitch and colour."""
-
-    stitch = Choice("Stitch")
-    colour = Choice("Colour")
-    rounds = Count("Rounds")
-    row_end_ratio = Number("Stitches per row end")
-    corner = OneOf("Corner", Corner)
-
-
-class ColourForm(Form):
-    """A colour of the design that comes from another yarn."""
-
-    name = Text("Name in this design")
-    yarn = Choice("Yarn")
-    colour = Choice("Its colour there")
-
-
-class ExtraForm(Form):
-    """Something that goes with the blanket."""
-
-    what = Text("What")
-    cost = Money("Cost")
-    minutes = Number("Minutes")
-    colour = Choice("Yarn colour")
-    metres = Measure("Length of yarn", YARN_LENGTH)
-
-
-class HeadForm(Form):
-    """Who asks, and for when."""
-
-    title = Text("Title")
-    buyer = Text("Buyer")
-    for_baby = Tick("For a baby or a child under three")
-    quantity = Count("How many")
-    wanted_by = Day("Wanted by")
-    deliver_to = Text("Country")
-    pays_in = Choice("Buyer pays in")
-    notes = Text("Notes")
-
-
-class BlanketForm(Form):
-    """The blanket itself."""
-
-    width = Measure("Width")
-    height = Measure("Height")
-    stitch = Choice("Stitch or pattern")
-    yarn = Choice("Yarn")
-    first_rows = Lines(StripeForm, "First rows")
-    sections = Lines(SectionForm, "Sections")
-    last_rows = Lines(StripeForm, "Last rows")
-    border = Lines(BandForm, "Border")
-    colours = Lines(ColourForm, "Colours from another yarn")
-    stop_at = OneOf("The last section may end at a whole", StopAt)
-    mix_lots = Tick("A colour may come from several dye lots")
-    stitches = Count("Stitches in a row")
-    multiple = Count("Stitch repeat: a multiple of")
-    plus = Count("plus")
-
-
-class PriceForm(Form):
-    """What is particular to the price of this order."""
-
-    given = Money("A price of my own")
-    margin = PerCent("or margin, %")
-    markup = PerCent("or markup, %")
-    discount = PerCent("Discount, %")
-    rush = PerCent("Rush, % more")
-
-
-class OrderForm(Form):
-    """The whole order."""
-
-    order = Part(HeadForm)
-    blanket = Part(BlanketForm)
-    extras = Lines(ExtraForm, "Extras")
-    price = Part(PriceForm)
-
-
-def bind_form(shop: Shop, sent: MultiDict[str, str]) -> OrderForm:
+def bind_form(shop: Shop, sent: Sent) -> Form:
     """Return the form with what was sent in it."""
-    return OrderForm(sent, meta={"shop": shop, "lines": line_numbers(sent)})
+    return form_of(ORDER)(sent, meta={"shop": shop, "lines": line_numbers(sent)})
 
 
-def fill_form(shop: Shop, values: dict[str, Any]) -> OrderForm:
-    """Return the form with values in it, by the names of its fields."""
-    return OrderForm(data=values, meta={"shop": shop, "lines": {}})
+def read_sent(sent: Sent, shop: Shop) -> Order:
+    """Return the order that was sent. Errors: one refusal with every mistake."""
+    return read_order(content_of(sent), shop.workshop, shop.notation)
+
+
+def sent_order(order: Order, shop: Shop) -> Sent:
+    """Return what the form of an order sends."""
+    return MultiDict(sent_as(ORDER.write(order, shop.notation)))
+
+
+def sent_sections(order: Order, shop: Shop) -> Sent:
+    """Return what the form of an order sends of its sections."""
+    blanket = DESIGN.write(order.design, shop.notation)
+    return MultiDict(sent_as({"blanket": {"sections": blanket["sections"]}}))
+
+
+def start_sent(workshop: Workshop) -> Sent:
+    """Return what an empty form begins with: all but the size."""
+    yarn = workshop.yarns[0]
+    swatch = next(iter(workshop.swatches), None)
+    if swatch is not None:
+        yarn = workshop.yarn(swatch.yarn)
+    start: dict[str, Any] = {
+        "order": {"title": START_TITLE, "quantity": "1"},
+        "blanket": {
+            "yarn": yarn.name,
+            "stitch": swatch.stitch if swatch else workshop.timings[0].stitch,
+            "sections": [{"stripes": [{"colour": next(iter(yarn.colours)), "rows": "1"}]}],
+        },
+    }
+    return MultiDict(sent_as(start))

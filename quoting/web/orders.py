@@ -12,13 +12,13 @@ from quoting.core.cautions import Reader
 from quoting.core.errors import Refused
 from quoting.core.order import Order
 from quoting.schema import load_order_text, order_text
+from quoting.schema.figures import SIDE
 from quoting.web.answers import Answer, answer_form
 from quoting.web.downloads import download
-from quoting.web.filling import order_values, start_values
-from quoting.web.lines import part_of, typed_of
+from quoting.web.forms.sent import Sent
 from quoting.web.moves import make_move, read_move
 from quoting.web.offers import offers_of
-from quoting.web.order_form import OrderForm, bind_form, fill_form
+from quoting.web.order_form import bind_form, sent_order, start_sent
 from quoting.web.shop import shop_now
 from quoting.web.views import view_of
 from quoting.wording import mistake_sentence
@@ -33,37 +33,36 @@ WORKBOOK = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
 def show() -> str:
     """Show the form with the order that it starts with."""
     shop = shop_now()
-    values = start_values(shop.workshop) if shop.sample is None else order_values(shop.sample)
+    sent = start_sent(shop.workshop) if shop.sample is None else sent_order(shop.sample, shop)
     start = "afresh" if "afresh" in request.args else "sample"
-    return _page(fill_form(shop, values), start=start, patient=True)
+    return _page(sent, start=start, patient=True)
 
 
 @blueprint.get("/blank")
 def blank() -> str:
     """Show a form with nothing filled in that a maker would have to change."""
-    shop = shop_now()
-    return _page(fill_form(shop, start_values(shop.workshop)), start="blank", patient=True)
+    return _page(start_sent(shop_now().workshop), start="blank", patient=True)
 
 
 @blueprint.post("/")
 def follow() -> ResponseReturnValue:
     """Do what a button asks, and show the form with its answer."""
     shop, focus = shop_now(), ""
-    sent: MultiDict[str, str] = request.form
+    sent: Sent = request.form
     asked = sent.get("do", "")
     move = read_move(asked)
     if move is not None:
         sent, focus = make_move(move, sent, offers_of(bind_form(shop, sent), shop).colour_names)
     elif asked == "size":
         sent = _sized(sent)
-    return _page(bind_form(shop, sent), focus=focus, patient=bool(asked))
+    return _page(sent, focus=focus, patient=bool(asked))
 
 
 @blueprint.post("/answer")
 def answer() -> str:
     """Return the answer alone, for a page that follows as one types."""
     shop = shop_now()
-    found = answer_form(bind_form(shop, request.form), shop, patient=True)
+    found = answer_form(request.form, shop, patient=True)
     return render_template("orders/following.html", **_seen(found), live=True)
 
 
@@ -116,7 +115,7 @@ def read() -> ResponseReturnValue:
     try:
         order = load_order_text(sent.read(), shop.workshop)
     except Refused as refused:
-        said = [(m.place, mistake_sentence(m, shop.speech)) for m in refused.mistakes]
+        said = [(m.path, mistake_sentence(m, shop.speech)) for m in refused.mistakes]
         page = render_template("orders/unread.html", name=sent.filename, said=said)
         return page, REFUSED
     return show_order(order)
@@ -130,17 +129,17 @@ def once_more() -> str:
 
 def show_order(order: Order) -> str:
     """Return the worktable with an order that comes from elsewhere."""
-    return _page(fill_form(shop_now(), order_values(order)), start="read")
+    return _page(sent_order(order, shop_now()), start="read")
 
 
 def resume() -> str:
     """Return the form with all that was typed, when it comes from before a restart."""
-    return _page(bind_form(shop_now(), request.form), patient=True, stale=True)
+    return _page(request.form, patient=True, stale=True)
 
 
 def _asked() -> Answer:
     shop = shop_now()
-    return answer_form(bind_form(shop, request.form), shop, patient=False)
+    return answer_form(request.form, shop, patient=False)
 
 
 def show_refused(found: Answer) -> ResponseReturnValue:
@@ -148,8 +147,8 @@ def show_refused(found: Answer) -> ResponseReturnValue:
     return render_template("orders/worktable.html", **_seen(found)), REFUSED
 
 
-def _page(form: OrderForm, *, patient: bool = False, **changes: Any) -> str:
-    found = answer_form(form, shop_now(), patient=patient)
+def _page(sent: Sent, *, patient: bool = False, **changes: Any) -> str:
+    found = answer_form(sent, shop_now(), patient=patient)
     return render_template("orders/worktable.html", **(_seen(found) | changes))
 
 
@@ -160,13 +159,12 @@ def _seen(found: Answer) -> dict[str, Any]:
     return {"form": found.form, "answer": found, "view": view, "offers": offers}
 
 
-def _sized(sent: MultiDict[str, str]) -> MultiDict[str, str]:
+def _sized(sent: Sent) -> Sent:
     """Return the form with the size that was picked in its fields."""
     shop = shop_now()
     size = next((size for size in shop.sizes if size.name == sent.get("size")), None)
     sized = MultiDict(sent)
     if size is not None:
-        blank = fill_form(shop, {"blanket": {"width": size.width_cm, "height": size.height_cm}})
-        for name in ("width", "height"):
-            sized[f"blanket.{name}"] = typed_of(part_of(blank, "blanket"), name).typed
+        sized["blanket.width"] = SIDE.show(size.width_cm, shop.notation)
+        sized["blanket.height"] = SIDE.show(size.height_cm, shop.notation)
     return sized

@@ -12,12 +12,12 @@ from flask import current_app
 
 from quoting.core.euro_rates import EuroRates
 from quoting.core.exchange import ExchangeRate
-from quoting.core.measures import Units
 from quoting.core.order import Order
 from quoting.core.reference_rates import with_reference_rates
 from quoting.core.workshop import Workshop
-from quoting.notation import YARN_LENGTH, Marks, Quantity
+from quoting.notation import Marks, Quantity
 from quoting.places import config_folder
+from quoting.schema.notation import Medium, Notation
 from quoting.web.sizes import Size, read_sizes
 from quoting.wording import Speech, speech_of
 
@@ -43,12 +43,20 @@ class Shop:
     rates: EuroRates | None = None
     rates_file: Path | None = None
 
+    @property
+    def notation(self) -> Notation:
+        """How the maker types into the fields of a form."""
+        return Notation(
+            medium=Medium.TYPED,
+            terms=self.workshop.speaks,
+            marks=self.marks,
+            units=self.workshop.units,
+            signs=tuple(self.speech.currency_signs),
+        )
+
     def unit_of(self, quantity: Quantity) -> str:
         """Return the unit that the maker works in."""
-        inches = self.workshop.units is Units.INCHES
-        if quantity is YARN_LENGTH:
-            return "yd" if inches else "m"
-        return "in" if inches else "cm"
+        return self.notation.unit_of(quantity)
 
     def starting_with(self, sample: Order) -> Shop:
         """Return the same workshop, its form filled in with an order to begin with."""

@@ -11,6 +11,7 @@ from quoting.core.budget import BudgetAnswer, within_budget
 from quoting.core.comparison import Comparison, compare_sizes
 from quoting.core.errors import Mistake, Refused
 from quoting.core.order import Order
+from quoting.core.place import Place, at
 from quoting.web.answers import Said, Words
 from quoting.web.beside import Where, say_beside, words_beside
 from quoting.web.shop import Shop
@@ -56,7 +57,7 @@ def unread_order(form: SizesForm, refused: Refused, shop: Shop) -> SizesAnswer:
     """Return the answer to a form whose order cannot be read: what is wrong with the order."""
     said = tuple(
         Said(
-            where=f"The order, {mistake.place}" if mistake.place else "The order",
+            where=f"The order, {mistake.place}" if mistake.place.parts else "The order",
             sentence=mistake_sentence(mistake, shop.speech),
             field_id="",
         )
@@ -84,19 +85,19 @@ def _comparison(
 
 def _at_a_field(mistake: Mistake) -> Mistake:
     """Return a mistake of the whole list at the list that can be made shorter."""
-    moved = "own" if mistake.place == "sizes" else mistake.place
+    moved = at("own") if mistake.place.parts == ("sizes",) else mistake.place
     return Mistake(moved, mistake.code, mistake.facts)
 
 
 def _where(shop: Shop) -> Where:
-    def where(place: str, field: Field | None) -> str:
+    def where(place: Place, field: Field | None) -> str:
         label = field.label.text if field is not None else "The order"
-        match place.split("."):
-            case ["ordered", *_]:
+        match place.parts:
+            case ("ordered", *_):
                 return f"The order’s own size, {label}"
-            case ["customary", number, *_]:
-                return f"{shop.sizes[int(number) - 1].name}, {label}"
-            case ["own", number, *_]:
+            case ("customary", int(number), *_):
+                return f"{shop.sizes[number - 1].name}, {label}"
+            case ("own", int(number), *_):
                 return f"Own size {number}, {label}"
         return label
 

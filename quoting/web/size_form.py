@@ -9,10 +9,15 @@ from wtforms import Form
 
 from quoting.core.order import Order
 from quoting.core.stitches import Vocabulary
-from quoting.notation import LENGTH, read_size, write_number
-from quoting.schema import order_text
-from quoting.web.fields import Money, OneOf, Text, Tick, Typed
-from quoting.web.lines import Lines, Part, line_numbers
+from quoting.notation import write_number
+from quoting.schema.documents import order_text as text_of_order
+from quoting.schema.figures import MONEY
+from quoting.schema.price_list import SizeText
+from quoting.schema.words import TEXT, YES_NO, Choice
+from quoting.web.forms.fields import Figure
+from quoting.web.forms.from_shape import field_of
+from quoting.web.forms.lines import Lines, Part
+from quoting.web.forms.sent import line_numbers
 from quoting.web.shop import Shop
 
 OWN_LINES = 3
@@ -27,42 +32,38 @@ class Asks(StrEnum):
     PRICES = "prices"
 
 
-class SizeText(Typed):
+class SizeField(Figure):
     """A size as people say it, `70 x 90`, in the workshop's units where none is typed."""
-
-    def read(self, text: str) -> tuple[float, float]:
-        """Return width and height in cm."""
-        return read_size(text, self.marks, self.meta.shop.unit_of(LENGTH))
 
     @property
     def understood(self) -> str | None:
         """The size in plain notation, where it was typed otherwise."""
         if self.data is None:
             return None
-        plain: str = self.meta.shop.speech.size(*self.data)
+        plain: str = self.meta.shop.speech.size(self.data.width_cm, self.data.height_cm)
         return None if _bare(self.typed) == _bare(plain) else plain
 
 
 class OfferedForm(Form):
     """A size that is offered, ticked or not."""
 
-    take = Tick("Compare it")
-    price = Money("Price")
+    take = field_of(YES_NO, "Compare it")
+    price = field_of(MONEY, "Price")
 
 
 class OwnForm(Form):
     """A size of the maker's own."""
 
-    size = SizeText("Size")
-    price = Money("Price")
+    size = SizeField("Size", SizeText())
+    price = field_of(MONEY, "Price")
 
 
 class SizesForm(Form):
     """Everything that is asked; the order comes along as the text of its file."""
 
-    order_file = Text("Order")
-    asks = OneOf("Question", Asks)
-    budget = Money("The buyer can spend, in all")
+    order_file = field_of(TEXT, "Order")
+    asks = field_of(Choice(Asks), "Question")
+    budget = field_of(MONEY, "The buyer can spend, in all")
     ordered = Part(OfferedForm)
     customary = Lines(OfferedForm, "Customary sizes")
     own = Lines(OwnForm, "Sizes of my own")
@@ -93,7 +94,7 @@ def start_sizes(shop: Shop, order: Order) -> SizesForm:
 
 def order_text(order: Order) -> str:
     """Return an order as the text that the page carries along."""
-    return order_text(order, Vocabulary.US)
+    return text_of_order(order, Vocabulary.US)
 
 
 def _next_numbers(numbers: list[int], count: int) -> range:

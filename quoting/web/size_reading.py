@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from quoting.core.errors import Refused
 from quoting.core.order import Order
+from quoting.core.place import Document
 from quoting.core.resizing import Size
 from quoting.core.terms import Target
-from quoting.web.drafts import Notes, Sheet
+from quoting.schema.notes import Notes
+from quoting.web.drafts import Sheet
 from quoting.web.shop import Shop
 from quoting.web.size_form import Asks, SizesForm
 from quoting.web.sizes import Size as CustomarySize
@@ -39,7 +41,7 @@ def read_asked(form: SizesForm, order: Order, shop: Shop) -> Asked:
 
     A size that the maker typed may be the order's own, too, as long as one price is given for it.
     """
-    notes = Notes()
+    notes = Notes(Document.FORM)
     sheet = Sheet(form, notes)
     at_prices = sheet.may("asks", Asks.TARGET) is Asks.PRICES
     found: dict[Size, Decimal | None] = {}
@@ -82,14 +84,9 @@ def compared_size(known: CustomarySize) -> Size:
 
 def _own(sheet: Sheet, shop: Shop) -> Iterator[_Line]:
     for line in sheet.lines("own"):
-        sides: tuple[float, float] | None = line.may("size")
-        size = None
-        if sides is not None:
-            try:
-                label = shop.speech.size(*sides)
-                size = Size(width_cm=sides[0], height_cm=sides[1], label=label)
-            except Refused as refused:
-                sheet.notes.keep(refused.mistakes, f"{line.place}.size")
+        size: Size | None = line.may("size")
+        if size is not None:
+            size = replace(size, label=shop.speech.size(size.width_cm, size.height_cm))
         yield _Line(sheet=line, size=size, taken=size is not None)
 
 

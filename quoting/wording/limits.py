@@ -1,12 +1,17 @@
-"""Figures that are past a limit, and the limit, in the unit that their place is given in."""
+"""Figures that are past a limit, and the limit, as values of their kind are told."""
 
 from __future__ import annotations
 
 from decimal import ROUND_CEILING, ROUND_FLOOR, Decimal
+from typing import Any
 
 from quoting.core.errors import Mistake
 from quoting.core.measures import CM_PER, GRAMS_PER
 from quoting.core.money import exact
+from quoting.notation import MASS, YARN_LENGTH, Quantity
+from quoting.schema.figures import Measure, Money, Share
+from quoting.schema.kind import Kind
+from quoting.schema.several import OneOrMore
 from quoting.wording.speech import Speech, as_decimal
 
 LEAST_DIGITS = 2
@@ -15,59 +20,47 @@ LEAST_DIGITS = 2
 SHARE_DIGITS = 6
 """Decimals of a share in per cent, where it has so many."""
 
-_LENGTHS = frozenset({"width", "height", "carry_height", "tail", "length", "ruler_step"})
-_WEIGHTS = frozenset({"grams", "weight", "scale_step", "up_to", "packaging_weight"})
-_SHARES = frozenset({"margin", "markup", "discount", "rush", "rate", "share", "cushion"}) | {
-    "rest_allowance",
-    "confidence",
-    "allowance",
-    "tension",
-    "rip_back",
-}
-_MONEY = frozenset({"cost", "price", "given", "minimum", "charged", "paid", "packaging"}) | {
-    "round_up_to",
-    "fixed",
-    "making_per_hour",
-    "office_per_hour",
-    "overhead_per_hour",
-}
 
-
-def past_limit(name: str, fact: Decimal | float, mistake: Mistake, speech: Speech) -> str:
-    """Return what was read, or the limit it is past, as text with its unit."""
-    table, _, key = mistake.place.rpartition(".")
-    unit = _unit(key, speech)
-    if mistake.code == "too-small" and unit is not None:
-        return _under(name, fact, mistake, unit, speech)
-    if key in _LENGTHS:
-        return speech.length(float(fact), 2)
-    if key in _WEIGHTS:
-        return speech.weight(fact)
-    if key == "metres":
-        return speech.yarn_length(float(fact))
-    if key in _MONEY:
-        return speech.rate(as_decimal(fact))
-    if key in _SHARES and not table.startswith(("exchange", "blanket")):
-        return f"{speech.percent(fact, SHARE_DIGITS)} ({speech.number(fact)})"
+def past_limit(
+    name: str, fact: Decimal | float, mistake: Mistake, kind: Kind[Any] | None, speech: Speech
+) -> str:
+    """Return what was read, or the limit it is past, as a value of that kind is told."""
+    match kind:
+        case Measure():
+            return _measure(name, fact, mistake, kind.quantity, speech)
+        case Money():
+            return speech.rate(as_decimal(fact))
+        case Share():
+            return f"{speech.percent(fact, SHARE_DIGITS)} ({speech.number(fact)})"
+        case OneOrMore():
+            return past_limit(name, fact, mistake, kind.each, speech)
     return speech.number(fact)
 
 
-def _unit(key: str, speech: Speech) -> tuple[float, str] | None:
+def _measure(
+    name: str, fact: Decimal | float, mistake: Mistake, quantity: Quantity, speech: Speech
+) -> str:
+    if mistake.code == "too-small":
+        return _under(name, fact, mistake, quantity, speech)
+    if quantity is YARN_LENGTH:
+        return speech.yarn_length(float(fact))
+    return speech.weight(fact) if quantity is MASS else speech.length(float(fact), 2)
+
+
+def _unit(quantity: Quantity, speech: Speech) -> tuple[float, str]:
     """Return the unit that a measure is said in: its size in cm, g or m, and its sign."""
-    if key in _LENGTHS:
-        return CM_PER[speech.length_unit], speech.length_unit
-    if key in _WEIGHTS:
+    if quantity is MASS:
         return GRAMS_PER[speech.weight_unit], speech.weight_unit
-    if key == "metres":
+    if quantity is YARN_LENGTH:
         return CM_PER[speech.yarn_unit] / CM_PER["m"], speech.yarn_unit
-    return None
+    return CM_PER[speech.length_unit], speech.length_unit
 
 
 def _under(
-    name: str, fact: Decimal | float, mistake: Mistake, unit: tuple[float, str], speech: Speech
+    name: str, fact: Decimal | float, mistake: Mistake, quantity: Quantity, speech: Speech
 ) -> str:
     """Return a least rounded up, so that it will do as it is said, and what is under it down."""
-    size, sign = unit
+    size, sign = _unit(quantity, speech)
     limit = mistake.facts.get("limit")
     assert isinstance(limit, int | float | Decimal), "what is too small has a limit"  # noqa: S101
     least = as_decimal(limit) / exact(size)

@@ -4,9 +4,12 @@ from __future__ import annotations
 
 from datetime import date
 from decimal import Decimal
+from typing import Any
 
 from quoting.core.categories import SC_IN_FOUR_INCHES
 from quoting.core.errors import Fact, Facts, Mistake
+from quoting.schema.kind import Kind
+from quoting.schema.places import kind_at
 from quoting.wording.limits import past_limit
 from quoting.wording.phrases import Sentences, listed, sentence_for
 from quoting.wording.speech import Speech, as_decimal
@@ -178,18 +181,22 @@ _WANTED = {
 }
 
 
-def mistake_sentence(mistake: Mistake, speech: Speech) -> str:
-    """Return what is wrong and what would do; where a name is nearly right, the right one too."""
+def mistake_sentence(mistake: Mistake, speech: Speech, kind: Kind[Any] | None = None) -> str:
+    """Return what is wrong and what would do; where a name is nearly right, the right one too.
+
+    `kind` is that of the value it is about, where its place in a document does not tell.
+    """
+    kind = kind or kind_at(mistake.place)
 
     def say(name: str, fact: Fact) -> str:
-        return _say(name, fact, mistake, speech)
+        return _say(name, fact, mistake, kind, speech)
 
     sentence = sentence_for(mistake.code, {**_SETTLED, **mistake.facts}, MISTAKES, say)
     near = mistake.facts.get("nearest")
     return f"{sentence} Did you mean {near}?" if near else sentence
 
 
-def _say(name: str, fact: Fact, mistake: Mistake, speech: Speech) -> str:
+def _say(name: str, fact: Fact, mistake: Mistake, kind: Kind[Any] | None, speech: Speech) -> str:
     if isinstance(fact, tuple):
         return _several([str(word) for word in fact], "and" if name == "read" else "or")
     if isinstance(fact, date):
@@ -197,7 +204,7 @@ def _say(name: str, fact: Fact, mistake: Mistake, speech: Speech) -> str:
     if isinstance(fact, str):
         return _text(name, fact)
     assert fact is not None, "a fact that is not there is not said"  # noqa: S101
-    return _figure(name, fact, mistake, speech)
+    return _figure(name, fact, mistake, kind, speech)
 
 
 def _text(name: str, fact: str) -> str:
@@ -215,8 +222,10 @@ def _several(words: list[str], last: str) -> str:
     return listed(words, last)
 
 
-def _figure(name: str, fact: Decimal | float, mistake: Mistake, speech: Speech) -> str:
-    """Return a figure of a mistake in the unit that its place is given in."""
+def _figure(
+    name: str, fact: Decimal | float, mistake: Mistake, kind: Kind[Any] | None, speech: Speech
+) -> str:
+    """Return a figure of a mistake as values of its kind are told."""
     if name in {"smallest_cm", "smallest_body_cm"}:
         return speech.least_length(float(fact))
     if name in {"kept", "fees"}:
@@ -226,5 +235,5 @@ def _figure(name: str, fact: Decimal | float, mistake: Mistake, speech: Speech) 
     if name in {"price", "most"}:
         return speech.money(as_decimal(fact))
     if mistake.code in {"not-above", "too-small", "too-large"}:
-        return past_limit(name, fact, mistake, speech)
+        return past_limit(name, fact, mistake, kind, speech)
     return speech.number(fact)

@@ -23,10 +23,7 @@ from quoting.core.order import Order
 from quoting.places import demo_order, demo_workshop
 from quoting.schema import load_order, load_workshop
 from quoting.web import create_app
-from quoting.web.fields import Typed
-from quoting.web.filling import order_values
-from quoting.web.lines import fields_by_place
-from quoting.web.order_form import fill_form
+from quoting.web.order_form import sent_order
 from quoting.web.shop import Shop, open_shop
 from quoting.web.size_form import start_sizes
 
@@ -76,8 +73,7 @@ def two_colours(order: Order, shop: Shop) -> dict[str, str]:
     (section,) = order.design.sections
     fewer = replace(section, stripes=section.stripes[:2])
     loud = replace(order, design=replace(order.design, sections=(fewer,)))
-    fields = fields_by_place(fill_form(shop, order_values(loud)))
-    return {field.name: field.typed for _, field in fields if isinstance(field, Typed)}
+    return sent_order(loud, shop).to_dict()
 
 
 def main() -> None:

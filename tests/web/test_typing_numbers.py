@@ -9,9 +9,10 @@ from hypothesis import strategies as st
 from werkzeug.datastructures import MultiDict
 
 from quoting.core.measures import Units
-from quoting.web.fields import Typed
-from quoting.web.lines import part_of, typed_of
-from quoting.web.order_form import bind_form, fill_form
+from quoting.schema.figures import MONEY, SIDE
+from quoting.web.forms.fields import Typed
+from quoting.web.forms.lines import part_of, typed_of
+from quoting.web.order_form import bind_form
 from quoting.web.shop import Shop, open_shop
 from tests.examples import TODAY, sample_workshop
 
@@ -70,11 +71,8 @@ def test_one_mark_is_read_as_the_locale_has_it_or_echoed_or_refused(
 @given(st.sampled_from(LOCALES), st.decimals("0.001", "999", places=3))
 def test_what_a_form_is_filled_with_is_read_as_the_same_again(locale: str, size: Decimal) -> None:
     shop = SHOPS[locale]
-    filled = fill_form(shop, {"blanket": {"width": float(size)}, "price": {"given": size}})
-    for place, value in (("blanket.width", float(size)), ("price.given", size)):
-        part, name = place.split(".")
-        text = typed_of(part_of(filled, part), name).typed
-        again = field(shop, place, text)
+    for place, kind, value in (("blanket.width", SIDE, float(size)), ("price.given", MONEY, size)):
+        again = field(shop, place, str(kind.write(value, shop.notation)))
         assert again.data == value
         assert again.understood is None
 
@@ -129,12 +127,9 @@ def test_a_size_is_read_in_the_makers_unit_or_the_one_typed(
 
 
 def test_a_size_that_is_round_in_another_unit_is_written_in_it() -> None:
-    filled = fill_form(
-        shop_in("en_GB", Units.INCHES), {"blanket": {"width": 80.0, "height": 91.44}}
-    )
-    blanket = part_of(filled, "blanket")
-    assert typed_of(blanket, "width").typed == "80 cm"
-    assert typed_of(blanket, "height").typed == "36 in"
+    notation = shop_in("en_GB", Units.INCHES).notation
+    assert SIDE.write(80.0, notation) == "80 cm"
+    assert SIDE.write(91.44, notation) == "36 in"
 
 
 @pytest.mark.parametrize(

@@ -2,35 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from typing import Any, cast
 
 from wtforms import Field, Form
 from wtforms.utils import unset_value
 
-from quoting.web.fields import Typed
-
-MOST_PARTS = 8
-MOST_NUMBER_LENGTH = 6
-
-
-def is_number(part: str) -> bool:
-    """Return whether a part of a name is the number of a line."""
-    return part.isascii() and part.isdigit() and len(part) <= MOST_NUMBER_LENGTH
-
-
-def line_numbers(names: Iterable[str]) -> dict[str, list[int]]:
-    """Return the numbers that the lines of each list bear, in order, by the list's name.
-
-    Nothing is dropped: a list that is too long is the core's to refuse.
-    """
-    found: dict[str, set[int]] = {}
-    for name in names:
-        parts = name.split(".", MOST_PARTS)
-        for at, part in enumerate(parts):
-            if is_number(part):
-                found.setdefault(".".join(parts[:at]), set()).add(int(part))
-    return {name: sorted(numbers) for name, numbers in found.items()}
+from quoting.web.forms.fields import Typed
 
 
 class Part(Field):
@@ -43,12 +21,9 @@ class Part(Field):
         self.form_class = form_class
 
     def process(self, formdata: Any, data: Any = unset_value, extra_filters: Any = None) -> None:
-        """Bind the inner form to what was sent, or to a mapping of values."""
-        del extra_filters
-        values = {} if data is unset_value or data is None else data
-        self.form = self.form_class(
-            formdata, data=values, prefix=f"{self.name}.", meta=_shared(self.meta)
-        )
+        """Bind the inner form to what was sent."""
+        del data, extra_filters
+        self.form = self.form_class(formdata, prefix=f"{self.name}.", meta=_shared(self.meta))
 
     @property
     def data(self) -> Mapping[str, Any]:
@@ -67,18 +42,13 @@ class Lines(Field):
         self.form_class = form_class
 
     def process(self, formdata: Any, data: Any = unset_value, extra_filters: Any = None) -> None:
-        """Bind a form to each line sent, or to each of a sequence of values."""
-        del extra_filters
-        values: Sequence[Any] = () if data is unset_value or data is None else data
-        if formdata is not None:
-            numbers = self.meta.lines.get(self.name, [])
-            self.entries = [self._entry(number, formdata, {}) for number in numbers]
-        else:
-            self.entries = [self._entry(nr, None, value) for nr, value in enumerate(values, 1)]
-
-    def _entry(self, number: int, formdata: Any, values: Mapping[str, Any]) -> Form:
-        prefix = f"{self.name}.{number}."
-        return self.form_class(formdata, data=values, prefix=prefix, meta=_shared(self.meta))
+        """Bind a form to each line sent."""
+        del data, extra_filters
+        meta, numbers = _shared(self.meta), self.meta.lines.get(self.name, [])
+        self.entries = [
+            self.form_class(formdata, prefix=f"{self.name}.{number}.", meta=meta)
+            for number in numbers
+        ]
 
     @property
     def data(self) -> list[Mapping[str, Any]]:

@@ -1,0 +1,1 @@
+"""Forms made from shapes: fields that keep what was typed, and what they come to."""
