@@ -21,7 +21,7 @@ _stripe = Fields(Stripe)
 STRIPE = Shape(
     Stripe,
     _stripe(lambda stripe: stripe.colour, NAME, "Colour"),
-    _stripe(lambda stripe: stripe.rows, COUNT, "Rows"),
+    _stripe(lambda stripe: stripe.rows, COUNT, "Rows", asked=True),
     _stripe(lambda stripe: stripe.stitch, STITCH, "Stitch"),
 )
 

@@ -25,7 +25,7 @@ _head = Fields(Order, table="order")
 ORDER = Shape(
     Order,
     _head(lambda order: order.title, TEXT, "Title"),
-    _head(lambda order: order.buyer, TEXT, "Buyer"),
+    _head(lambda order: order.buyer, TEXT, "Buyer", blank=""),
     _head(lambda order: order.for_baby, YES_NO, "For a baby or a child under three"),
     _head(lambda order: order.quantity, COUNT, "How many"),
     _head(lambda order: order.wanted_by, DAY, "Wanted by"),

@@ -22,6 +22,7 @@ class SizeText(Leaf[Size]):
     """A width and a height in one text, `70x90cm`, which is the size's label too."""
 
     stand_in = Size(width_cm=1, height_cm=1)
+    quantity = LENGTH
 
     def from_file(self, spot: Spot) -> Size:
         """Return the size. Errors: `wrong-type`; as `read_size`, and `Size`'s own."""

@@ -24,7 +24,8 @@ class Key:
 
     `field` holds it in the value, `name` is its name in documents, `table` the table it stands in
     where that is not the value's own. `usual` is shown blank in a form. Left out, it takes the
-    value of the field that `else_as` names, or its default.
+    value of the field that `else_as` names, or its default; in a form it takes `blank`, where that
+    is given, and may not be left blank at all where it is `asked`.
     """
 
     field: str
@@ -34,6 +35,8 @@ class Key:
     table: str = ""
     usual: object = None
     else_as: str = ""
+    blank: object = None
+    asked: bool = False
 
 
 class Fields(Generic[V]):
@@ -52,6 +55,8 @@ class Fields(Generic[V]):
         name: str = "",
         usual: T | None = None,
         else_as: Callable[[V], T] | None = None,
+        blank: T | None = None,
+        asked: bool = False,
     ) -> Key:
         """Return the key of the field that `of` reads; its name, unless another is given."""
         field = _field_read(of)
@@ -63,6 +68,8 @@ class Fields(Generic[V]):
             table=self._table,
             usual=usual,
             else_as=_field_read(else_as) if else_as else "",
+            blank=blank,
+            asked=asked,
         )
 
     def inline(self, of: Callable[[V], T | None], shape: Shape[T]) -> Key:
@@ -125,10 +132,14 @@ class Shape(Kind[V]):
     def _read_key(self, key: Key, table: Table, values: dict[str, object]) -> None:
         if not key.name:
             self._read_inlined(key, table, values)
-        elif table.has(key.name) or (self._is_required(key) and not key.else_as):
+        elif table.has(key.name):
             values[key.field] = table.take(key.name, key.kind)
         elif key.else_as:
             values[key.field] = values[key.else_as]
+        elif table.is_typed and key.blank is not None:
+            values[key.field] = key.blank
+        elif self._is_required(key) or (table.is_typed and key.asked):
+            values[key.field] = table.take(key.name, key.kind)
 
     def _read_inlined(self, key: Key, table: Table, values: dict[str, object]) -> None:
         """Read a value among others; one that may be left out is there if any key of it is."""

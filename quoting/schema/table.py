@@ -19,6 +19,11 @@ class Table:
         self._content: dict[str, object] = content
         self._asked: dict[str, None] = {}
 
+    @property
+    def is_typed(self) -> bool:
+        """Whether it is a form's."""
+        return self.spot.notation.medium is Medium.TYPED
+
     def has(self, key: str) -> bool:
         """Return whether the table has the key; a field left blank is none."""
         self._asked[key] = None
@@ -39,7 +44,7 @@ class Table:
         if not there:
             content = {}
         spot = self.spot.at(key, content)
-        if not there and spot.notation.medium is not Medium.TYPED:
+        if not there and not self.is_typed:
             spot.close(None, "missing")
         return Table(spot)
 
@@ -48,7 +53,7 @@ class Table:
 
         A form is sent with more than its fields, and its page knows no others.
         """
-        if self.spot.notation.medium is Medium.TYPED:
+        if self.is_typed:
             return
         known = tuple(self._asked)
         for key in self._content:

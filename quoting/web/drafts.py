@@ -32,8 +32,7 @@ class Sheet:
     def may(self, name: str, stand_in: Any = None) -> Any:
         """Return a field's value; the stand-in where it is blank or cannot be read."""
         field = typed_of(self.form, name)
-        if field.mistake is not None:
-            self.wrong(name, field.mistake.code, **field.mistake.facts)
+        self.notes.keep(field.mistakes, self.place / name)
         return stand_in if field.data is None else field.data
 
     def wrong(self, name: str, code: str, **facts: Any) -> None:

@@ -11,6 +11,7 @@ from quoting.core.money import exact
 from quoting.notation import MASS, YARN_LENGTH, Quantity
 from quoting.schema.figures import Measure, Money, Share
 from quoting.schema.kind import Kind
+from quoting.schema.price_list import SizeText
 from quoting.schema.several import OneOrMore
 from quoting.wording.speech import Speech, as_decimal
 
@@ -26,7 +27,7 @@ def past_limit(
 ) -> str:
     """Return what was read, or the limit it is past, as a value of that kind is told."""
     match kind:
-        case Measure():
+        case Measure() | SizeText():
             return _measure(name, fact, mistake, kind.quantity, speech)
         case Money():
             return speech.rate(as_decimal(fact))

@@ -48,13 +48,13 @@ class Typed(Field):
         self.typed = formdata.get(self.name, "") if formdata is not None else ""
 
     @cached_property
-    def _read(self) -> tuple[Any, Mistake | None]:
+    def _read(self) -> tuple[Any, tuple[Mistake, ...]]:
         if not self.typed.strip():
-            return None, None
+            return None, ()
         try:
-            return self.kind.parse(self.typed, self.notation), None
+            return self.kind.parse(self.typed, self.notation), ()
         except Refused as refused:
-            return None, refused.mistakes[0]
+            return None, refused.mistakes
 
     @property
     def data(self) -> Any:
@@ -66,9 +66,14 @@ class Typed(Field):
         """Take none: a field has what was typed in it."""
 
     @property
-    def mistake(self) -> Mistake | None:
+    def mistakes(self) -> tuple[Mistake, ...]:
         """Why it cannot be read."""
         return self._read[1]
+
+    @property
+    def mistake(self) -> Mistake | None:
+        """The first reason why it cannot be read."""
+        return next(iter(self.mistakes), None)
 
     def write(self, value: Any) -> str:
         """Return the text that is read as `value`."""
