@@ -15,6 +15,7 @@ from quoting.schema.words import TEXT
 
 T = TypeVar("T")
 
+MOST_NUMBER_LENGTH = 6
 MOST_ITEMS = 10_000
 """A longer list is not looked into: it may have more mistakes than anybody reads."""
 
@@ -34,9 +35,21 @@ class Several(Kind[tuple[T, ...]]):
         return [self.each.write(item, notation) for item in value]
 
 
+def is_number(part: str) -> bool:
+    """Return whether a part of a field's name is the number of a line."""
+    return part.isascii() and part.isdigit() and len(part) <= MOST_NUMBER_LENGTH
+
+
 def lines_of(spot: Spot) -> Iterator[Spot]:
-    """Yield the spots of a list's lines. Errors: `wrong-type`, `too-many`."""
-    items = spot.value if isinstance(spot.value, list) else spot.wrong([], "list")
+    """Yield the spots of a list's lines; a form has them in a table by their numbers.
+
+    Errors: `wrong-type`, `too-many`.
+    """
+    items = spot.value
+    if spot.notation.medium is Medium.TYPED and isinstance(items, dict):
+        items = [items[number] for number in sorted(filter(is_number, items), key=int)]
+    if not isinstance(items, list):
+        items = spot.wrong([], "list")
     if len(items) > MOST_ITEMS:
         items = spot.close([], "too-many", read=len(items), limit=MOST_ITEMS)
     return (spot.at(number, item) for number, item in enumerate(items, 1))

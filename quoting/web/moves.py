@@ -8,7 +8,8 @@ from typing import NamedTuple
 
 from werkzeug.datastructures import MultiDict
 
-from quoting.web.forms.sent import Sent, is_number, line_numbers
+from quoting.schema.several import is_number
+from quoting.web.forms.sent import Sent, line_numbers
 
 NEW_LINES: Mapping[str, Mapping[str, str]] = {
     "stripes": {"colour": "", "rows": "1", "stitch": ""},

@@ -10,16 +10,12 @@ from typing import TypeAlias
 
 from werkzeug.datastructures import MultiDict
 
+from quoting.schema.several import is_number
+
 MOST_PARTS = 8
-MOST_NUMBER_LENGTH = 6
 
 Sent: TypeAlias = "MultiDict[str, str]"
 Content = dict[str, object]
-
-
-def is_number(part: str) -> bool:
-    """Return whether a part of a name is the number of a line."""
-    return part.isascii() and part.isdigit() and len(part) <= MOST_NUMBER_LENGTH
 
 
 def line_numbers(names: Iterable[str]) -> dict[str, list[int]]:
@@ -37,7 +33,10 @@ def line_numbers(names: Iterable[str]) -> dict[str, list[int]]:
 
 
 def content_of(sent: Mapping[str, str]) -> Content:
-    """Return the tables, lists and texts that a form says; a field left blank is not there."""
+    """Return the tables and texts that a form says; a field left blank is not there.
+
+    The lines of a list are a table by their numbers.
+    """
     root: Content = {}
     for name, text in sent.items():
         *tables, key = name.split(".", MOST_PARTS)
@@ -47,17 +46,7 @@ def content_of(sent: Mapping[str, str]) -> Content:
             table = inner if isinstance(inner, dict) else table.setdefault(f"{part}.", {})  # type: ignore[assignment]
         if text.strip():
             table.setdefault(key, text)
-    return {name: _with_lists(inner) for name, inner in root.items()}
-
-
-def _with_lists(content: object) -> object:
-    """Return content whose numbered tables are lists, in the order of their numbers."""
-    if not isinstance(content, dict):
-        return content
-    numbered = sorted((name for name in content if is_number(name)), key=int)
-    if numbered:
-        return [_with_lists(content[name]) for name in numbered]
-    return {name: _with_lists(inner) for name, inner in content.items()}
+    return root
 
 
 def sent_as(content: object, place: str = "") -> Iterator[tuple[str, str]]:
