@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 
 from quoting.core.errors import Mistake, Refused
 from quoting.rates import read_rates
+from tests.paths import place_of
 from tests.rates.bank_answers import document, why
 
 ENTITIES = "".join(f'<!ENTITY e{n} "{f"&e{n - 1};" * 10}">' for n in range(1, 10))
@@ -69,7 +70,7 @@ def test_a_document_type_definition_is_refused_and_never_followed(
     ids=lambda content: repr(content[:8]) + str(len(content)),
 )
 def test_anything_but_one_day_of_rates_is_refused(content: bytes) -> None:
-    assert why(lambda: read_rates(content)) == Mistake("rates", "not-rates")
+    assert why(lambda: read_rates(content)) == Mistake(place_of("rates"), "not-rates")
 
 
 @given(st.binary(max_size=300))

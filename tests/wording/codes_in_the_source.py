@@ -11,7 +11,7 @@ import quoting
 
 PACKAGE = Path(quoting.__file__).parent
 SOURCES = [
-    *(path for part in ("core", "intake", "notation") for path in (PACKAGE / part).rglob("*.py")),
+    *(path for part in ("core", "files", "schema", "notation") for path in (PACKAGE / part).rglob("*.py")),
     PACKAGE / "rates.py",
 ]
 

@@ -15,6 +15,7 @@ from quoting.wording import FILE_SPEECH, Speech, caution_sentence, mistake_sente
 from quoting.wording import cautions as caution_table
 from quoting.wording import mistakes as mistake_table
 from quoting.wording.phrases import names_in
+from tests.paths import place_of
 from tests.wording.codes_in_the_source import SOURCES, caution_calls, constants, mistake_calls
 from tests.wording.speeches import DE, GB, US
 
@@ -88,7 +89,7 @@ def test_each_mistake_can_be_said_with_the_facts_it_comes_with(speech: Speech) -
 
 
 def check_mistake(code: str, facts: dict[str, Fact], speech: Speech) -> None:
-    said = mistake_sentence(Mistake("blanket.width", code, facts), speech)
+    said = mistake_sentence(Mistake(place_of("blanket.width"), code, facts), speech)
     assert not re.search(r"[{}]|None|cannot be taken as it is", said), said
     assert said[-1] in ".?", said
 
@@ -110,13 +111,15 @@ def test_a_sentence_with_every_fact_uses_only_names_that_have_one() -> None:
                 if tell:
                     assert "{" not in tell(Caution(code, Reader.MAKER, said), GB)
                 else:
-                    assert "{" not in mistake_sentence(Mistake("x", code, said), GB)
+                    assert "{" not in mistake_sentence(Mistake(place_of("x"), code, said), GB)
 
 
 def test_braces_that_were_typed_are_shown_as_typed() -> None:
-    said = mistake_sentence(Mistake("order.title", "not-a-number", {"read": "{limit} {0}"}), GB)
+    said = mistake_sentence(
+        Mistake(place_of("order.title"), "not-a-number", {"read": "{limit} {0}"}), GB
+    )
     assert "{limit} {0}" in said
 
 
 def test_a_code_nobody_knows_is_still_said() -> None:
-    assert "brand new" in mistake_sentence(Mistake("x", "brand-new", {}), GB)
+    assert "brand new" in mistake_sentence(Mistake(place_of("x"), "brand-new", {}), GB)

@@ -11,11 +11,12 @@ from quoting.core.errors import Fact, Mistake, Refused
 from quoting.core.measures import LEAST_CM, LEAST_G, LEAST_YARN_M
 from quoting.notation import LENGTH, MASS, YARN_LENGTH, Quantity, read_measure, read_number
 from quoting.wording import Speech, mistake_sentence
+from tests.paths import place_of
 from tests.wording.speeches import DE, GB, US
 
 
 def test_a_blanket_too_narrow_is_told_a_width_that_is_not_too_narrow_itself() -> None:
-    mistake = Mistake("blanket.width", "width-too-small", {"smallest_cm": 31.161})
+    mistake = Mistake(place_of("blanket.width"), "width-too-small", {"smallest_cm": 31.161})
     assert "31.2\u00a0cm" in mistake_sentence(mistake, GB)
     inches = mistake_sentence(mistake, US)
     shown = re.search(r"[\d.]+\u00a0in", inches)
@@ -25,7 +26,9 @@ def test_a_blanket_too_narrow_is_told_a_width_that_is_not_too_narrow_itself() ->
 
 def test_a_nearly_right_name_is_answered_with_the_right_one() -> None:
     facts: dict[str, Fact] = {"read": "strips", "known": ("stripes", "share"), "nearest": "stripes"}
-    said = mistake_sentence(Mistake("blanket.sections.1.strips", "unknown-key", facts), GB)
+    said = mistake_sentence(
+        Mistake(place_of("blanket.sections.1.strips"), "unknown-key", facts), GB
+    )
     assert said.endswith("Did you mean stripes?")
     assert "“strips”" in said
     assert "stripes or share" in said
@@ -47,7 +50,7 @@ def test_a_limit_is_said_in_the_unit_that_its_place_is_given_in(
     place: str, read: float, limit: float, said: str
 ) -> None:
     facts: dict[str, Fact] = {"read": read, "limit": limit}
-    assert said in mistake_sentence(Mistake(place, "too-large", facts), GB)
+    assert said in mistake_sentence(Mistake(place_of(place), "too-large", facts), GB)
 
 
 @pytest.mark.parametrize("speech", [GB, US], ids=lambda s: s.locale)
@@ -64,7 +67,7 @@ def test_the_least_that_is_told_will_do_and_what_was_read_is_told_to_be_under_it
     speech: Speech, place: str, limit: float, quantity: Quantity, short_by: float
 ) -> None:
     facts: dict[str, Fact] = {"read": limit * (1 - short_by), "limit": limit}
-    said = mistake_sentence(Mistake(place, "too-small", facts), speech)
+    said = mistake_sentence(Mistake(place_of(place), "too-small", facts), speech)
     read, least = (
         read_measure(shown, speech.marks, quantity)
         for shown in re.findall(r"[\d.]+\u00a0\w+", said)
@@ -74,7 +77,7 @@ def test_the_least_that_is_told_will_do_and_what_was_read_is_told_to_be_under_it
 
 def test_a_negative_length_is_told_as_it_is() -> None:
     facts: dict[str, Fact] = {"read": -2.54, "limit": 0}
-    said = mistake_sentence(Mistake("workshop.carry_height", "too-small", facts), US)
+    said = mistake_sentence(Mistake(place_of("workshop.carry_height"), "too-small", facts), US)
     assert said == "-1\u00a0in is too small; the least that will do is 0\u00a0in."
 
 
