@@ -16,9 +16,9 @@ from exports.workbook.cells import (
 from exports.workbook.grid import Grid
 from exports.workbook.shapes import COUNT, FINE, SHARE
 from quoting.core.pace import FEW_SESSIONS, ONE_TIMING_LIMITS, Pace
+from quoting.core.place import NOWHERE
 from quoting.core.stitching_time import basic_session, paces_of
 from quoting.core.timing import Timing
-from quoting.core.place import NOWHERE
 from quoting.core.workshop import Workshop
 from quoting.wording import Speech
 

@@ -10,8 +10,13 @@ from pathlib import Path
 import quoting
 
 PACKAGE = Path(quoting.__file__).parent
+PARTS = ("core", "files", "schema", "notation")
 SOURCES = [
-    *(path for part in ("core", "files", "schema", "notation") for path in (PACKAGE / part).rglob("*.py")),
+    *(
+        path
+        for part in ("core", "files", "schema", "notation")
+        for path in (PACKAGE / part).rglob("*.py")
+    ),
     PACKAGE / "rates.py",
 ]
 
