@@ -1,6 +1,8 @@
 """Yarn by colour: how much the stitches take, and how sure that is.
 
-Errors combine as JCGM 100 has it: linearly for what rests on one swatch, in squares otherwise.
+Errors combine as JCGM 100 has it: linearly for what shares one, in squares otherwise. Stitches on
+one swatch share what it was read by; tension drifts with the whole blanket, and the label is one
+for the yarn of a colour, however many swatches there are.
 """
 
 from __future__ import annotations
@@ -87,7 +89,7 @@ def _colour_yarn(
 def relative_error(
     metres: Mapping[str, float], gauges: Mapping[str, Gauge], tension: float
 ) -> float:
-    """Return the relative standard uncertainty of a sum of metres by stitch.
+    """Return the relative standard uncertainty of a sum of metres by stitch, all of one yarn.
 
     `tension` is the relative drift between swatch and blanket.
     """
@@ -98,10 +100,11 @@ def relative_error(
     guesses = []
     for stitch, length in metres.items():
         gauge = gauges[stitch]
-        error = length * math.hypot(gauge.basis_error, tension, LABEL_ERROR)
+        error = length * gauge.basis_error
         by_basis[gauge.basis] = by_basis.get(gauge.basis, 0.0) + error
         guesses.append(length * gauge.guess_limits / Z_95)
-    return math.hypot(*by_basis.values(), *guesses) / total
+    known_by = math.hypot(*by_basis.values(), *guesses) / total
+    return math.hypot(known_by, tension, LABEL_ERROR)
 
 
 def reserve(error: float, habits: Habits) -> float:
