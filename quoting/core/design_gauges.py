@@ -33,7 +33,7 @@ def design_gauges(design: Design, workshop: Workshop) -> dict[tuple[str, str], G
 def _borrowed(gauge: Gauge, yarn: str) -> Gauge:
     return replace(
         gauge,
-        sureness=Sureness.ESTIMATED,
+        sureness=max(gauge.sureness, Sureness.ESTIMATED, key=list(Sureness).index),
         basis=f"{yarn}/borrowed",
         basis_error=math.hypot(gauge.basis_error, ESTIMATED_LIMITS / Z_95),
     )

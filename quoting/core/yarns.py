@@ -76,7 +76,7 @@ class Yarn:
     name: str
     put_ups: tuple[PutUp, ...]
     colours: Mapping[str, str]
-    category: int = 4
+    category: int | None = None
     fibre: str = ""
     stock: tuple[Stock, ...] = field(default=())
 
@@ -84,7 +84,7 @@ class Yarn:
         checks = Checks()
         checks.name("name", self.name)
         checks.text("fibre", self.fibre, most=200)
-        if self.category not in SC_IN_FOUR_INCHES:
+        if self.category is not None and self.category not in SC_IN_FOUR_INCHES:
             checks.add("category", "unknown-category", read=self.category)
         if not self.put_ups:
             checks.add("put_ups", "missing")
