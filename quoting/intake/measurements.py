@@ -94,6 +94,9 @@ PATTERN = shape(
     multiple=count,
     plus=count,
     turning_chains=count,
+    counts_turning_chain=yes_no,
+    foundation_chains=count,
+    row_repeat=count,
 )
 READING = shape(
     Reading,

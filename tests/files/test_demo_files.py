@@ -217,7 +217,11 @@ def test_what_the_demo_has_no_need_of_may_be_said_too():
     for old, new in (
         ("[calendar]", "[calendar]\nhours_promised = 30.5"),
         ('packaging = "1.10"', 'packaging = "1.10"\npackaging_weight = "150 g"'),
-        ("plus = 1", "plus = 1\nturning_chains = 2"),
+        (
+            "plus = 1",
+            "plus = 1\nturning_chains = 2\ncounts_turning_chain = true\n"
+            "foundation_chains = 3\nrow_repeat = 4",
+        ),
         ("\npiece =", '\nrun = { stitches = 20, length = "1.76 m", ruler_step = "1 mm" }\n#'),
         (
             "hook_mm = 5.0",
@@ -232,7 +236,9 @@ def test_what_the_demo_has_no_need_of_may_be_said_too():
     (swatch,) = workshop.swatches
     assert workshop.calendar.hours_promised == 30.5
     assert workshop.delivery.packaging_g == 150.0
-    assert workshop.patterns[0].turning_chains == 2
+    (moss,) = workshop.patterns
+    assert (moss.turning_chains, moss.counts_turning_chain) == (2, True)
+    assert (moss.foundation_chains, moss.row_repeat) == (3, 4)
     assert swatch.run == Run(stitches=20, length_cm=176.0, ruler_step_cm=0.1)
     assert swatch.gauge_before_washing == Reading(
         stitches=17.0, width_cm=12.8, rows=12.0, height_cm=11.43
