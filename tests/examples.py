@@ -10,6 +10,7 @@ from datetime import date
 from decimal import Decimal
 from typing import Any
 
+from quoting.core.border import Edging
 from quoting.core.design import BorderBand, ColourSource, Design, Section, Stripe
 from quoting.core.gauge import Gauge, Sureness
 from quoting.core.order import Extra, Order
@@ -142,6 +143,12 @@ def section(*colours: str, rows: int = 1, **changes: Any) -> Section:
 def band(stitch: str = "sc", colour: str = "oat", **changes: Any) -> BorderBand:
     """Return a border of one round of single crochet, unless told otherwise."""
     return replace(BorderBand(stitch=stitch, colour=colour), **changes)
+
+
+def edging(gauge: Gauge, *, multiple: int = 1, plus: int = 0, **changes: Any) -> Edging:
+    """Return a border of one round in a gauge's stitch, unless told otherwise, as it is worked."""
+    asked = band(gauge.stitch, **changes)
+    return Edging(band=asked, gauge=gauge, multiple=multiple, plus=plus)
 
 
 def sample_design(**changes: Any) -> Design:

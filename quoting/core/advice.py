@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from datetime import date
 from itertools import pairwise
 
@@ -10,7 +10,7 @@ from quoting.core.ball_walk import ColourWalk
 from quoting.core.cautions import Caution, for_buyer, for_maker
 from quoting.core.estimate import Estimate
 from quoting.core.euro_rates import is_old
-from quoting.core.gauge import Sureness
+from quoting.core.gauge import Gauge, Sureness
 from quoting.core.hours import Part
 from quoting.core.order import Order
 from quoting.core.pace import pace_of, timings_wanted
@@ -51,6 +51,7 @@ def advise(
     yield from plan.cautions
     yield from _label_cautions(workshop, estimate)
     yield from _sureness_cautions(plan, estimate)
+    yield from _category_cautions(plan, workshop, estimate)
     yield from _pace_cautions(workshop)
     yield from _strand_cautions(estimate)
     yield from _ball_cautions(plan, estimate)
@@ -93,10 +94,7 @@ def _sureness_cautions(plan: Plan, estimate: Estimate) -> Iterator[Caution]:
         for stitch in colour.yarn.counts
         if stitch != Stitch.CH
     ]
-    for sureness, code in ((Sureness.ROUGH, "rough-yarn"), (Sureness.ESTIMATED, "estimated-yarn")):
-        stitches = tuple(dict.fromkeys(g.stitch for g in used if g.sureness is sureness))
-        if stitches:
-            yield for_maker(code, stitches=stitches)
+    yield from _yarn_cautions(used)
     worked = plan.stitch_counts.keys() - {Stitch.CH}
     for sureness, code in (
         (Sureness.ONE_TIMING, "one-timing"),
@@ -109,6 +107,27 @@ def _sureness_cautions(plan: Plan, estimate: Estimate) -> Iterator[Caution]:
         )
         if stitches:
             yield for_maker(code, stitches=stitches)
+
+
+def _yarn_cautions(used: Sequence[Gauge]) -> Iterator[Caution]:
+    """Yield a caution for each way in which gauges are not measured, with its stitches."""
+    for code, sureness, swatched in (
+        ("rough-yarn", Sureness.ROUGH, False),
+        ("rough-pattern", Sureness.ROUGH, True),
+        ("estimated-yarn", Sureness.ESTIMATED, True),
+    ):
+        found = (g.stitch for g in used if (g.sureness, g.swatched) == (sureness, swatched))
+        if stitches := tuple(dict.fromkeys(found)):
+            yield for_maker(code, stitches=stitches)
+
+
+def _category_cautions(plan: Plan, workshop: Workshop, estimate: Estimate) -> Iterator[Caution]:
+    """Yield a caution for each yarn that is reckoned by a category it was not given."""
+    used = dict.fromkeys(c.source.yarn for c in estimate.colours if c.yarn.counts)
+    for yarn in used:
+        by_category = not plan.gauges[yarn, Stitch.CH].swatched
+        if by_category and workshop.yarn(yarn).category is None:
+            yield for_maker("no-category", yarn=yarn)
 
 
 def _pace_cautions(workshop: Workshop) -> Iterator[Caution]:

@@ -9,6 +9,9 @@ from types import MappingProxyType
 
 from quoting.core.errors import Checks
 
+Kind = tuple[str, str]
+"""A yarn and a stitch that is worked in it."""
+
 MAX_SIDE_CM = 1000.0
 MAX_COUNT = 10_000
 MAX_STRIPES = 500
@@ -162,6 +165,15 @@ class Design:
     def source_of(self, colour: str) -> ColourSource:
         """Return the yarn and colour that a colour of the design comes from."""
         return self.colours.get(colour) or ColourSource(yarn=self.yarn, colour=colour)
+
+    @property
+    def kind(self) -> Kind:
+        """The blanket's own yarn and stitch."""
+        return self.yarn, self.stitch
+
+    def kind_of(self, part: Stripe | BorderBand) -> Kind:
+        """Return the yarn and the stitch that a stripe or a border is worked in."""
+        return self.source_of(part.colour).yarn, part.stitch or self.stitch
 
 
 def stripes_with_places(design: Design) -> Iterator[tuple[str, Stripe]]:

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
-from itertools import accumulate, chain
+from itertools import accumulate, chain, groupby
 
-from quoting.core.design import Design, Section, StopAt, Stripe, stripes_with_places
+from quoting.core.cautions import Caution, for_maker
+from quoting.core.design import Design, Kind, Section, StopAt, Stripe, stripes_with_places
 from quoting.core.errors import refuse
 from quoting.core.repeats import allot_repeats
+from quoting.core.workshop import Workshop
 
 MAX_ROWS = 20_000
 _SAME = 1e-9
@@ -16,11 +18,16 @@ _SAME = 1e-9
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """A row before it is worked: its colour, its stitch and its section, from 0, if any."""
+    """A row before it is worked: its colour, yarn and stitch, and its section, from 0, if any."""
 
     colour: str
-    stitch: str
+    kind: Kind
     section: int | None = None
+
+    @property
+    def stitch(self) -> str:
+        """The stitch it is worked in."""
+        return self.kind[1]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -31,8 +38,8 @@ class Striping:
     repeats: tuple[float, ...]
 
 
-HeightOf = Callable[[str], float]
-"""The row height of a stitch, in cm."""
+HeightOf = Callable[[Kind], float]
+"""The row height of a stitch in a yarn, in cm."""
 
 
 def stripe_body(design: Design, body_height_cm: float, height_of: HeightOf) -> Striping:
@@ -42,9 +49,9 @@ def stripe_body(design: Design, body_height_cm: float, height_of: HeightOf) -> S
     `too-many-rows`.
     """
     _check_rows(sum(stripe.rows for _, stripe in stripes_with_places(design)))
-    first = _unroll(design.first_rows, design.stitch, None)
-    last = _unroll(design.last_rows, design.stitch, None)
-    periods = [_unroll(s.stripes, design.stitch, n) for n, s in enumerate(design.sections)]
+    first = _unroll(design.first_rows, design, None)
+    last = _unroll(design.last_rows, design, None)
+    periods = [_unroll(s.stripes, design, n) for n, s in enumerate(design.sections)]
     heights = [_height(rows, height_of) for rows in periods]
     fixed = _height(first, height_of) + _height(last, height_of)
     exact = sum(h * (s.repeats or 0) for h, s in zip(heights, design.sections, strict=True))
@@ -61,16 +68,35 @@ def stripe_body(design: Design, body_height_cm: float, height_of: HeightOf) -> S
     )
 
 
-def _unroll(stripes: Sequence[Stripe], stitch: str, section: int | None) -> tuple[Row, ...]:
+def row_repeat_cautions(striping: Striping, workshop: Workshop) -> Iterator[Caution]:
+    """Yield a caution for each pattern that is left within its row repeat, once for each."""
+    left: dict[str, Caution] = {}
+    for stitch, run in groupby(striping.rows, key=lambda row: row.stitch):
+        pattern, rows = workshop.pattern(stitch), sum(1 for _ in run)
+        if pattern is None or rows % pattern.row_repeat == 0 or stitch in left:
+            continue
+        fewer = rows - rows % pattern.row_repeat
+        left[stitch] = for_maker(
+            "rows-break-repeat",
+            stitch=stitch,
+            rows=rows,
+            row_repeat=pattern.row_repeat,
+            fewer=fewer or None,
+            more=fewer + pattern.row_repeat,
+        )
+    yield from left.values()
+
+
+def _unroll(stripes: Sequence[Stripe], design: Design, section: int | None) -> tuple[Row, ...]:
     return tuple(
-        Row(stripe.colour, stripe.stitch or stitch, section)
+        Row(stripe.colour, design.kind_of(stripe), section)
         for stripe in stripes
         for _ in range(stripe.rows)
     )
 
 
 def _height(rows: Sequence[Row], height_of: HeightOf) -> float:
-    return sum(height_of(row.stitch) for row in rows)
+    return sum(height_of(row.kind) for row in rows)
 
 
 def _repeats(
@@ -106,7 +132,7 @@ def _ended_nearest(
     target_cm: float, unit: tuple[Row, ...], stops: Sequence[int], height_of: HeightOf
 ) -> tuple[Row, ...]:
     """Return the unit repeated, at least once, and left at the stop nearest the target."""
-    up_to = [0.0, *accumulate(height_of(row.stitch) for row in unit)]
+    up_to = [0.0, *accumulate(height_of(row.kind) for row in unit)]
     done = max(1, int((target_cm + _SAME) // up_to[-1]))
 
     def miss(stop: tuple[int, int]) -> tuple[float, float]:

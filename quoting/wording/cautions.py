@@ -6,9 +6,10 @@ from datetime import date
 from decimal import Decimal
 
 from quoting.core.advice import FASTEST_A_MINUTE, SLOWEST_A_MINUTE
+from quoting.core.categories import USUAL_CATEGORY
 from quoting.core.cautions import Caution
 from quoting.core.errors import Fact, Facts
-from quoting.core.gauge import ESTIMATED_LIMITS
+from quoting.core.gauge import ESTIMATED_LIMITS, PATTERN_LIMITS
 from quoting.core.pace import ONE_TIMING_LIMITS, WANTED_LIMITS
 from quoting.wording.phrases import Sentences, capitalized, listed, sentence_for
 from quoting.wording.speech import Speech, as_decimal
@@ -42,6 +43,29 @@ CAUTIONS: Sentences = {
         "{stitches} stitches are no whole number of repeats: "
         "the pattern takes a multiple of {multiple} and {plus} more.",
     ),
+    "rows-break-repeat": (
+        "{rows} rows of {stitch} end within its repeat of {row_repeat} rows: {fewer} or {more} "
+        "would be whole repeats.",
+        "{rows} rows of {stitch} end within its repeat of {row_repeat} rows: {more} would be a "
+        "whole one.",
+    ),
+    "gauges-apart": (
+        "A stitch of {wide} in {wide_yarn} is {apart} wider than one of {narrow} in "
+        "{narrow_yarn}: where their rows meet, go by the stitches of each row, and try it on a "
+        "swatch of both, or the sides may wave.",
+        "A stitch of {wide} is {apart} wider than one of {narrow}: where their rows meet, go by "
+        "the stitches of each row, and try it on a swatch of both, or the sides may wave.",
+    ),
+    "corners-cup": (
+        "With chains at the corners each round of {stitch} has {more} stitches more than the one "
+        "before; by its height and width {flat} lie flat, so the corners may cup. Work more "
+        "stitches into them.",
+    ),
+    "corners-ruffle": (
+        "With chains at the corners each round of {stitch} has {more} stitches more than the one "
+        "before; by its height and width {flat} lie flat, so the corners may ruffle. Work fewer "
+        "stitches into them.",
+    ),
     "row-ends-off": (
         "{ratio} border stitches in each row end is more than a tenth off what the swatch gives, "
         "{measured}: the border may ruffle or pull in.",
@@ -60,6 +84,16 @@ CAUTIONS: Sentences = {
     "rough-yarn": (
         "There is no swatch at all for {stitches}, so yarn and size are rough. "
         "Measure a swatch before you give this price.",
+    ),
+    "rough-pattern": (
+        "There is no swatch of {stitches}. What texture takes cannot be told from another stitch, "
+        "so yarn and height are rough and may be {pattern_off} off: measure a swatch before you "
+        "give this price.",
+    ),
+    "no-category": (
+        "The category of {yarn} was not given and nothing was measured in it, so it is taken to "
+        "be of category {category}. Write its category into the workshop file, or measure a "
+        "swatch.",
     ),
     "estimated-yarn": (
         "There is no swatch in {stitches}: yarn and height are estimated from another stitch, "
@@ -125,6 +159,8 @@ CAUTIONS: Sentences = {
 
 _SETTLED: Facts = {
     "estimated_off": ESTIMATED_LIMITS,
+    "pattern_off": PATTERN_LIMITS,
+    "category": USUAL_CATEGORY,
     "one_timing_off": ONE_TIMING_LIMITS,
     "wanted_off": WANTED_LIMITS,
     "slowest": SLOWEST_A_MINUTE,
@@ -133,8 +169,9 @@ _SETTLED: Facts = {
 """Facts that the core has settled for good, and so gives with no caution."""
 
 _LENGTHS = frozenset({"height_cm", "wanted_cm", "stripe_cm", "row_cm"})
+_STITCHES = frozenset({"stitch", "wide", "narrow"})
 _MONEY = frozenset({"earned", "pay", "price", "minimum"})
-_SHARES = frozenset({"estimated_off", "one_timing_off", "wanted_off"})
+_SHARES = frozenset({"apart", "estimated_off", "pattern_off", "one_timing_off", "wanted_off"})
 
 
 def caution_sentence(caution: Caution, speech: Speech) -> str:
@@ -151,7 +188,7 @@ def _say(name: str, fact: Fact, speech: Speech) -> str:
     if isinstance(fact, date):
         return speech.day(fact)
     if isinstance(fact, str):
-        return speech.stitch(fact) if name == "stitch" else fact
+        return speech.stitch(fact) if name in _STITCHES else fact
     assert fact is not None, "a fact that is not there is not said"  # noqa: S101
     return _figure(name, fact, speech)
 

@@ -16,9 +16,11 @@ from quoting.core.cautions import Caution, Reader
 from quoting.core.design import ColourSource, Section
 from quoting.core.exchange import ExchangeRate
 from quoting.core.order import Order, Terms
+from quoting.core.stitches import Stitch
+from quoting.core.swatch import Reading
 from quoting.core.terms import Delivery, Pricing, Target
 from quoting.core.timing import Minutes, Timing
-from quoting.core.workshop import Habits, Join, Workshop
+from quoting.core.workshop import Habits, Join, Pattern, Workshop
 from quoting.core.yarns import PutUp
 from tests.examples import (
     TODAY,
@@ -76,6 +78,35 @@ def labelled(metres: float) -> Workshop:
     return sample_workshop(yarns=(sample_yarn(put_ups=balls, stock=()),))
 
 
+def with_second_yarn(width_cm: float) -> Case:
+    """Return rust stripes in a yarn whose stitches are so wide, beside moor aran's 0.8 cm."""
+    soft = replace(sample_yarn(), name="soft", stock=())
+    gauge = Reading(stitches=10, width_cm=10 * width_cm, rows=10, height_cm=9.5)
+    return designed(
+        design={"colours": {"rust": ColourSource(yarn="soft", colour="rust")}},
+        yarns=(sample_yarn(), soft),
+        swatches=(sample_swatch(), sample_swatch(yarn="soft", gauge=gauge)),
+    )
+
+
+def mossy(rows: int, **changes: Any) -> Case:
+    """Return a blanket of so many rows of a pattern whose repeat is 4 rows."""
+    moss = Pattern(name="moss stitch", like=Stitch.HDC, row_repeat=4)
+    design = {
+        "stitch": "moss stitch",
+        "first_rows": (),
+        "sections": (section("oat", repeats=rows),),
+    }
+    return designed(design=design, patterns=(moss,), **changes)
+
+
+def bordered(stitch: str, height_cm: float) -> Case:
+    """Return two rounds of a stitch that is 0.8 cm wide and so high, with chains at corners."""
+    gauge = Reading(stitches=10, width_cm=8, rows=10, height_cm=10 * height_cm)
+    swatches = (sample_swatch(), sample_swatch(stitch=stitch, gauge=gauge))
+    return designed(design={"border": (band(stitch, rounds=2),)}, swatches=swatches)
+
+
 AT_AN_EDGE = Habits(join=Join.AT_AN_EDGE)
 SWATCHED = (sample_swatch(), sample_swatch(stitch="sc"))
 ALL_TIMED = tuple(
@@ -104,6 +135,11 @@ CASES: dict[str, tuple[Case, Case]] = {
         paid_in_euro(TODAY - timedelta(days=7)),
     ),
     "rough-yarn": (case(swatches=()), case()),
+    "rough-pattern": (mossy(8), mossy(8, swatches=(sample_swatch(stitch="moss stitch"),))),
+    "no-category": (
+        case(yarns=(sample_yarn(category=None),), swatches=()),
+        case(yarns=(sample_yarn(category=None),)),
+    ),
     "estimated-yarn": (case(), case(swatches=SWATCHED)),
     "one-timing": (case(), timed(27, 27)),
     "estimated-pace": (case(), case(timings=ALL_TIMED)),
@@ -127,6 +163,10 @@ CASES: dict[str, tuple[Case, Case]] = {
         designed(design={"stitches": 51, "multiple": 4, "plus": 2}),
         designed(design={"stitches": 50, "multiple": 4, "plus": 2}),
     ),
+    "rows-break-repeat": (mossy(9), mossy(8)),
+    "gauges-apart": (with_second_yarn(0.85), with_second_yarn(0.84)),
+    "corners-cup": (bordered("dc", 2.1), bordered("dc", 1.6)),
+    "corners-ruffle": (bordered("dc", 1.2), bordered("dc", 1.6)),
     "row-ends-off": (
         designed(design={"border": (band(row_end_ratio=1.0),)}),
         designed(design={"border": (band(row_end_ratio=1.2),)}),
