@@ -27,7 +27,7 @@ from quoting.core.terms import (
     YarnCharged,
 )
 from quoting.core.timing import Timing
-from quoting.core.workshop import Join, Pattern, Workshop
+from quoting.core.workshop import Habits, Join, Pattern, Workshop
 from quoting.core.yarns import PutUp, Stock
 from tests.examples import (
     LARGE,
@@ -55,6 +55,10 @@ THREE_FEES = (
 )
 INCLUDED = Tax(registered=True, rate=0.2)
 ADDED = Tax(registered=True, rate=0.07, shown=TaxShown.ADDED, on_delivery=False)
+
+
+SURER = Habits(tension=0.09, confidence=0.99, join=Join.AT_AN_EDGE)
+"""Of a maker who wants to be surer of her yarn, and whose tension drifts more."""
 
 
 def priced(**changes: Any) -> Pricing:
@@ -176,6 +180,11 @@ def quotes() -> dict[str, Quote]:
     abroad = sample_workshop(exchange={"EUR": euro})
     found["euro"] = sample_quote(sample_order(pays_in="EUR"), abroad)
     return found
+
+
+def surer_quote() -> Quote:
+    """Return the quote of mixed stitches by a maker who wants to be surer of her yarn."""
+    return sample_quote(_mixed_order(), replace(_stocked_shop(), habits=SURER))
 
 
 @dataclass(frozen=True, slots=True)
