@@ -41,7 +41,7 @@ def stitch_yarn_block(grid: Grid, quote: Quote, shapes: Shapes) -> list[StitchYa
     grid.line(
         *heads("", "colour", "stitch", "how many", figures_from=3),
         *heads(f"{shapes.short_unit} each", unit, "how sure", figures_from=0),
-        *heads("swatch off by", "guess off by", f"swatch, {unit}", f"guess, {unit}"),
+        *heads("swatch off by", "guess within", f"swatch, {unit}", f"guess, {unit}"),
         *heads("rests on"),
     )
     return [_colour(grid, colour, quote, shapes) for colour in quote.estimate.colours]

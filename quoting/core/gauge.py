@@ -111,12 +111,16 @@ def _spread(readings: Sequence[float]) -> float:
 def _nearest_swatched(
     workshop: Workshop, swatches: Sequence[Swatch], stitch: str, kind: Stitch
 ) -> str:
-    """Return the swatched stitch to reckon from: itself, else the nearest in height."""
+    """Return the swatched stitch to reckon from: itself, else the nearest in height.
 
-    def distance(name: str) -> tuple[bool, float, bool, float]:
+    Of several as near, a basic one, then the lower, then the first by name: the order of the
+    file tells nothing.
+    """
+
+    def distance(name: str) -> tuple[bool, float, bool, float, str]:
         other = workshop.basic_stitch(name, "stitch")
         ratio = HEIGHT_RATIO[other] / HEIGHT_RATIO[kind]
-        return name != stitch, abs(math.log(ratio)), name != other, ratio
+        return name != stitch, abs(math.log(ratio)), name != other, ratio, name
 
     return min((swatch.stitch for swatch in swatches), key=distance)
 

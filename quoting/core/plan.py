@@ -10,7 +10,7 @@ from quoting.core.border import Body, Edging, border_cautions, border_depth_cm, 
 from quoting.core.cautions import Caution, for_maker
 from quoting.core.counts import count_cautions, row_counts
 from quoting.core.design import Design, Kind, StopAt
-from quoting.core.design_gauges import design_gauges
+from quoting.core.design_gauges import design_gauges, size_gauges
 from quoting.core.errors import Refused, refuse
 from quoting.core.gauge import Gauge
 from quoting.core.order import Order, check_order
@@ -32,14 +32,15 @@ def plan_order(order: Order, workshop: Workshop) -> Plan:
     check_order(order, workshop)
     design = order.design
     gauges = design_gauges(design, workshop)
-    border = _edgings(design, workshop, gauges)
+    sizes = size_gauges(design, gauges)
+    border = _edgings(design, workshop, sizes)
     depth = border_depth_cm(border)
-    counts = row_counts(design, workshop, gauges, depth)
-    striping = _striping(design, gauges, depth)
-    body = _body(striping, counts, gauges)
+    counts = row_counts(design, workshop, sizes, depth)
+    striping = _striping(design, sizes, depth)
+    body = _body(striping, counts, sizes)
     rounds = border_rounds(border, body)
     passes = (
-        *row_passes(striping, counts, workshop, gauges),
+        *row_passes(striping, counts, workshop, sizes),
         *round_passes(rounds, len(striping.rows)),
     )
     height_cm = sum(worked.height_cm for worked in passes if worked.work is Work.ROW) + 2 * depth
@@ -48,16 +49,16 @@ def plan_order(order: Order, workshop: Workshop) -> Plan:
         passes=passes,
         stitches=counts[design.kind],
         foundation_chain=workshop.turning_chain(first.stitch).foundation(counts[first.kind]),
-        width_cm=max(counts[kind] * gauges[kind].width_cm for kind in kinds) + 2 * depth,
+        width_cm=max(counts[kind] * sizes[kind].width_cm for kind in kinds) + 2 * depth,
         height_cm=height_cm,
         border_depth_cm=depth,
         section_repeats=striping.repeats,
         gauges=gauges,
         cautions=(
-            *count_cautions(design, workshop, counts, striping, gauges),
+            *count_cautions(design, workshop, counts, striping, sizes),
             *row_repeat_cautions(striping, workshop),
             *border_cautions(border, body),
-            *_height_cautions(design, gauges, depth, height_cm),
+            *_height_cautions(design, sizes, depth, height_cm),
         ),
     )
 

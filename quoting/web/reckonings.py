@@ -97,8 +97,9 @@ def reserve_words(quote: Quote, say: Speech) -> str:
         return f"The reserve is your own allowance, {say.percent(habits.allowance)}."
     return (
         f"The reserve makes it {say.percent(habits.confidence)} sure that the yarn is enough: it "
-        f"covers what the scale or ruler cannot tell, {say.percent(habits.tension)} drift of "
-        f"tension and {say.percent(LABEL_ERROR)} in the length on the label."
+        "covers what the scale or ruler cannot tell, what is guessed of stitches without a swatch, "
+        f"{say.percent(habits.tension)} drift of tension and {say.percent(LABEL_ERROR)} in the "
+        "length on the label."
     )
 
 

@@ -61,6 +61,14 @@ def test_of_two_swatches_as_tall_the_basic_stitchs_is_taken_before_a_patterns() 
     assert found.basis == f"{WOOL}/hdc"
 
 
+def test_which_of_two_patterns_a_stitch_rests_on_does_not_follow_the_order_of_the_file() -> None:
+    patterns = tuple(Pattern(name=name, like=Stitch.HDC) for name in ("moss", "heather"))
+    swatches = tuple(sample_swatch(stitch=one.name) for one in patterns)
+    for order in (swatches, swatches[::-1]):
+        found = gauge_of(workshop(swatches=order, patterns=patterns), WOOL, "hdc")
+        assert found.basis == f"{WOOL}/heather"
+
+
 def in_both(*, swatched: bool = True, **changes: object) -> Plan:
     """Return a plan in which rust comes from the fine yarn, and teal from the thick one."""
     swatches = (sample_swatch(), *([sample_swatch(yarn=FINE, gauge=NARROW)] if swatched else []))
@@ -122,3 +130,14 @@ def test_two_gauges_more_than_a_twentieth_apart_across_are_told() -> None:
     (caution,) = (one for one in in_both().cautions if one.code == "gauges-apart")
     assert (caution.facts["wide_yarn"], caution.facts["narrow_yarn"]) == (WOOL, FINE)
     assert caution.facts["apart"] == pytest.approx(0.8 / 0.6 - 1)
+
+
+def test_of_two_yarns_without_a_swatch_the_blankets_own_gives_the_size() -> None:
+    """Craft Yarn Council, category 4: 11 to 14 single crochet in 4 in; hdc half as high again."""
+    design = sample_design(colours={"rust": ColourSource(yarn=FINE, colour="rust")}, border=())
+    fine = replace(sample_yarn(), name=FINE, category=1, stock=())
+    unswatched = sample_workshop(yarns=(sample_yarn(), fine), swatches=())
+    plan = plan_order(sample_order(design=design), unswatched)
+    (height_cm,) = {row.height_cm for row in plan.rows}
+    assert height_cm == pytest.approx(10.16 / 12.5 * 1.5)
+    assert plan.gauges[FINE, "hdc"].yarn_m < plan.gauges[WOOL, "hdc"].yarn_m

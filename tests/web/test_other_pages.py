@@ -3,11 +3,12 @@
 from dataclasses import replace
 
 from quoting.core.measures import Units
-from quoting.core.stitches import Vocabulary
+from quoting.core.stitches import Stitch, Vocabulary
 from quoting.core.timing import Timing
+from quoting.core.workshop import Pattern
 from quoting.web import create_app
 from quoting.web.shop import open_shop
-from tests.examples import TODAY, sample_workshop
+from tests.examples import TODAY, sample_workshop, sample_yarn
 from tests.web.conftest import Maker, maker_in
 
 
@@ -30,6 +31,25 @@ def test_yarn_shows_the_price_of_a_metre_and_of_a_yard(maker: Maker) -> None:
     inches = maker_in(sample_workshop(units=Units.INCHES))
     # 4.60 / 200 m = 0.023 a metre; a yard is 0.9144 m exactly (NIST Handbook 44)
     assert inches.open("/yarn").table("For 1 yd")[1][-1] == "£0.021"
+
+
+def test_a_category_that_was_not_given_is_told_as_not_given(maker: Maker) -> None:
+    assert "category 4," in maker.open("/yarn").root.text
+    nameless = maker_in(sample_workshop(yarns=(sample_yarn(category=None),)))
+    text = nameless.open("/yarn").root.text
+    assert "category not given," in text
+    assert "hooks usual" not in text
+
+
+def test_the_workshop_page_shows_how_a_pattern_turns_and_repeats() -> None:
+    shell = Pattern(
+        name="shell", like=Stitch.DC, multiple=6, plus=1, turning_chains=1, row_repeat=2
+    )
+    page = maker_in(sample_workshop(patterns=(shell,))).open("/workshop")
+    assert (
+        "shell: like dc, a multiple of 6 and 1 more, 2 rows to a repeat; "
+        "turned with 1 chain, begun with 1 chain more than its stitches"
+    ) in " ".join(page.root.text.split())
 
 
 def test_the_workshop_page_shows_pay_fees_and_delivery(maker: Maker) -> None:
