@@ -70,29 +70,29 @@ def stripe_body(design: Design, body_height_cm: float, height_of: HeightOf) -> S
 
 def row_repeat_cautions(striping: Striping, workshop: Workshop) -> Iterator[Caution]:
     """Yield a caution for each pattern that is left within its row repeat, once for each."""
-    left: dict[str, Caution] = {}
+    stitches = dict.fromkeys(row.stitch for row in striping.rows)
+    repeats = {stitch: workshop.row_repeat(stitch) for stitch in stitches}
+    left: dict[str, int] = {}
     for stitch, run in groupby(striping.rows, key=lambda row: row.stitch):
-        pattern, rows = workshop.pattern(stitch), sum(1 for _ in run)
-        if pattern is None or rows % pattern.row_repeat == 0 or stitch in left:
-            continue
-        fewer = rows - rows % pattern.row_repeat
-        left[stitch] = for_maker(
+        rows = sum(1 for _ in run)
+        if rows % repeats[stitch]:
+            left.setdefault(stitch, rows)
+    for stitch, rows in left.items():
+        repeat = repeats[stitch]
+        fewer = rows - rows % repeat
+        yield for_maker(
             "rows-break-repeat",
             stitch=stitch,
             rows=rows,
-            row_repeat=pattern.row_repeat,
+            row_repeat=repeat,
             fewer=fewer or None,
-            more=fewer + pattern.row_repeat,
+            more=fewer + repeat,
         )
-    yield from left.values()
 
 
 def _unroll(stripes: Sequence[Stripe], design: Design, section: int | None) -> tuple[Row, ...]:
-    return tuple(
-        Row(stripe.colour, design.kind_of(stripe), section)
-        for stripe in stripes
-        for _ in range(stripe.rows)
-    )
+    runs = ((Row(s.colour, design.kind_of(s), section),) * s.rows for s in stripes)
+    return tuple(chain.from_iterable(runs))
 
 
 def _height(rows: Sequence[Row], height_of: HeightOf) -> float:

@@ -178,6 +178,11 @@ class Workshop:
         pattern = self.pattern(name)
         return (pattern.multiple, pattern.plus) if pattern is not None else (1, 0)
 
+    def row_repeat(self, name: str) -> int:
+        """Return the rows after which a stitch or pattern begins anew."""
+        pattern = self.pattern(name)
+        return pattern.row_repeat if pattern is not None else 1
+
     def basic_stitch(self, name: str, place: str) -> Stitch:
         """Return the basic stitch that `name` is, or that the pattern of that name is like.
 
