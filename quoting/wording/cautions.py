@@ -95,10 +95,10 @@ CAUTIONS: Sentences = {
         "fewer than {slowest} and more than {fastest}, bounds of its own. Count once more.",
     ),
     "few-timings": (
-        "The {timed} timings of {stitch} in {yarn} lie far apart. By so few, {more} more are "
-        "wanted to come within {wanted_off}; look again when there are {few}.",
-        "The {timed} timings of {stitch} lie far apart. By so few, {more} more are wanted to "
-        "come within {wanted_off}; look again when there are {few}.",
+        "{timed} timings of {stitch} in {yarn} are too few to promise anything: by them {more} "
+        "more would be wanted to come within {wanted_off}. Make it {few}, then look again.",
+        "{timed} timings of {stitch} are too few to promise anything: by them {more} more would "
+        "be wanted to come within {wanted_off}. Make it {few}, then look again.",
     ),
     "more-timings": (
         "The timings of {stitch} in {yarn} lie far apart; {more} more would bring them within "
