@@ -146,10 +146,12 @@ def _hours(hours: Hours) -> Record:
         "total": float(hours.total),
         "low": float(hours.low),
         "high": float(hours.high),
+        "not_given": list(hours.not_given),
         "tasks": [
             {
                 "part": task.part.value,
                 "what": task.what,
+                "yarn": task.yarn,
                 "count": task.count,
                 "minutes": plain_float(task.minutes),
                 "half_width_minutes": plain_float(task.half_width_min),

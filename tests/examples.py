@@ -83,6 +83,8 @@ def sample_minutes(**changes: Any) -> Minutes:
         photograph=(15.0,),
         pack=(15.0,),
         letters=(45.0,),
+        swatch=(0.0,),
+        rip_back=0.0,
     )
     return replace(minutes, **changes)
 

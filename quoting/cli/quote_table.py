@@ -24,6 +24,7 @@ from quoting.wording import (
     part_words,
     point_words,
     speech_of,
+    task_words,
 )
 
 MOST_BALLS = 3
@@ -151,6 +152,9 @@ def _hours(quote: Quote, speech: Speech) -> Iterator[str]:
     rows = [(part_words(part), speech.hours(hours.of(part))) for part in Part if hours.of(part)]
     yield from columns([*rows, ("All of it", speech.hours(hours.total))])
     yield f"Range: {speech.hours_range(hours.low, hours.high)}"
+    if hours.not_given:
+        missing = ", ".join(task_words(what, speech) for what in hours.not_given)
+        yield from wrapped(f"Not counted yet: {missing}", PAGE_WIDTH)
 
 
 def _lines(quote: Quote, speech: Speech) -> Iterator[str]:

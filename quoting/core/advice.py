@@ -12,12 +12,11 @@ from quoting.core.estimate import Estimate
 from quoting.core.euro_rates import is_old
 from quoting.core.gauge import Gauge, Sureness
 from quoting.core.hours import Part
+from quoting.core.hours_advice import hours_cautions
 from quoting.core.order import Order
-from quoting.core.pace import pace_of, timings_wanted
 from quoting.core.passes import Plan
 from quoting.core.price import Price
 from quoting.core.stitches import Stitch
-from quoting.core.stitching_time import sessions_of
 from quoting.core.strands import Why, most_waiting
 from quoting.core.terms import Target
 from quoting.core.workshop import Workshop
@@ -27,8 +26,6 @@ WEAVING_SHARE = 0.10
 FEWEST_CUTS = 3
 MANY_WAITING = 3
 LAST_PASSES = 5
-SLOWEST_A_MINUTE = 5
-FASTEST_A_MINUTE = 35
 
 
 def advise(
@@ -52,7 +49,7 @@ def advise(
     yield from _label_cautions(workshop, estimate)
     yield from _sureness_cautions(plan, estimate)
     yield from _category_cautions(plan, workshop, estimate)
-    yield from _pace_cautions(workshop)
+    yield from hours_cautions(estimate.hours, workshop)
     yield from _strand_cautions(estimate)
     yield from _ball_cautions(plan, estimate)
     if order.for_baby:
@@ -95,18 +92,6 @@ def _sureness_cautions(plan: Plan, estimate: Estimate) -> Iterator[Caution]:
         if stitch != Stitch.CH
     ]
     yield from _yarn_cautions(used)
-    worked = plan.stitch_counts.keys() - {Stitch.CH}
-    for sureness, code in (
-        (Sureness.ONE_TIMING, "one-timing"),
-        (Sureness.ESTIMATED, "estimated-pace"),
-    ):
-        stitches = tuple(
-            task.what
-            for task in estimate.hours.tasks
-            if task.part is Part.STITCHING and task.sureness is sureness and task.what in worked
-        )
-        if stitches:
-            yield for_maker(code, stitches=stitches)
 
 
 def _yarn_cautions(used: Sequence[Gauge]) -> Iterator[Caution]:
@@ -128,16 +113,6 @@ def _category_cautions(plan: Plan, workshop: Workshop, estimate: Estimate) -> It
         by_category = not plan.gauges[yarn, Stitch.CH].swatched
         if by_category and workshop.yarn(yarn).category is None:
             yield for_maker("no-category", yarn=yarn)
-
-
-def _pace_cautions(workshop: Workshop) -> Iterator[Caution]:
-    for stitch, sessions in sessions_of(workshop).items():
-        a_minute = 1 / pace_of(sessions).minutes_each
-        if not SLOWEST_A_MINUTE <= a_minute <= FASTEST_A_MINUTE:
-            yield for_maker("odd-pace", stitch=stitch, a_minute=a_minute)
-        each = [session.minutes / session.count for session in sessions]
-        if len(each) > 1 and (more := timings_wanted(each)):
-            yield for_maker("more-timings", stitch=stitch, more=more)
 
 
 def _strand_cautions(estimate: Estimate) -> Iterator[Caution]:

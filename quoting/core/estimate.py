@@ -15,6 +15,7 @@ from quoting.core.hours import Hours, Workload, work_hours
 from quoting.core.order import Order
 from quoting.core.passes import Plan
 from quoting.core.skeins import SkeinChoice, choose_skeins
+from quoting.core.stitching_time import YarnAndStitch
 from quoting.core.strands import Strand, Visit, Why, visits_by_colour
 from quoting.core.workshop import Workshop
 from quoting.core.yarn import ColourYarn, reserve, yarn_by_colour, yarn_by_pass
@@ -143,15 +144,22 @@ def estimate_plan(plan: Plan, order: Order, workshop: Workshop) -> Estimate:
         (strand for colour in colours for strand in colour.walk.strands),
         key=lambda s: (s.starts.piece, s.starts.pass_index, s.stretches[0].begins),
     )
-    hours = work_hours(_workload(plan, order, strands), workshop)
+    hours = work_hours(_workload(plan, order, colours, strands), workshop)
     return Estimate(colours=colours, strands=tuple(strands), hours=hours)
 
 
-def _workload(plan: Plan, order: Order, strands: Sequence[Strand]) -> Workload:
+def _workload(
+    plan: Plan, order: Order, colours: Sequence[ColourEstimate], strands: Sequence[Strand]
+) -> Workload:
     pieces = order.quantity
+    stitches: dict[YarnAndStitch, int] = {}
+    for colour in colours:
+        for stitch, count in colour.yarn.counts.items():
+            work = colour.source.yarn, stitch
+            stitches[work] = stitches.get(work, 0) + count
     changes = sum(before.colour != worked.colour for before, worked in pairwise(plan.passes))
     return Workload(
-        stitches={stitch: count * pieces for stitch, count in plan.stitch_counts.items()},
+        stitches=stitches,
         turns=(len(plan.rows) - 1) * pieces,
         colour_changes=changes * pieces,
         joins=sum(strand.why is Why.RAN_OUT for strand in strands),

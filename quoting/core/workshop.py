@@ -151,9 +151,13 @@ class Workshop:
     def _check_measurements(self, checks: Checks) -> None:
         if not self.timings:
             checks.add("timings", "missing")
+        yarns = {None, *(yarn.name for yarn in self.yarns)}
         for number, timing in enumerate(self.timings, 1):
             with checks.under(f"timings.{number}"):
                 self.basic_stitch(timing.stitch, "stitch")
+            with checks.under(f"timings.{number}"):
+                if timing.yarn not in yarns:
+                    yarn_named(self.yarns, timing.yarn or "", "yarn")
         for number, swatch in enumerate(self.swatches, 1):
             with checks.under(f"swatches.{number}"):
                 self.basic_stitch(swatch.stitch, "stitch")

@@ -128,7 +128,16 @@ SWATCH = shape(
     hook_mm=number,
     gauge_before_washing=READING,
 )
-TIMING = shape(Timing, stitch=stitch, stitches=count, minutes=number, rows=count, hands_on=yes_no)
+TIMING = shape(
+    Timing,
+    stitch=stitch,
+    stitches=count,
+    minutes=number,
+    rows=count,
+    hands_on=yes_no,
+    yarn=text,
+    hook_mm=number,
+)
 
 _MINUTES = one_or_more(number)
 MINUTES = shape(

@@ -25,7 +25,10 @@ _PLACES = {
     "dates": "late",
     "size": "count-breaks-repeat row-ends-off repeats-miss-height",
     "yarn": "labels-apart rough-yarn estimated-yarn runs-out-late",
-    "hours": "one-timing estimated-pace odd-pace more-timings",
+    "hours": (
+        "minutes-not-given one-timing estimated-pace pattern-pace other-yarn-pace "
+        "other-thickness-pace odd-pace few-timings more-timings"
+    ),
     "ends": "many-ends wrong-edge yarns-tangle long-pass",
 }
 _PLACE_OF = {code: place for place, codes in _PLACES.items() for code in codes.split()}

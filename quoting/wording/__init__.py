@@ -23,7 +23,14 @@ from quoting.wording.rows_and_edges import (
 )
 from quoting.wording.sheet_formats import sheet_money, sheet_number
 from quoting.wording.speech import FILE_SPEECH, Speech, speech_of
-from quoting.wording.trade_words import ended_words, part_words, task_words
+from quoting.wording.trade_words import (
+    ended_words,
+    guess_words,
+    part_words,
+    task_words,
+    timed_words,
+    work_words,
+)
 from quoting.wording.workbook_notes import (
     COMPARISON_FOLLOWS,
     COMPARISON_SOURCES,
@@ -50,6 +57,7 @@ __all__ = [
     "edge_name",
     "edge_words",
     "ended_words",
+    "guess_words",
     "guide_sentences",
     "is_locale",
     "line_quantity",
@@ -70,6 +78,8 @@ __all__ = [
     "sold_as",
     "speech_of",
     "task_words",
+    "timed_words",
     "verdict",
+    "work_words",
     "yarn_line_parts",
 ]

@@ -5,14 +5,16 @@ from __future__ import annotations
 from datetime import date
 from decimal import Decimal
 
-from quoting.core.advice import FASTEST_A_MINUTE, SLOWEST_A_MINUTE
 from quoting.core.categories import USUAL_CATEGORY
 from quoting.core.cautions import Caution
 from quoting.core.errors import Fact, Facts
 from quoting.core.gauge import ESTIMATED_LIMITS, PATTERN_LIMITS
-from quoting.core.pace import ONE_TIMING_LIMITS, WANTED_LIMITS
+from quoting.core.hours_advice import FASTEST_A_MINUTE, SLOWEST_A_MINUTE
+from quoting.core.pace import FEW_SESSIONS, ONE_TIMING_LIMITS, WANTED_LIMITS
+from quoting.core.pace_guesses import GUESS_LIMITS, Unknown
 from quoting.wording.phrases import Sentences, capitalized, listed, sentence_for
 from quoting.wording.speech import Speech, as_decimal
+from quoting.wording.trade_words import task_words
 
 CAUTIONS: Sentences = {
     # Price and date
@@ -104,15 +106,42 @@ CAUTIONS: Sentences = {
         "Time some more.",
     ),
     "estimated-pace": (
-        "Nothing was timed in {stitches}: the hours are estimated from another stitch. "
-        "Time some of it.",
+        "The hours in {stitches} are estimated from the timing of another stitch. Time some of it.",
+    ),
+    "pattern-pace": (
+        "The hours in {stitches} are estimated from the timing of another stitch, and for a "
+        "pattern that may be {texture_off} off. Time some of it before you give this price.",
+    ),
+    "other-yarn-pace": (
+        "Nothing that serves was timed in {yarn}: its hours are estimated from timings in "
+        "{timed_in}, a yarn of the same category, and may be {yarn_off} further off.",
+    ),
+    "other-thickness-pace": (
+        "Nothing that serves was timed in {yarn}: its hours are estimated from timings in "
+        "{timed_in}, which is not known to be of the same category, and may be {thickness_off} "
+        "off. Time some of it before you give this price.",
     ),
     "odd-pace": (
-        "The timings of {stitch} come to {a_minute} stitches a minute; most makers work between "
-        "{slowest} and {fastest}. Count once more.",
+        "The timings of {stitch} in {yarn} come to {a_minute} stitches a minute; this program "
+        "questions fewer than {slowest} and more than {fastest}, bounds of its own. Count once "
+        "more.",
+        "The timings of {stitch} come to {a_minute} stitches a minute; this program questions "
+        "fewer than {slowest} and more than {fastest}, bounds of its own. Count once more.",
+    ),
+    "few-timings": (
+        "{timed} timings of {stitch} in {yarn} are too few to promise anything: by them {more} "
+        "more would be wanted to come within {wanted_off}. Make it {few}, then look again.",
+        "{timed} timings of {stitch} are too few to promise anything: by them {more} more would "
+        "be wanted to come within {wanted_off}. Make it {few}, then look again.",
     ),
     "more-timings": (
+        "The timings of {stitch} in {yarn} lie far apart; {more} more would bring them within "
+        "{wanted_off}.",
         "The timings of {stitch} lie far apart; {more} more would bring them within {wanted_off}.",
+    ),
+    "minutes-not-given": (
+        "No minutes are given for {tasks}, so these hours are without them. Time them, or put 0 "
+        "where they take none.",
     ),
     # Ends, carrying, balls
     "many-ends": (
@@ -162,7 +191,11 @@ _SETTLED: Facts = {
     "pattern_off": PATTERN_LIMITS,
     "category": USUAL_CATEGORY,
     "one_timing_off": ONE_TIMING_LIMITS,
+    "texture_off": GUESS_LIMITS[Unknown.TEXTURE],
+    "yarn_off": GUESS_LIMITS[Unknown.YARN],
+    "thickness_off": GUESS_LIMITS[Unknown.THICKNESS],
     "wanted_off": WANTED_LIMITS,
+    "few": FEW_SESSIONS,
     "slowest": SLOWEST_A_MINUTE,
     "fastest": FASTEST_A_MINUTE,
 }
@@ -171,7 +204,7 @@ _SETTLED: Facts = {
 _LENGTHS = frozenset({"height_cm", "wanted_cm", "stripe_cm", "row_cm"})
 _STITCHES = frozenset({"stitch", "wide", "narrow"})
 _MONEY = frozenset({"earned", "pay", "price", "minimum"})
-_SHARES = frozenset({"apart", "estimated_off", "pattern_off", "one_timing_off", "wanted_off"})
+_SHARES = frozenset({"apart", *(name for name in _SETTLED if name.endswith("_off"))})
 
 
 def caution_sentence(caution: Caution, speech: Speech) -> str:
@@ -183,6 +216,8 @@ def caution_sentence(caution: Caution, speech: Speech) -> str:
 
 
 def _say(name: str, fact: Fact, speech: Speech) -> str:
+    if name == "tasks" and isinstance(fact, tuple):
+        return listed([task_words(str(task), speech) for task in fact], "and")
     if isinstance(fact, tuple):
         return listed([speech.stitch(str(word)) for word in fact], "and")
     if isinstance(fact, date):

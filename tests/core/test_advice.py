@@ -19,13 +19,15 @@ from quoting.core.order import Order, Terms
 from quoting.core.stitches import Stitch
 from quoting.core.swatch import Reading
 from quoting.core.terms import Delivery, Pricing, Target
-from quoting.core.timing import Minutes, Timing
+from quoting.core.timing import Timing
 from quoting.core.workshop import Habits, Join, Pattern, Workshop
 from quoting.core.yarns import PutUp
 from tests.examples import (
     TODAY,
+    WOOL,
     band,
     sample_design,
+    sample_minutes,
     sample_order,
     sample_quote,
     sample_swatch,
@@ -63,6 +65,19 @@ def paid_in_euro(day: date) -> Case:
 def timed(*minutes: float, stitches: int = 500) -> Case:
     timings = tuple(Timing(stitch="hdc", stitches=stitches, minutes=m) for m in minutes)
     return case(timings=timings)
+
+
+def timed_in(yarn: str, *, category: int) -> Case:
+    """Return a blanket in moor aran, timed in a yarn that may be another, of some category."""
+    yarns = (sample_yarn(), sample_yarn(name="tor aran", category=category, stock=()))
+    return case(yarns=yarns, timings=(Timing(stitch="hdc", stitches=500, minutes=27, yarn=yarn),))
+
+
+def in_moss(*timings: Timing) -> Case:
+    """Return a blanket in a pattern like hdc, which is timed, with any timings of the pattern."""
+    moss = Pattern(name="moss", like=Stitch.HDC)
+    hdc = Timing(stitch="hdc", stitches=500, minutes=27)
+    return designed(design={"stitch": "moss"}, patterns=(moss,), timings=(hdc, *timings))
 
 
 def sold_in(metres: float, **changes: Any) -> Workshop:
@@ -143,11 +158,19 @@ CASES: dict[str, tuple[Case, Case]] = {
     "estimated-yarn": (case(), case(swatches=SWATCHED)),
     "one-timing": (case(), timed(27, 27)),
     "estimated-pace": (case(), case(timings=ALL_TIMED)),
+    "pattern-pace": (in_moss(), in_moss(Timing(stitch="moss", stitches=500, minutes=40))),
+    "other-yarn-pace": (timed_in("tor aran", category=4), timed_in(WOOL, category=4)),
+    "other-thickness-pace": (timed_in("tor aran", category=6), timed_in("tor aran", category=4)),
     "odd-pace": (timed(101), timed(100)),
-    "more-timings": (timed(20, 30), timed(25, 25)),
+    "few-timings": (timed(20, 22, 30, 21), timed(20, 22, 30, 21, 22)),
+    "more-timings": (timed(20, 22, 30, 21, 22), timed(25, 25, 25, 25, 25)),
+    "minutes-not-given": (
+        case(minutes=sample_minutes(wash=None)),
+        case(minutes=sample_minutes(wash=(0.0,))),
+    ),
     "many-ends": (
         striped(SINGLE_ROWS),
-        striped(SINGLE_ROWS, minutes=Minutes(weave_in_end=(0.1,))),
+        striped(SINGLE_ROWS, minutes=sample_minutes(weave_in_end=(0.1,))),
     ),
     "wrong-edge": (striped(SINGLE_ROWS), striped(TWO_ROWS)),
     "yarns-tangle": (striped(THREE_AT_ONE_EDGE), striped(TWO_ROWS)),

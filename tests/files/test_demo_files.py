@@ -120,7 +120,15 @@ def test_the_workshop_has_what_was_measured(workshop):
     assert swatch.gauge == Reading(stitches=16.0, width_cm=12.8, rows=12.0, height_cm=11.4)
     assert swatch.piece == Piece(stitches=24, rows=20, weight_g=25.0, scale_step_g=1.0)
     assert workshop.timings == (
-        Timing(stitch="hdc", stitches=500, minutes=27.5, rows=5, hands_on=True),
+        Timing(
+            stitch="hdc",
+            stitches=500,
+            minutes=27.5,
+            rows=5,
+            hands_on=True,
+            yarn="moor aran",
+            hook_mm=5.0,
+        ),
     )
     minutes = workshop.minutes
     assert (minutes.turn, minutes.change_colour, minutes.join) == ((0.1,), (0.5,), (1.5,))
@@ -204,6 +212,18 @@ def test_a_key_that_names_its_unit_takes_other_units_as_text():
 
 def test_minutes_may_be_several_measured_figures():
     assert read_workshop_text(LEAST).minutes.turn == (0.1, 0.3)
+
+
+def test_minutes_left_out_are_told_from_a_nought():
+    minutes = read_workshop_text(LEAST).minutes
+    assert (minutes.wash, minutes.rip_back) == (None, None)
+    given = read_workshop_text(LEAST.replace("[0.1, 0.3]", "[0.1, 0.3]\nwash = 0\nrip_back = 0"))
+    assert (given.minutes.wash, given.minutes.rip_back) == ((0.0,), 0.0)
+
+
+def test_a_timing_that_names_no_yarn_is_of_none():
+    (timing,) = read_workshop_text(LEAST).timings
+    assert (timing.yarn, timing.hook_mm) == (None, None)
 
 
 def test_the_demo_lies_in_the_settings_folder():

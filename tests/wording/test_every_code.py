@@ -40,6 +40,7 @@ SAMPLE_FACTS: dict[str, Fact] = {
     "stitches": ("sc", "moss"),
     "colours": ("teal", "rust"),
     "hours": Decimal("5.08"),
+    "tasks": ("turn", "wash"),
     "earned": Decimal("9.10"),
     "pay": Decimal(14),
     "minimum": Decimal(60),

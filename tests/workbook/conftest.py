@@ -60,7 +60,7 @@ def _set(book: Workbook, name: str, value: Any) -> None:
     if name == "fee":
         _set_row(book, "Costing", "Card payment", dict(zip(FIRST_FEE, value, strict=True)))
     elif name == "session":
-        at = _row_of(book, "Hours", "hdc", column="A")
+        at = _row_of(book, "Hours", "stopped at every pause", column="B")
         _set_cells(book, "Hours", at + 1, dict(zip(SESSION, value, strict=True)))
     elif name in book.defined_names:
         sheet, address = place_of(book, name)

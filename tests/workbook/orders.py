@@ -41,6 +41,7 @@ from tests.examples import (
     sample_yarn,
     section,
 )
+from tests.workbook.guessed_hours import SESSION, guessed_quote, one_row_quote
 
 PLAIN = Pricing(
     target=Target(margin=0.15),
@@ -179,6 +180,8 @@ def quotes() -> dict[str, Quote]:
     found["rush and discount"] = sample_quote(rushed, sample_workshop(fees=THREE_FEES))
     abroad = sample_workshop(exchange={"EUR": euro})
     found["euro"] = sample_quote(sample_order(pays_in="EUR"), abroad)
+    found["guessed hours"] = guessed_quote()
+    found["one row"] = one_row_quote()
     return found
 
 
@@ -290,6 +293,11 @@ def changes() -> dict[str, Change]:
                 {"session": (480, 31, 6), "rest_allowance": 0.1, "rip_back": 0.0},
                 timings=(session,),
                 pay=replace(pay, rest_allowance=0.1),
+            ),
+            "timing in another yarn": Change(
+                "guessed hours",
+                {"session": (540, 28.5, 3), "rip_back": 0.07},
+                guessed_quote(replace(SESSION, stitches=540, minutes=28.5, rows=3), rip_back=0.07),
             ),
         }
     )
