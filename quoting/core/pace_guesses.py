@@ -87,18 +87,18 @@ class Likeness:
     def nearest(self, stitch: str, yarn: str, timed: Iterable[TimedStitch]) -> TimedStitch:
         """Return the timed stitch to reckon from.
 
-        No other pattern while there is a basic stitch; then what leaves least to guess; then this
-        yarn's, this stitch's, those that name no yarn; then the nearest in time. What is left
-        goes by name, so the order of the timings never matters.
+        Itself, where it was timed in any yarn; no other pattern while there is a basic stitch;
+        then what leaves least to guess; then this yarn's, those that name no yarn; then the
+        nearest in time. What is left goes by name, so the order of the timings never matters.
         """
 
         def distance(base: TimedStitch) -> tuple[object, ...]:
             ratio = self.ratio(stitch, base.stitch)
             return (
-                base.stitch != stitch and base.stitch in self._patterns,
+                base.stitch != stitch,
+                base.stitch in self._patterns,
                 round(limits_of(self.guesses(stitch, yarn, base)), _SAME),
                 base.yarn != yarn,
-                base.stitch != stitch,
                 base.yarn is not None,
                 max(ratio, 1 / ratio),
                 base.stitch,

@@ -96,12 +96,10 @@ def test_what_was_never_timed_is_a_guess_each(
         ([("hdc", None), ("hdc", ARAN)], "hdc", ARAN, ("hdc", ARAN)),
         ([("hdc", TOR), ("hdc", None)], "hdc", ARAN, ("hdc", None)),
         ([("hdc", CHENILLE), ("hdc", TOR)], "hdc", ARAN, ("hdc", TOR)),
-        # by yarn-overs in its own yarn before itself in another category
-        ([("hdc", ARAN), ("sc", CHENILLE)], "hdc", CHENILLE, ("sc", CHENILLE)),
-        ([("hdc", TOR), ("sc", ARAN)], "hdc", ARAN, ("sc", ARAN)),
-        # a pattern as it was timed in a like yarn before the stitch that it is like
-        ([("bobble", TOR), ("dc", ARAN)], "bobble", ARAN, ("bobble", TOR)),
-        ([("bobble", CHENILLE), ("dc", ARAN)], "bobble", ARAN, ("dc", ARAN)),
+        # itself in whatever yarn before another stitch in its own
+        ([("hdc", ARAN), ("sc", CHENILLE)], "hdc", CHENILLE, ("hdc", ARAN)),
+        ([("hdc", TOR), ("sc", ARAN)], "hdc", ARAN, ("hdc", TOR)),
+        ([("bobble", CHENILLE), ("dc", ARAN)], "bobble", ARAN, ("bobble", CHENILLE)),
         # a basic stitch before any other pattern
         ([("bobble", ARAN), ("sc", CHENILLE)], "dc", ARAN, ("sc", CHENILLE)),
         ([("moss", None), ("tr", None)], "sc", ARAN, ("tr", None)),
