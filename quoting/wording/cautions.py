@@ -89,7 +89,7 @@ CAUTIONS: Sentences = {
     ),
     "wrong-edge": (
         "When it is the turn of {colours} again, the yarn always lies at the other edge and has "
-        "to be cut. One row more or less between would let it be carried up.",
+        "to be cut. With an even number of rows between, and not too many, it could be carried up.",
     ),
     "yarns-tangle": (
         "{yarns} yarns wait at one edge at the same time: they twist, so turn the work one way "

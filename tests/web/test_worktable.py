@@ -30,7 +30,7 @@ def test_the_costing_shows_every_line_of_the_quote_and_no_other(maker: Maker) ->
 
 
 def test_a_figure_opens_to_the_sum_it_was_reckoned_by(maker: Maker) -> None:
-    assert "98 = (80 − 2 × 0.63) / 0.80" in maker.open().with_id("answer").text
+    assert "(80 − 2 × 0.63) / 0.8 = room for 98.4 stitches" in maker.open().with_id("answer").text
 
 
 def test_a_loss_is_taken_off_where_the_price_goes(maker: Maker) -> None:
