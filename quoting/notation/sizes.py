@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from quoting.core.errors import Mistake, Refused, refuse
-from quoting.notation.marks import Marks, plain_text, shown
+from quoting.notation.marks import EITHER_WAY, Marks, plain_text, shown
 from quoting.notation.measures import LENGTH, read_measure
 
 _BETWEEN = re.compile(r"\s*[x×*]\s*", re.IGNORECASE)
@@ -25,8 +25,9 @@ def read_size(text: str, marks: Marks, default_unit: str | None = None) -> tuple
     if len(sides) != 2 or not all(sides):
         raise refuse("", "not-a-size", read=shown(text), wanted=EXAMPLE)
     width, height = sides
-    if sure := _UNDER_ONE.search(text):
-        marks = Marks(decimal=sure[1], grouping="")
+    sure = _UNDER_ONE.search(text)
+    if sure is not None and sure[1] not in marks.decimals:
+        marks = next(other for other in EITHER_WAY if other.decimal == sure[1])
     unit = _LETTERS.search(height)
     shared = unit.group().strip() if unit and not _LETTERS.search(width) else ""
     try:
