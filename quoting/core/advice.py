@@ -13,6 +13,7 @@ from quoting.core.euro_rates import is_old
 from quoting.core.gauge import Gauge, Sureness
 from quoting.core.hours import Part
 from quoting.core.hours_advice import hours_cautions
+from quoting.core.infants import advised_in, may_be_an_infants
 from quoting.core.order import Order
 from quoting.core.passes import Plan
 from quoting.core.price import Price
@@ -52,8 +53,8 @@ def advise(
     yield from hours_cautions(estimate.hours, workshop)
     yield from _strand_cautions(estimate)
     yield from _ball_cautions(plan, estimate)
-    if order.for_baby:
-        yield for_buyer("baby-loose-bedding")
+    if may_be_an_infants(order, plan, workshop.locale):
+        yield for_buyer("baby-loose-bedding", advised_in=advised_in(order, workshop.locale))
         yield for_maker("baby-small-parts")
         yield for_maker("baby-ends")
     yield for_maker("selling-rules")
@@ -119,7 +120,9 @@ def _strand_cautions(estimate: Estimate) -> Iterator[Caution]:
     hours = estimate.hours
     weaving = hours.of(Part.WEAVING_IN)
     if estimate.ends >= MANY_ENDS and weaving >= WEAVING_SHARE * float(hours.total):
-        yield for_maker("many-ends", ends=estimate.ends, hours=weaving)
+        cut = estimate.ended(Why.CUT)
+        uncut = estimate.ends - 2 * cut if cut else None
+        yield for_maker("many-ends", ends=estimate.ends, hours=weaving, uncut=uncut)
     stranded = tuple(colour.colour for colour in estimate.colours if _never_waits(colour.walk))
     if stranded:
         yield for_maker("wrong-edge", colours=stranded)

@@ -17,7 +17,10 @@ from quoting.core.workshop import Workshop
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Extra:
-    """Something that goes with the blanket, and the yarn it takes, if it takes any."""
+    """Something that goes with the blanket, and the yarn it takes, if it takes any.
+
+    Yarn has a colour and a length, or there is none.
+    """
 
     what: str
     cost: Decimal = Decimal(0)
@@ -33,6 +36,8 @@ class Extra:
         checks.number("metres", self.yarn_m, least=0, most=100_000)
         if self.yarn_m and self.colour is None:
             checks.add("colour", "missing")
+        if self.colour is not None and not self.yarn_m:
+            checks.add("metres", "missing")
         checks.done()
 
 

@@ -135,6 +135,8 @@ class Workshop:
         for code, place in self._currencies():
             if code not in MINOR_DIGITS:
                 checks.add(place, "unknown-currency", read=code)
+        if self.currency in self.exchange:
+            checks.add(f"exchange.{self.currency}", "own-currency", read=self.currency)
         if not self.yarns:
             checks.add("yarns", "missing")
         checks.unique("yarns.{}.name".format, [yarn.name for yarn in self.yarns])

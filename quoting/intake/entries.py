@@ -153,12 +153,20 @@ def mapping(entry: Entry[T]) -> Entry[Mapping[str, T]]:
     def read(spot: Spot) -> Mapping[str, T]:
         items = spot.value if isinstance(spot.value, dict) else spot.wrong({}, "table")
         values = {name: entry.read(spot.at(name, item)) for name, item in items.items()}
-        return MappingProxyType(values)
+        return with_names(spot, values)
 
     return Entry(
         read,
         lambda values, terms: {name: entry.write(value, terms) for name, value in values.items()},
     )
+
+
+def with_names(spot: Spot, values: Mapping[str, T]) -> Mapping[str, T]:
+    """Return a table of the maker's own names; a key that is none is noted and left out."""
+    for name in values:
+        if not name.strip():
+            spot.at(name, None).close(None, "empty-key")
+    return MappingProxyType({name: value for name, value in values.items() if name.strip()})
 
 
 def one_or_more(entry: Entry[T]) -> Entry[tuple[T, ...]]:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from types import MappingProxyType
 
 from quoting.core.currencies import MINOR_DIGITS
 from quoting.core.exchange import ExchangeRate
@@ -32,6 +31,7 @@ from quoting.intake.entries import (
     number,
     text,
     weight,
+    with_names,
     yes_no,
 )
 from quoting.intake.spots import NotRead, Spot
@@ -106,7 +106,7 @@ def _read_rate(spot: Spot, code: str) -> ExchangeRate:
 
 def _read_exchange(spot: Spot) -> Mapping[str, ExchangeRate]:
     rates = spot.value if isinstance(spot.value, dict) else spot.wrong({}, "table")
-    return MappingProxyType({code: _read_rate(spot.at(code, rates[code]), code) for code in rates})
+    return with_names(spot, {code: _read_rate(spot.at(code, rates[code]), code) for code in rates})
 
 
 PAY = Entry(_read_pay)

@@ -15,6 +15,9 @@ from quoting.notation.marks import shown
 
 T = TypeVar("T")
 
+EMPTY_KEY = '""'
+"""How a file writes a key that is no word at all."""
+
 SHOWN_INTEGER = 10**40
 """Integers beyond this are not written out: the language itself refuses the longest."""
 
@@ -108,7 +111,7 @@ class Spot:
 
     def at(self, part: str | int, value: object) -> Spot:
         """Return a spot inside this one: a key of a table, or an item counted from 1."""
-        name = as_written(part)
+        name = as_written(part) or EMPTY_KEY
         place = f"{self.place}.{name}" if self.place else name
         return replace(self, value=value, place=place)
 

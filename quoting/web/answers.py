@@ -13,7 +13,7 @@ from quoting.core.errors import Mistake, Refused
 from quoting.core.quote import Quote, quote_order
 from quoting.web.fields import Typed
 from quoting.web.lines import Lines, Part, entries_of, fields_by_place, part_of, typed_of
-from quoting.web.order_form import OrderForm
+from quoting.web.order_form import TARGETS, OrderForm
 from quoting.web.ordering import read_order
 from quoting.web.shop import Shop
 from quoting.wording import mistake_sentence
@@ -82,7 +82,7 @@ def _refusal(form: OrderForm, shop: Shop, mistakes: Sequence[Mistake], *, patien
         place = _renamed(mistake.place, renamed)
         beside = _fields_of(mistake.code, place, fields)
         field = beside[0] if beside else None
-        sentence = mistake_sentence(mistake, shop.speech)
+        sentence = mistake_sentence(_in_labels(mistake), shop.speech)
         here = Said(
             where=_where(place, field),
             sentence=sentence,
@@ -96,6 +96,16 @@ def _refusal(form: OrderForm, shop: Shop, mistakes: Sequence[Mistake], *, patien
             if isinstance(each, Typed | Lines):
                 each.says = (*each.says, sentence)
     return Answer(form=form, quote=None, said=tuple(said), wanting=tuple(wanting))
+
+
+def _in_labels(mistake: Mistake) -> Mistake:
+    """Return a mistake that names keys of a file as one that names fields of the form."""
+    if mistake.code != "one-target":
+        return mistake
+    keys = mistake.facts["read"]
+    assert isinstance(keys, tuple), "what cannot go together is several"  # noqa: S101
+    labels = tuple(f"“{TARGETS[str(key)]}”" for key in keys)
+    return Mistake(mistake.place, mistake.code, {"read": labels})
 
 
 def _fields_of(code: str, place: str, fields: Mapping[str, Field]) -> list[Field]:

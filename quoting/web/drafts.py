@@ -22,7 +22,7 @@ _STAND_INS: Mapping[type[Any], Mapping[str, Any]] = {
     Stripe: {"colour": "-", "rows": 1, "stitch": None},
     Section: {"stripes": (_STRIPE,), "share": None, "repeats": None},
     BorderBand: {"stitch": "-", "colour": "-", "rounds": 1, "row_end_ratio": None},
-    Extra: {"what": "-", "cost": Decimal(0), "minutes": 0.0, "yarn_m": 0.0, "colour": "-"},
+    Extra: {"what": "-", "cost": Decimal(0), "minutes": 0.0, "yarn_m": 1.0, "colour": "-"},
     Target: {"margin": 0.0, "markup": None, "given": None},
     Terms: {"discount": 0.0, "rush": 0.0},
     Design: {

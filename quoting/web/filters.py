@@ -42,6 +42,7 @@ SUMS = (
     reckonings.stitches_words,
     reckonings.rows_sum,
     reckonings.sections_words,
+    reckonings.task_sum,
     reckonings.yarn_sum,
     reckonings.reserve_words,
     reckonings.ends_words,

@@ -101,12 +101,16 @@ class BlanketForm(Form):
     plus = Count("plus")
 
 
+TARGETS = {"given": "A price of my own", "margin": "margin", "markup": "markup"}
+"""What the form calls the ways to make a price, by their keys in a file."""
+
+
 class PriceForm(Form):
     """What is particular to the price of this order."""
 
-    given = Money("A price of my own")
-    margin = PerCent("or margin, %")
-    markup = PerCent("or markup, %")
+    given = Money(TARGETS["given"])
+    margin = PerCent(f"or {TARGETS['margin']}, %")
+    markup = PerCent(f"or {TARGETS['markup']}, %")
     discount = PerCent("Discount, %")
     rush = PerCent("Rush, % more")
 

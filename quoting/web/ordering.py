@@ -98,15 +98,13 @@ def _band(sheet: Sheet) -> BorderBand:
 
 
 def _extra(sheet: Sheet) -> Extra:
-    colour = sheet.may("colour")
-    metres = sheet.may if colour is None else sheet.need
     return sheet.build(
         Extra,
         what=sheet.need("what", "-"),
         cost=sheet.may("cost", Decimal(0)),
         minutes=sheet.may("minutes", 0.0),
-        colour=colour,
-        yarn_m=metres("metres", 0.0),
+        colour=sheet.may("colour"),
+        yarn_m=sheet.may("metres", 0.0),
     )
 
 

@@ -2,6 +2,7 @@
 
 from quoting.wording.cautions import caution_sentence
 from quoting.wording.comparing import change_words, refusal_words, rule_words, verdict
+from quoting.wording.confirmed import confirming_digits
 from quoting.wording.drawing import drawing_description, drawing_title
 from quoting.wording.lines import (
     line_quantity,
@@ -52,6 +53,7 @@ __all__ = [
     "Speech",
     "caution_sentence",
     "change_words",
+    "confirming_digits",
     "drawing_description",
     "drawing_title",
     "edge_name",

@@ -145,12 +145,14 @@ CAUTIONS: Sentences = {
     ),
     # Ends, carrying, balls
     "many-ends": (
-        "These stripes leave {ends} ends, about {hours} of weaving in. Three colours in single "
-        "rows can be carried up the side: 6 ends, and 2 more for each ball joined.",
+        "These stripes leave {ends} ends, about {hours} of weaving in. If no colour had to be cut "
+        "before its next row it would be {uncut}: a colour is carried up the side where an even "
+        "number of rows, and not too many, lies between.",
+        "This leaves {ends} ends, about {hours} of weaving in.",
     ),
     "wrong-edge": (
         "When it is the turn of {colours} again, the yarn always lies at the other edge and has "
-        "to be cut. One row more or less between would let it be carried up.",
+        "to be cut. With an even number of rows between, and not too many, it could be carried up.",
     ),
     "yarns-tangle": (
         "{yarns} yarns wait at one edge at the same time: they twist, so turn the work one way "
@@ -167,8 +169,9 @@ CAUTIONS: Sentences = {
     # Always said
     "baby-loose-bedding": (
         "Loose bedding, blankets included, does not belong where an infant sleeps in the first "
-        "year (American Academy of Pediatrics, 2022; other services word it differently: follow "
-        "the advice given where you live).",
+        "year: {advised_in}. Follow the advice given where the baby lives.",
+        "Loose bedding, blankets included, does not belong where an infant sleeps in the first "
+        "year. Health services word it differently: follow the advice given where the baby lives.",
     ),
     "baby-small-parts": ("For a child under three: no fringe, pompoms, buttons or long loops.",),
     "baby-ends": (
@@ -185,6 +188,19 @@ CAUTIONS: Sentences = {
         "therapist if it stays.",
     ),
 }
+
+_HEALTH_SERVICES = {
+    "DE": "the federal institute of public health (BIÖG, formerly BZgA) advises a sleeping bag in "
+    "place of any cover",
+    "ES": "the health services advise against duvets, pillows and anything soft in the cot",
+    "FR": "Santé publique France advises a sleeping bag, and no blanket, duvet or pillow",
+    "GB": "the NHS advises a clear cot, with nothing loose in it",
+    "NL": "the youth health service (JGZ) advises against duvets, pillows and anything loose in "
+    "the cot",
+    "US": "the American Academy of Pediatrics (2022) advises keeping soft objects and loose "
+    "bedding out of the sleep area",
+}
+"""What the health service of each country in `HEALTH_SERVICES` of the core advises."""
 
 _SETTLED: Facts = {
     "estimated_off": ESTIMATED_LIMITS,
@@ -223,9 +239,15 @@ def _say(name: str, fact: Fact, speech: Speech) -> str:
     if isinstance(fact, date):
         return speech.day(fact)
     if isinstance(fact, str):
-        return speech.stitch(fact) if name in _STITCHES else fact
+        return _word(name, fact, speech)
     assert fact is not None, "a fact that is not there is not said"  # noqa: S101
     return _figure(name, fact, speech)
+
+
+def _word(name: str, fact: str, speech: Speech) -> str:
+    if name in _STITCHES:
+        return speech.stitch(fact)
+    return _HEALTH_SERVICES[fact] if name == "advised_in" else fact
 
 
 def _figure(name: str, fact: Decimal | float, speech: Speech) -> str:

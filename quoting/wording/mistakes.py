@@ -35,6 +35,7 @@ MISTAKES: Sentences = {
         "There is no key {read} here; there are {known}.",
         "There is no key {read} here.",
     ),
+    "empty-key": ("What stands before the equals sign here is empty; a name is wanted.",),
     "wrong-type": ("{read} was read; what is wanted is {wanted}.", "What is wanted is {wanted}."),
     "not-one-of": (
         "{read} is not among what can be chosen: {known}.",
@@ -93,8 +94,8 @@ MISTAKES: Sentences = {
     "not-a-locale": ("{read} is no locale; write one such as en_GB or de_DE.",),
     # What belongs together
     "one-target": (
-        "{read} cannot go together; give only one of margin, markup and given.",
-        "Say what the price is made by: one of margin, markup and given.",
+        "{read} cannot go together; give only one of them.",
+        "Say what the price is made by: margin or markup.",
     ),
     "price-for-one-order": (
         "A price is given for one order, in its own file; the workshop needs a margin or a markup.",
@@ -111,6 +112,9 @@ MISTAKES: Sentences = {
     "no-rate": (
         "There is no rate of exchange for {read}; the workshop has {known}.",
         "There is no rate of exchange for {read}; add one to the workshop.",
+    ),
+    "own-currency": (
+        "{read} is the workshop's own currency, which takes no rate: leave this one out.",
     ),
     "not-whole-minor-units": ("{read} is finer than the smallest coin of {currency}.",),
     # What cannot be made or sold so
@@ -195,7 +199,7 @@ def _say(name: str, fact: Fact, mistake: Mistake, speech: Speech) -> str:
     if isinstance(fact, date):
         return speech.day(fact)
     if isinstance(fact, str):
-        return _text(name, fact)
+        return "“”" if mistake.code == "unknown-key" and not fact else _text(name, fact)
     assert fact is not None, "a fact that is not there is not said"  # noqa: S101
     return _figure(name, fact, mistake, speech)
 

@@ -17,6 +17,7 @@ from quoting.core.design import ColourSource, Section
 from quoting.core.exchange import ExchangeRate
 from quoting.core.order import Order, Terms
 from quoting.core.stitches import Stitch
+from quoting.core.strands import Why
 from quoting.core.swatch import Reading
 from quoting.core.terms import Delivery, Pricing, Target
 from quoting.core.timing import Timing
@@ -130,7 +131,9 @@ ALL_TIMED = tuple(
 )
 MINIMUM = Pricing(target=Target(margin=0.15), minimum=Decimal(60))
 BABY = sample_order(for_baby=True)
-GROWN_UP = sample_order(for_baby=False)
+GROWN_UP = sample_order(
+    for_baby=False, title="Throw in moorland stripes", design=sample_design(height_cm=130)
+)
 TWO_ROWS = section("teal", "rust", rows=2, repeats=6)
 SINGLE_ROWS = section("teal", "rust", repeats=12)
 THREE_AT_ONE_EDGE = section("teal", "rust", "oat", rows=2, repeats=4)
@@ -237,6 +240,23 @@ def test_a_code_is_said_once_for_one_thing() -> None:
 def test_only_what_concerns_the_sleeping_place_is_for_the_buyer() -> None:
     readers = {caution.code: caution.reader for caution in told(case(BABY))}
     assert {c for c, r in readers.items() if r is Reader.BUYER} == {"baby-loose-bedding"}
+
+
+def test_a_blanket_with_many_ends_is_told_how_many_it_would_have_with_no_colour_cut() -> None:
+    """Two colours in single rows: after the first of each, every row but the last cuts one."""
+    quote = sample_quote(*striped(SINGLE_ROWS))
+    said = next(caution for caution in quote.cautions if caution.code == "many-ends")
+    cut = quote.estimate.ended(Why.CUT)
+    assert cut > 20
+    assert said.facts["uncut"] == quote.estimate.ends - 2 * cut
+
+
+def test_a_blanket_whose_ends_all_come_from_joins_is_told_of_no_fewer() -> None:
+    plain = striped(section("oat"))[0]
+    quote = sample_quote(plain, sold_in(10))
+    said = next(caution for caution in quote.cautions if caution.code == "many-ends")
+    assert quote.estimate.ended(Why.CUT) == 0
+    assert said.facts["uncut"] is None
 
 
 def test_slow_and_fast_hands_are_questioned() -> None:

@@ -78,8 +78,8 @@ def test_where_stock_is_enough_the_yarn_of_extras_is_from_stock_too() -> None:
     )
 
 
-def test_an_extra_that_takes_no_yarn_of_its_colour_asks_for_no_ball_of_it() -> None:
-    label = Extra(what="Name label", colour="plum")
+def test_an_extra_that_takes_no_yarn_asks_for_no_ball() -> None:
+    label = Extra(what="Name label")
     fringe = Extra(what="Fringe", colour="moss", yarn_m=20)
     assert set(colours(extras=(label, fringe))) == {"oat", "teal", "rust", "moss"}
 

@@ -131,6 +131,40 @@ def test_all_mistakes_are_told_at_once_and_nothing_that_follows_from_them(order_
     }
 
 
+def test_a_key_that_is_empty_is_told_as_a_file_writes_it(order_mistakes, workshop_mistakes):
+    empty = '"" = { yarn = "moor aran", colour = "oat" }\n'
+    assert codes(order_mistakes(("[order]", '[order]\n"" = 1'))) == {'order.""': "unknown-key"}
+    assert codes(order_mistakes(("terms =", '"" = 1\nterms ='))) == {'""': "unknown-key"}
+    found = order_mistakes(("cream =", f"{empty}cream ="))
+    assert codes(found) == {'blanket.colours.""': "empty-key"}
+    for old, place in (
+        ("colours = {", 'yarns.1.colours.""'),
+        ("counts_turning_chain = {", 'workshop.counts_turning_chain.""'),
+    ):
+        value = "true" if "chain" in old else '"#d9c9a3"'
+        found = workshop_mistakes((old, f'{old} "" = {value},'))
+        assert codes(found) == {place: "empty-key"}
+    rate = '"" = { rate = "1.1", day = 2026-11-20 }\n'
+    found = workshop_mistakes(("[exchange]", f"[exchange]\n{rate}"))
+    assert codes(found) == {'exchange.""': "empty-key"}
+
+
+def codes(found):
+    """Return the code of each mistake, by its place."""
+    return {place: mistake.code for place, mistake in found.items()}
+
+
+def test_a_workshop_keeps_no_rate_of_its_own_currency(workshop_mistakes):
+    found = workshop_mistakes(('currency = "GBP"', 'currency = "EUR"'))
+    assert codes(found) == {"exchange.EUR": "own-currency"}
+
+
+@pytest.mark.parametrize("metres", ["", "\nmetres = 0"])
+def test_an_extra_in_a_colour_says_how_much_yarn_it_takes(order_mistakes, metres):
+    found = order_mistakes(("minutes = 5", f'minutes = 5\ncolour = "oat"{metres}'))
+    assert codes(found) == {"extras.1.metres": "missing"}
+
+
 def test_an_empty_file_lacks_its_tables_and_no_more(mistakes, workshop):
     assert set(mistakes(lambda: read_order_text("", workshop))) == {"order", "blanket"}
     wanted = {"workshop", "yarns", "timings", "pay", "price"}

@@ -114,6 +114,21 @@ def test_a_share_beside_repeats_is_told_beside_both(maker: Maker) -> None:
     assert len(list(page.with_id("mistakes").all("li"))) == 1
 
 
+def test_two_ways_to_make_a_price_are_named_as_their_fields_are(maker: Maker) -> None:
+    both = {"price.given": "185", "price.margin": "15"}
+    page = _sent(maker, maker.open().typed() | both)
+    said = page.with_id("mistakes").text
+    assert "“margin” and “A price of my own” cannot go together; give only one of them." in said
+    labels = [label.text for label in page.root.all("label")]
+    assert {"A price of my own", "or margin, %"} <= {label.strip() for label in labels}
+
+
+def test_an_extra_in_a_colour_takes_some_yarn(maker: Maker) -> None:
+    none = {"extras.1.colour": "teal", "extras.1.metres": "0"}
+    page = _sent(maker, maker.open().typed() | none)
+    assert page.said_of("extras.1.metres") == "This is missing; it must be given."
+
+
 def test_a_colour_from_another_yarn_that_is_still_blank_is_only_still_to_fill_in(
     maker: Maker,
 ) -> None:

@@ -147,6 +147,13 @@ def test_sizes_are_typed_in_the_makers_own_notation() -> None:
     assert "70,5 × 90 cm" in [row[0] for row in page.table("Size asked")]
 
 
+def test_a_size_with_a_point_for_a_comma_is_read_and_echoed_where_it_can_mean_one_thing() -> None:
+    maker = maker_in(sample_workshop(locale="de_DE"))
+    page = ask(maker, own__1__size="0.9 x 1.2 m")
+    assert page.said_of("own.1.size") == "Read as 90 × 120 cm"
+    assert "“1.1” may mean 1,1 or 11" in ask(maker, own__1__size="1.1 x 1.2 m").root.text
+
+
 def test_in_inches_sizes_and_the_price_for_an_area_are_in_inches() -> None:
     workshop = sample_workshop(units=Units.INCHES)
     page = ask(maker_in(workshop), own__1__size="28 x 36")

@@ -44,6 +44,7 @@ SAMPLE_FACTS: dict[str, Fact] = {
     "earned": Decimal("9.10"),
     "pay": Decimal(14),
     "minimum": Decimal(60),
+    "advised_in": "GB",
 }
 
 
