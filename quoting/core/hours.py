@@ -162,7 +162,7 @@ def _other_tasks(work: Workload, workshop: Workshop) -> list[Task]:
         _task(Part.FINISHING, "swatch", 1, minutes.swatch),
         _task(Part.FINISHING, "extras", 1, (work.extras_minutes,)),
         _task(Part.OFFICE, "photograph", 1, minutes.photograph),
-        _task(Part.OFFICE, "pack", 1, minutes.pack),
+        _task(Part.OFFICE, "pack", work.pieces, minutes.pack),
         _task(Part.OFFICE, "letters", 1, minutes.letters),
     ]
 

@@ -16,7 +16,8 @@ from quoting.wording.speech import Speech, as_decimal
 CAUTIONS: Sentences = {
     # Price and date
     "pays-under-wage": (
-        "At this price an hour of yours earns {earned}, less than the {pay} you pay yourself.",
+        "At this price an hour of yours earns {earned}, less than the {pay} that your own "
+        "pay comes to: {short} is missing.",
     ),
     "under-minimum": ("A blanket at {price} is under the least that you take for one, {minimum}.",),
     "no-delivery-band": (
@@ -133,7 +134,7 @@ _SETTLED: Facts = {
 """Facts that the core has settled for good, and so gives with no caution."""
 
 _LENGTHS = frozenset({"height_cm", "wanted_cm", "stripe_cm", "row_cm"})
-_MONEY = frozenset({"earned", "pay", "price", "minimum"})
+_MONEY = frozenset({"earned", "pay", "short", "price", "minimum"})
 _SHARES = frozenset({"estimated_off", "one_timing_off", "wanted_off"})
 
 
