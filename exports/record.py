@@ -205,7 +205,9 @@ def _exchange(price: Price) -> Record | None:
         return None
     return {
         "currency": rate.currency,
-        "rate": format(rate.rate, "f"),
+        "rate": format(rate.for_one, "f"),
+        "units": format(rate.rate, "f"),
+        "per": format(rate.per, "f"),
         "day": rate.day.isoformat(),
         "cushion": rate.cushion,
         "amount": money_text(total, rate.currency),

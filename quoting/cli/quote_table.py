@@ -192,9 +192,10 @@ def _in_buyers_currency(quote: Quote, speech: Speech) -> Iterator[str]:
     if rate is None or total is None:
         return
     cushion = f", with {speech.percent(rate.cushion)} to spare" if rate.cushion else ""
+    at = f"{speech.number(rate.rate)} {rate.currency} for {speech.number(rate.per)}"
     yield from wrapped(
-        f"For the buyer: {speech.money(total, rate.currency)}, at {speech.number(rate.rate)} "
-        f"{rate.currency} for 1 {quote.price.currency} on {speech.day(rate.day)}{cushion}",
+        f"For the buyer: {speech.money(total, rate.currency)}, at {at} {quote.price.currency} "
+        f"on {speech.day(rate.day)}{cushion}",
         PAGE_WIDTH,
     )
 

@@ -62,9 +62,13 @@ def advise(
 
 
 def _price_cautions(order: Order, workshop: Workshop, price: Price) -> Iterator[Caution]:
-    pay = workshop.pay.making_per_hour
-    if price.earned_per_hour < pay:
-        yield for_maker("pays-under-wage", earned=price.earned_per_hour, pay=pay)
+    if not price.pays_the_hour:
+        yield for_maker(
+            "pays-under-wage",
+            earned=price.earned_per_hour,
+            pay=price.pay_per_hour,
+            short=-price.profit,
+        )
     least = workshop.pricing.minimum
     if least is not None and price.each < least:
         yield for_maker("under-minimum", price=price.each, minimum=least)

@@ -64,7 +64,7 @@ class Saving:
 class Fit:
     """One size under a budget.
 
-    `fits` says whether its total at the target is within it; `at_budget` is what the buyer's
+    `fits` says whether its total, as compared, is within it; `at_budget` is what the buyer's
     paying just the budget would come to.
     """
 
@@ -90,7 +90,8 @@ def within_budget(
 ) -> BudgetAnswer:
     """Return how an order's design fares under a budget for all that the buyer pays.
 
-    A price that the order gives is left out of it: the target says what a size must cost.
+    A price that the order gives is for its own size; the target says what the others must cost,
+    and what a change to the order would save.
     Errors: `not-above` or `too-large` at `budget`; as `compare_sizes`, and as `quote_order` where
     the order itself cannot be made.
     """
@@ -114,12 +115,11 @@ def _fit(compared: Compared, budget: Decimal) -> Fit:
     quote = compared.quote
     each = each_for_total(quote, budget)
     at_budget = price_at(quote, each) if each is not None else None
-    pay = quote.workshop.pay.making_per_hour
     return Fit(
         compared=compared,
         fits=quote.price.total <= budget,
         at_budget=at_budget,
-        pays_the_hour=at_budget is not None and at_budget.earned_per_hour >= pay,
+        pays_the_hour=at_budget is not None and at_budget.pays_the_hour,
     )
 
 

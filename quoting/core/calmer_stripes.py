@@ -16,7 +16,7 @@ from quoting.core.order import Order
 from quoting.core.passes import Plan
 from quoting.core.plan import plan_order
 from quoting.core.quote import Quote, quote_order
-from quoting.core.stripe_search import TRIES_IN_ALL, Repeat, calmer_repeats, cuts_of
+from quoting.core.stripe_search import RUN_GROWS, TRIES_IN_ALL, Repeat, calmer_repeats, cuts_of
 
 OFFERED = 3
 
@@ -58,8 +58,9 @@ class _Trial:
 def calmer_stripes(quote: Quote, *, today: date) -> tuple[Alternative, ...]:
     """Return up to three designs with at most half a quote's ends, the fewest ends first.
 
-    Every colour keeps its rows within a tenth, and the height stays within one repeat. Nothing
-    is offered where the ends are few.
+    Every colour keeps its rows within a tenth, no run of one colour is longer than twice the
+    longest asked, and the height stays within one repeat. Nothing is offered where the ends are
+    few.
     """
     if quote.estimate.ends < MANY_ENDS:
         return ()
@@ -173,13 +174,19 @@ def _restriped(section: Section, repeat: Repeat | None) -> Section:
 
 
 def _keeps_shape(plan: Plan, asked: Quote) -> bool:
-    """Return whether a plan keeps the rows of each colour, and the height, near enough."""
+    """Return whether a plan keeps its stripes, each colour's rows and the height, near enough."""
     rows, wanted = plan.rows_by_colour, asked.plan.rows_by_colour
     return (
         rows.keys() == wanted.keys()
+        and _longest_run(plan) <= RUN_GROWS * _longest_run(asked.plan)
         and all(abs(rows[c] - wanted[c]) <= ROWS_DRIFT * wanted[c] for c in wanted)
         and abs(plan.height_cm - asked.plan.height_cm) <= _repeat_cm(asked) + HAIR
     )
+
+
+def _longest_run(plan: Plan) -> int:
+    """Return the rows of one colour together, at the most."""
+    return max(len(list(run)) for _, run in groupby(row.colour for row in plan.rows))
 
 
 def _repeat_cm(quote: Quote) -> float:

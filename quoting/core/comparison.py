@@ -21,7 +21,7 @@ from quoting.core.money import exact, round_money
 from quoting.core.order import Order, Terms
 from quoting.core.price import Price, price_estimate
 from quoting.core.quote import Quote, quote_order
-from quoting.core.resizing import Size, resize_order
+from quoting.core.resizing import Size, own_size, resize_order
 from quoting.core.terms import MOST_MONEY, Target
 from quoting.core.workshop import Workshop
 
@@ -85,8 +85,9 @@ class Refusal:
 class Comparison:
     """The sizes that can be made, in the order asked, and those that cannot.
 
-    `best` is an index into `sizes` and `reason` says why, both None at a target. `base` is the
-    order's own quote, which two rules of thumb carry over; None where its own size has none.
+    At a target the order's own size keeps a price that the order gives. `best` is an index into
+    `sizes` and `reason` says why, both None at a target. `base` is the order's own quote, which
+    two rules of thumb carry over; None where its own size has none.
     """
 
     sizes: tuple[Compared, ...]
@@ -106,10 +107,10 @@ def compare_sizes(
 ) -> Comparison:
     """Return the order's design quoted at every size, at the target or at `prices` for each.
 
-    A price that the order gives is for its own size: with no `prices`, the workshop's target is
-    taken instead. Errors: `too-many` or `missing` sizes at `sizes`; `size-not-compared` at
-    `prices` for a price whose size is not among them. What is wrong with one size only is
-    listed, not raised.
+    A price that the order gives is for its own size, which keeps it: with no `prices`, the other
+    sizes are priced by the workshop's target. Errors: `too-many` or `missing` sizes at `sizes`;
+    `size-not-compared` at `prices` for a price whose size is not among them. What is wrong with
+    one size only is listed, not raised.
     """
     _check(sizes, prices or {})
     base = _try_quote(order, workshop, today)
@@ -205,7 +206,7 @@ def _quote_size(
 ) -> Quote:
     sized = resize_order(order, size)
     if prices is None:
-        sized = at_the_target(sized)
+        sized = sized if size == own_size(order) else at_the_target(sized)
     else:
         if size not in prices:
             raise Refused(Mistake("prices", "size-without-price", {"read": str(size)}))

@@ -207,7 +207,7 @@ def _chores(work: Workload, minutes: Minutes) -> list[_Chore]:
         _Chore(Part.FINISHING, "swatch", 1, minutes.swatch),
         _Chore(Part.FINISHING, "extras", 1, (work.extras_minutes,)),
         _Chore(Part.OFFICE, "photograph", 1, minutes.photograph),
-        _Chore(Part.OFFICE, "pack", 1, minutes.pack),
+        _Chore(Part.OFFICE, "pack", work.pieces, minutes.pack),
         _Chore(Part.OFFICE, "letters", 1, minutes.letters),
     ]
 

@@ -61,7 +61,7 @@ _PRICING: Entries = {
     "exchange_cushion": number,
 }
 _PAY: Entries = {"overhead_per_hour": money, "rest_allowance": number}
-_RATE: Entries = {"rate": money, "day": day, "cushion": number}
+_RATE: Entries = {"rate": money, "per": money, "day": day, "cushion": number}
 
 
 def _read_pay(spot: Spot) -> Pay:

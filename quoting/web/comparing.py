@@ -22,6 +22,7 @@ from quoting.web.shop import shop_now
 from quoting.web.size_answers import SizesAnswer, answer_sizes, unread_order
 from quoting.web.size_form import ADD, bind_sizes, order_text, start_sizes
 from quoting.web.size_reading import compared_size, ordered_size
+from quoting.web.size_travel import for_order
 from quoting.web.size_views import view_sizes
 
 blueprint = Blueprint("sizes", __name__, url_prefix="/sizes")
@@ -54,7 +55,8 @@ def of_order() -> ResponseReturnValue:
     order = found.quote.order
     form = start_sizes(shop, order)
     if "asks" in sent:
-        form = bind_sizes(shop, MultiDict({**sent.to_dict(), "order_file": order_text(order)}))
+        typed = MultiDict({**sent.to_dict(), "order_file": order_text(order)})
+        form = bind_sizes(shop, for_order(typed, order, shop))
     return _page(answer_sizes(form, order, shop), start="order")
 
 
@@ -107,7 +109,7 @@ def _asked() -> SizesAnswer:
         order = read_order_text(form.order_file.typed, shop.workshop)
     except Refused as refused:
         return unread_order(form, refused, shop)
-    return answer_sizes(form, order, shop)
+    return answer_sizes(bind_sizes(shop, for_order(request.form, order, shop)), order, shop)
 
 
 def _status(found: SizesAnswer) -> int:

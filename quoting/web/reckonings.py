@@ -191,12 +191,12 @@ def bare_yarn(length_m: float) -> str:
 
 
 def exchange_rate(rate: ExchangeRate, say: Speech) -> str:
-    """Return a rate of exchange with six significant digits, as reference rates are given."""
-    return say.number(Decimal(f"{rate.rate:.6g}"))
+    """Return a rate of exchange as it was typed or published: `1.17 for 1 GBP`."""
+    return f"{say.number(rate.rate)} for {say.number(rate.per)} {say.currency}"
 
 
 def exchange_words(rate: ExchangeRate, say: Speech) -> str:
     """Return what an amount in another currency was reckoned by, its day and its cushion."""
-    one = f"{exchange_rate(rate, say)} for 1 {say.currency}, the rate of {say.day(rate.day)}"
+    one = f"{exchange_rate(rate, say)}, the rate of {say.day(rate.day)}"
     cushion = f", and {say.percent(rate.cushion)} against its moving" if rate.cushion else ""
     return one + cushion

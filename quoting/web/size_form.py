@@ -8,12 +8,14 @@ from werkzeug.datastructures import MultiDict
 from wtforms import Form
 
 from quoting.core.order import Order
+from quoting.core.resizing import own_size
 from quoting.core.stitches import Vocabulary
 from quoting.intake import write_order
 from quoting.notation import LENGTH, read_size, write_number
 from quoting.web.fields import Money, OneOf, Text, Tick, Typed
 from quoting.web.lines import Lines, Part, line_numbers
 from quoting.web.shop import Shop
+from quoting.web.size_travel import TICKED, size_key
 
 OWN_LINES = 3
 FIRST_TICKED = 6
@@ -50,6 +52,12 @@ class OfferedForm(Form):
     price = Money("Price")
 
 
+class OrderedForm(OfferedForm):
+    """The order's own size, and which that was when its tick and its price were typed."""
+
+    size = Text("Size")
+
+
 class OwnForm(Form):
     """A size of the maker's own."""
 
@@ -63,7 +71,7 @@ class SizesForm(Form):
     order_file = Text("Order")
     asks = OneOf("Question", Asks)
     budget = Money("The buyer can spend, in all")
-    ordered = Part(OfferedForm)
+    ordered = Part(OrderedForm)
     customary = Lines(OfferedForm, "Customary sizes")
     own = Lines(OwnForm, "Sizes of my own")
 
@@ -81,10 +89,15 @@ def bind_sizes(shop: Shop, sent: MultiDict[str, str]) -> SizesForm:
 def start_sizes(shop: Shop, order: Order) -> SizesForm:
     """Return the form as it begins: the order's own size, and the smaller customary ones."""
     sent: MultiDict[str, str] = MultiDict(
-        {"order_file": order_text(order), "asks": Asks.TARGET.value, "ordered.take": "yes"}
+        {
+            "order_file": order_text(order),
+            "asks": Asks.TARGET.value,
+            "ordered.size": size_key(own_size(order)),
+            "ordered.take": TICKED,
+        }
     )
     for number in range(1, FIRST_TICKED + 1):
-        sent[f"customary.{number}.take"] = "yes"
+        sent[f"customary.{number}.take"] = TICKED
     target = order.terms.target
     if target is not None and target.given is not None:
         sent["ordered.price"] = write_number(target.given, shop.marks)

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from quoting.core.errors import Refused
 from quoting.core.order import Order
-from quoting.core.resizing import Size
+from quoting.core.resizing import Size, own_size
 from quoting.core.terms import Target
 from quoting.web.drafts import Notes, Sheet
 from quoting.web.shop import Shop
@@ -65,8 +65,8 @@ def _customary(sheet: Sheet, shop: Shop) -> Iterator[_Line]:
 
 def ordered_size(order: Order, shop: Shop) -> Size:
     """Return the order's own size, under its customary name if it has one."""
-    sides = order.design.width_cm, order.design.height_cm
-    size = Size(width_cm=sides[0], height_cm=sides[1], label=shop.speech.size(*sides))
+    own = own_size(order)
+    size = replace(own, label=shop.speech.size(own.width_cm, own.height_cm))
     return next((known for known in map(compared_size, shop.sizes) if known == size), size)
 
 

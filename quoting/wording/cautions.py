@@ -19,7 +19,8 @@ from quoting.wording.trade_words import task_words
 CAUTIONS: Sentences = {
     # Price and date
     "pays-under-wage": (
-        "At this price an hour of yours earns {earned}, less than the {pay} you pay yourself.",
+        "At this price an hour of yours earns {earned}, less than the {pay} that your own "
+        "pay comes to: {short} is missing.",
     ),
     "under-minimum": ("A blanket at {price} is under the least that you take for one, {minimum}.",),
     "no-delivery-band": (
@@ -219,7 +220,7 @@ _SETTLED: Facts = {
 
 _LENGTHS = frozenset({"height_cm", "wanted_cm", "stripe_cm", "row_cm"})
 _STITCHES = frozenset({"stitch", "wide", "narrow"})
-_MONEY = frozenset({"earned", "pay", "price", "minimum"})
+_MONEY = frozenset({"earned", "pay", "short", "price", "minimum"})
 _SHARES = frozenset({"apart", *(name for name in _SETTLED if name.endswith("_off"))})
 
 

@@ -136,3 +136,4 @@ def test_a_buyers_currency_is_kept_with_its_rate_and_day() -> None:
     total = Decimal(record["price"]["total"]) * Decimal("1.17") * Decimal("1.02")
     assert abs(Decimal(said["amount"]) - total) <= Decimal("0.005")
     assert (said["currency"], said["rate"], said["day"]) == ("EUR", "1.17", "2026-11-25")
+    assert (said["units"], said["per"]) == ("1.17", "1")

@@ -19,7 +19,7 @@ from quoting.core.order import Order, Terms
 from quoting.core.stitches import Stitch
 from quoting.core.strands import Why
 from quoting.core.swatch import Reading
-from quoting.core.terms import Delivery, Pricing, Target
+from quoting.core.terms import Delivery, Pay, Pricing, Target
 from quoting.core.timing import Timing
 from quoting.core.workshop import Habits, Join, Pattern, Workshop
 from quoting.core.yarns import PutUp
@@ -137,6 +137,9 @@ GROWN_UP = sample_order(
 TWO_ROWS = section("teal", "rust", rows=2, repeats=6)
 SINGLE_ROWS = section("teal", "rust", repeats=12)
 THREE_AT_ONE_EDGE = section("teal", "rust", "oat", rows=2, repeats=4)
+
+FINISHER = Pay(making_per_hour=Decimal(10), office_per_hour=Decimal(30))
+MAKER = Pay(making_per_hour=Decimal(30), office_per_hour=Decimal(10))
 
 CASES: dict[str, tuple[Case, Case]] = {
     "pays-under-wage": (given("150"), given("300")),
@@ -316,3 +319,22 @@ def test_only_stitches_worked_in_a_yarn_are_said_to_be_estimated_in_it() -> None
     two = case(sample_order(design=edged), yarns=(sample_yarn(), soft), swatches=swatches)
     assert "estimated-yarn" not in codes(two)
     assert "estimated-yarn" in codes((two[0], replace(two[1], swatches=swatches[:1])))
+
+
+def wage_cautions(price: str, pay: Pay) -> list[Caution]:
+    order, workshop = given(price, pay=pay)
+    cautions = sample_quote(order, workshop).cautions
+    return [caution for caution in cautions if caution.code == "pays-under-wage"]
+
+
+def test_an_hour_is_judged_by_the_pay_of_every_kind_of_hour() -> None:
+    """An hour at 193 earns more than making pays, and at 426 less: the profit is what tells."""
+    (short,) = wage_cautions("193", FINISHER)
+    quote = sample_quote(*given("193", pay=FINISHER))
+    assert quote.price.earned_per_hour > FINISHER.making_per_hour
+    assert short.facts["short"] == -quote.price.profit > 0
+    assert short.facts["pay"] == round(quote.price.own_pay / quote.price.hours, 2)
+    paid = sample_quote(*given("426", pay=MAKER)).price
+    assert paid.earned_per_hour < MAKER.making_per_hour
+    assert paid.profit > 0
+    assert wage_cautions("426", MAKER) == []

@@ -127,11 +127,21 @@ def test_what_rests_on_one_timing_errs_together() -> None:
     assert hours.span.half_width == pytest.approx(math.hypot(together, 0.15 * 100 / 3))
 
 
+def test_each_of_six_blankets_is_packed_and_an_order_photographed_and_written_of_once() -> None:
+    minutes = sample_minutes(start_and_finish=(0.0,), wash=(0.0,))
+    hours = work_hours(work(pieces=6), timed(timing(), minutes=minutes))
+    assert {task.what: task.count for task in hours.tasks} == {
+        "photograph": 1,
+        "pack": 6,
+        "letters": 1,
+    }
+
+
 def test_other_work_errs_on_its_own() -> None:
     workshop = timed(timing(), minutes=sample_minutes())
     hours = work_hours(work(ends=12, joins=2), workshop)
-    assert hours.span.minutes == pytest.approx(12 * 2.5 + 2 * 1.5 + 75)
-    squares = (12 * 2.5, 2 * 1.5, 15, 15, 45)
+    assert hours.span.minutes == pytest.approx(12 * 2.5 + 2 * 1.5 + 60)
+    squares = (12 * 2.5, 2 * 1.5, 15, 45)
     assert hours.span.half_width == pytest.approx(0.3 * math.hypot(*squares))
 
 

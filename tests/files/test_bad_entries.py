@@ -96,6 +96,7 @@ def test_so_many_stripes_are_too_many(order_mistakes, number):
         ('up_to = "2 kg"', 'up_to = "2 m"', "delivery.bands.1.up_to", "unknown-unit"),
         ("2026-12-25]", '"2026-12-25"]', "calendar.days_off.2", "wrong-type"),
         ('rate = "1.17"', 'rate = "0"', "exchange.EUR.rate", "not-above"),
+        ('rate = "1.17"', 'rate = "1", per = "0"', "exchange.EUR.per", "not-above"),
         ("[pay]", "[paid]", "pay", "missing"),
     ],
 )

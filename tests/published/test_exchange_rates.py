@@ -9,6 +9,7 @@ import pytest
 
 from quoting.core.errors import Refused
 from quoting.core.euro_rates import EuroRates
+from quoting.core.exchange import ExchangeRate, exchanged
 from quoting.core.money import round_half_up
 
 REFERENCE = EuroRates(
@@ -72,8 +73,8 @@ def test_pesetas_for_the_other_currencies_of_the_euro(
 
     bankofspain.org/tipos/tipeur2e.htm
     """
-    rate = IRREVOCABLE.cross(currency, "ESP")
-    assert round_half_up(units * rate, 4) == Decimal(pesetas)
+    per, peseta = IRREVOCABLE.per_euro(currency), IRREVOCABLE.per_euro("ESP")
+    assert round_half_up(exchanged(Decimal(units), units=peseta, per=per), 4) == Decimal(pesetas)
 
 
 @pytest.mark.parametrize(
@@ -91,6 +92,10 @@ def test_tolars_are_divided_by_their_rate_and_rounded_once(tolars: str, euros: s
     """Source: changeover examples under Regulation (EC) 1103/97, at 239.640 for one euro."""
     fixed = EuroRates(day=date(2007, 1, 1), rates={"SIT": Decimal("239.640")})
     assert fixed.between("SIT", "EUR").convert(Decimal(tolars)) == Decimal(euros)
+    typed = ExchangeRate(
+        currency="EUR", rate=Decimal(1), per=Decimal("239.640"), day=date(2007, 1, 1)
+    )
+    assert typed.convert(Decimal(tolars)) == Decimal(euros)
 
 
 def test_no_order_is_paid_in_a_currency_that_the_euro_replaced() -> None:

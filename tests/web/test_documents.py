@@ -8,7 +8,7 @@ from openpyxl import load_workbook
 
 from quoting.core.cautions import Reader
 from quoting.core.stitches import Vocabulary
-from quoting.core.terms import Tax
+from quoting.core.terms import Deposit, Tax
 from quoting.intake import read_order_text, write_order
 from quoting.wording import caution_sentence
 from tests.examples import sample_order, sample_workshop
@@ -25,6 +25,14 @@ def test_the_quote_tells_the_buyer_what_she_pays_and_until_when(maker: Maker) ->
     assert rows["Balance, before it is sent"] == SAY.money(QUOTE.price.balance)
     for words in (QUOTE.number, "Rosalind Quill", SAY.day(QUOTE.valid_until), "dry flat"):
         assert words in page.root.text
+
+
+def test_a_deposit_of_all_is_one_payment_and_leaves_no_balance() -> None:
+    pricing = replace(sample_workshop().pricing, deposit=Deposit(share=1.0))
+    page = maker_in(sample_workshop(pricing=pricing)).send("/quote")
+    rows = {row[0]: row[-1] for row in _rows(page)}
+    assert rows["All of it, when you accept"] == rows["Total"]
+    assert not any("Balance" in name or "Deposit" in name for name in rows)
 
 
 def _rows(page: Page) -> list[list[str]]:

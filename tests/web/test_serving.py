@@ -53,7 +53,7 @@ def test_the_pages_start_with_the_rates_kept_before(started: Quiet, tmp_path: Pa
     keep_rates(RATES, tmp_path / "rates.json")
     main(["serve", "--demo", "--port", "0"])
     maker = Maker(started.app.test_client())
-    rows = {row[0]: row[1:] for row in maker.open("/workshop").table("For 1 GBP")}
+    rows = {row[0]: row[1:] for row in maker.open("/workshop").table("Rate")}
     assert rows["USD"][2:] == ["24 November 2026", "reference rate"]
     assert rows["EUR"][-1] == "typed"
 

@@ -12,7 +12,7 @@ from quoting.core.costing import LineKind
 from quoting.core.measures import Units
 from quoting.core.order import Extra, Order, Terms
 from quoting.core.resizing import Size
-from quoting.core.terms import Target
+from quoting.core.terms import Deposit, Target
 from quoting.core.workshop import Workshop
 from quoting.core.yarns import PutUp
 from tests.examples import (
@@ -67,6 +67,7 @@ def comparisons() -> dict[str, Comparison]:
     taxed = sample_workshop(tax=INCLUDED, fees=THREE_FEES)
     given = sample_order(terms=Terms(target=Target(given=Decimal("199.99"))))
     small = sample_order(design=sample_design(width_cm=3, height_cm=3))
+    yarn_first = sample_workshop(pricing=priced(deposit=Deposit(yarn=True)), fees=THREE_FEES)
     yen = in_money("JPY", "ja_JP", "190", "100")
     dinar = in_money("KWD", "ar_KW", "0.39", "0.250")
     asked = {size: str(60 + 35 * at) for at, size in enumerate(EIGHT)}
@@ -79,6 +80,10 @@ def comparisons() -> dict[str, Comparison]:
         "dinar": compared(*TWO, workshop=replace(dinar, tax=INCLUDED)),
         "three of each, tax added": _many(),
         "own price, elsewhere": compared(PRAM, COT, order=given, workshop=taxed),
+        "own price first": compared(COT, PRAM, order=given),
+        "a price under the yarn's": compared(
+            *TWO, workshop=yarn_first, prices={PRAM: "12.00", COT: "290.00"}
+        ),
         "own size too small": compared(DOLL, *TWO, order=small),
         "inches": compared(COT, named, workshop=sample_workshop(units=Units.INCHES)),
     }

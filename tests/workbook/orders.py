@@ -177,11 +177,28 @@ def quotes() -> dict[str, Quote]:
         at_price("185.00"), sample_workshop(pricing=priced(deposit=Deposit(yarn=True)))
     )
     rushed = sample_order(quantity=3, terms=Terms(rush=0.125, discount=0.0333))
+    found["paid at once"] = sample_quote(
+        sample_order(quantity=2, terms=Terms(rush=0.2)),
+        sample_workshop(
+            pricing=priced(deposit=Deposit(share=1.0), round_up_to=Decimal("2.50")),
+            tax=ADDED,
+            fees=THREE_FEES,
+        ),
+    )
+    found["the yarn is all"] = sample_quote(
+        at_price("26.00"),
+        sample_workshop(pricing=priced(deposit=Deposit(yarn=True)), fees=THREE_FEES),
+    )
     found["rush and discount"] = sample_quote(rushed, sample_workshop(fees=THREE_FEES))
     abroad = sample_workshop(exchange={"EUR": euro})
     found["euro"] = sample_quote(sample_order(pays_in="EUR"), abroad)
     found["guessed hours"] = guessed_quote()
     found["one row"] = one_row_quote()
+    crown = ExchangeRate(
+        currency="EUR", rate=Decimal(1), per=Decimal("0.86753"), day=date(2026, 11, 20)
+    )
+    divided = sample_workshop(exchange={"EUR": crown})
+    found["euro, divided"] = sample_quote(sample_order(pays_in="EUR"), divided)
     return found
 
 
@@ -222,6 +239,10 @@ def shop_changes() -> dict[str, ShopChange]:
         ),
         "fee": ({"fee": (0.029, 0.3, "price")}, {"fees": (card,)}),
         "tax inside": ({"tax_registered": "yes"}, {"tax": INCLUDED}),
+        "deposit of all": (
+            {"deposit_share": 1},
+            {"pricing": priced(deposit=Deposit(share=1.0))},
+        ),
         "deposit of the yarn": (
             {"deposit_kind": "the yarn"},
             {"pricing": priced(deposit=Deposit(yarn=True))},

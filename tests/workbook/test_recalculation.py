@@ -73,11 +73,12 @@ def test_each_change_moves_some_figure(
     assert main_figures(change.expected) != main_figures(all_quotes[change.quote])
 
 
+@pytest.mark.parametrize("name", ["euro", "euro, divided"])
 def test_the_buyers_currency_follows_rate_and_cushion(
-    all_quotes: dict[str, Quote], reckoned_anew: dict[str, Workbook]
+    name: str, all_quotes: dict[str, Quote], reckoned_anew: dict[str, Workbook]
 ) -> None:
-    asked = all_quotes["euro"].price.buyer_total
-    assert exact(named(reckoned_anew["euro"], "buyer_total")) == asked
+    asked = all_quotes[name].price.buyer_total
+    assert exact(named(reckoned_anew[name], "buyer_total")) == asked
 
 
 def test_the_reserve_follows_tension_and_how_sure_the_yarn_should_be(
