@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from quoting.core.border import (
@@ -16,12 +16,12 @@ from quoting.core.border import (
 )
 from quoting.core.cautions import Caution, for_maker
 from quoting.core.counts import row_counts, stitch_repeat
-from quoting.core.design import Design, StopAt
+from quoting.core.design import Design, StopAt, first_names
 from quoting.core.design_gauges import design_gauges
 from quoting.core.errors import Refused, refuse
 from quoting.core.gauge import Gauge
 from quoting.core.order import Order, check_order
-from quoting.core.passes import Plan, Work
+from quoting.core.passes import Pass, Plan, Work
 from quoting.core.stripes import Striping, stripe_body
 from quoting.core.worked_in_rows import round_passes, row_passes
 from quoting.core.workshop import Workshop
@@ -44,9 +44,12 @@ def plan_order(order: Order, workshop: Workshop) -> Plan:
     counts = row_counts(design, workshop, main, depth)
     striping = _striping(design, main, depth)
     rounds = _rounds(design, striping, counts, main)
-    passes = (
-        *row_passes(striping, counts, workshop, main),
-        *round_passes(rounds, len(striping.rows)),
+    passes = _one_name_each(
+        design,
+        (
+            *row_passes(striping, counts, workshop, main),
+            *round_passes(rounds, len(striping.rows)),
+        ),
     )
     height_cm = sum(worked.height_cm for worked in passes if worked.work is Work.ROW) + 2 * depth
     first = striping.rows[0].stitch
@@ -65,6 +68,14 @@ def plan_order(order: Order, workshop: Workshop) -> Plan:
             *_height_cautions(design, main, depth, height_cm),
         ),
     )
+
+
+def _one_name_each(design: Design, passes: Sequence[Pass]) -> tuple[Pass, ...]:
+    """Return passes in which names of one yarn's colour are one: the first in the order worked."""
+    names = first_names(design, (worked.colour for worked in passes))
+    if all(name == first for name, first in names.items()):
+        return tuple(passes)
+    return tuple(replace(worked, colour=names[worked.colour]) for worked in passes)
 
 
 def _striping(design: Design, gauges: Mapping[str, Gauge], depth_cm: float) -> Striping:
