@@ -144,7 +144,8 @@ def _to_have(
     """Yield what to have for it, K to P: reserve, length, weight, shelf, skeins, left over."""
     balls, long = rests.balls, shapes.long
     joins = f"MAX(0,{at['O']}+{len(balls.shelf)}-1)"
-    have = f"({at['I']}-{at['J']})*(1+{at['K']})+{joins}*2*{rests.tail}/{shapes.short_per_long}"
+    worked = f"({at['I']}-{at['J']}-{at['H']})*(1+{at['K']})+{at['H']}"
+    have = f"{worked}+{joins}*2*{rests.tail}/{shapes.short_per_long}"
     grams = rounded(f"{at['I']}/({rests.prices.length_per_gram})", 0)
     bought = total_of([some.length for some in balls.bought])
     skeins = total_of([some.balls for some in balls.bought])

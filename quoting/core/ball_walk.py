@@ -70,8 +70,20 @@ def walk_colour(
 
     Part balls left by earlier strands come before any fresh one, the oldest first.
     """
+    return walk_runs(colour, runs_of(visits), supply, tail_m=tail_m, pieces=pieces, join=join)
+
+
+def walk_runs(
+    colour: str,
+    runs: Sequence[Run],
+    supply: Supply,
+    *,
+    tail_m: float,
+    pieces: int,
+    join: Join,
+) -> ColourWalk:
+    """Return the strands of one colour, as `walk_colour`, from its runs through one blanket."""
     walker = _Walker(colour, tail_m, supply, join)
-    runs = runs_of(visits)
     for piece in range(pieces):
         for run in runs:
             walker.take(run, piece)

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
-from quoting.core.ball_walk import ColourWalk, walk_colour
+from quoting.core.ball_walk import ColourWalk, walk_runs
 from quoting.core.balls import Supply
 from quoting.core.edge_skeins import EdgeWork, skeins_at_an_edge
 from quoting.core.errors import refuse
+from quoting.core.runs import Run, runs_of
 from quoting.core.skeins import MOST_BALLS, SkeinChoice, choose_skeins
 from quoting.core.strands import Visit
 from quoting.core.workshop import Habits, Join
@@ -17,19 +18,24 @@ from quoting.core.yarns import Yarn
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ColourWork:
-    """The passes of one colour: `visits` are those of one of the `pieces` alike."""
+    """The passes of one colour: `visits` are those of one of the `pieces` alike.
+
+    It is walked again and again, so its runs with a share more yarn are kept.
+    """
 
     yarn: ColourYarn
     visits: tuple[Visit, ...]
     pieces: int
     habits: Habits
+    _runs: dict[float, list[Run]] = field(default_factory=dict, compare=False)
 
     def walk(self, supply: Supply, share: float = 0.0) -> ColourWalk:
         """Walk all of it, with a share more yarn in every stitch."""
-        visits = [visit.with_more(share) for visit in self.visits] if share else self.visits
-        return walk_colour(
+        if share not in self._runs:
+            self._runs[share] = runs_of([visit.with_more(share) for visit in self.visits])
+        return walk_runs(
             self.yarn.colour,
-            visits,
+            self._runs[share],
             supply,
             tail_m=self.habits.tail_m,
             pieces=self.pieces,

@@ -7,14 +7,14 @@ one kind the walk itself tells how many it begins with, and no asking is needed;
 what is asked of mixed balls, so the asking ends.
 
 A walk with less yarn in every stitch can need a ball more, as its part balls fall otherwise. So
-balls must serve at every share of the reserve, by whole per cents from none to all of it: they are
-enough whatever the stitches take within it, and more reserve never means fewer of them.
+balls must serve with none of the reserve, with all of it and at fixed shares between: a larger one
+asks all that a smaller one asks, and so does not come to fewer balls.
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from itertools import islice
 
@@ -34,18 +34,13 @@ from quoting.core.skeins import (
 )
 from quoting.core.yarns import Yarn
 
-PASSES_ASKED = 200_000
+PASSES_ASKED = 50_000
 """Rows and rounds that are walked with balls that are only asked, at the most."""
 
-FEWEST_ASKED = 20
+FEWEST_ASKED = 3
 
-FINE_SHARE = 0.2
-"""Up to here the shares of a reserve that are tried are a whole number of steps."""
-
-PASSES_TRIED = 100_000
-"""Rows and rounds of the walks in steps of one per cent; for more, the steps are larger."""
-
-COARSER = 1.25
+SHARES = (0.0, 0.05, 0.1, 0.15, 0.2, 0.3, 0.5, 1.0, 3.0)
+"""Shares of more yarn at which balls must serve, too, where the reserve is larger."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -61,23 +56,14 @@ class EdgeWork:
     share: float
     extras_m: float
 
-    def shares(self) -> Iterator[float]:
-        """Yield the shares of yarn that balls must serve at: all the reserve, none, and between.
-
-        What lies between does not depend on the reserve, so that a larger one asks no less.
-        """
-        yield self.share
-        step = 0.01 * math.ceil(100 * FINE_SHARE * self.passes / PASSES_TRIED)
-        number, between = 0, 0.0
-        while between < self.share:
-            yield between
-            number += 1
-            fine = number * step
-            between = fine if fine <= FINE_SHARE else max(FINE_SHARE, between) * COARSER
+    @property
+    def shares(self) -> tuple[float, ...]:
+        """The shares of more yarn that balls must serve at: all the reserve first, and none."""
+        return (self.share, *(share for share in SHARES if share < self.share))
 
     def gets_through(self, balls_m: Sequence[float], full_m: float) -> bool:
         """Return whether the balls are enough at every share, and for the extras."""
-        walks = (self.walk(Supply(balls_m=balls_m, full_m=full_m), s) for s in self.shares())
+        walks = (self.walk(Supply(balls_m=balls_m, full_m=full_m), s) for s in self.shares)
         return all(
             walk.missing_m <= HAIR_M and self.extras_m <= walk.left_m + HAIR_M for walk in walks
         )
@@ -86,7 +72,7 @@ class EdgeWork:
         """Return how many balls of one length are enough after those held; None: none are."""
         supply = Supply(balls_m=held_m, more_m=more_m, full_m=full_m)
         most = 0
-        for share in self.shares():
+        for share in self.shares:
             walk = self.walk(supply, share)
             if walk.missing_m > HAIR_M:
                 return None
@@ -125,7 +111,7 @@ class _Search:
     full_m: float
     target: int
 
-    def first_of(self, picks: Iterator[Pick]) -> Pick | None:
+    def first_of(self, picks: Iterable[Pick]) -> Pick | None:
         """Return the first pick that the work gets through with, of as many as may be asked."""
         asked = max(FEWEST_ASKED, PASSES_ASKED // max(1, self.work.passes))
         return next((pick for pick in islice(picks, asked) if self.serves(pick)), None)
@@ -137,9 +123,9 @@ class _Search:
     def from_shelf(self, *, mix_lots: bool) -> Pick | None:
         """Choose among the lots, or where lots may be mixed among all there is on the shelf."""
         ranked = rank_shelf(self.offers, self.target)
-        pick = self.first_of(iter(subsets_in_order(self.offers.lots(ranked), self.target)))
+        pick = self.first_of(subsets_in_order(self.offers.lots(ranked), self.target))
         if pick is None and mix_lots:
-            return self.first_of(iter(subsets_in_order([ranked], self.target)))
+            return self.first_of(subsets_in_order([ranked], self.target))
         return pick
 
     def bought(self, *, mix_lots: bool) -> Pick | None:
@@ -155,21 +141,39 @@ class _Search:
         return self.first_of(covers) or best
 
     def of_one_kind(self, ranked: Sequence[Ranked], held: Sequence[Ranked]) -> Pick | None:
-        """Choose enough balls of one kind, whole packs, after all those held."""
+        """Choose enough balls of one kind, whole packs, after all those held.
+
+        A kind is not walked with whose metres alone rank no better than the best so far.
+        """
         shelf = Pick()
         for piece in held:
             shelf = shelf.plus(piece)
         held_m = self.offers.choice(shelf).balls_m(self.metres_per_gram)
-        picks = []
-        for (_, length_m), kind in self.offers.kinds(ranked).items():
-            if self.target > MOST_BALLS * kind[0].gain // kind[0].balls:
-                continue
-            balls = self.work.balls_needed(held_m, length_m, self.full_m)
+        missing = max(0, self.target - shelf.gain)
+        kinds = sorted(
+            (best_filling([], kind, missing).rank, length_m, kind)
+            for (_, length_m), kind in self.offers.kinds(ranked).items()
+        )
+        best: Pick | None = None
+        for least, length_m, kind in kinds:
+            if best is not None and shelf.rank + least >= best.rank:
+                break
+            balls = self.enough(kind[0], length_m, missing, held_m)
             if balls is not None:
                 by_ball = [piece._replace(gain=piece.balls) for piece in kind]
                 packs = best_filling([], by_ball, balls)
-                picks.append(_with_packs(shelf, packs, ranked))
-        return best_pick(picks)
+                best = best_pick([best, _with_packs(shelf, packs, ranked)])
+        return best
+
+    def enough(
+        self, piece: Ranked, length_m: float, missing: int, held_m: Sequence[float]
+    ) -> int | None:
+        """Return how many balls of one kind bring what is missing and serve, if any number does."""
+        fewest = -(-missing * piece.balls // piece.gain)
+        if fewest > MOST_BALLS:
+            return None
+        needed = self.work.balls_needed(held_m, length_m, self.full_m)
+        return None if needed is None else max(fewest, needed)
 
 
 def _with_packs(pick: Pick, packs: Pick, ranked: Sequence[Ranked]) -> Pick:

@@ -83,10 +83,12 @@ def yarn_sum(colour: ColourEstimate, say: Speech) -> str:
     """Return how the yarn to have follows from the yarn that the stitches take."""
     joins = max(0, len(colour.balls_m) - 1)
     reserve = say.percent(colour.reserve)
+    extras_m = colour.yarn.extras_m
+    extras = f", {say.yarn_length(extras_m)} in extras" if extras_m else ""
     tails = f", and {say.count(2 * joins, 'tail')} for new balls" if joins else ""
     return (
-        f"{say.yarn_length(colour.bare_m)} in stitches, carries and tails, {reserve} in reserve"
-        f"{tails}: {say.yarn_length(colour.metres_to_buy)} to have"
+        f"{say.yarn_length(colour.bare_m - extras_m)} in stitches, carries and tails, {reserve} in "
+        f"reserve{extras}{tails}: {say.yarn_length(colour.metres_to_buy)} to have"
     )
 
 
