@@ -175,7 +175,7 @@ def _to_have(
     balls, long = rests.balls, shapes.long
     joins = f"MAX(0,{at['O']}+{len(balls.shelf)}-1)"
     tails = f"{joins}*2*{rests.habits.tail}/{shapes.short_per_long}"
-    have = f"({at['I']}-{at['J']})*(1+{at['K']})+{tails}"
+    have = f"({at['I']}-{at['J']}-{at['H']})*(1+{at['K']})+{at['H']}+{tails}"
     grams = rounded(f"{at['I']}/({rests.prices.length_per_gram})", 0)
     bought = total_of([some.length for some in balls.bought])
     skeins = total_of([some.balls for some in balls.bought])

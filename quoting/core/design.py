@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from enum import StrEnum
 from types import MappingProxyType
@@ -174,6 +174,12 @@ class Design:
     def kind_of(self, part: Stripe | BorderBand) -> Kind:
         """Return the yarn and the stitch that a stripe or a border is worked in."""
         return self.source_of(part.colour).yarn, part.stitch or self.stitch
+
+
+def first_names(design: Design, names: Iterable[str]) -> dict[str, str]:
+    """Return each name of a colour with the first of those that come from one yarn's colour."""
+    first: dict[ColourSource, str] = {}
+    return {name: first.setdefault(design.source_of(name), name) for name in dict.fromkeys(names)}
 
 
 def stripes_with_places(design: Design) -> Iterator[tuple[str, Stripe]]:

@@ -3,18 +3,18 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from quoting.core.border import Body, Edging, border_cautions, border_depth_cm, border_rounds
 from quoting.core.cautions import Caution, for_maker
 from quoting.core.counts import count_cautions, row_counts
-from quoting.core.design import Design, Kind, StopAt
+from quoting.core.design import Design, Kind, StopAt, first_names
 from quoting.core.design_gauges import design_gauges, size_gauges
 from quoting.core.errors import Refused, refuse
 from quoting.core.gauge import Gauge
 from quoting.core.order import Order, check_order
-from quoting.core.passes import Plan, Work
+from quoting.core.passes import Pass, Plan, Work
 from quoting.core.stripes import Striping, row_repeat_cautions, stripe_body
 from quoting.core.worked_in_rows import round_passes, row_passes
 from quoting.core.workshop import Workshop
@@ -39,9 +39,12 @@ def plan_order(order: Order, workshop: Workshop) -> Plan:
     striping = _striping(design, sizes, depth)
     body = _body(striping, counts, sizes)
     rounds = border_rounds(border, body)
-    passes = (
-        *row_passes(striping, counts, workshop, sizes),
-        *round_passes(rounds, len(striping.rows)),
+    passes = _one_name_each(
+        design,
+        (
+            *row_passes(striping, counts, workshop, sizes),
+            *round_passes(rounds, len(striping.rows)),
+        ),
     )
     height_cm = sum(worked.height_cm for worked in passes if worked.work is Work.ROW) + 2 * depth
     first, kinds = striping.rows[0], {row.kind for row in striping.rows}
@@ -72,6 +75,14 @@ def _edgings(
         gauge = gauges[design.kind_of(band)]
         edgings.append(Edging(band=band, gauge=gauge, multiple=multiple, plus=plus))
     return tuple(edgings)
+
+
+def _one_name_each(design: Design, passes: Sequence[Pass]) -> tuple[Pass, ...]:
+    """Return passes in which names of one yarn's colour are one: the first in the order worked."""
+    names = first_names(design, (worked.colour for worked in passes))
+    if all(name == first for name, first in names.items()):
+        return tuple(passes)
+    return tuple(replace(worked, colour=names[worked.colour]) for worked in passes)
 
 
 def _striping(design: Design, gauges: Mapping[Kind, Gauge], depth_cm: float) -> Striping:

@@ -12,6 +12,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from statistics import NormalDist
 
+from quoting.core.design import first_names
 from quoting.core.gauge import Z_95, Gauge
 from quoting.core.order import Order
 from quoting.core.passes import Pass, Plan
@@ -56,10 +57,11 @@ def yarn_by_colour(plan: Plan, order: Order, habits: Habits) -> tuple[ColourYarn
         for stitch, count in worked.stitches.items():
             mine[stitch] = mine.get(stitch, 0) + count * order.quantity
     extras: dict[str, float] = {}
-    for extra in order.extras:
-        if extra.colour is not None:
-            metres = extra.yarn_m * order.quantity
-            extras[extra.colour] = extras.get(extra.colour, 0.0) + metres
+    coloured = [(extra.colour, extra.yarn_m) for extra in order.extras if extra.colour is not None]
+    names = first_names(order.design, [*counts, *(colour for colour, _ in coloured)])
+    for colour, metres in coloured:
+        name = names[colour]
+        extras[name] = extras.get(name, 0.0) + metres * order.quantity
     return tuple(
         _colour_yarn(colour, counts.get(colour, {}), extras.get(colour, 0.0), plan, order, habits)
         for colour in dict.fromkeys([*counts, *(c for c, metres in extras.items() if metres)])

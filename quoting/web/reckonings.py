@@ -100,24 +100,25 @@ def task_sum(task: Task, say: Speech) -> str:
 def yarn_sum(colour: ColourEstimate, say: Speech) -> str:
     """Return how the yarn to have follows from the yarn that the stitches take."""
     tails = 2 * max(0, len(colour.balls_m) - 1)
-    to_have = colour.metres_to_buy
-    last = say.yarn_digits(to_have)
+    extras_m, to_have = colour.yarn.extras_m, colour.metres_to_buy
+    worked_m, last = colour.bare_m - extras_m, say.yarn_digits(to_have)
 
     def confirms(digits: int) -> bool:
-        bare = round_half_up(say.yarn_units(colour.bare_m), digits)
-        with_reserve = bare * (1 + round_half_up(colour.reserve, digits + SHARE_DIGITS))
-        joined = exact(say.yarn_units(tails * colour.tail_m))
-        return round_half_up(with_reserve + joined, last) == (
+        worked = round_half_up(say.yarn_units(worked_m), digits)
+        with_reserve = worked * (1 + round_half_up(colour.reserve, digits + SHARE_DIGITS))
+        given = exact(say.yarn_units(tails * colour.tail_m + extras_m))
+        return round_half_up(with_reserve + given, last) == (
             round_half_up(say.yarn_units(to_have), last)
         )
 
-    digits = confirming_digits(say.yarn_digits(colour.bare_m), confirms)
-    bare = say.yarn_length(colour.bare_m, digits)
+    digits = confirming_digits(say.yarn_digits(worked_m), confirms)
+    worked = say.yarn_length(worked_m, digits)
     reserve = say.percent(colour.reserve, digits + 1)
+    extras = f", {say.yarn_length(extras_m, digits)} in extras" if extras_m else ""
     each = say.length(colour.tail_m * 100, DIGITS)
     joins = f", and {say.count(tails, 'tail')} of {each} for new balls" if tails else ""
     return (
-        f"{bare} in stitches, carries and tails, {reserve} in reserve{joins}: "
+        f"{worked} in stitches, carries and tails, {reserve} in reserve{extras}{joins}: "
         f"{say.yarn_length(to_have)} to have"
     )
 
