@@ -54,6 +54,7 @@ THREE_FEES = (
     Fee(name="Listing", rate=0.03, fixed=Decimal("0.35"), on=FeeBase.PRICE_AND_DELIVERY),
 )
 INCLUDED = Tax(registered=True, rate=0.2)
+ADDED_TO_ALL = Tax(registered=True, rate=0.2, shown=TaxShown.ADDED)
 ADDED = Tax(registered=True, rate=0.07, shown=TaxShown.ADDED, on_delivery=False)
 
 
@@ -162,6 +163,9 @@ def quotes() -> dict[str, Quote]:
         "tax added": sample_workshop(
             pricing=priced(deposit=None, round_up_to=Decimal("0.50")), tax=ADDED, fees=THREE_FEES
         ),
+        "tax added to delivery too": sample_workshop(
+            pricing=priced(deposit=Deposit(share=0.3)), tax=ADDED_TO_ALL, fees=THREE_FEES
+        ),
         "least price": sample_workshop(pricing=priced(minimum=Decimal("333.33")), fees=()),
         "timed": _timed_shop(),
         "inches": replace(_timed_shop(), units=Units.INCHES, speaks=Vocabulary.UK, locale="en_US"),
@@ -259,6 +263,9 @@ def changes() -> dict[str, Change]:
                     "tax_on_delivery": "no",
                 },
                 tax=ADDED,
+            ),
+            "tax added to delivery too": _changed(
+                {"tax_registered": "yes", "tax_shown": "added"}, tax=ADDED_TO_ALL
             ),
             "delivery": _changed(
                 {"delivery_charged": 7.5, "delivery_paid": 6.8, "packaging": 2.05},

@@ -1,6 +1,6 @@
-"""Reads a sheet as a person does: a block by its title, a column by its heading, a line by its name.
+"""Reads a sheet as a person does: blocks by their titles, columns by headings, lines by labels.
 
-Lines without a heading of their own are told by the letter of their column.
+What has no heading is told by the letter of its column.
 """
 
 from __future__ import annotations
@@ -15,7 +15,7 @@ Line = dict[str, Any]
 
 def block(sheet: Worksheet, title: str) -> list[Line]:
     """Return the lines under the headings of a block, each by these headings."""
-    (top,) = (cell.row for cell in sheet["A"] if cell.value == title)
+    top = _title_row(sheet, title)
     heads = {c.column_letter: str(c.value) for c in sheet[top + 1] if c.value not in (None, "")}
     return [
         {heads.get(letter, letter): value for letter, value in line.items()}
@@ -25,8 +25,22 @@ def block(sheet: Worksheet, title: str) -> list[Line]:
 
 def plain_block(sheet: Worksheet, title: str) -> list[Line]:
     """Return the lines under the title of a block that has no headings, by column letters."""
-    (top,) = (cell.row for cell in sheet["A"] if cell.value == title)
-    return list(_lines(sheet, top + 1))
+    return list(_lines(sheet, _title_row(sheet, title) + 1))
+
+
+def last_figures(sheet: Worksheet, title: str) -> Line:
+    """Return what stands at the end of each line of such a block, by its label."""
+    return {str(line["A"]): list(line.values())[-1] for line in plain_block(sheet, title)}
+
+
+def _title_row(sheet: Worksheet, title: str) -> int:
+    """Return the row of a block's title: over it nothing is written."""
+    (top,) = (
+        cell.row
+        for cell in sheet["A"]
+        if cell.value == title and sheet.cell(cell.row - 1, 1).value is None
+    )
+    return top
 
 
 def _lines(sheet: Worksheet, row: int) -> Iterator[Line]:
