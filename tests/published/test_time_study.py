@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import math
 from decimal import Decimal
 
 import pytest
 
 from quoting.core.gauge import Sureness
-from quoting.core.hours import Hours, Part, Task
+from quoting.core.hours import Part, Task
 from quoting.core.pace import Pace, Session, pace_of, timings_wanted
 from quoting.core.quote import Quote
 from quoting.core.stitching_time import basic_session
@@ -41,7 +42,7 @@ def together(*elements: tuple[float, float]) -> float:
         )
         for number, (rating, minutes) in enumerate(elements)
     )
-    return Hours(tasks=tasks).span.minutes
+    return math.fsum(task.minutes for task in tasks)
 
 
 def test_rest_as_a_share_of_the_day() -> None:
