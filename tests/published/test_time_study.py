@@ -2,13 +2,10 @@
 
 from __future__ import annotations
 
-import math
 from decimal import Decimal
 
 import pytest
 
-from quoting.core.gauge import Sureness
-from quoting.core.hours import Part, Task
 from quoting.core.pace import Pace, Session, pace_of, timings_wanted
 from quoting.core.quote import Quote
 from quoting.core.stitching_time import basic_session
@@ -17,6 +14,7 @@ from quoting.core.terms import Pay
 from quoting.core.timing import Timing
 from quoting.core.workshop import Workshop
 from tests.examples import sample_quote, sample_workshop
+from tests.published.elements import normal_minutes
 
 
 def resting(allowance: float) -> Workshop:
@@ -29,29 +27,13 @@ def standard_minutes(basic: float, allowance: float) -> float:
     return basic_session(session, resting(allowance), "").minutes
 
 
-def together(*elements: tuple[float, float]) -> float:
-    """Return the minutes of elements of work, each so many times its own: here, by its rating."""
-    tasks = tuple(
-        Task(
-            part=Part.FINISHING,
-            what=str(number),
-            count=rating,
-            minutes_each=minutes,
-            sureness=Sureness.MEASURED,
-            shared_min=0,
-        )
-        for number, (rating, minutes) in enumerate(elements)
-    )
-    return math.fsum(task.minutes for task in tasks)
-
-
 def test_rest_as_a_share_of_the_day() -> None:
     """Heizer & Render, Operations Management, ch. 10.
 
     Means 9.5, 2.2, 1.5 min, rated 1.20, 1.05, 1.10: normal 15.36; with 15 % of the day for rest,
     standard 18.07. As an allowance added to the work that is 0.15 / 0.85.
     """
-    normal = together((1.20, 9.5), (1.05, 2.2), (1.10, 1.5))
+    normal = normal_minutes((1.20, 9.5), (1.05, 2.2), (1.10, 1.5))
     assert normal == pytest.approx(15.36)
     assert round(standard_minutes(normal, 0.15 / 0.85), 2) == 18.07
 
@@ -73,24 +55,6 @@ def test_how_many_timings_to_take_by_another_risk(monkeypatch: pytest.MonkeyPatc
     """
     monkeypatch.setattr("quoting.core.pace.WANTED_LIMITS", 2 * 0.04 / 1.96)
     assert timings_wanted([0.50 - 0.0305, 0.50 + 0.0305]) == 9 - 2
-
-
-def test_the_prediction_of_a_twenty_third_specimen() -> None:
-    """Montgomery & Runger, *Applied Statistics and Probability for Engineers*, example 8-8.
-
-    Of 22 loads at failure the mean is 13.71 and s 3.55: the next is between 6.16 and 21.26.
-    """
-    span = Pace(minutes_each=13.71, counted=22, sessions=22, deviation=3.55).predict(1)
-    assert (round(span.low, 2), round(span.high, 2)) == (6.16, 21.26)
-
-
-def test_the_prediction_from_five() -> None:
-    """Hahn & Meeker, *Statistical Intervals*, the circuit packs (from memory).
-
-    Of five voltages the mean is 50.10 and s 1.31: the next is within 3.98 of it, by t 2.776.
-    """
-    span = Pace(minutes_each=50.10, counted=5, sessions=5, deviation=1.31).predict(1)
-    assert round(span.half_width, 2) == 3.98
 
 
 def test_the_prediction_of_one_more() -> None:
@@ -124,14 +88,6 @@ def test_students_t_is_that_of_the_tables(freedom: int, t_95: float, t_99: float
     """Two-sided points of Student's t as in any statistics handbook's table, from memory."""
     assert two_sided_t(0.95, freedom) == pytest.approx(t_95, abs=5e-4)
     assert two_sided_t(0.99, freedom) == pytest.approx(t_99, abs=5e-4)
-
-
-def test_students_t_of_many_readings() -> None:
-    """NIST/SEMATECH e-Handbook, 1.3.5.2: for 195 readings, 194 degrees of freedom, 1.9723.
-
-    The example's interval of the mean follows: 9.261460 within 1.9723 x 0.001631940 (from memory).
-    """
-    assert two_sided_t(0.95, 194) == pytest.approx(1.9723, abs=5e-5)
 
 
 @pytest.mark.parametrize("t", [0.1, 1.0, 2.5, 40.0])
