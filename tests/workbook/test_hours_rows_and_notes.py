@@ -12,7 +12,7 @@ from quoting.core.money import exact
 from quoting.core.passes import Edge, Work
 from quoting.core.quote import Quote
 from quoting.wording import caution_sentence, speech_of
-from tests.examples import sample_order, sample_quote
+from tests.examples import sample_design, sample_order, sample_quote
 from tests.workbook.reading import Line, block, sentences
 from tests.workbook.recalculation import opened
 
@@ -125,7 +125,9 @@ def test_what_the_maker_is_to_heed_and_what_to_tell_the_buyer_are_not_mixed(
 
 
 def test_where_there_is_nothing_to_tell_the_buyer_there_is_no_such_block() -> None:
-    quote = sample_quote(sample_order(for_baby=False, notes=""))
+    large = sample_design(width_cm=130, height_cm=155)
+    order = sample_order(title="Moorland throw", for_baby=False, notes="", design=large)
+    quote = sample_quote(order)
     sheet = read(workbook_bytes(quote))["Notes"]
     assert not [caution for caution in quote.cautions if caution.reader is Reader.BUYER]
     assert sentences(sheet, "To tell the buyer") == []
