@@ -15,6 +15,7 @@ from quoting.core.terms import Pay
 from quoting.core.timing import Timing
 from quoting.core.workshop import Workshop
 from tests.examples import sample_quote, sample_workshop
+from tests.published.elements import normal_minutes
 
 
 def resting(allowance: float) -> Workshop:
@@ -33,7 +34,7 @@ def test_rest_as_a_share_of_the_day() -> None:
     Means 9.5, 2.2, 1.5 min, rated 1.20, 1.05, 1.10: normal 15.36; with 15 % of the day for rest,
     standard 18.07. As an allowance added to the work that is 0.15 / 0.85.
     """
-    normal = 9.5 * 1.20 + 2.2 * 1.05 + 1.5 * 1.10
+    normal = normal_minutes((1.20, 9.5), (1.05, 2.2), (1.10, 1.5))
     assert normal == pytest.approx(15.36)
     assert round(standard_minutes(normal, 0.15 / 0.85), 2) == 18.07
 

@@ -55,6 +55,7 @@ THREE_FEES = (
     Fee(name="Listing", rate=0.03, fixed=Decimal("0.35"), on=FeeBase.PRICE_AND_DELIVERY),
 )
 INCLUDED = Tax(registered=True, rate=0.2)
+ADDED_TO_ALL = Tax(registered=True, rate=0.2, shown=TaxShown.ADDED)
 ADDED = Tax(registered=True, rate=0.07, shown=TaxShown.ADDED, on_delivery=False)
 
 
@@ -166,6 +167,9 @@ def quotes() -> dict[str, Quote]:
         ),
         "tax added": sample_workshop(
             pricing=priced(deposit=None, round_up_to=Decimal("0.50")), tax=ADDED, fees=THREE_FEES
+        ),
+        "tax added to delivery too": sample_workshop(
+            pricing=priced(deposit=Deposit(share=0.3)), tax=ADDED_TO_ALL, fees=THREE_FEES
         ),
         "least price": sample_workshop(pricing=priced(minimum=Decimal("333.33")), fees=()),
         "timed": _timed_shop(),
@@ -292,6 +296,9 @@ def changes() -> dict[str, Change]:
                     "tax_on_delivery": "no",
                 },
                 tax=ADDED,
+            ),
+            "tax added to delivery too": _changed(
+                {"tax_registered": "yes", "tax_shown": "added"}, tax=ADDED_TO_ALL
             ),
             "delivery": _changed(
                 {"delivery_charged": 7.5, "delivery_paid": 6.8, "packaging": 2.05},
