@@ -8,7 +8,7 @@ from typing import Any, TypeVar
 
 from quoting.core.stitches import Vocabulary
 from quoting.intake.entries import Entry, choice
-from quoting.intake.spots import Notes, Spot, as_written, default_of, nearest
+from quoting.intake.spots import Notes, Spot, as_written, default_of
 
 T = TypeVar("T")
 
@@ -75,8 +75,8 @@ class Table:
         known = tuple(self._asked)
         for key in self._content:
             if key not in known:
-                facts = {"read": as_written(key), "nearest": nearest(key, known)}
-                self.spot.at(key, None).close(None, "unknown-key", **facts, known=known)
+                facts = {"read": as_written(key), "known": known}
+                self.spot.at(key, None).close(None, "unknown-key", **facts)
 
 
 def shape(kind: type[T], **entries: Entry[Any] | Named) -> Entry[T]:

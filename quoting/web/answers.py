@@ -100,19 +100,18 @@ def _refusal(form: OrderForm, shop: Shop, mistakes: Sequence[Mistake], *, patien
 
 def _fields_of(code: str, place: str, fields: Mapping[str, Field]) -> list[Field]:
     """Return the fields that a mistake is told beside, the one to go to first."""
-    shares = [
-        field
-        for at, field in fields.items()
-        if at.startswith("blanket.sections.") and at.endswith(".share")
-    ]
     match code:
         case "share-and-repeats":
             section = place.rpartition(".")[0]
             return [fields[place], fields[f"{section}.share"]]
         case "no-shares":
-            return [field for field in shares if field.data == 0]
+            return [field for at, field in fields.items() if _is_share(at) and field.data == 0]
     nearest = _field_at(place, fields)
     return [] if nearest is None else [nearest]
+
+
+def _is_share(place: str) -> bool:
+    return place.startswith("blanket.sections.") and place.endswith(".share")
 
 
 def _field_at(place: str, fields: Mapping[str, Field]) -> Field | None:

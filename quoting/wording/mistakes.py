@@ -53,6 +53,7 @@ MISTAKES: Sentences = {
         "The balls of {colour} are of {read} different weights, and can be put together in more "
         "ways than can be reckoned: leave out the smallest.",
     ),
+    "more-mistakes": ("{read} more mistakes are not told one by one: put these right first.",),
     "too-many": ("{read} of them are too many; at most {limit} will do.",),
     # Numbers and measures
     "not-finite": ("{read} is no number to reckon with.", "This is no number to reckon with."),
