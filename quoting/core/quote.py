@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import zlib
 from dataclasses import dataclass
-from datetime import date, timedelta
+from datetime import date
 
 from quoting.core.advice import advise
 from quoting.core.cautions import Caution
@@ -15,7 +15,7 @@ from quoting.core.order import Order
 from quoting.core.passes import Plan
 from quoting.core.plan import plan_order
 from quoting.core.price import Price, price_estimate
-from quoting.core.working_calendar import ready_by
+from quoting.core.working_calendar import later, ready_by
 from quoting.core.workshop import Workshop
 
 
@@ -58,7 +58,7 @@ def quote_order(order: Order, workshop: Workshop, *, today: date) -> Quote:
     return Quote(
         number=quote_number(order, plan, price, today),
         day=today,
-        valid_until=today + timedelta(days=workshop.pricing.valid_days),
+        valid_until=later(today, workshop.pricing.valid_days),
         ready_by=ready,
         order=order,
         workshop=workshop,

@@ -10,7 +10,7 @@ from quoting.core.design import Design, Section, StopAt, Stripe, stripes_with_pl
 from quoting.core.errors import refuse
 from quoting.core.repeats import allot_repeats
 
-MAX_ROWS = 20_000
+MAX_ROWS = 3_000
 _SAME = 1e-9
 
 

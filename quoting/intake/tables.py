@@ -75,8 +75,8 @@ class Table:
         known = tuple(self._asked)
         for key in self._content:
             if key not in known:
-                facts = {"read": as_written(key), "known": known}
-                self.spot.at(key, None).close(None, "unknown-key", **facts)
+                spot = self.spot.at(key, None)
+                spot.close(None, "unknown-key", read=as_written(key), known=known)
 
 
 def shape(kind: type[T], **entries: Entry[Any] | Named) -> Entry[T]:

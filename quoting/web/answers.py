@@ -16,6 +16,7 @@ from quoting.web.lines import Lines, Part, entries_of, fields_by_place, part_of,
 from quoting.web.order_form import OrderForm
 from quoting.web.ordering import read_order
 from quoting.web.shop import Shop
+from quoting.web.turns import take_turn_for
 from quoting.wording import mistake_sentence
 
 _LINES = {
@@ -67,8 +68,11 @@ class Answer:
 
 def answer_form(form: OrderForm, shop: Shop, *, patient: bool) -> Answer:
     """Return the answer to a form. A patient one waits for fields that are still blank."""
+    if form.meta.crowded is not None:
+        return _refusal(form, shop, [form.meta.crowded], patient=patient)
     try:
         order = read_order(form, shop.workshop)
+        take_turn_for(order, shop.workshop)
         return Answer(form=form, quote=quote_order(order, shop.workshop, today=shop.today()))
     except Refused as refused:
         return _refusal(form, shop, refused.mistakes, patient=patient)
