@@ -33,7 +33,7 @@ OTHER_YARNS = 30
 RECOLOURED = 60
 """How many ways of doing without a colour are tried, the colours of fewest rows first."""
 
-PASSES_TRIED = 3_000
+PASSES_TRIED = 5_000
 """Rows and rounds that all tries of one change together may have, so that an answer is quick."""
 
 

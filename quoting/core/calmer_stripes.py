@@ -29,7 +29,7 @@ ROWS_PLANNED = 16_000
 WALKED = 10
 """Of those that keep the shape, how many are walked to count their ends."""
 
-MOST_VARIED = 3_000
+MOST_VARIED = 4_500
 """Rows and rounds of all blankets of an order for which other stripes are tried at all."""
 
 ROWS_DRIFT = 0.10

@@ -59,6 +59,10 @@ class Notes:
                 self._noted.add(found.place)
                 self._tally.add(found if self._tally.is_full else _suggest(found, terms))
 
+    def count(self, more: int) -> None:
+        """Count mistakes that are not told one by one."""
+        self._tally.counted += more
+
     def done(self) -> None:
         """Raise one refusal if anything was noted."""
         self._tally.done()

@@ -103,6 +103,7 @@ CASES: dict[str, tuple[Case, Case]] = {
         paid_in_euro(TODAY - timedelta(days=8)),
         paid_in_euro(TODAY - timedelta(days=7)),
     ),
+    "rate-to-come": (paid_in_euro(TODAY + timedelta(days=1)), paid_in_euro(TODAY)),
     "rough-yarn": (case(swatches=()), case()),
     "estimated-yarn": (case(), case(swatches=SWATCHED)),
     "one-timing": (case(), timed(27, 27)),
