@@ -4,7 +4,7 @@ import pytest
 
 from quoting.core.stitches import Vocabulary
 from quoting.intake import write_order
-from tests.examples import sample_order, sample_workshop
+from tests.examples import sample_design, sample_order, sample_workshop, section
 from tests.web.conftest import Maker, maker_in
 from tests.web.pages import Page
 
@@ -171,10 +171,9 @@ def test_more_lines_than_the_form_has_room_for_are_refused_in_words_and_the_firs
 def test_an_order_with_more_lines_than_the_form_has_room_for_is_told_when_its_file_is_read(
     maker: Maker,
 ) -> None:
-    some = "{ stripes = [" + '{ colour = "teal" }, ' * 450 + "] },"
-    text = write_order(sample_order(), Vocabulary.US).partition("[[blanket.sections]]")
-    long = text[0].replace("[blanket]", f"[blanket]\nsections = [{some * 2}]", 1)
-    page = maker.give(long + "[[extras]]" + text[2].partition("[[extras]]")[2])
+    long = section(*("teal", "rust") * 225)
+    order = sample_order(design=sample_design(sections=(long, long)))
+    page = maker.give(write_order(order, Vocabulary.US))
     assert maker.status == 422
     assert "the form has room for 800" in page.root.text
 
