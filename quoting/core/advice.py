@@ -46,6 +46,8 @@ def advise(
     rate = price.exchange
     if rate is not None and is_old(rate.day, today):
         yield for_maker("old-rate", currency=rate.currency, day=rate.day)
+    if rate is not None and rate.day > today:
+        yield for_maker("rate-to-come", currency=rate.currency, day=rate.day)
     yield from plan.cautions
     yield from _label_cautions(workshop, estimate)
     yield from _sureness_cautions(plan, estimate)

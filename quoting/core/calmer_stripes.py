@@ -10,7 +10,7 @@ from itertools import groupby, islice, zip_longest
 
 from quoting.core.advice import MANY_ENDS
 from quoting.core.design import Design, Section, Stripe
-from quoting.core.errors import Refused
+from quoting.core.errors import Refused, refuse
 from quoting.core.estimate import estimate_plan
 from quoting.core.order import Order
 from quoting.core.passes import Plan
@@ -28,6 +28,9 @@ ROWS_PLANNED = 16_000
 
 WALKED = 10
 """Of those that keep the shape, how many are walked to count their ends."""
+
+MOST_VARIED = 4_500
+"""Rows and rounds of all blankets of an order for which other stripes are tried at all."""
 
 ROWS_DRIFT = 0.10
 HAIR = 1e-6
@@ -60,8 +63,9 @@ def calmer_stripes(quote: Quote, *, today: date) -> tuple[Alternative, ...]:
 
     Every colour keeps its rows within a tenth, no run of one colour is longer than twice the
     longest asked, and the height stays within one repeat. Nothing is offered where the ends are
-    few.
+    few. Errors: as `check_size`.
     """
+    check_size(quote)
     if quote.estimate.ends < MANY_ENDS:
         return ()
     offered = []
@@ -73,6 +77,16 @@ def calmer_stripes(quote: Quote, *, today: date) -> tuple[Alternative, ...]:
         if 2 * other.estimate.ends <= quote.estimate.ends:
             offered.append(Alternative(quote=other, distance=trial.distance))
     return tuple(sorted(offered, key=_rank))
+
+
+def check_size(quote: Quote, place: str = "") -> None:
+    """Refuse to try changes of a large order, each of which takes as long as the order itself.
+
+    Errors: `too-large-to-vary`, at `place`.
+    """
+    passes = len(quote.plan.passes) * quote.order.quantity
+    if passes > MOST_VARIED:
+        raise refuse(place, "too-large-to-vary", read=passes, limit=MOST_VARIED)
 
 
 def _rank(found: Alternative) -> tuple[int, float, int]:

@@ -22,7 +22,7 @@ from quoting.core.strands import Strand, Visit, Why, visits_by_colour
 from quoting.core.workshop import Habits, Join, Workshop
 from quoting.core.yarn import ColourYarn, reserve, yarn_by_colour, yarn_by_pass
 
-MOST_PASSES = 40_000
+MOST_PASSES = 20_000
 """Rows and rounds of all blankets of an order together."""
 
 

@@ -100,9 +100,10 @@ def check_order(order: Order, workshop: Workshop) -> None:
             _check_source(source, workshop)
     with checks.under("blanket.yarn"):
         yarn = workshop.yarn(order.design.yarn, "")
+        known = tuple(yarn.colours)
         for place, colour in _colours(order):
             if colour not in order.design.colours and colour not in yarn.colours:
-                checks.add(place, "unknown-colour", read=colour, known=tuple(yarn.colours))
+                checks.add(place, "unknown-colour", read=colour, known=known)
     given = order.terms.target.given if order.terms.target else None
     if given is not None and round_money(given, workshop.currency) != given:
         currency = workshop.currency

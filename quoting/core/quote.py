@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import date, timedelta
+from datetime import date
 
 from quoting.core.advice import advise
 from quoting.core.cautions import Caution
@@ -15,7 +15,7 @@ from quoting.core.passes import Plan
 from quoting.core.plan import plan_order
 from quoting.core.price import Price, price_estimate
 from quoting.core.quote_number import quote_number
-from quoting.core.working_calendar import ready_by
+from quoting.core.working_calendar import later, ready_by
 from quoting.core.workshop import Workshop
 
 
@@ -55,7 +55,7 @@ def quote_order(order: Order, workshop: Workshop, *, today: date) -> Quote:
         hours_per_week=workshop.hours_per_week,
         yarn_bought=estimate.skeins > 0,
     )
-    valid_until = today + timedelta(days=workshop.pricing.valid_days)
+    valid_until = later(today, workshop.pricing.valid_days)
     return Quote(
         number=quote_number(order, workshop, plan, price, day=today, promised=(ready, valid_until)),
         day=today,

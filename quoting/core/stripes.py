@@ -12,7 +12,7 @@ from quoting.core.errors import refuse
 from quoting.core.repeats import allot_repeats
 from quoting.core.workshop import Workshop
 
-MAX_ROWS = 20_000
+MAX_ROWS = 3_000
 _SAME = 1e-9
 
 

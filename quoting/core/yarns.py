@@ -106,8 +106,10 @@ class Yarn:
                     read=ball.colour,
                     known=tuple(self.colours),
                 )
-        for colour in self.colours:
-            weights = Counter(ball.weight_g for ball in self.stock if ball.colour == colour)
+        by_colour: dict[str, Counter[float]] = {}
+        for ball in self.stock:
+            by_colour.setdefault(ball.colour, Counter())[ball.weight_g] += 1
+        for colour, weights in by_colour.items():
             mixtures = math.prod(balls + 1 for balls in weights.values())
             if weights.total() > MOST_STOCK:
                 checks.add("stock", "too-many", read=weights.total(), limit=MOST_STOCK)

@@ -7,7 +7,7 @@ from quoting.intake.order_file import (
     write_order,
 )
 from quoting.intake.price_list import read_price_list_file, size_of
-from quoting.intake.toml_text import load_file, load_toml
+from quoting.intake.toml_text import check_file, load_file, load_toml
 from quoting.intake.workshop_file import (
     read_workshop_file,
     read_workshop_table,
@@ -15,6 +15,7 @@ from quoting.intake.workshop_file import (
 )
 
 __all__ = [
+    "check_file",
     "load_file",
     "load_toml",
     "read_order_file",

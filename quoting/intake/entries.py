@@ -11,7 +11,7 @@ from types import MappingProxyType
 from typing import Generic, TypeVar
 
 from quoting.core.stitches import Stitch, Vocabulary, read_stitch, stitch_name
-from quoting.intake.spots import NOT_READ, NotRead, Spot, as_written, nearest
+from quoting.intake.spots import NOT_READ, NotRead, Spot, as_written
 from quoting.notation import (
     FILE_MARKS,
     LENGTH,
@@ -30,8 +30,8 @@ E = TypeVar("E", bound=StrEnum)
 MOST_INTEGER = 10**15
 """Integers under it are exact as floats too."""
 
-MOST_ITEMS = 10_000
-"""A longer list is not looked into: it may have more mistakes than anybody reads."""
+MOST_ITEMS = 1_000
+"""A longer list, or table of names, is not looked into."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,7 +59,8 @@ def _read_number(spot: Spot) -> float:
         return spot.wrong(1.0, "number")
     if isinstance(spot.value, int):
         return float(_read_count(spot))
-    if not spot.value.is_finite() or abs(spot.value) > MOST_INTEGER:
+    # Compared and not rounded: the longest exponents are outside what decimals are reckoned in.
+    if not spot.value.is_finite() or spot.value.copy_abs() > MOST_INTEGER:
         return spot.close(1.0, "not-finite", read=as_written(spot.value))
     return float(spot.value)
 
@@ -129,8 +130,7 @@ def choice(kind: type[E]) -> Entry[E]:
         word, stand_in = _read_text(spot), next(iter(kind))
         if word in known:
             return kind(word)
-        facts = {"read": as_written(word), "nearest": nearest(word, known)}
-        return spot.close(stand_in, "not-one-of", **facts, known=known)
+        return spot.close(stand_in, "not-one-of", read=as_written(word), known=known)
 
     return Entry(read, lambda value, _: value.value)
 
@@ -152,6 +152,8 @@ def mapping(entry: Entry[T]) -> Entry[Mapping[str, T]]:
 
     def read(spot: Spot) -> Mapping[str, T]:
         items = spot.value if isinstance(spot.value, dict) else spot.wrong({}, "table")
+        if len(items) > MOST_ITEMS:
+            return spot.close(MappingProxyType({}), "too-many", read=len(items), limit=MOST_ITEMS)
         values = {name: entry.read(spot.at(name, item)) for name, item in items.items()}
         return with_names(spot, values)
 

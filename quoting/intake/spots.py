@@ -7,9 +7,10 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass, fields, replace
 from datetime import date, time
 from decimal import Decimal
+from itertools import islice
 from typing import Any, TypeVar
 
-from quoting.core.errors import Fact, Mistake, Refused
+from quoting.core.errors import MORE, Fact, Mistake, Refused, Tally
 from quoting.core.stitches import Stitch, Vocabulary, stitch_name
 from quoting.notation.marks import shown
 
@@ -17,6 +18,8 @@ T = TypeVar("T")
 
 EMPTY_KEY = '""'
 """How a file writes a key that is no word at all."""
+MOST_LIKENED = 200
+"""Names that a misspelt one is likened to; where there are more, the others are passed over."""
 
 SHOWN_INTEGER = 10**40
 """Integers beyond this are not written out: the language itself refuses the longest."""
@@ -39,7 +42,7 @@ class Notes:
     """
 
     def __init__(self) -> None:
-        self.mistakes: list[Mistake] = []
+        self._tally = Tally()
         self._closed: set[str] = set()
         self._noted: set[str] = set()
 
@@ -54,15 +57,20 @@ class Notes:
         """Note mistakes that do not follow from others, one a place; names in those `terms`."""
         for mistake in mistakes:
             found = mistake.under(prefix)
-            if found.place in self._noted or self._is_closed(found.place) or _follows(found):
-                continue
-            self._noted.add(found.place)
-            self.mistakes.append(_suggest(found, terms))
+            if found.code == MORE or not self._is_passed_over(found):
+                self._noted.add(found.place)
+                self._tally.add(found if self._tally.is_full else _suggest(found, terms))
+
+    def count(self, more: int) -> None:
+        """Count mistakes that are not told one by one."""
+        self._tally.counted += more
 
     def done(self) -> None:
         """Raise one refusal if anything was noted."""
-        if self.mistakes:
-            raise Refused(*self.mistakes)
+        self._tally.done()
+
+    def _is_passed_over(self, found: Mistake) -> bool:
+        return found.place in self._noted or self._is_closed(found.place) or _follows(found)
 
     def _is_closed(self, place: str) -> bool:
         if place in self._closed:
@@ -95,7 +103,7 @@ def _suggest(mistake: Mistake, terms: Vocabulary) -> Mistake:
 
 def nearest(read: str, known: Iterable[str]) -> str | None:
     """Return the known name most like the one read, or None where none is like it."""
-    by_lower = {name.lower(): name for name in known}
+    by_lower = {name.lower(): name for name in islice(known, MOST_LIKENED)}
     close = difflib.get_close_matches(read[:80].lower(), by_lower, n=1)
     return by_lower[close[0]] if close else None
 

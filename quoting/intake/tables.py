@@ -6,9 +6,10 @@ from collections.abc import Mapping
 from dataclasses import MISSING, dataclass, fields, replace
 from typing import Any, TypeVar
 
+from quoting.core.errors import MOST_TOLD
 from quoting.core.stitches import Vocabulary
 from quoting.intake.entries import Entry, choice
-from quoting.intake.spots import Notes, Spot, as_written, default_of, nearest
+from quoting.intake.spots import Notes, Spot, as_written, default_of
 
 T = TypeVar("T")
 
@@ -73,10 +74,11 @@ class Table:
     def done(self) -> None:
         """Note every key that nobody asked for, with the nearest that somebody did."""
         known = tuple(self._asked)
-        for key in self._content:
-            if key not in known:
-                facts = {"read": as_written(key), "nearest": nearest(key, known)}
-                self.spot.at(key, None).close(None, "unknown-key", **facts, known=known)
+        unknown = [key for key in self._content if key not in known]
+        for key in unknown[:MOST_TOLD]:
+            spot = self.spot.at(key, None)
+            spot.close(None, "unknown-key", read=as_written(key), known=known)
+        self.spot.notes.count(len(unknown[MOST_TOLD:]))
 
 
 def shape(kind: type[T], **entries: Entry[Any] | Named) -> Entry[T]:

@@ -16,6 +16,7 @@ from quoting.web.lines import Lines, Part, entries_of, fields_by_place, part_of,
 from quoting.web.order_form import TARGETS, OrderForm
 from quoting.web.ordering import read_order
 from quoting.web.shop import Shop
+from quoting.web.turns import take_turn_for
 from quoting.wording import mistake_sentence
 
 _LINES = {
@@ -67,8 +68,11 @@ class Answer:
 
 def answer_form(form: OrderForm, shop: Shop, *, patient: bool) -> Answer:
     """Return the answer to a form. A patient one waits for fields that are still blank."""
+    if form.meta.crowded is not None:
+        return _refusal(form, shop, [form.meta.crowded], patient=patient)
     try:
         order = read_order(form, shop.workshop)
+        take_turn_for(order, shop.workshop)
         return Answer(form=form, quote=quote_order(order, shop.workshop, today=shop.today()))
     except Refused as refused:
         return _refusal(form, shop, refused.mistakes, patient=patient)
@@ -110,19 +114,18 @@ def _in_labels(mistake: Mistake) -> Mistake:
 
 def _fields_of(code: str, place: str, fields: Mapping[str, Field]) -> list[Field]:
     """Return the fields that a mistake is told beside, the one to go to first."""
-    shares = [
-        field
-        for at, field in fields.items()
-        if at.startswith("blanket.sections.") and at.endswith(".share")
-    ]
     match code:
         case "share-and-repeats":
             section = place.rpartition(".")[0]
             return [fields[place], fields[f"{section}.share"]]
         case "no-shares":
-            return [field for field in shares if field.data == 0]
+            return [field for at, field in fields.items() if _is_share(at) and field.data == 0]
     nearest = _field_at(place, fields)
     return [] if nearest is None else [nearest]
+
+
+def _is_share(place: str) -> bool:
+    return place.startswith("blanket.sections.") and place.endswith(".share")
 
 
 def _field_at(place: str, fields: Mapping[str, Field]) -> Field | None:

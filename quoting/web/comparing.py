@@ -24,6 +24,7 @@ from quoting.web.size_form import ADD, bind_sizes, order_text, start_sizes
 from quoting.web.size_reading import compared_size, ordered_size
 from quoting.web.size_travel import for_order
 from quoting.web.size_views import view_sizes
+from quoting.web.turns import take_turn
 
 blueprint = Blueprint("sizes", __name__, url_prefix="/sizes")
 
@@ -86,6 +87,7 @@ def take() -> ResponseReturnValue:
 @blueprint.post("/workbook")
 def workbook() -> ResponseReturnValue:
     """Send the comparison as a spreadsheet."""
+    take_turn()
     found = _asked()
     if found.order is None or found.comparison is None or not found.comparison.sizes:
         return _page(found), REFUSED

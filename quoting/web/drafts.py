@@ -9,7 +9,7 @@ from typing import Any, TypeVar
 from wtforms import Form
 
 from quoting.core.design import BorderBand, Design, Section, Stripe
-from quoting.core.errors import Mistake, Refused
+from quoting.core.errors import MORE, Mistake, Refused, Tally
 from quoting.core.order import Extra, Order, Terms
 from quoting.core.terms import Target
 from quoting.web.lines import entries_of, part_of, typed_of
@@ -55,14 +55,20 @@ class Notes:
     """The mistakes of one form, each once; none at, or inside, a place that has one already."""
 
     def __init__(self) -> None:
-        self.mistakes: list[Mistake] = []
+        self._tally = Tally()
         self._closed: set[str] = set()
+
+    @property
+    def mistakes(self) -> tuple[Mistake, ...]:
+        """What was noted so far."""
+        return self._tally.mistakes
 
     def keep(self, mistakes: Iterable[Mistake], place: str = "") -> None:
         """Note the mistakes of one value, their places inside `place`."""
         found = [mistake.under(place) for mistake in mistakes]
-        fresh = [mistake for mistake in found if not self._is_closed(mistake.place)]
-        self.mistakes += fresh
+        fresh = [m for m in found if m.code == MORE or not self._is_closed(m.place)]
+        for mistake in fresh:
+            self._tally.add(mistake)
         self._closed.update(mistake.place for mistake in fresh)
 
     def close(self, place: str) -> None:
@@ -71,8 +77,7 @@ class Notes:
 
     def done(self) -> None:
         """Raise one refusal if anything was noted."""
-        if self.mistakes:
-            raise Refused(*self.mistakes)
+        self._tally.done()
 
     def _is_closed(self, place: str) -> bool:
         while place and place not in self._closed:

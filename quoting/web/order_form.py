@@ -21,6 +21,7 @@ from quoting.web.fields import (
     Text,
     Tick,
 )
+from quoting.web.form_room import lines_with_room
 from quoting.web.lines import Lines, Part, line_numbers
 from quoting.web.shop import Shop
 
@@ -125,10 +126,11 @@ class OrderForm(Form):
 
 
 def bind_form(shop: Shop, sent: MultiDict[str, str]) -> OrderForm:
-    """Return the form with what was sent in it."""
-    return OrderForm(sent, meta={"shop": shop, "lines": line_numbers(sent)})
+    """Return the form with what was sent in it, as far as it has room for its lines."""
+    lines, crowded = lines_with_room(line_numbers(sent), shop)
+    return OrderForm(sent, meta={"shop": shop, "lines": lines, "crowded": crowded})
 
 
 def fill_form(shop: Shop, values: dict[str, Any]) -> OrderForm:
     """Return the form with values in it, by the names of its fields."""
-    return OrderForm(data=values, meta={"shop": shop, "lines": {}})
+    return OrderForm(data=values, meta={"shop": shop, "lines": {}, "crowded": None})

@@ -15,11 +15,13 @@ from quoting.intake import read_order_text, write_order
 from quoting.web.answers import Answer, answer_form
 from quoting.web.downloads import download
 from quoting.web.filling import order_values, start_values
+from quoting.web.form_room import check_room
 from quoting.web.lines import part_of, typed_of
 from quoting.web.moves import make_move, read_move
 from quoting.web.offers import offers_of
 from quoting.web.order_form import OrderForm, bind_form, fill_form
 from quoting.web.shop import shop_now
+from quoting.web.turns import take_turn
 from quoting.web.views import view_of
 from quoting.wording import mistake_sentence
 
@@ -86,6 +88,7 @@ def again() -> ResponseReturnValue:
 @blueprint.post("/workbook")
 def workbook() -> ResponseReturnValue:
     """Send the costing as a spreadsheet."""
+    take_turn()
     found = _asked()
     if found.quote is None:
         return show_refused(found)
@@ -115,11 +118,11 @@ def read() -> ResponseReturnValue:
         return redirect(url_for("orders.show"))
     try:
         order = read_order_text(sent.read(), shop.workshop)
+        return show_order(order)
     except Refused as refused:
         said = [(m.place, mistake_sentence(m, shop.speech)) for m in refused.mistakes]
         page = render_template("orders/unread.html", name=sent.filename, said=said)
         return page, REFUSED
-    return show_order(order)
 
 
 @blueprint.get("/read")
@@ -129,8 +132,10 @@ def once_more() -> str:
 
 
 def show_order(order: Order) -> str:
-    """Return the worktable with an order that comes from elsewhere."""
-    return _page(fill_form(shop_now(), order_values(order)), start="read")
+    """Return the worktable with an order that comes from elsewhere. Errors: as `check_room`."""
+    shop = shop_now()
+    check_room(order, shop)
+    return _page(fill_form(shop, order_values(order)), start="read")
 
 
 def resume() -> str:

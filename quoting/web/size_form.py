@@ -7,6 +7,7 @@ from enum import StrEnum
 from werkzeug.datastructures import MultiDict
 from wtforms import Form
 
+from quoting.core.comparison import MOST_SIZES
 from quoting.core.order import Order
 from quoting.core.resizing import own_size
 from quoting.core.stitches import Vocabulary
@@ -18,6 +19,9 @@ from quoting.web.shop import Shop
 from quoting.web.size_travel import TICKED, size_key
 
 OWN_LINES = 3
+MOST_OWN_LINES = 2 * MOST_SIZES
+"""Lines of the maker's own that are looked into; more are refused unread."""
+
 FIRST_TICKED = 6
 ADD = "add own"
 
@@ -79,11 +83,12 @@ class SizesForm(Form):
 def bind_sizes(shop: Shop, sent: MultiDict[str, str]) -> SizesForm:
     """Return the form with what was sent in it, and some lines to type in."""
     lines = line_numbers(sent)
-    own = lines.get("own", [])
+    sent_own = lines.get("own", [])
+    own = sent_own[:MOST_OWN_LINES]
     wanted = max(OWN_LINES, len(own) + (sent.get("do") == ADD))
     lines["own"] = [*own, *_next_numbers(own, wanted - len(own))]
     lines["customary"] = list(range(1, len(shop.sizes) + 1))
-    return SizesForm(sent, meta={"shop": shop, "lines": lines})
+    return SizesForm(sent, meta={"shop": shop, "lines": lines, "own_lines": len(sent_own)})
 
 
 def start_sizes(shop: Shop, order: Order) -> SizesForm:

@@ -6,13 +6,14 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
-from quoting.core.errors import Refused
+from quoting.core.comparison import MOST_SIZES
+from quoting.core.errors import Refused, refuse
 from quoting.core.order import Order
 from quoting.core.resizing import Size, own_size
 from quoting.core.terms import Target
 from quoting.web.drafts import Notes, Sheet
 from quoting.web.shop import Shop
-from quoting.web.size_form import Asks, SizesForm
+from quoting.web.size_form import MOST_OWN_LINES, Asks, SizesForm
 from quoting.web.sizes import Size as CustomarySize
 
 
@@ -39,6 +40,8 @@ def read_asked(form: SizesForm, order: Order, shop: Shop) -> Asked:
 
     A size that the maker typed may be the order's own, too, as long as one price is given for it.
     """
+    if form.meta.own_lines > MOST_OWN_LINES:
+        raise refuse("own", "too-many", read=form.meta.own_lines, limit=MOST_SIZES)
     notes = Notes()
     sheet = Sheet(form, notes)
     at_prices = sheet.may("asks", Asks.TARGET) is Asks.PRICES

@@ -20,7 +20,8 @@ from quoting.wording import Speech, caution_sentence
 
 _PLACES = {
     "price": (
-        "pays-under-wage under-minimum no-delivery-band too-heavy-for-bands no-profit old-rate"
+        "pays-under-wage under-minimum no-delivery-band too-heavy-for-bands no-profit old-rate "
+        "rate-to-come"
     ),
     "dates": "late",
     "size": "count-breaks-repeat row-ends-off repeats-miss-height",

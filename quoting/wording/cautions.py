@@ -38,6 +38,10 @@ CAUTIONS: Sentences = {
         "It can be there by {ready_by}, after {wanted_by}, when it is wanted. "
         "Agree on another day, or on fewer rows.",
     ),
+    "rate-to-come": (
+        "The rate for {currency} is of {day}, which is still to come: look at the day of the rate "
+        "and at this computer’s clock.",
+    ),
     "old-rate": (
         "The rate of exchange for {currency} is of {day}, more than a week old: fetch today's.",
     ),

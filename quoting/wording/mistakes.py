@@ -17,6 +17,8 @@ MISTAKES: Sentences = {
     # A file as a whole
     "file-missing": ("There is no such file.",),
     "file-is-folder": ("This is a folder; a file is wanted.",),
+    "file-is-no-file": ("This is a pipe or a device; a file that was saved is wanted.",),
+    "file-name-too-long": ("No file has a name as long as this.",),
     "file-unreadable": ("This file cannot be read; look at its permissions.",),
     "file-too-large": ("The file is too large; at most {limit} bytes are read.",),
     "wrong-encoding": (
@@ -53,6 +55,19 @@ MISTAKES: Sentences = {
     "too-many-weights": (
         "The balls of {colour} are of {read} different weights, and can be put together in more "
         "ways than can be reckoned: leave out the smallest.",
+    ),
+    "more-mistakes": ("{read} more mistakes are not told one by one: put these right first.",),
+    "too-much-at-once": (
+        "These sizes come to more than {limit} rows and rounds in all blankets together: compare "
+        "fewer of them at once, or fewer blankets.",
+    ),
+    "too-large-to-vary": (
+        "An order of {read} rows and rounds in all blankets together is too large for changes to "
+        "be tried; up to {limit} they are.",
+    ),
+    "too-many-lines": (
+        "This comes to {read} lines of sections, stripes, border, colours and extras, where the "
+        "form has room for {limit}; the command `quoting quote` takes it from its file.",
     ),
     "too-many": ("{read} of them are too many; at most {limit} will do.",),
     # Numbers and measures

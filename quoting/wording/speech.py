@@ -10,7 +10,6 @@ from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 
-from babel.dates import format_date
 from babel.numbers import (
     format_currency,
     format_decimal,
@@ -27,6 +26,7 @@ from quoting.core.money import MINUTES_PER_HOUR, exact, round_half_up, round_up_
 from quoting.core.stitches import Stitch, Vocabulary, stitch_name
 from quoting.core.workshop import Workshop
 from quoting.notation import Marks
+from quoting.wording.dates import format_date
 from quoting.wording.locales import (
     currency_pattern,
     is_locale,

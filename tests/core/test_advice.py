@@ -155,6 +155,7 @@ CASES: dict[str, tuple[Case, Case]] = {
         paid_in_euro(TODAY - timedelta(days=8)),
         paid_in_euro(TODAY - timedelta(days=7)),
     ),
+    "rate-to-come": (paid_in_euro(TODAY + timedelta(days=1)), paid_in_euro(TODAY)),
     "rough-yarn": (case(swatches=()), case()),
     "rough-pattern": (mossy(8), mossy(8, swatches=(sample_swatch(stitch="moss stitch"),))),
     "no-category": (

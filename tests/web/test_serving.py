@@ -25,6 +25,7 @@ class Quiet:
     """A server that serves nothing and keeps what it was given."""
 
     effective_port = 0
+    channel_class: type[object] = object
     app: Flask
 
     def __call__(self, app: Flask, **_: Any) -> Quiet:

@@ -13,6 +13,7 @@ PACKAGE = Path(quoting.__file__).parent
 SOURCES = [
     *(path for part in ("core", "intake", "notation") for path in (PACKAGE / part).rglob("*.py")),
     PACKAGE / "rates.py",
+    PACKAGE / "web" / "form_room.py",
 ]
 
 CODE = re.compile(r"[a-z]+(-[a-z]+)+")
