@@ -146,10 +146,12 @@ def _hours(hours: Hours) -> Record:
         "total": float(hours.total),
         "low": float(hours.low),
         "high": float(hours.high),
+        "not_given": list(hours.not_given),
         "tasks": [
             {
                 "part": task.part.value,
                 "what": task.what,
+                "yarn": task.yarn,
                 "count": task.count,
                 "minutes": plain_float(task.minutes),
                 "half_width_minutes": plain_float(task.half_width_min),
@@ -203,7 +205,9 @@ def _exchange(price: Price) -> Record | None:
         return None
     return {
         "currency": rate.currency,
-        "rate": format(rate.rate, "f"),
+        "rate": format(rate.for_one, "f"),
+        "units": format(rate.rate, "f"),
+        "per": format(rate.per, "f"),
         "day": rate.day.isoformat(),
         "cushion": rate.cushion,
         "amount": money_text(total, rate.currency),

@@ -7,8 +7,7 @@ inner ones carry `currency` and `rate`, the one around them the day as `time`.
 from __future__ import annotations
 
 import json
-import os
-import tempfile
+import secrets
 import time
 from datetime import date
 from decimal import Decimal, InvalidOperation
@@ -36,7 +35,8 @@ _CUBE = "{http://www.ecb.int/vocabulary/2002-08-01/eurofxref}Cube"
 def fetch_rates(address: str = ADDRESS, *, seconds: float = SECONDS) -> EuroRates:
     """Return today's reference rates.
 
-    Errors, all at `rates`: `no-connection`, `bad-status`, `too-slow`, `too-much`; as
+    Errors, all at `rates`: `no-connection`, also where this computer is not set up for one;
+    `bad-status`, also for a redirection, which nobody follows; `too-slow`, `too-much`; as
     `read_rates`.
     """
     answers: SimpleQueue[bytes | Exception] = SimpleQueue()
@@ -45,8 +45,10 @@ def fetch_rates(address: str = ADDRESS, *, seconds: float = SECONDS) -> EuroRate
         answer = answers.get(timeout=seconds)
     except Empty as error:
         raise refuse(PLACE, "too-slow", limit=seconds) from error
-    if isinstance(answer, Exception):
+    if isinstance(answer, Refused):
         raise answer
+    if isinstance(answer, Exception):
+        raise refuse(PLACE, "no-connection") from answer
     return read_rates(answer)
 
 
@@ -67,14 +69,18 @@ def _document(address: str, seconds: float) -> bytes:
 
     deadline = time.monotonic() + seconds
     try:
-        with requests.get(address, stream=True, timeout=seconds) as response:
+        with requests.get(
+            address,
+            stream=True,
+            timeout=seconds,
+            allow_redirects=False,
+            headers={"Accept-Encoding": "identity"},  # what is bounded is what comes
+        ) as response:
             if response.status_code != requests.codes.ok:
                 raise refuse(PLACE, "bad-status", read=response.status_code)
             return _body(response, deadline, seconds)
     except requests.Timeout as error:
         raise refuse(PLACE, "too-slow", limit=seconds) from error
-    except requests.RequestException as error:
-        raise refuse(PLACE, "no-connection") from error
 
 
 def _body(response: Response, deadline: float, seconds: float) -> bytes:
@@ -129,16 +135,30 @@ def keep_rates(rates: EuroRates, path: Path) -> None:
     """Write the rates, whole or not at all."""
     path.parent.mkdir(parents=True, exist_ok=True)
     record = {"day": rates.day.isoformat(), "rates": {c: str(r) for c, r in rates.rates.items()}}
-    handle, name = tempfile.mkstemp(dir=path.parent, prefix=path.name)
-    with os.fdopen(handle, "w", encoding="utf-8") as file:
-        json.dump(record, file)
-    Path(name).replace(path)
+    beside = path.with_name(f".{secrets.token_hex(8)}.part")
+    try:
+        beside.write_text(json.dumps(record), encoding="utf-8")
+        beside.replace(path)
+    except BaseException:
+        beside.unlink(missing_ok=True)
+        raise
+
+
+def _kept_text(path: Path) -> str:
+    """Return what a file has, as far as rates may take. Errors: OSError, ValueError."""
+    if not path.is_file():
+        raise FileNotFoundError(path)
+    with path.open("rb") as file:
+        content = file.read(MOST_BYTES + 1)
+    if len(content) > MOST_BYTES:
+        raise ValueError(len(content))
+    return content.decode("utf-8")
 
 
 def kept_rates(path: Path) -> EuroRates | None:
     """Return the rates kept there; None where there are none that can be read."""
     try:
-        record = json.loads(path.read_text(encoding="utf-8"))
+        record = json.loads(_kept_text(path))
         return _checked(str(record["day"]), {str(c): str(r) for c, r in record["rates"].items()})
     except (OSError, ValueError, KeyError, TypeError, AttributeError, RecursionError, Refused):
         return None

@@ -10,6 +10,7 @@ from datetime import date
 from decimal import Decimal
 from typing import Any
 
+from quoting.core.border import Edging
 from quoting.core.design import BorderBand, ColourSource, Design, Section, Stripe
 from quoting.core.gauge import Gauge, Sureness
 from quoting.core.order import Extra, Order
@@ -82,6 +83,8 @@ def sample_minutes(**changes: Any) -> Minutes:
         photograph=(15.0,),
         pack=(15.0,),
         letters=(45.0,),
+        swatch=(0.0,),
+        rip_back=0.0,
     )
     return replace(minutes, **changes)
 
@@ -142,6 +145,12 @@ def section(*colours: str, rows: int = 1, **changes: Any) -> Section:
 def band(stitch: str = "sc", colour: str = "oat", **changes: Any) -> BorderBand:
     """Return a border of one round of single crochet, unless told otherwise."""
     return replace(BorderBand(stitch=stitch, colour=colour), **changes)
+
+
+def edging(gauge: Gauge, *, multiple: int = 1, plus: int = 0, **changes: Any) -> Edging:
+    """Return a border of one round in a gauge's stitch, unless told otherwise, as it is worked."""
+    asked = band(gauge.stitch, **changes)
+    return Edging(band=asked, gauge=gauge, multiple=multiple, plus=plus)
 
 
 def sample_design(**changes: Any) -> Design:

@@ -18,6 +18,7 @@ from quoting.notation import (
     read_measure,
     read_money,
     read_number,
+    read_size,
     write_measure,
     write_number,
 )
@@ -73,6 +74,9 @@ def mistake(reader, *arguments):
         ("1,500 1/2", ENGLISH, "1500.5"),
         ("1.500", FILE_MARKS, "1.5"),
         ("1,500", FILE_MARKS, "1.5"),
+        ("0,500", ENGLISH, "0.5"),
+        ("0.9", GERMAN, "0.9"),
+        ("0.9", FRENCH, "0.9"),
     ],
 )
 def test_a_number_is_read_as_its_writer_meant_it(text, typed_with, number):
@@ -83,7 +87,6 @@ def test_a_number_is_read_as_its_writer_meant_it(text, typed_with, number):
     ("text", "typed_with", "as_decimal", "as_grouping"),
     [
         ("1,5", ENGLISH, "1.5", "15"),
-        ("0,500", ENGLISH, "0.5", "500"),
         ("1500,25", ENGLISH, "1500.25", "150025"),
         ("1.5", GERMAN, "1.5", "15"),
         ("1.500", FRENCH, "1.5", "1500"),
@@ -131,9 +134,53 @@ def test_what_is_no_plain_number_is_refused(text, code):
     assert mistake(read_number, text, ENGLISH).code == code
 
 
-@pytest.mark.parametrize("text", ["1.500,25", "1 500", "1,500,000", "1'500"])
-def test_numbers_in_files_are_not_grouped(text):
+@pytest.mark.parametrize(
+    ("text", "number"),
+    [
+        ("1.017,00", "1017"),
+        ("1,017.00", "1017"),
+        ("1.234.567,5", "1234567.5"),
+        ("12,34,567.5", "1234567.5"),
+        ("1,500,000", "1500000"),
+        ("1.500.000", "1500000"),
+        ("1 500,5", "1500.5"),
+        ("1'500", "1500"),
+    ],
+)
+def test_a_number_in_a_file_may_be_grouped_where_it_can_be_meant_in_one_way_only(text, number):
+    assert read_number(text, FILE_MARKS) == Decimal(number)
+    assert read_money(text, FILE_MARKS) == Decimal(number)
+
+
+@pytest.mark.parametrize("text", ["1.5.5", "1,500,2", "1,500 000", "1.50,000.00", "01.500,00"])
+def test_a_number_in_a_file_that_nobody_groups_so_is_refused(text):
     assert mistake(read_number, text, FILE_MARKS).code == "not-a-number"
+
+
+@pytest.mark.parametrize("typed_with", ALL_MARKS)
+@pytest.mark.parametrize(
+    "text", ["0.9 x 1.2 m", "0,9 x 1,2 m", "0.9 m × 1.2 m", "1,2 m * 0,9 m", "90 × 120 cm"]
+)
+def test_a_size_with_a_side_under_one_is_read_with_the_mark_of_that_side(text, typed_with):
+    assert sorted(read_size(text, typed_with)) == [90, 120]
+
+
+@pytest.mark.parametrize(
+    ("text", "typed_with", "read"),
+    [
+        ("1.1 x 1.2 m", GERMAN, "1.1"),
+        ("0,9 m x 1.2 m", GERMAN, "1.2"),
+        ("0.9 m x 1,2 m", ENGLISH, "1,2"),
+    ],
+)
+def test_a_size_whose_marks_may_be_meant_otherwise_is_asked_about(text, typed_with, read):
+    doubt = mistake(read_size, text, typed_with)
+    assert (doubt.code, doubt.facts["read"]) == ("doubtful-number", read)
+
+
+def test_groups_of_one_side_are_not_taken_for_decimals_of_the_others_mark():
+    assert read_size("0,9 m x 1.200 mm", GERMAN) == (90, 120)
+    assert read_size("0,9 m x 1.200 mm", ENGLISH) == (90, 120)
 
 
 def test_a_refusal_shows_the_beginning_of_a_long_text_and_nothing_unprintable():

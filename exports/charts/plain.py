@@ -35,12 +35,13 @@ def bars(
     level: Level | None = None,
     prefix: str = "bars",
 ) -> str:
-    """Return a chart of the bars, one under another, and the line of a level across them.
+    """Return a chart of the bars, one under another, and across each the line of its level.
 
     A bar below nothing lies left of the line that bars begin at, hatched. `prefix` begins every id.
     """
     levels = [level.amount] if level is not None else []
-    scale = scale_of([bar.amount for bar in shown] + levels)
+    own = [bar.level for bar in shown if bar.level is not None]
+    scale = scale_of([bar.amount for bar in shown] + levels + own)
     top = FONT_SIZE + 8 if level is not None else 0.0
     rows = [_row(bar, scale, top + PITCH * row, level, prefix) for row, bar in enumerate(shown)]
     return framed(
@@ -58,10 +59,9 @@ def _row(bar: Bar, scale: Scale, top: float, level: Level | None, prefix: str) -
     at = top + NAME_HEIGHT + 4
     lines = [zero_line(scale, at)]
     if level is not None:
+        amount = level.amount if bar.level is None else bar.level
         lines.append(
-            upright(
-                scale, level.amount, at, class_="level", stroke_width=1.6, stroke_dasharray="4 2.5"
-            )
+            upright(scale, amount, at, class_="level", stroke_width=1.6, stroke_dasharray="4 2.5")
         )
     head = heading(bar.name, bar.label, top + NAME_HEIGHT - 1)
     return element("g", head, _body(bar, scale, at, prefix), *lines, class_="bar")

@@ -41,11 +41,12 @@ class StackedBar:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Bar:
-    """A bar of one amount, and that in words."""
+    """A bar of one amount, and that in words. `level` is its own, where it is not that of all."""
 
     name: str
     amount: Decimal
     label: str
+    level: Decimal | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -9,7 +9,7 @@ from openpyxl import Workbook
 
 from exports.comparison_workbook.costs_table import TITLE as WORKING
 from exports.comparison_workbook.notes import write_comparison_notes
-from exports.comparison_workbook.sized import Rows, rows_of
+from exports.comparison_workbook.sized import rows_of
 from exports.comparison_workbook.sizes_sheet import TITLE, write_answers, write_lower
 from exports.comparison_workbook.sizes_sheet import WIDTHS as SIZES_WIDTHS
 from exports.comparison_workbook.terms_sheet import TITLE as TERMS
@@ -25,7 +25,6 @@ from exports.workbook.saving import saved_bytes
 from exports.workbook.shapes import Shapes
 from quoting.core.comparison import Comparison
 from quoting.core.quote import Quote
-from quoting.core.terms import Target
 from quoting.wording import FILE_SPEECH, speech_of, verdict
 
 TITLE_ROW = 1
@@ -56,16 +55,10 @@ def _sheets(book: Workbook, comparison: Comparison, shapes: Shapes) -> list[Grid
     terms = Grid(book, TERMS, TERMS_WIDTHS)
     working = Grid(book, WORKING, WORKING_WIDTHS)
     counts, inputs = write_lower(sizes, rows, shapes)
-    shared = write_terms(terms, rows.first, _targets(rows), inputs[0], shapes)
+    shared = write_terms(terms, rows.first, rows.targets, inputs[0], shapes)
     found = write_working(working, rows, inputs, counts, shared, shapes)
     write_answers(sizes, rows, inputs, found, shared, shapes)
     return [sizes, terms, working]
-
-
-def _targets(rows: Rows) -> tuple[Target, ...]:
-    """Return the targets of the sizes, of the order's own size and of the workshop, in turn."""
-    quotes = (rows.first, rows.all[-1].quote)
-    return (*(quote.price.target for quote in quotes), rows.first.workshop.pricing.target)
 
 
 def _empty_sheet(book: Workbook, said: str) -> Grid:

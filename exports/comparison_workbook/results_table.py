@@ -7,12 +7,13 @@ from decimal import Decimal
 
 from exports.comparison_workbook.costs_table import TITLE, CostRefs
 from exports.comparison_workbook.counts_table import CountRefs
+from exports.comparison_workbook.inputs_table import InputRefs
 from exports.comparison_workbook.sized import Rows, Sized
 from exports.comparison_workbook.sold_table import SoldRefs
 from exports.comparison_workbook.terms_sheet import Shared
 from exports.workbook.cells import Ref, heads, reckoned, rounded, words
 from exports.workbook.grid import Grid
-from exports.workbook.selling import deposit_of, margin_of
+from exports.workbook.selling import deposit_of, earned_of, margin_of
 from exports.workbook.shapes import SHARE, Shapes
 from quoting.core.costing import LineKind
 from quoting.core.money import round_money
@@ -38,19 +39,31 @@ class Sums:
 
 
 def results_table(
-    grid: Grid, rows: Rows, sums: list[Sums], shared: Shared, shapes: Shapes
+    grid: Grid,
+    rows: Rows,
+    inputs: list[InputRefs],
+    sums: list[Sums],
+    shared: Shared,
+    shapes: Shapes,
 ) -> list[ResultRefs]:
     """Write what every size compared leaves and return the cells, in order."""
     grid.block("What each sale comes to")
     grid.line(*heads("size", "margin", "hourly pay", "price of 100 cm²", "deposit", "balance"))
-    return [_size(grid, own, shared, shapes) for own in sums[: rows.count]]
+    return [
+        _size(grid, own, put_in, shared, shapes)
+        for own, put_in in zip(sums[: rows.count], inputs, strict=False)
+    ]
 
 
-def _size(grid: Grid, own: Sums, shared: Shared, shapes: Shapes) -> ResultRefs:
+def _size(grid: Grid, own: Sums, put_in: InputRefs, shared: Shared, shapes: Shapes) -> ResultRefs:
     digits, money, sold = shapes.digits, shapes.money, own.sold
     quote, terms = own.sized.quote, shared.terms
     per_area = rounded(f"{sold.each}*100/{own.count.area}", digits)
-    yarn = str(own.cost.amounts[LineKind.YARN])
+    amounts, hours = own.cost.amounts, f"({put_in.making}+{put_in.office})"
+    yarn, pay = (
+        str(amounts[LineKind.YARN]),
+        f"{amounts[LineKind.MAKING]}+{amounts[LineKind.OFFICE]}",
+    )
     rest = rounded(f"{sold.total}-{TITLE}!E{grid.next_row}", digits)
     of_area = round_money(
         quote.price.each * 100 / Decimal(own.count.area.value), quote.price.currency
@@ -58,7 +71,7 @@ def _size(grid: Grid, own: Sums, shared: Shared, shapes: Shapes) -> ResultRefs:
     refs = grid.line(
         words(own.sized.name),
         reckoned(margin_of(sold.profit, sold.total, sold.tax), quote.price.margin, SHARE),
-        reckoned(str(shared.hour.making), shared.hour.making.value, money),
+        reckoned(earned_of("0", pay, hours, digits), quote.price.pay_per_hour, money),
         reckoned(per_area, of_area, money),
         reckoned(deposit_of(terms, yarn, sold.total, digits), quote.price.deposit, money),
         reckoned(rest, quote.price.balance, money),

@@ -7,6 +7,7 @@ from decimal import Decimal
 
 from quoting.core.comparison import Comparison, Rule, RuleOfThumb
 from quoting.core.quote import Quote
+from quoting.core.terms import Target
 
 OWN_SIZE = "the order's own size"
 
@@ -29,22 +30,40 @@ class Rows:
     """Every row of the sheets: first the `count` sizes compared, then perhaps the order's own.
 
     `base` is the row that the rules of thumb carry over; None where each size is its own.
+    `priced` says that the sizes compared have given prices; at a target only the order's own has.
     """
 
     all: tuple[Sized, ...]
     count: int
     base: int | None
+    priced: bool
 
     @property
     def first(self) -> Quote:
         """The quote of the first size, for what all of them share."""
         return self.all[0].quote
 
+    def is_own(self, sized: Sized) -> bool:
+        """Return whether it is the last row, the order's own size beside those compared."""
+        return self.base is not None and sized is self.all[self.base]
+
+    def keeps_its_price(self, sized: Sized) -> bool:
+        """Return whether a price was given for it by the order, and not for the comparison."""
+        is_given = sized.quote.price.target.given is not None
+        return is_given and (self.is_own(sized) or not self.priced)
+
+    @property
+    def targets(self) -> tuple[Target, ...]:
+        """What prices follow, first what those compared do, and last what the workshop says."""
+        followed = (row for row in self.all if not self.keeps_its_price(row))
+        targets = (row.quote.price.target for row in followed)
+        return (*targets, self.first.workshop.pricing.target)
+
 
 def rows_of(comparison: Comparison) -> Rows:
     """Return the rows of a comparison that has at least one size."""
     sizes = tuple(Sized(str(some.size), some.quote, some.rules) for some in comparison.sizes)
-    base = comparison.base
+    base, priced = comparison.base, comparison.best is not None
     if base is None:
-        return Rows(sizes, len(sizes), None)
-    return Rows((*sizes, Sized(OWN_SIZE, base)), len(sizes), len(sizes))
+        return Rows(sizes, len(sizes), None, priced)
+    return Rows((*sizes, Sized(OWN_SIZE, base)), len(sizes), len(sizes), priced)

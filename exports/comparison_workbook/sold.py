@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
 
-from exports.comparison_workbook.terms_sheet import Shared
 from exports.workbook.cells import rounded, span_of
 from exports.workbook.solving import sale_of
 from exports.workbook.terms_block import TermRefs
+from quoting.core.costing import LineKind
 from quoting.core.money import round_money
+from quoting.core.offer import deposit_of, payments_for
 from quoting.core.quote import Quote
 from quoting.core.sale import Sale, fee_lines, sale_tax
 from quoting.core.terms import FeeBase
@@ -25,8 +26,8 @@ class Sold:
 
     @property
     def sale(self) -> Sale:
-        """The terms of the sale."""
-        return sale_of(self.quote)
+        """The terms of the sale, in as many payments as the deposit makes it."""
+        return replace(sale_of(self.quote), payments=payments_for(self.deposit, self.total))
 
     @property
     def price(self) -> Decimal:
@@ -36,12 +37,18 @@ class Sold:
     @property
     def tax(self) -> Decimal:
         """The sales tax."""
-        return sale_tax(self.sale, self.price)
+        return sale_tax(sale_of(self.quote), self.price)
 
     @property
     def total(self) -> Decimal:
         """All that the buyer pays."""
-        return self.sale.total(self.price, self.tax)
+        return sale_of(self.quote).total(self.price, self.tax)
+
+    @property
+    def deposit(self) -> Decimal:
+        """What is paid when the order is agreed."""
+        price, pricing = self.quote.price, self.quote.workshop.pricing
+        return deposit_of(self.total, price.amount(LineKind.YARN), pricing, price.currency)
 
     @property
     def fees(self) -> Decimal:
@@ -62,7 +69,7 @@ class Sold:
         return round_money(own / price.hours, price.currency) if price.hours else Decimal(0)
 
 
-def fees_of(terms: TermRefs, shared: Shared, price: str, total: str, digits: int) -> str:
+def fees_of(terms: TermRefs, payments: str, price: str, total: str, digits: int) -> str:
     """Return what all fees take: each rate and each fixed part rounded once, then added."""
     if not terms.fees:
         return "0"
@@ -78,5 +85,5 @@ def fees_of(terms: TermRefs, shared: Shared, price: str, total: str, digits: int
         f'({on}="{base.value}")*{rounded(f"{rates}*{amount}", digits)}'
         for base, amount in bases.items()
     ]
-    parts.append(rounded(f"{fixed}*{shared.factors.payments}", digits))
+    parts.append(rounded(f"{fixed}*{payments}", digits))
     return f"SUMPRODUCT({'+'.join(parts)})"

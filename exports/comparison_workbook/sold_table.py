@@ -13,8 +13,15 @@ from exports.comparison_workbook.sold import Sold, fees_of
 from exports.comparison_workbook.terms_sheet import Shared
 from exports.workbook.cells import Formula, Ref, heads, reckoned, rounded, strong, words
 from exports.workbook.grid import Grid
-from exports.workbook.selling import earned_of, profit_of, tax_of, total_of_sale
-from exports.workbook.shapes import Shapes
+from exports.workbook.selling import (
+    deposit_of,
+    earned_of,
+    payments_of,
+    profit_of,
+    tax_of,
+    total_of_sale,
+)
+from exports.workbook.shapes import COUNT, Shapes
 from quoting.core.costing import LineKind
 
 
@@ -49,21 +56,23 @@ def sold_table(
     grid.block(title)
     grid.line(
         *heads("size", "price of one", "price of all", "delivery", "sales tax"),
-        *heads("the buyer pays", "fees", "costs", "profit", "an hour earns", figures_from=0),
+        *heads("the buyer pays", "payments", "fees", "costs", "profit", figures_from=0),
+        *heads("an hour earns", figures_from=0),
     )
     return [_offer(grid, offer, shared, shapes) for offer in offers]
 
 
 def _offer(grid: Grid, offer: Offer, shared: Shared, shapes: Shapes) -> SoldRefs:
     digits, money = shapes.digits, shapes.money
-    each, price, _, tax, total, fees, cost, profit = (
-        f"{TITLE}!{letter}{grid.next_row}" for letter in "BCDEFGHI"
+    each, price, _, tax, total, payments, fees, cost, profit = (
+        f"{TITLE}!{letter}{grid.next_row}" for letter in "BCDEFGHIJ"
     )
     terms = replace(shared.terms, delivery=Ref(TITLE, "D", grid.next_row, 0))
     sold = Sold(offer.sized.quote, Decimal(offer.each.value))
     hours = f"({offer.own.making}+{offer.own.office})"
     pay = "+".join(str(offer.cost.amounts[kind]) for kind in (LineKind.MAKING, LineKind.OFFICE))
     earned = earned_of(profit, pay, hours, digits)
+    deposit = deposit_of(terms, str(offer.cost.amounts[LineKind.YARN]), total, digits)
     refs = grid.line(
         words(offer.sized.name),
         reckoned(offer.each.expression, offer.each.value, money),
@@ -71,7 +80,8 @@ def _offer(grid: Grid, offer: Offer, shared: Shared, shapes: Shapes) -> SoldRefs
         reckoned(rounded(str(offer.own.delivery), digits), sold.sale.delivery, money),
         reckoned(tax_of(terms, shared.factors.rate, price, digits), sold.tax, money),
         reckoned(total_of_sale(terms, price, tax, digits), sold.total, money),
-        reckoned(fees_of(terms, shared, price, total, digits), sold.fees, money),
+        reckoned(payments_of(deposit, total), sold.sale.payments, COUNT),
+        reckoned(fees_of(terms, payments, price, total, digits), sold.fees, money),
         reckoned(str(offer.cost.total), sold.quote.price.cost, money),
         reckoned(profit_of(total, tax, fees, cost, digits), sold.profit, money),
         strong(f'IF({each}>0,{earned},"")', sold.earned_per_hour if sold.each > 0 else "", money),
@@ -82,7 +92,7 @@ def _offer(grid: Grid, offer: Offer, shared: Shared, shapes: Shapes) -> SoldRefs
         delivery=refs[3],
         tax=refs[4],
         total=refs[5],
-        fees=refs[6],
-        profit=refs[8],
-        earned=refs[9],
+        fees=refs[7],
+        profit=refs[9],
+        earned=refs[10],
     )

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from exports.comparison_workbook.costs_table import costs_table
 from exports.comparison_workbook.counts_table import CountRefs
 from exports.comparison_workbook.inputs_table import InputRefs
+from exports.comparison_workbook.payments_table import payments_table
 from exports.comparison_workbook.prices_table import prices_table
 from exports.comparison_workbook.results_table import ResultRefs, Sums, results_table
 from exports.comparison_workbook.rules_tables import rules_tables
@@ -45,7 +46,8 @@ def write_working(
     grid.line(words("The working", Look.TITLE))
     legend(grid)
     costs = costs_table(grid, rows, inputs, shared, shapes)
-    prices = prices_table(grid, rows, inputs, costs, shared, shapes)
+    priced = payments_table(grid, rows, inputs, costs, shared, shapes)
+    prices = prices_table(grid, rows, priced, shared, shapes)
     offers = [
         Offer(sized=sized, own=own, cost=cost, each=Formula(str(each), sized.quote.price.each))
         for sized, own, cost, each in zip(rows.all, inputs, costs, prices, strict=True)
@@ -56,7 +58,7 @@ def write_working(
         for sized, cost, count, sale in zip(rows.all, costs, counts, sold, strict=True)
     ]
     asked = sums[: rows.count]
-    results = results_table(grid, rows, sums, shared, shapes)
+    results = results_table(grid, rows, inputs, sums, shared, shapes)
     parts = shares_table(grid, asked, shapes)
     rules = rules_tables(grid, rows, sums, offers, shared, shapes)
     return Answers(sums=asked, results=results, parts=parts, rules=rules)

@@ -40,7 +40,7 @@ def write_costing(
     costs = costs_block(grid, quote, yarns, hours, quantity, shapes)
     terms = terms_block(grid, quote, shapes)
     grid.break_here()
-    paid = price_block(grid, quote, terms, costs.total, quantity, shapes)
+    paid = price_block(grid, quote, terms, costs, quantity, shapes)
     fees = fees_block(grid, quote, terms, paid, shapes)
     sums = Sums(costs=costs, hours=hours, paid=paid, fees=fees)
     result = result_block(grid, quote, terms, sums, shapes)

@@ -1,18 +1,17 @@
-"""What the terms come to for any price: payments, tax rates, and what fees take."""
+"""What the terms come to for any price: tax rates, and what fees take."""
 
 from __future__ import annotations
 
 from exports.workbook.cells import Cell, Formula, Look, Ref
 from exports.workbook.figures import figure
 from exports.workbook.grid import Grid
-from exports.workbook.shapes import COUNT, SHARE, Shapes
+from exports.workbook.shapes import SHARE, Shapes
 from exports.workbook.solving import (
     Factors,
     charged_rate,
     delivery_fees,
     delivery_rate,
     fixed_fees,
-    payments,
     price_fees,
     sale_of,
 )
@@ -27,18 +26,14 @@ def write_factors(grid: Grid, quote: Quote, terms: TermRefs, shapes: Shapes) -> 
     def write(label: str, formula: Formula, shape: str = SHARE, note: str = "") -> Ref:
         return figure(grid, label, Cell(formula, Look.PLAIN, shape), note)
 
-    count = write("Payments", payments(terms, sale), COUNT, "two with a deposit")
     rate = write("Tax charged", charged_rate(terms, sale))
     on_delivery = write("Tax charged on delivery", delivery_rate(terms, rate, sale))
     return Factors(
-        payments=count,
         rate=rate,
         delivery_rate=on_delivery,
         price_fees=write("Fees on each unit of the price", price_fees(terms, rate, sale)),
         delivery_fees=write(
             "Fees on each unit of delivery", delivery_fees(terms, on_delivery, sale)
         ),
-        fixed_fees=write(
-            "Fixed fees", fixed_fees(terms, count, sale), shapes.money, "of all payments"
-        ),
+        fixed_fees=write("Fixed fees", fixed_fees(terms, sale), shapes.money, "of each payment"),
     )

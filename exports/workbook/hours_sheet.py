@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from decimal import Decimal
+from textwrap import wrap
 
 from exports.workbook.cells import (
     Cell,
@@ -22,18 +23,21 @@ from exports.workbook.grid import Grid
 from exports.workbook.legend import legend
 from exports.workbook.range_block import range_block
 from exports.workbook.shapes import HOURS
-from exports.workbook.tasks_block import FIRST_TASK, TaskRow, bases_of, tasks_block
+from exports.workbook.tasks_block import FIRST_TASK, TaskRow, tasks_block
 from exports.workbook.timings_block import timings_block
 from quoting.core.hours import Hours, Part
 from quoting.core.money import HOUR_DIGITS, MINUTES_PER_HOUR
 from quoting.core.quote import Quote
 from quoting.core.timing import mean
-from quoting.wording import Speech, part_words
+from quoting.wording import Speech, part_words, task_words
 
 TITLE = "Hours"
 WIDTHS = (30, 26, 12, 12, 12, 13, 13, 10, 12)
 PARTS_ROWS = len(Part) + 7
 """A free row, the title, the headings, the parts, and four sums."""
+
+LINE_CHARACTERS = 100
+"""Of the words beside a label, over all columns."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -56,24 +60,33 @@ def write_hours(grid: Grid, quote: Quote, speech: Speech) -> HourRefs:
     grid.line(words("Hours", Look.TITLE))
     legend(grid)
     parts_at = grid.next_row
-    tasks_at = parts_at + PARTS_ROWS
+    missing = _missing(hours, speech)
+    tasks_at = parts_at + PARTS_ROWS + len(missing)
     ranges_at = tasks_at + FIRST_TASK + len(hours.tasks)
-    bases = bases_of(hours)
-    grid.next_row = ranges_at + len(bases) + 4
+    grid.next_row = ranges_at + len(hours.bases) + len(hours.guesses) + 4
     turn = next((at for at, task in enumerate(hours.tasks) if task.what == "turn"), None)
     turn_ref = (
         None
         if turn is None
         else Ref(TITLE, "D", tasks_at + FIRST_TASK + turn, mean(workshop.minutes.turn))
     )
-    timings = timings_block(grid, workshop, bases, turn_ref, speech)
+    timings = timings_block(grid, workshop, hours.bases, turn_ref, speech)
     grid.next_row = tasks_at
     rows = tasks_block(grid, quote, timings, speech)
     grid.next_row = ranges_at
     grid.break_here()
     half_width = range_block(grid, hours, rows, timings.paces, speech)
     grid.next_row = parts_at
-    return _parts(grid, hours, rows, half_width)
+    refs = _parts(grid, hours, rows, half_width)
+    for line in missing:
+        grid.line(words("no minutes are given for"), words(line))
+    return refs
+
+
+def _missing(hours: Hours, speech: Speech) -> list[str]:
+    """Return the work that is in no hours yet, in lines."""
+    said = ", ".join(task_words(what, speech) for what in hours.not_given)
+    return wrap(said, LINE_CHARACTERS)
 
 
 def _parts(grid: Grid, hours: Hours, rows: Sequence[TaskRow], half_width: Ref) -> HourRefs:
@@ -87,13 +100,14 @@ def _parts(grid: Grid, hours: Hours, rows: Sequence[TaskRow], half_width: Ref) -
     grid.name("office_hours", office)
     total = _sum(grid, "All hours", f"{made}+{office}", hours.total, "all_hours")
     minutes = f"{total}*{MINUTES_PER_HOUR}"
+    sure = "19 times in 20" if hours.timed_enough else "roughly"
     low = rounded(f"MAX(0,{minutes}-{half_width})/{MINUTES_PER_HOUR}", HOUR_DIGITS)
     high = rounded(f"({minutes}+{half_width})/{MINUTES_PER_HOUR}", HOUR_DIGITS)
     return HourRefs(
         making=made,
         office=office,
         total=total,
-        low=_sum(grid, "19 times in 20, no fewer than", low, hours.low, "fewest_hours"),
+        low=_sum(grid, f"{sure}, no fewer than", low, hours.low, "fewest_hours"),
         high=_sum(grid, "and no more than", high, hours.high, "most_hours"),
     )
 

@@ -5,17 +5,27 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from exports.workbook.cells import Cell, Formula, Look, Ref, heads, reckoned, rounded, strong, words
+from exports.workbook.costs_block import CostRefs
 from exports.workbook.factors_block import write_factors
 from exports.workbook.figures import figure
 from exports.workbook.grid import Grid
-from exports.workbook.selling import list_price_of, rise_of, tax_of, total_of_sale
+from exports.workbook.payments_rows import payments_rows
+from exports.workbook.selling import (
+    at_least,
+    discounted,
+    rushed,
+    shown_of,
+    tax_of,
+    total_of_sale,
+)
 from exports.workbook.shapes import COUNT, SHARE, Shapes
 from exports.workbook.solving import (
+    Equation,
     Factors,
     costs_to_cover,
     kept_share,
     left_of_unit,
-    solved_price,
+    offer_of,
 )
 from exports.workbook.terms_block import TermRefs
 from quoting.core.costing import LineKind
@@ -24,8 +34,8 @@ from quoting.wording import NO_PRICE
 
 OF_ALL = "of all blankets"
 MOVES = {
-    LineKind.RUSH: ("Rush", "as a share of the price so far"),
-    LineKind.DISCOUNT: ("Discount", "as a share of the price so far"),
+    LineKind.RUSH: ("Rush", "what it makes of the price, rounded up to the step"),
+    LineKind.DISCOUNT: ("Discount", "what it makes of the price, rounded up to the step"),
     LineKind.MINIMUM: ("Up to the least price", ""),
 }
 
@@ -41,14 +51,22 @@ class PriceRefs:
 
 
 def price_block(
-    grid: Grid, quote: Quote, terms: TermRefs, cost: Ref, quantity: Ref, shapes: Shapes
+    grid: Grid, quote: Quote, terms: TermRefs, costs: CostRefs, quantity: Ref, shapes: Shapes
 ) -> PriceRefs:
     """Write how the price follows from the costs and the terms; return what is paid."""
     grid.block("From cost to price")
     factors = write_factors(grid, quote, terms, shapes)
-    solved = _solved(grid, quote, terms, cost, factors, shapes)
-    listed = _listed(grid, quote, terms, solved, quantity, shapes)
-    price = _moved(grid, quote, terms, listed, quantity, shapes)
+    equation = _equation(grid, quote, terms, costs.total, factors, quantity, shapes)
+    payments = payments_rows(grid, quote, terms, costs, factors, equation, shapes)
+    offer = offer_of(quote, quote.price.payments)
+    asked = equation.price_of_one(terms, factors, payments, offer.asked)
+    one = figure(
+        grid,
+        "Price of one before rounding",
+        Cell(asked, Look.PLAIN, shapes.money),
+        "before rush and discount; or the given price",
+    )
+    price = _moved(grid, quote, terms, one, quantity, shapes)
     tax = figure(
         grid,
         "Sales tax",
@@ -64,13 +82,19 @@ def price_block(
         "with delivery and tax",
         name="total",
     )
-    return PriceRefs(payments=factors.payments, price=price, tax=tax, total=total)
+    return PriceRefs(payments=payments, price=price, tax=tax, total=total)
 
 
-def _solved(
-    grid: Grid, quote: Quote, terms: TermRefs, cost: Ref, factors: Factors, shapes: Shapes
-) -> Ref:
-    """Write the rest of the equation and the price that solves it, unrounded."""
+def _equation(
+    grid: Grid,
+    quote: Quote,
+    terms: TermRefs,
+    cost: Ref,
+    factors: Factors,
+    quantity: Ref,
+    shapes: Shapes,
+) -> Equation:
+    """Write the rest of the equation that does not hang on how the price is paid."""
 
     def write(label: str, formula: Formula, shape: str, note: str) -> Ref:
         return figure(grid, label, Cell(formula, Look.PLAIN, shape), note)
@@ -85,43 +109,40 @@ def _solved(
         SHARE,
         "after tax and fees",
     )
-    return write(
-        "Price before rounding",
-        solved_price(terms, factors, quote, kept=kept, cover=cover, left=left),
-        shapes.money,
-        "of all blankets, or the given price of one",
-    )
+    return Equation(kept=kept, cover=cover, left=left, quantity=quantity)
 
 
 def _listed(
-    grid: Grid, quote: Quote, terms: TermRefs, solved: Ref, quantity: Ref, shapes: Shapes
-) -> Ref:
-    """Write the list price of all blankets: rounded up to the step for each."""
-    price, asked = quote.price, list_price_of(terms, solved, quantity, shapes.digits)
+    grid: Grid, quote: Quote, terms: TermRefs, asked: Ref, quantity: Ref, shapes: Shapes
+) -> tuple[Ref, Ref]:
+    """Write the list price of one, up to a whole step, and of all blankets."""
+    price, shown = quote.price, shown_of(terms, asked, shapes.digits)
     each = figure(
         grid,
         "List price of one",
-        reckoned(asked, price.listed / price.quantity, shapes.money),
+        reckoned(shown, price.listed / price.quantity, shapes.money),
         "rounded up to the step",
         name="list_price_each",
     )
     said = Formula(f'IF({each}>0,"{OF_ALL}","{NO_PRICE}")', OF_ALL)
     listed = reckoned(f"{each}*{quantity}", price.listed, shapes.money)
-    return grid.line(words("List price"), Cell(said), None, None, None, listed)[-1]
+    return each, grid.line(words("List price"), Cell(said), None, None, None, listed)[-1]
 
 
 def _moved(
-    grid: Grid, quote: Quote, terms: TermRefs, listed: Ref, quantity: Ref, shapes: Shapes
+    grid: Grid, quote: Quote, terms: TermRefs, asked: Ref, quantity: Ref, shapes: Shapes
 ) -> Ref:
-    """Write rush, discount and least price, each rounded for one blanket, and the price."""
-    digits, moved = shapes.digits, str(listed)
+    """Write the list price, what rush, discount and least price make of it, and the price."""
+    digits = shapes.digits
+    each, listed = _listed(grid, quote, terms, asked, quantity, shapes)
+    one, moved = str(each), str(listed)
     grid.gap()
     grid.line(*heads("", "", "blankets", "", "for one", "amount", figures_from=2))
-    for kind, share in ((LineKind.RUSH, terms.rush), (LineKind.DISCOUNT, f"-{terms.discount}")):
-        for_one = rounded(f"({moved})/{quantity}*{share}", digits)
-        moved += f"+{_move(grid, quote, kind, for_one, quantity, shapes)}"
-    up = rise_of(terms, rounded(f"({moved})/{quantity}", digits), digits)
-    moved += f"+{_move(grid, quote, LineKind.MINIMUM, up, quantity, shapes)}"
+    for kind in MOVES:
+        shown = _shown_after(kind, terms, asked, rounded(one, digits), digits)
+        change = rounded(f"{shown}-({one})", digits)
+        for_one, amount = _move(grid, quote, kind, change, quantity, shapes)
+        one, moved = f"{one}+{for_one}", f"{moved}+{amount}"
     return figure(
         grid,
         "Price",
@@ -131,10 +152,18 @@ def _moved(
     )
 
 
+def _shown_after(kind: LineKind, terms: TermRefs, asked: Ref, before: str, digits: int) -> str:
+    """Return the price of one as it is shown after a move; `before` is what is shown before it."""
+    if kind is LineKind.MINIMUM:
+        return at_least(terms, before, digits)
+    unrounded = rushed if kind is LineKind.RUSH else discounted
+    return shown_of(terms, unrounded(terms, asked), digits)
+
+
 def _move(
-    grid: Grid, quote: Quote, kind: LineKind, for_one: str, quantity: Ref, shapes: Shapes
-) -> Ref:
-    """Write one thing that moves the price: for one blanket, and for all of them."""
+    grid: Grid, quote: Quote, kind: LineKind, change: str, quantity: Ref, shapes: Shapes
+) -> list[Ref]:
+    """Write one thing that moves the price; return what it is for one blanket and for all."""
     row, price, (label, note) = grid.next_row, quote.price, MOVES[kind]
     amount = price.amount(kind)
     return grid.line(
@@ -142,6 +171,6 @@ def _move(
         words(note),
         reckoned(str(quantity), quantity.value, COUNT),
         None,
-        reckoned(for_one, amount / price.quantity, shapes.money),
+        reckoned(change, amount / price.quantity, shapes.money),
         reckoned(f"Costing!C{row}*Costing!E{row}", amount, shapes.money),
-    )[-1]
+    )[-2:]

@@ -11,13 +11,16 @@ from exports.workbook.grid import Grid
 from exports.workbook.hours_sheet import HourRefs
 from exports.workbook.price_block import PriceRefs
 from exports.workbook.selling import deposit_of, earned_of, margin_of, profit_of
-from exports.workbook.shapes import FINE, SHARE, Shapes
+from exports.workbook.shapes import SHARE, Shapes
 from exports.workbook.terms_block import TermRefs
 from quoting.core.costing import LineKind
 from quoting.core.currencies import minor_digits
 from quoting.core.exchange import ExchangeRate
 from quoting.core.quote import Quote
 from quoting.wording import sheet_money
+
+RATE = "#,##0.0#####"
+"""Six digits behind the point, as reference rates are published at most."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -88,18 +91,16 @@ def _other_currency(
 ) -> Ref:
     """Write the total in the buyer's currency, at a stated rate with its cushion."""
     code, digits = exchange.currency, minor_digits(exchange.currency)
-    rate = figure(
-        grid,
-        f"{code} for one {shapes.speech.currency}",
-        yours(exchange.rate, FINE),
-        f"of {shapes.speech.day(exchange.day)}",
-        name="exchange_rate",
+    day = f"of {shapes.speech.day(exchange.day)}"
+    rate = figure(grid, f"{code} paid", yours(exchange.rate, RATE), day, name="exchange_rate")
+    per = figure(
+        grid, f"for {shapes.speech.currency}", yours(exchange.per, RATE), name="exchange_per"
     )
     cushion = figure(
         grid, "Cushion", yours(exchange.cushion, SHARE), "in case the rate moves", name="cushion"
     )
     amount = strong(
-        rounded(f"{total}*{rate}*(1+{cushion})", digits),
+        rounded(f"{total}*{rate}*(1+{cushion})/{per}", digits),
         exchange.convert(quote.price.total),
         sheet_money(shapes.speech, code),
     )

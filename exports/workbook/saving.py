@@ -7,9 +7,11 @@ import re
 import zipfile
 from collections.abc import Mapping
 from datetime import date
+from typing import Any
 from xml.sax.saxutils import escape
 
 from openpyxl import Workbook
+from openpyxl.writer.excel import ExcelWriter
 
 from exports.workbook.cells import Value
 
@@ -19,21 +21,38 @@ _FORMULA_CELL = re.compile(
 _STAMP = re.compile(r"(<dcterms:(?:created|modified)[^>]*>)[^<]*")
 
 
+FIRST_DAY, LAST_DAY = date(1980, 1, 1), date(2107, 12, 31)
+"""What the time stamp of a ZIP file can say (APPNOTE.TXT 4.4.6: years from 1980 in seven bits)."""
+
+
+class _Undated(zipfile.ZipFile):
+    """An archive that can be written whatever the computer's clock says."""
+
+    def writestr(self, zinfo_or_arcname: str | zipfile.ZipInfo, data: Any, *more: Any) -> None:
+        """Write a part, with no time of its own."""
+        is_dated = isinstance(zinfo_or_arcname, zipfile.ZipInfo)
+        part = zinfo_or_arcname if is_dated else zipfile.ZipInfo(str(zinfo_or_arcname))
+        super().writestr(part, data, *more)
+
+
 def saved_bytes(book: Workbook, cached: Mapping[str, Mapping[str, Value]], day: date) -> bytes:
     """Return the workbook as a file, the value of each formula written beside it.
 
     `cached` holds the values by sheet title and address; `day` is the time stamp of all parts.
     """
     plain = io.BytesIO()
-    book.save(plain)
+    with _Undated(plain, "w", strict_timestamps=False) as archive:
+        ExcelWriter(book, archive).save()
     paths = {
         f"xl/worksheets/sheet{number}.xml": cached.get(title, {})
         for number, title in enumerate(book.sheetnames, 1)
     }
+    stamped = min(max(day, FIRST_DAY), LAST_DAY)
+    stamp = (stamped.year, stamped.month, stamped.day, 0, 0, 0)
     out = io.BytesIO()
     with zipfile.ZipFile(plain) as source, zipfile.ZipFile(out, "w") as target:
         for name in source.namelist():
-            part = zipfile.ZipInfo(name, (day.year, day.month, day.day, 0, 0, 0))
+            part = zipfile.ZipInfo(name, stamp)
             part.compress_type = zipfile.ZIP_DEFLATED
             target.writestr(part, _finished(name, source.read(name), paths.get(name), day))
     return out.getvalue()

@@ -14,18 +14,32 @@ Part = Ref | str
 """A cell, or an expression that stands for one."""
 
 
-def list_price_of(terms: TermRefs, solved: Part, quantity: Ref, digits: int) -> str:
-    """Return the list price of one blanket: the given one, or rounded up to the step."""
-    each = f"{solved}/{quantity}"
-    steps = f"ROUNDUP(ROUND({each}/{terms.step},6),0)*{terms.step}"
-    up = f"IF({terms.step}>0,{steps},{each})"
-    return rounded(f'IF({terms.target}="{GIVEN}",{terms.given},{up})', digits)
+def shown_of(terms: TermRefs, asked: Part, digits: int) -> str:
+    """Return the price of one as it is shown: up to a whole step; a given one to the minor unit."""
+    steps = f"ROUNDUP(ROUND({asked}/{terms.step},6),0)*{terms.step}"
+    up = f"IF({terms.step}>0,{steps},{asked})"
+    return rounded(f'IF({terms.target}="{GIVEN}",{asked},{up})', digits)
 
 
-def rise_of(terms: TermRefs, asked: str, digits: int) -> str:
-    """Return what brings the price of one up to the least; a given price stays as it is."""
-    under = f'AND({terms.target}<>"{GIVEN}",{asked}<{terms.minimum})'
-    return f"IF({under},{rounded(f'{rounded(str(terms.minimum), digits)}-{asked}', digits)},0)"
+def rushed(terms: TermRefs, asked: Part) -> str:
+    """Return an unrounded price with the rush on it."""
+    return f"{asked}*(1+{terms.rush})"
+
+
+def discounted(terms: TermRefs, asked: Part) -> str:
+    """Return an unrounded price with the rush on it and the discount off that."""
+    return f"{rushed(terms, asked)}*(1-{terms.discount})"
+
+
+def at_least(terms: TermRefs, shown: Part, digits: int) -> str:
+    """Return a price that is shown, no less than the least; a given price stays as it is."""
+    least = shown_of(terms, terms.minimum, digits)
+    return f'IF({terms.target}="{GIVEN}",{shown},MAX({shown},{least}))'
+
+
+def payments_of(deposit: Part, total: Part) -> str:
+    """Return how many payments there are: two where the deposit is a part of the total."""
+    return f"IF(AND({deposit}>0,{deposit}<{total}),2,1)"
 
 
 def tax_of(terms: TermRefs, rate: Ref, price: Part, digits: int) -> str:
@@ -57,7 +71,7 @@ def earned_of(profit: Part, pay: str, hours: Part, digits: int) -> str:
     return f"IF({hours}>0,{rounded(f'({profit}+{pay})/{hours}', digits)},0)"
 
 
-def deposit_of(terms: TermRefs, yarn: str, total: Ref, digits: int) -> str:
+def deposit_of(terms: TermRefs, yarn: str, total: Part, digits: int) -> str:
     """Return the deposit: a share of the total, the yarn but no more than the total, or none."""
     share = rounded(f"{total}*{terms.deposit_share}", digits)
     other = f'IF({terms.deposit}="{YARN}",MIN({yarn},{total}),0)'

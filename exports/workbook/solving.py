@@ -5,22 +5,26 @@ It is `solve_price` of the core, written out: with revenue R = P/g + D/h and fee
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from exports.workbook.cells import Formula, Ref, span_of, total_of
-from exports.workbook.terms_block import GIVEN, MARGIN, MARKUP, NONE, TermRefs
+from exports.workbook.terms_block import GIVEN, MARGIN, MARKUP, TermRefs
+from quoting.core.costing import LineKind
 from quoting.core.money import exact
+from quoting.core.offer import Offer, offer_in
 from quoting.core.quote import Quote
-from quoting.core.sale import Sale, solve_price
+from quoting.core.sale import Sale
 from quoting.core.terms import FeeBase, TaxShown
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Factors:
-    """What the terms come to: payments, tax rates, and the a, b and F of the price's equation."""
+    """What the terms come to: tax rates, and the a and b of the price's equation.
 
-    payments: Ref
+    `fixed_fees` are those of one payment, F that of all of them.
+    """
+
     rate: Ref
     delivery_rate: Ref
     price_fees: Ref
@@ -66,11 +70,6 @@ def tax_factors(sale: Sale) -> TaxFactors:
     return TaxFactors(1 + sale.tax_rate, 1 + sale.delivery_tax_rate, included)
 
 
-def payments(terms: TermRefs, sale: Sale) -> Formula:
-    """Return how many payments there are: two where there is a deposit."""
-    return Formula(f'IF({terms.deposit}="{NONE}",1,2)', sale.payments)
-
-
 def charged_rate(terms: TermRefs, sale: Sale) -> Formula:
     """Return the rate of tax that is charged."""
     return Formula(f'IF({terms.registered}="yes",{terms.tax_rate},0)', sale.tax_rate)
@@ -100,10 +99,10 @@ def delivery_fees(terms: TermRefs, rate: Ref, sale: Sale) -> Formula:
     return Formula(f"{plain}+{grown}", sale.fee_rate(FeeBase.PRICE_AND_DELIVERY) + on_total)
 
 
-def fixed_fees(terms: TermRefs, count: Ref, sale: Sale) -> Formula:
-    """Return F: the fixed parts of all fees, for every payment."""
-    value = sale.payments * sum((fee.fixed for fee in sale.fees), Decimal(0))
-    return Formula(f"{count}*{total_of([fee.fixed for fee in terms.fees])}", value)
+def fixed_fees(terms: TermRefs, sale: Sale) -> Formula:
+    """Return the fixed parts of all fees, for one payment."""
+    value = sum((fee.fixed for fee in sale.fees), Decimal(0))
+    return Formula(total_of([fee.fixed for fee in terms.fees]), value)
 
 
 def kept_share(terms: TermRefs, quote: Quote) -> Formula:
@@ -130,25 +129,34 @@ def left_of_unit(terms: TermRefs, kept: Ref | str, factors: Factors, quote: Quot
     return Formula(f"{kept}/{net_factor(terms, factors.rate)}-{factors.price_fees}", value)
 
 
-def solved_price(
-    terms: TermRefs,
-    factors: Factors,
-    quote: Quote,
-    *,
-    kept: Ref | str,
-    cover: Ref | str,
-    left: Ref | str,
-) -> Formula:
-    """Return the price of all blankets that solves the equation, or the given price of one.
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Equation:
+    """The cells of the price's equation that do not hang on how it is paid.
 
-    `kept`, `cover` and `left` are the cells of `kept_share`, `costs_to_cover` and `left_of_unit`.
+    `kept`, `cover` and `left` are those of `kept_share`, `costs_to_cover` and `left_of_unit`.
     """
-    delivered = f"{kept}*{terms.delivery}/{net_factor(terms, factors.delivery_rate)}"
-    fees = f"{factors.fixed_fees}+{factors.delivery_fees}*{terms.delivery}"
-    solved = f"IF({left}>0,MAX(0,({cover}+{fees}-{delivered})/{left}),0)"
-    target = quote.price.target
-    value = solve_price(sale_of(quote), target) if target.given is None else target.given
-    return Formula(f'IF({terms.target}="{GIVEN}",{terms.given},{solved})', value)
+
+    kept: Ref | str
+    cover: Ref | str
+    left: Ref | str
+    quantity: Ref
+
+    def price_of_one(
+        self, terms: TermRefs, factors: Factors, payments: Ref | str, asked: Decimal
+    ) -> Formula:
+        """Return the unrounded price of one that solves it, or the given one; it is `asked`."""
+        delivered = f"{self.kept}*{terms.delivery}/{net_factor(terms, factors.delivery_rate)}"
+        fees = f"{payments}*{factors.fixed_fees}+{factors.delivery_fees}*{terms.delivery}"
+        solved = f"MAX(0,({self.cover}+{fees}-{delivered})/{self.left})/{self.quantity}"
+        given = f'{terms.target}="{GIVEN}"'
+        return Formula(f"IF({given},{terms.given},IF({self.left}>0,{solved},0))", asked)
+
+
+def offer_of(quote: Quote, payments: int) -> Offer:
+    """Return what a quote would ask in so many payments."""
+    price = quote.price
+    sale, yarn = replace(sale_of(quote), payments=payments), price.amount(LineKind.YARN)
+    return offer_in(sale, price.target, quote.order, quote.workshop.pricing, yarn)
 
 
 def net_factor(terms: TermRefs, rate: Ref) -> str:

@@ -9,14 +9,12 @@ from exports.workbook.cells import Cell, Ref, counted, heads, reckoned, total_of
 from exports.workbook.grid import Grid
 from exports.workbook.shapes import COUNT, FINE, HOURS, SHARE
 from exports.workbook.timings_block import TimingRefs
-from quoting.core.gauge import ESTIMATED_LIMITS
-from quoting.core.hours import Hours, Task
+from quoting.core.hours import Task
 from quoting.core.money import MINUTES_PER_HOUR
+from quoting.core.pace_guesses import Likeness
 from quoting.core.quote import Quote
 from quoting.core.stitches import TIME_RATIO
-from quoting.core.stitching_time import time_kind
-from quoting.core.workshop import Workshop
-from quoting.wording import Speech, part_words, task_words
+from quoting.wording import Speech, part_words, work_words
 
 FIRST_TASK = 3
 """The rows of the block before its first task: a free one, its title, its headings."""
@@ -26,18 +24,12 @@ RIP_BACK = "rip_back"
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TaskRow:
-    """The cells of one task; `off` is the half-width of its own range, in minutes."""
+    """The cells of one task; `off` is its half-width in minutes, where no timing is shared."""
 
     task: Task
     count: Ref
     minutes: Ref
     off: Ref | None
-
-
-def bases_of(hours: Hours) -> list[str]:
-    """Return the timed stitches that the hours rest on, each once."""
-    bases = (task.timed_stitch for task in hours.tasks)
-    return list(dict.fromkeys(base for base in bases if base is not None))
 
 
 def tasks_block(grid: Grid, quote: Quote, timings: TimingRefs, speech: Speech) -> list[TaskRow]:
@@ -48,17 +40,19 @@ def tasks_block(grid: Grid, quote: Quote, timings: TimingRefs, speech: Speech) -
         *heads("how sure", "± share", "± minutes"),
     )
     rows: list[TaskRow] = []
-    for task in quote.estimate.hours.tasks:
-        rows.append(_task(grid, task, _minutes_each(task, quote.workshop, timings, rows), speech))
+    hours, likeness = quote.estimate.hours, Likeness(quote.workshop)
+    for task in hours.tasks:
+        each = _minutes_each(task, likeness, timings, rows)
+        rows.append(_task(grid, task, each, work_words(task, hours, speech)))
     return rows
 
 
-def _task(grid: Grid, task: Task, each: Cell, speech: Speech) -> TaskRow:
+def _task(grid: Grid, task: Task, each: Cell, called: str) -> TaskRow:
     row = grid.next_row
-    share = _own_share(task)
+    share = 0.0 if task.timed_stitch else task.half_width_min / task.minutes
     refs = grid.line(
         words(part_words(task.part)),
-        words(task_words(task.what, speech)),
+        words(called),
         counted(task.count, COUNT),
         each,
         reckoned(f"Hours!C{row}*Hours!D{row}", task.minutes, HOURS),
@@ -70,20 +64,13 @@ def _task(grid: Grid, task: Task, each: Cell, speech: Speech) -> TaskRow:
     return TaskRow(task=task, count=refs[2], minutes=refs[4], off=refs[8] if share else None)
 
 
-def _own_share(task: Task) -> float:
-    """Return the half-width that is the task's own, as a share of its minutes."""
-    if task.timed_stitch is None:
-        return task.half_width_min / task.minutes
-    return ESTIMATED_LIMITS if task.guess_min else 0.0
-
-
 def _minutes_each(
-    task: Task, workshop: Workshop, timings: TimingRefs, before: Sequence[TaskRow]
+    task: Task, likeness: Likeness, timings: TimingRefs, before: Sequence[TaskRow]
 ) -> Cell:
     """Return the minutes of one: from the timings, a share of the stitching, or an input."""
     base = task.timed_stitch
     if base is not None:
-        expression = f"{timings.paces[base].each}{_ratio(task.what, base, workshop)}"
+        expression = f"{timings.paces[base].each}{_ratio(task.what, base.stitch, likeness)}"
         return reckoned(expression, task.minutes_each, FINE)
     if task.what == RIP_BACK:
         share = f"{timings.rip_back}*{total_of([row.minutes for row in before])}"
@@ -91,7 +78,7 @@ def _minutes_each(
     return yours(task.minutes_each, FINE)
 
 
-def _ratio(stitch: str, base: str, workshop: Workshop) -> str:
+def _ratio(stitch: str, base: str, likeness: Likeness) -> str:
     """Return by how much longer a stitch takes than the timed one, as factors to append."""
-    mine, timed = (TIME_RATIO[time_kind(name, workshop)] for name in (stitch, base))
+    mine, timed = (TIME_RATIO[likeness.kind(name)] for name in (stitch, base))
     return "" if mine == timed else f"*{mine:g}/{timed:g}"

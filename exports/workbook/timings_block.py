@@ -18,9 +18,9 @@ from exports.workbook.shapes import COUNT, FINE, SHARE
 from quoting.core.pace import FEW_SESSIONS, ONE_TIMING_LIMITS, Pace
 from quoting.core.place import NOWHERE
 from quoting.core.stitching_time import basic_session, paces_of
-from quoting.core.timing import Timing
+from quoting.core.timing import TimedStitch, Timing, mean
 from quoting.core.workshop import Workshop
-from quoting.wording import Speech
+from quoting.wording import Speech, timed_words
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -47,21 +47,23 @@ class PaceRefs:
 class TimingRefs:
     """The pace of each timed stitch, and the share of the stitching that is ripped back."""
 
-    paces: Mapping[str, PaceRefs]
+    paces: Mapping[TimedStitch, PaceRefs]
     rip_back: Ref
 
 
 def timings_block(
-    grid: Grid, workshop: Workshop, bases: Sequence[str], turn: Ref | None, speech: Speech
+    grid: Grid, workshop: Workshop, bases: Sequence[TimedStitch], turn: Ref | None, speech: Speech
 ) -> TimingRefs:
     """Write the timings that the hours rest on and return each stitch's pace.
 
     `turn` is the cell of the minutes that turning a row takes, where the work has any.
     """
     grid.block("Your timings")
-    rest = _share(grid, "rest_allowance", "Rest allowance", workshop.pay.rest_allowance)
-    rip_back = _share(grid, "rip_back", "Ripping back, of the stitching", workshop.minutes.rip_back)
-    paces, habits = paces_of(workshop), _Habits(rest, turn)
+    label = "Rest, added to minutes stopped at every pause"
+    rest = _share(grid, "rest_allowance", label, workshop.pay.rest_allowance)
+    lost = workshop.minutes.rip_back or 0.0
+    rip_back = _share(grid, "rip_back", "Ripping back, of the stitching", lost)
+    paces, habits = paces_of(workshop), _Habits(rest, turn or _turn(grid, workshop))
     return TimingRefs(
         paces={base: _pace(grid, base, paces[base], workshop, habits, speech) for base in bases},
         rip_back=rip_back,
@@ -72,6 +74,14 @@ def _share(grid: Grid, name: str, label: str, share: float) -> Ref:
     return grid.name(name, grid.line(words(label), *[None] * 4, yours(share, SHARE))[1])
 
 
+def _turn(grid: Grid, workshop: Workshop) -> Ref | None:
+    """Write what turning a row takes, where the work has no turn but the sessions may have."""
+    minutes = mean(workshop.minutes.turn)
+    if not minutes:
+        return None
+    return grid.line(words("Turning a row, minutes"), *[None] * 4, yours(minutes, FINE))[1]
+
+
 @dataclass(frozen=True, slots=True)
 class _Habits:
     rest: Ref
@@ -79,13 +89,13 @@ class _Habits:
 
 
 def _pace(
-    grid: Grid, base: str, pace: Pace, workshop: Workshop, habits: _Habits, speech: Speech
+    grid: Grid, base: TimedStitch, pace: Pace, workshop: Workshop, habits: _Habits, speech: Speech
 ) -> PaceRefs:
-    timings = [timing for timing in workshop.timings if timing.stitch == base]
+    timings = [timing for timing in workshop.timings if timing.timed == base]
     grid.gap()
     grid.line(
-        *heads(speech.stitch(base), "stopped at every pause", "stitches", "minutes", "rows turned"),
-        *heads("minutes, turns out", figures_from=0),
+        *heads(timed_words(base, speech), "stopped at every pause", "stitches"),
+        *heads("minutes", "rows turned", "minutes, turns out", figures_from=0),
     )
     lines = [_session(grid, timing, workshop, habits) for timing in timings]
     counts, basics = [line[0] for line in lines], [line[1] for line in lines]

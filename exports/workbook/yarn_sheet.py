@@ -25,15 +25,19 @@ from exports.workbook.cells import (
 from exports.workbook.grid import Grid
 from exports.workbook.legend import legend
 from exports.workbook.prices_block import PriceRefs, prices_block
-from exports.workbook.shapes import COUNT, ROUGH_SHARE, TENTHS, Shapes
-from exports.workbook.stitch_yarn_block import stitch_yarn_block
+from exports.workbook.shapes import COUNT, ROUGH_SHARE, SHARE, TENTHS, Shapes
+from exports.workbook.stitch_yarn_block import StitchYarnRefs, stitch_yarn_block
 from quoting.core.estimate import ColourEstimate
 from quoting.core.money import round_half_up
 from quoting.core.quote import Quote
+from quoting.core.workshop import Habits
+from quoting.core.yarn import LABEL_ERROR
 
 WIDTHS = (3, 18, 20, 11, 11, 9, 10, 11, 13, 10, 10, 11, 10, 11, 9, 11)
 HEADS_ROWS = 3
-FOOT_ROWS = 2
+FOOT_ROWS = 5
+"""The sums of all colours, and what the workshop says of tails and of the reserve."""
+
 SUMMED = frozenset("DEFGHIJLMNOP")
 
 
@@ -52,10 +56,32 @@ class YarnRefs:
 class _Rests:
     """What a colour's line rests on further down the sheet."""
 
-    stitches: Sequence[Ref]
+    stitches: StitchYarnRefs
     balls: BallRefs
     prices: PriceRefs
-    tail: str
+    habits: _HabitCells
+
+
+@dataclass(frozen=True, slots=True)
+class _HabitCells:
+    """Where the foot of the colours says how long a tail is, and what the reserve covers."""
+
+    first_row: int
+
+    @property
+    def tail(self) -> str:
+        """The length of one tail."""
+        return f"Yarn!G{self.first_row}"
+
+    @property
+    def wanted(self) -> str:
+        """How sure it should be that the yarn is enough, or the reserve itself where it is set."""
+        return f"Yarn!G{self.first_row + 1}"
+
+    @property
+    def shared_square(self) -> str:
+        """The square of what all of a colour's yarn is off by together: tension and label."""
+        return f"Yarn!G{self.first_row + 2}^2+Yarn!G{self.first_row + 3}^2"
 
 
 def write_yarn(grid: Grid, quote: Quote, shapes: Shapes) -> list[YarnRefs]:
@@ -67,7 +93,7 @@ def write_yarn(grid: Grid, quote: Quote, shapes: Shapes) -> list[YarnRefs]:
     grid.line(words("Yarn by colour", Look.TITLE))
     legend(grid, indent=1)
     top = grid.next_row
-    tail = f"Yarn!G{top + HEADS_ROWS + len(colours) + 1}"
+    habits = _HabitCells(top + HEADS_ROWS + len(colours) + 1)
     grid.next_row = top + HEADS_ROWS + len(colours) + FOOT_ROWS
     prices = prices_block(grid, quote, shapes)
     balls = balls_block(grid, quote, prices, shapes)
@@ -76,7 +102,7 @@ def write_yarn(grid: Grid, quote: Quote, shapes: Shapes) -> list[YarnRefs]:
     grid.next_row = top
     _headings(grid, shapes)
     rests = [
-        _Rests(stitches=sewn, balls=held, prices=prices[colour.source.yarn], tail=tail)
+        _Rests(stitches=sewn, balls=held, prices=prices[colour.source.yarn], habits=habits)
         for colour, held, sewn in zip(colours, balls, stitches, strict=True)
     ]
     lines = [
@@ -115,7 +141,7 @@ def _colour(
         words(colour.colour),
         words(said),
         *_taken(colour, rests, at, shapes),
-        *_to_have(colour, rests, at, shapes),
+        *_to_have(colour, rests, at, quote.workshop.habits, shapes),
     )
     grid.fill(row, colour_code(colour.colour, quote))
     return refs
@@ -127,8 +153,8 @@ def _taken(
     """Yield what the work takes, D to J: in stitches, carries, tails, extras, and together."""
     long, strands = shapes.long, colour.walk.strands
     carried = math.fsum(carry.yarn_m for strand in strands for carry in strand.carries)
-    tails = f"{at['F']}*{rests.tail}/{shapes.short_per_long}"
-    yield reckoned(total_of(rests.stitches), long(colour.yarn.stitches_m), TENTHS)
+    tails = f"{at['F']}*{rests.habits.tail}/{shapes.short_per_long}"
+    yield reckoned(total_of(rests.stitches.lengths), long(colour.yarn.stitches_m), TENTHS)
     yield counted(long(carried), TENTHS)
     yield counted(2 * len(strands), COUNT)
     yield reckoned(tails, long(2 * len(strands) * colour.tail_m), TENTHS)
@@ -139,17 +165,22 @@ def _taken(
 
 
 def _to_have(
-    colour: ColourEstimate, rests: _Rests, at: Mapping[str, str], shapes: Shapes
+    colour: ColourEstimate,
+    rests: _Rests,
+    at: Mapping[str, str],
+    habits: Habits,
+    shapes: Shapes,
 ) -> Iterator[Cell]:
     """Yield what to have for it, K to P: reserve, length, weight, shelf, skeins, left over."""
     balls, long = rests.balls, shapes.long
     joins = f"MAX(0,{at['O']}+{len(balls.shelf)}-1)"
-    have = f"({at['I']}-{at['J']})*(1+{at['K']})+{joins}*2*{rests.tail}/{shapes.short_per_long}"
+    tails = f"{joins}*2*{rests.habits.tail}/{shapes.short_per_long}"
+    have = f"({at['I']}-{at['J']}-{at['H']})*(1+{at['K']})+{at['H']}+{tails}"
     grams = rounded(f"{at['I']}/({rests.prices.length_per_gram})", 0)
     bought = total_of([some.length for some in balls.bought])
     skeins = total_of([some.balls for some in balls.bought])
     left = f"{bought}+{total_of(balls.shelf)}-{at['I']}"
-    yield yours(colour.reserve, ROUGH_SHARE)
+    yield reckoned(_reserve(rests, at["D"], habits), colour.reserve, ROUGH_SHARE)
     yield reckoned(have, long(colour.metres_to_buy), TENTHS)
     yield reckoned(grams, round_half_up(colour.grams, 0), COUNT)
     yield counted(round_half_up(colour.from_stock_g, 0), COUNT)
@@ -157,8 +188,19 @@ def _to_have(
     yield reckoned(left, long(colour.metres_left), TENTHS)
 
 
+def _reserve(rests: _Rests, stitches: str, habits: Habits) -> str:
+    """Return the share to have on top, from what the swatches, tension and the label leave."""
+    cells = rests.habits
+    if habits.allowance is not None:
+        return cells.wanted
+    if not rests.stitches.lengths:
+        return "0"
+    swatches = f"({rests.stitches.square_off})/{stitches}^2"
+    return f"NORMSINV({cells.wanted})*SQRT({swatches}+{cells.shared_square})"
+
+
 def _foot(grid: Grid, lines: Sequence[Sequence[Ref]], quote: Quote, shapes: Shapes) -> None:
-    """Write the sums of all colours, and the length of a tail."""
+    """Write the sums of all colours, the length of a tail, and what the reserve covers."""
     shape_of = {"F": COUNT, "M": COUNT, "N": COUNT, "O": COUNT}
     columns = {column[0].column: column for column in zip(*lines, strict=True)}
     sums = [
@@ -168,9 +210,19 @@ def _foot(grid: Grid, lines: Sequence[Sequence[Ref]], quote: Quote, shapes: Shap
         for letter, refs in columns.items()
     ]
     grid.line(None, words("all colours", Look.FOOT), *sums[2:])
-    label = words(f"one tail, {shapes.short_unit}")
-    tail = yours(shapes.short(quote.workshop.habits.tail_m), TENTHS)
-    grid.name("tail", grid.line(None, label, *[None] * 4, tail)[1])
+    habits = quote.workshop.habits
+    tail = yours(shapes.short(habits.tail_m), TENTHS)
+    _habit(grid, "tail", f"one tail, {shapes.short_unit}", tail)
+    if habits.allowance is not None:
+        _habit(grid, "allowance", "your reserve", yours(habits.allowance, SHARE))
+        return
+    _habit(grid, "confidence", "sure that it is enough", yours(habits.confidence, SHARE))
+    _habit(grid, "tension", "tension drifts by", yours(habits.tension, SHARE))
+    _habit(grid, "label_off", "labels are off by", yours(LABEL_ERROR, SHARE))
+
+
+def _habit(grid: Grid, name: str, label: str, cell: Cell) -> None:
+    grid.name(name, grid.line(None, words(label), *[None] * 4, cell)[1])
 
 
 def _sum(refs: Sequence[Ref]) -> float | int:

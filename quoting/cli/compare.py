@@ -15,8 +15,9 @@ from quoting.cli.comparison_table import comparison_table
 from quoting.cli.failures import BadInput, mistakes_told
 from quoting.cli.job import Job, add_files, read_job, this_day
 from quoting.cli.whole_file import add_workbook, check_workbook, write_whole
-from quoting.core.comparison import Comparison, compare_sizes
+from quoting.core.comparison import MOST_SIZES, Comparison, compare_sizes
 from quoting.core.errors import Mistake, Refused
+from quoting.core.place import NOWHERE
 from quoting.core.resizing import Size
 from quoting.schema import load_price_list, size_of
 from quoting.wording import FILE_SPEECH, Speech, mistake_sentence, refusal_words, verdict
@@ -70,7 +71,10 @@ def _reasons(comparison: Comparison, speech: Speech) -> list[str]:
 
 
 def _sizes(texts: list[str]) -> list[Size]:
-    """Return the sizes typed. Errors: BadInput, with every one that cannot be read."""
+    """Return the sizes typed. Errors: BadInput, with every one that cannot be read, or too many."""
+    if len(texts) > MOST_SIZES:
+        many = Mistake(NOWHERE, "too-many", {"read": len(texts), "limit": MOST_SIZES})
+        raise BadInput(f"--size: {mistake_sentence(many, FILE_SPEECH)}")
     sizes, mistakes = [], []
     for text in texts:
         try:

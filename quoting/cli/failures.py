@@ -11,6 +11,9 @@ from pathlib import Path
 from quoting.core.errors import JOINERS, Mistake, Refused
 from quoting.wording import Speech, mistake_sentence
 
+MOST_SHOWN = 300
+"""Characters of a file's name."""
+
 
 class BadInput(Exception):  # noqa: N818 - it is the answer, not an accident
     """What was given cannot be taken; one line for each mistake."""
@@ -35,11 +38,19 @@ def mistakes_told(file_of: Callable[[Mistake], Path], speech: Speech) -> Iterato
 
 def _line(mistake: Mistake, file: Path, speech: Speech) -> str:
     said = mistake_sentence(mistake, speech)
-    return ": ".join(part for part in (str(file), mistake.path, said) if part)
+    return ": ".join(part for part in (shown_path(file), mistake.path, said) if part)
 
 
-def why_not_written(path: Path, error: OSError) -> NotDone:
-    """Return the failure to write a file, with the reason."""
+def shown_path(path: Path) -> str:
+    """Return a file's name as it is told: of a very long one the beginning."""
+    name = str(path)
+    return name if len(name) <= MOST_SHOWN else f"{name[:MOST_SHOWN]}…"
+
+
+def why_not_written(path: Path, error: OSError) -> NotDone | BadInput:
+    """Return the failure to write a file, with the reason; a name too long is bad input."""
+    if error.errno == errno.ENAMETOOLONG:
+        return BadInput(f"{shown_path(path)}: No file has a name as long as this.")
     reasons = {
         errno.ENOENT: "its folder is not there",
         errno.ENOTDIR: "its folder is not a folder",
@@ -49,10 +60,9 @@ def why_not_written(path: Path, error: OSError) -> NotDone:
         errno.EPERM: "you may not write there",
         errno.EROFS: "that disk can only be read",
         errno.ENOSPC: "the disk is full",
-        errno.ENAMETOOLONG: "its name is too long",
     }
     reason = reasons.get(error.errno or 0) or error.strerror or str(error)
-    return NotDone(f"{path} could not be written: {reason}.")
+    return NotDone(f"{shown_path(path)} could not be written: {reason}.")
 
 
 def steers_nothing(line: str) -> str:

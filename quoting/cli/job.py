@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import argparse
+import time
 from dataclasses import dataclass
-from datetime import date, datetime
+from datetime import date
 from pathlib import Path
 
 from quoting.cli.failures import BadInput, mistakes_told
@@ -12,6 +13,7 @@ from quoting.core.errors import Mistake
 from quoting.core.order import Order
 from quoting.core.reference_rates import with_reference_rates
 from quoting.core.workshop import Workshop
+from quoting.files.toml_text import check_file
 from quoting.places import demo_order, demo_workshop
 from quoting.rates import kept_rates, kept_rates_path
 from quoting.schema import load_order, load_workshop
@@ -89,8 +91,8 @@ def _nearest(order_file: Path) -> Path:
 
     An order file that is not there is told first.
     """
-    if not order_file.exists():
-        raise BadInput(f"{order_file}: There is no such file.")
+    with mistakes_told(lambda _: order_file, FILE_SPEECH):
+        check_file(order_file)
     for path in (order_file.parent / WORKSHOP_FILE, Path(WORKSHOP_FILE)):
         if path.is_file():
             return path
@@ -101,4 +103,5 @@ def _nearest(order_file: Path) -> Path:
 
 def this_day() -> date:
     """Return today's date where the maker is."""
-    return datetime.now().astimezone().date()
+    now = time.localtime()  # no zone is reckoned with, which near the last day of all overflows
+    return date(now.tm_year, now.tm_mon, now.tm_mday)

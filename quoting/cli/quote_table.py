@@ -24,6 +24,7 @@ from quoting.wording import (
     part_words,
     point_words,
     speech_of,
+    task_words,
 )
 
 MOST_BALLS = 3
@@ -151,6 +152,9 @@ def _hours(quote: Quote, speech: Speech) -> Iterator[str]:
     rows = [(part_words(part), speech.hours(hours.of(part))) for part in Part if hours.of(part)]
     yield from columns([*rows, ("All of it", speech.hours(hours.total))])
     yield f"Range: {speech.hours_range(hours.low, hours.high)}"
+    if hours.not_given:
+        missing = ", ".join(task_words(what, speech) for what in hours.not_given)
+        yield from wrapped(f"Not counted yet: {missing}", PAGE_WIDTH)
 
 
 def _lines(quote: Quote, speech: Speech) -> Iterator[str]:
@@ -188,9 +192,10 @@ def _in_buyers_currency(quote: Quote, speech: Speech) -> Iterator[str]:
     if rate is None or total is None:
         return
     cushion = f", with {speech.percent(rate.cushion)} to spare" if rate.cushion else ""
+    at = f"{speech.number(rate.rate)} {rate.currency} for {speech.number(rate.per)}"
     yield from wrapped(
-        f"For the buyer: {speech.money(total, rate.currency)}, at {speech.number(rate.rate)} "
-        f"{rate.currency} for 1 {quote.price.currency} on {speech.day(rate.day)}{cushion}",
+        f"For the buyer: {speech.money(total, rate.currency)}, at {at} {quote.price.currency} "
+        f"on {speech.day(rate.day)}{cushion}",
         PAGE_WIDTH,
     )
 

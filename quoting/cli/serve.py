@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import argparse
-import logging
 import sys
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -18,7 +17,6 @@ from quoting.wording import FILE_SPEECH, is_locale
 if TYPE_CHECKING:
     from quoting.web.shop import Shop
 
-LOOPBACK = "127.0.0.1"
 PORT = 8777
 MOST_PORT = 65535
 
@@ -43,14 +41,11 @@ def run(args: argparse.Namespace) -> None:
         raise BadInput(f"--port: {args.port} is no port; they go from 0 to {MOST_PORT}.")
     shop = _shop(args)
     # Imported here: the other commands have no use for them.
-    from waitress import create_server  # type: ignore[import-untyped]
-
     from quoting.web import create_app
+    from quoting.web.server import LOOPBACK, open_server
 
-    # A browser asks for several things at once, which then wait a moment: nothing to warn of.
-    logging.getLogger("waitress.queue").setLevel(logging.ERROR)
     try:
-        server = create_server(create_app(shop), host=LOOPBACK, port=args.port, ident=None)
+        server = open_server(create_app(shop), args.port)
     except OSError as error:
         reason = error.strerror or error
         raise NotDone(f"Port {args.port} cannot be had ({reason}); try --port 0.") from error

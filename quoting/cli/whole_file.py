@@ -10,7 +10,7 @@ import secrets
 import stat
 from pathlib import Path
 
-from quoting.cli.failures import BadInput, why_not_written
+from quoting.cli.failures import BadInput, shown_path, why_not_written
 
 WORKBOOK_ENDING = ".xlsx"
 
@@ -25,13 +25,14 @@ def add_workbook(parser: argparse.ArgumentParser) -> None:
 def check_workbook(path: Path | None) -> None:
     """Refuse a spreadsheet whose name would hide what it is. Errors: BadInput."""
     if path is not None and path.suffix.lower() != WORKBOOK_ENDING:
-        raise BadInput(f"{path}: the name of a workbook must end in {WORKBOOK_ENDING}.")
+        raise BadInput(f"{shown_path(path)}: the name of a workbook must end in {WORKBOOK_ENDING}.")
 
 
 def write_whole(path: Path, data: bytes) -> None:
     """Write a file through another one beside it, which then takes its name.
 
-    Errors: NotDone with the reason; then an older file of that name is as it was.
+    Errors: NotDone with the reason, BadInput for a name too long; then an older file of that
+    name is as it was.
     """
     try:
         _write(path, data)

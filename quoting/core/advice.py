@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from datetime import date
 from itertools import pairwise
 
@@ -10,14 +10,14 @@ from quoting.core.ball_walk import ColourWalk
 from quoting.core.cautions import Caution, for_buyer, for_maker
 from quoting.core.estimate import Estimate
 from quoting.core.euro_rates import is_old
-from quoting.core.gauge import Sureness
+from quoting.core.gauge import Gauge, Sureness
 from quoting.core.hours import Part
+from quoting.core.hours_advice import hours_cautions
+from quoting.core.infants import advised_in, may_be_an_infants
 from quoting.core.order import Order
-from quoting.core.pace import pace_of, timings_wanted
 from quoting.core.passes import Plan
 from quoting.core.price import Price
 from quoting.core.stitches import Stitch
-from quoting.core.stitching_time import sessions_of
 from quoting.core.strands import Why, most_waiting
 from quoting.core.terms import Target
 from quoting.core.workshop import Workshop
@@ -27,8 +27,6 @@ WEAVING_SHARE = 0.10
 FEWEST_CUTS = 3
 MANY_WAITING = 3
 LAST_PASSES = 5
-SLOWEST_A_MINUTE = 5
-FASTEST_A_MINUTE = 35
 
 
 def advise(
@@ -48,14 +46,17 @@ def advise(
     rate = price.exchange
     if rate is not None and is_old(rate.day, today):
         yield for_maker("old-rate", currency=rate.currency, day=rate.day)
+    if rate is not None and rate.day > today:
+        yield for_maker("rate-to-come", currency=rate.currency, day=rate.day)
     yield from plan.cautions
     yield from _label_cautions(workshop, estimate)
     yield from _sureness_cautions(plan, estimate)
-    yield from _pace_cautions(workshop)
+    yield from _category_cautions(plan, workshop, estimate)
+    yield from hours_cautions(estimate.hours, workshop)
     yield from _strand_cautions(estimate)
     yield from _ball_cautions(plan, estimate)
-    if order.for_baby:
-        yield for_buyer("baby-loose-bedding")
+    if may_be_an_infants(order, plan, workshop.locale):
+        yield for_buyer("baby-loose-bedding", advised_in=advised_in(order, workshop.locale))
         yield for_maker("baby-small-parts")
         yield for_maker("baby-ends")
     yield for_maker("selling-rules")
@@ -63,9 +64,13 @@ def advise(
 
 
 def _price_cautions(order: Order, workshop: Workshop, price: Price) -> Iterator[Caution]:
-    pay = workshop.pay.making_per_hour
-    if price.earned_per_hour < pay:
-        yield for_maker("pays-under-wage", earned=price.earned_per_hour, pay=pay)
+    if not price.pays_the_hour:
+        yield for_maker(
+            "pays-under-wage",
+            earned=price.earned_per_hour,
+            pay=price.pay_per_hour,
+            short=-price.profit,
+        )
     least = workshop.pricing.minimum
     if least is not None and price.each < least:
         yield for_maker("under-minimum", price=price.each, minimum=least)
@@ -93,39 +98,37 @@ def _sureness_cautions(plan: Plan, estimate: Estimate) -> Iterator[Caution]:
         for stitch in colour.yarn.counts
         if stitch != Stitch.CH
     ]
-    for sureness, code in ((Sureness.ROUGH, "rough-yarn"), (Sureness.ESTIMATED, "estimated-yarn")):
-        stitches = tuple(dict.fromkeys(g.stitch for g in used if g.sureness is sureness))
-        if stitches:
-            yield for_maker(code, stitches=stitches)
-    worked = plan.stitch_counts.keys() - {Stitch.CH}
-    for sureness, code in (
-        (Sureness.ONE_TIMING, "one-timing"),
-        (Sureness.ESTIMATED, "estimated-pace"),
+    yield from _yarn_cautions(used)
+
+
+def _yarn_cautions(used: Sequence[Gauge]) -> Iterator[Caution]:
+    """Yield a caution for each way in which gauges are not measured, with its stitches."""
+    for code, sureness, swatched in (
+        ("rough-yarn", Sureness.ROUGH, False),
+        ("rough-pattern", Sureness.ROUGH, True),
+        ("estimated-yarn", Sureness.ESTIMATED, True),
     ):
-        stitches = tuple(
-            task.what
-            for task in estimate.hours.tasks
-            if task.part is Part.STITCHING and task.sureness is sureness and task.what in worked
-        )
-        if stitches:
+        found = (g.stitch for g in used if (g.sureness, g.swatched) == (sureness, swatched))
+        if stitches := tuple(dict.fromkeys(found)):
             yield for_maker(code, stitches=stitches)
 
 
-def _pace_cautions(workshop: Workshop) -> Iterator[Caution]:
-    for stitch, sessions in sessions_of(workshop).items():
-        a_minute = 1 / pace_of(sessions).minutes_each
-        if not SLOWEST_A_MINUTE <= a_minute <= FASTEST_A_MINUTE:
-            yield for_maker("odd-pace", stitch=stitch, a_minute=a_minute)
-        each = [session.minutes / session.count for session in sessions]
-        if len(each) > 1 and (more := timings_wanted(each)):
-            yield for_maker("more-timings", stitch=stitch, more=more)
+def _category_cautions(plan: Plan, workshop: Workshop, estimate: Estimate) -> Iterator[Caution]:
+    """Yield a caution for each yarn that is reckoned by a category it was not given."""
+    used = dict.fromkeys(c.source.yarn for c in estimate.colours if c.yarn.counts)
+    for yarn in used:
+        by_category = not plan.gauges[yarn, Stitch.CH].swatched
+        if by_category and workshop.yarn(yarn).category is None:
+            yield for_maker("no-category", yarn=yarn)
 
 
 def _strand_cautions(estimate: Estimate) -> Iterator[Caution]:
     hours = estimate.hours
     weaving = hours.of(Part.WEAVING_IN)
     if estimate.ends >= MANY_ENDS and weaving >= WEAVING_SHARE * float(hours.total):
-        yield for_maker("many-ends", ends=estimate.ends, hours=weaving)
+        cut = estimate.ended(Why.CUT)
+        uncut = estimate.ends - 2 * cut if cut else None
+        yield for_maker("many-ends", ends=estimate.ends, hours=weaving, uncut=uncut)
     stranded = tuple(colour.colour for colour in estimate.colours if _never_waits(colour.walk))
     if stranded:
         yield for_maker("wrong-edge", colours=stranded)

@@ -4,13 +4,15 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from quoting.core.ball_walk import ColourWalk, walk_colour
+from quoting.core.balls import Supply
 from quoting.core.strands import Point, Visit
 from quoting.core.workshop import Habits
 
-LEAST_FACTOR = 0.01
+LEAST_SHARE = -0.99
+"""No stitch takes less than a hundredth of the yarn expected."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -28,6 +30,7 @@ def ball_ends(
     balls_m: Sequence[float],
     share: float,
     habits: Habits,
+    pieces: int = 1,
 ) -> tuple[BallEnd, ...]:
     """Return where each ball of a walk ends, and the range of it.
 
@@ -35,15 +38,14 @@ def ball_ends(
     aside may then end sooner with less, so the range is the outermost of all three.
     """
     walks = [walk.ran_out_at]
-    for factor in (1 + share, max(LEAST_FACTOR, 1 - share)):
-        other = [replace(visit, yarn_m=visit.yarn_m * factor) for visit in visits]
+    for more in (share, max(LEAST_SHARE, -share)):
         again = walk_colour(
             walk.colour,
-            other,
+            [visit.with_more(more) for visit in visits],
+            Supply(balls_m=balls_m, full_m=walk.full_m),
             tail_m=habits.tail_m,
-            balls_m=balls_m,
+            pieces=pieces,
             join=habits.join,
-            full_m=walk.full_m,
         )
         walks.append(again.ran_out_at)
     return tuple(

@@ -1,15 +1,27 @@
-"""One colour's walk through the work with balls in hand: strands, joins, part balls, waste."""
+"""One colour's walk through the work with balls in hand: strands, joins, part balls, waste.
+
+The walk does what hands do: it takes the passes in order, works each from the strand in hand while
+that follows or can be carried and its ball lasts, and else opens a ball: a part ball before a fresh
+one, the first that can work what has to be in one piece. It looks at each pass once and never goes
+back, so it ends; what it needed and no ball was left for is told as missing.
+
+Two things keep it quick for many blankets alike. A run, what one strand works where its ball lasts,
+is taken as a whole wherever the ball does last. And a supply of like balls without end tells how
+many of them are needed in one walk: the walk with just so many is the same walk, ball by ball.
+"""
 
 from __future__ import annotations
 
 import math
 from collections import deque
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from itertools import chain
 
+from quoting.core.balls import ONE_ENDLESS_BALL, Ball, Growing, Supply
 from quoting.core.passes import Edge
-from quoting.core.strands import Carry, Point, Strand, Stretch, Visit, Why
+from quoting.core.runs import Run, carry_to, runs_of
+from quoting.core.strands import Point, Strand, Stretch, Visit, Why
 from quoting.core.workshop import Join
 
 HAIR_M = 1e-6
@@ -23,7 +35,7 @@ class ColourWalk:
     `ball_used_m` is the yarn taken from each ball; `ran_out_at` the place where each ball was
     used up, or None; `left_m` the yarn left of those that were not; `missing_m` the yarn that was
     needed when no ball was left; `long_pass` whether a pass was longer than any ball to come
-    though joins were wanted at an edge; `full_m` the ball that more could be had of.
+    though joins were wanted at an edge; `full_m` the longest ball that more could be had of.
     """
 
     colour: str
@@ -48,143 +60,156 @@ class ColourWalk:
 def walk_colour(
     colour: str,
     visits: Sequence[Visit],
+    supply: Supply = ONE_ENDLESS_BALL,
     *,
     tail_m: float,
-    balls_m: Sequence[float] | None = None,
+    pieces: int = 1,
     join: Join = Join.ANYWHERE,
-    full_m: float = 0.0,
 ) -> ColourWalk:
-    """Return the strands of one colour.
+    """Return the strands of one colour in so many blankets alike, `visits` being those of one.
 
-    `balls_m` are the lengths of the balls in the order they are to be used; None stands for one
-    endless ball. Part balls left by earlier strands come before any fresh one, the oldest first.
-    `full_m` is the length of a ball that more can be had of: with joins at an edge, a pass that
-    it can finish waits for it, and is missed where there is none.
+    Part balls left by earlier strands come before any fresh one, the oldest first.
     """
-    lengths = [math.inf] if balls_m is None else balls_m
-    walker = _Walker(colour, tail_m, lengths, join, full_m)
-    for visit in visits:
-        walker.take(visit)
+    return walk_runs(colour, runs_of(visits), supply, tail_m=tail_m, pieces=pieces, join=join)
+
+
+def walk_runs(
+    colour: str,
+    runs: Sequence[Run],
+    supply: Supply,
+    *,
+    tail_m: float,
+    pieces: int,
+    join: Join,
+) -> ColourWalk:
+    """Return the strands of one colour, as `walk_colour`, from its runs through one blanket."""
+    walker = _Walker(colour, tail_m, supply, join)
+    for piece in range(pieces):
+        for run in runs:
+            walker.take(run, piece)
     return walker.finish()
 
 
-@dataclass(slots=True, eq=False)
-class _Ball:
-    number: int
-    left_m: float
-    used_m: float = 0.0
-    ran_out_at: Point | None = None
-
-
-@dataclass(slots=True)
-class _Growing:
-    """The strand in hand. `left_m` of its ball can still be worked: the tails are set aside."""
-
-    ball: _Ball
-    starts: Point
-    left_m: float
-    worked_m: float = 0.0
-    stretches: list[Stretch] = field(default_factory=list)
-    carries: list[Carry] = field(default_factory=list)
-
-    def spend(self, yarn_m: float) -> None:
-        self.left_m -= yarn_m
-        self.worked_m += yarn_m
-
-
 class _Walker:
-    def __init__(
-        self, colour: str, tail_m: float, balls_m: Sequence[float], join: Join, full_m: float
-    ) -> None:
+    def __init__(self, colour: str, tail_m: float, supply: Supply, join: Join) -> None:
         self.colour = colour
         self.tails_m = 2 * tail_m
         self.at_an_edge = join is Join.AT_AN_EDGE
-        self.full_m = full_m
-        self.balls = [_Ball(number, length) for number, length in enumerate(balls_m)]
+        self.supply = supply
+        self.balls = [Ball(number, length) for number, length in enumerate(supply.balls_m)]
         self.fresh = deque(self.balls)
-        self.part: deque[_Ball] = deque()
-        self.missing = _Ball(-1, math.inf)
+        self.part: deque[Ball] = deque()
+        self.missing = Ball(-1, math.inf)
         self.strands: list[Strand] = []
-        self.hand: _Growing | None = None
+        self.hand: Growing | None = None
         self.last: Point | None = None
         self.long_pass = False
+        self.edge_only = False
+        self.bound = False
 
-    def take(self, visit: Visit) -> None:
-        """Work one pass."""
-        if self.hand is not None and not visit.follows and visit.carry_m is None:
-            self._close(self.hand, Why.CUT)
-            self.hand = None
-        edge_only = self.at_an_edge and not self._too_long(visit)
-        self.long_pass = self.long_pass or (self.at_an_edge and not edge_only)
-        start = Point(visit.piece, visit.pass_index, visit.starts)
-        if self.hand is not None and not self._goes_on(self.hand, visit, edge_only=edge_only):
-            self.hand = None
-        hand = self.hand or self._open(start, visit.yarn_m if edge_only else 2 * HAIR_M)
-        hand = self._work(hand, visit)
+    def take(self, run: Run, piece: int) -> None:
+        """Work the passes of one run: as a whole, where the ball lasts."""
+        if self.hand is not None and self.last is not None:
+            self._close(self.hand, Why.CUT if self.last.piece == piece else Why.FINISHED)
+        first, *others = run.visits
+        hand = self._begin(first, piece)
+        if hand.left_m >= run.yarn_m:
+            hand.spend(run.yarn_m)
+            hand.whole = run
+        else:
+            hand = self._work(hand, first, piece)
+            for visit in others:
+                hand = self._go_on(hand, visit, piece)
         self.hand = hand
-        self.last = Point(visit.piece, visit.pass_index, visit.ends)
+        last = run.visits[-1]
+        self.last = Point(piece, last.pass_index, last.ends)
 
-    def _too_long(self, visit: Visit) -> bool:
+    def _begin(self, visit: Visit, piece: int) -> Growing:
+        """Start a strand at the edge where a pass starts; at an edge, with enough for all of it.
+
+        A pass that is one strand with the next is begun with enough for both.
+        """
+        self._decide(None, visit)
+        here = Point(piece, visit.pass_index, visit.starts)
+        return self._open(here, visit.yarn_m + visit.bound_m if self.edge_only else 2 * HAIR_M)
+
+    def _go_on(self, hand: Growing, visit: Visit, piece: int) -> Growing:
+        """Bring the strand in hand to a pass and work it, or close it and start another."""
+        if not self.bound:
+            self._decide(hand, visit)
+        self.bound = False
+        needed_m = visit.carried_m + (visit.yarn_m if self.edge_only else 2 * HAIR_M)
+        if hand.left_m < needed_m - HAIR_M:
+            self._close(hand, Why.RAN_OUT)
+            hand = self._begin(visit, piece)
+        elif visit.carried_m:
+            hand.carries.append(carry_to(visit, hand.stretches[-1].pass_index))
+            hand.spend(visit.carried_m)
+        return self._work(hand, visit, piece)
+
+    def _decide(self, hand: Growing | None, visit: Visit) -> None:
+        """Decide whether a pass may be joined only at the edge, not within."""
+        self.edge_only = self.at_an_edge and not self._too_long(hand, visit)
+        self.bound = visit.bound_m > 0
+        self.long_pass = self.long_pass or (self.at_an_edge and not self.edge_only)
+
+    def _too_long(self, hand: Growing | None, visit: Visit) -> bool:
         """Return whether no ball can finish the pass: in hand, to come, or to be had.
 
         With no fresh ball to come, more have to be had, so it is not the pass that is too long.
         """
-        wanted_m = _carry_m(visit) + visit.yarn_m
-        if self.hand is not None and self.hand.left_m >= wanted_m - HAIR_M:
+        whole_m = visit.yarn_m + visit.bound_m
+        if hand is not None and hand.left_m >= visit.carried_m + whole_m - HAIR_M:
             return False
-        if not self.fresh and not self.full_m:
+        full_m = self.supply.full_m
+        if not self.fresh and not full_m:
             return False
-        least_m = visit.yarn_m + self.tails_m - HAIR_M
+        least_m = whole_m + self.tails_m - HAIR_M
         to_come = chain(self.fresh, self.part)
-        return self.full_m < least_m and not any(ball.left_m >= least_m for ball in to_come)
+        return full_m < least_m and not any(ball.left_m >= least_m for ball in to_come)
 
-    def _goes_on(self, hand: _Growing, visit: Visit, *, edge_only: bool) -> bool:
-        """Bring the strand in hand to the pass, or close it."""
-        carry_m = _carry_m(visit)
-        wanted = carry_m + (visit.yarn_m if edge_only else 2 * HAIR_M)
-        if hand.left_m < wanted - HAIR_M:
-            self._close(hand, Why.RAN_OUT)
-            return False
-        if carry_m:
-            assert self.last is not None, "a strand in hand was last somewhere"  # noqa: S101
-            left = self.last.pass_index
-            hand.carries.append(Carry(left, visit.pass_index, visit.starts, carry_m))
-            hand.spend(carry_m)
-        return True
-
-    def _work(self, hand: _Growing, visit: Visit) -> _Growing:
+    def _work(self, hand: Growing, visit: Visit, piece: int) -> Growing:
         """Work the pass to its end, joining balls within it where one runs out."""
         done = 0.0
         while visit.yarn_m - done > hand.left_m + HAIR_M:
             part = hand.left_m
             self._stretch(hand, visit, done, done + part)
             done += part
-            here = Point(visit.piece, visit.pass_index, Edge.WITHIN)
-            self.last = here
+            self.last = Point(piece, visit.pass_index, Edge.WITHIN)
             self._close(hand, Why.RAN_OUT)
-            hand = self._open(here, 2 * HAIR_M)
+            hand = self._open(self.last, 2 * HAIR_M)
         self._stretch(hand, visit, done, visit.yarn_m)
+        self.last = Point(piece, visit.pass_index, visit.ends)
         return hand
 
-    def _stretch(self, hand: _Growing, visit: Visit, begins_m: float, ends_m: float) -> None:
+    def _stretch(self, hand: Growing, visit: Visit, begins_m: float, ends_m: float) -> None:
         hand.spend(ends_m - begins_m)
         whole_m = visit.yarn_m
         share = (begins_m / whole_m, ends_m / whole_m) if whole_m else (0.0, 1.0)
         hand.stretches.append(Stretch(visit.pass_index, *share))
 
-    def _open(self, here: Point, least_m: float) -> _Growing:
+    def _open(self, here: Point, least_m: float) -> Growing:
         """Start a strand from the first ball that can work `least_m`."""
-        ball = self._next(self.part, least_m) or self._next(self.fresh, least_m) or self.missing
-        return _Growing(ball=ball, starts=here, left_m=ball.left_m - self.tails_m)
+        ball = self._next(self.part, least_m) or self._next(self.fresh, least_m)
+        ball = ball or self._another(least_m) or self.missing
+        return Growing(ball=ball, starts=here, left_m=ball.left_m - self.tails_m)
 
-    def _next(self, balls: deque[_Ball], least_m: float) -> _Ball | None:
+    def _next(self, balls: deque[Ball], least_m: float) -> Ball | None:
         for ball in balls:
             if ball.left_m - self.tails_m >= least_m - HAIR_M:
                 balls.remove(ball)
                 return ball
         return None
 
-    def _close(self, hand: _Growing, why: Why) -> None:
+    def _another(self, least_m: float) -> Ball | None:
+        """Return one more of the balls that come without end, if it can work `least_m`."""
+        more_m = self.supply.more_m
+        if more_m - self.tails_m < least_m - HAIR_M:
+            return None
+        self.balls.append(Ball(len(self.balls), more_m))
+        return self.balls[-1]
+
+    def _close(self, hand: Growing, why: Why) -> None:
         """End the strand where it was last worked; what is left of its ball goes aside."""
         assert self.last is not None, "a strand in hand was last somewhere"  # noqa: S101
         taken = hand.worked_m + self.tails_m
@@ -202,8 +227,8 @@ class _Walker:
                 ends=self.last,
                 why=why,
                 yarn_m=taken,
-                stretches=tuple(hand.stretches),
-                carries=tuple(hand.carries),
+                stretches=hand.whole.stretches if hand.whole else tuple(hand.stretches),
+                carries=hand.whole.carries if hand.whole else tuple(hand.carries),
             )
         )
 
@@ -219,9 +244,5 @@ class _Walker:
             left_m=math.fsum(b.left_m for b in self.balls if b.ran_out_at is None),
             missing_m=self.missing.used_m,
             long_pass=self.long_pass,
-            full_m=self.full_m,
+            full_m=self.supply.full_m,
         )
-
-
-def _carry_m(visit: Visit) -> float:
-    return 0.0 if visit.follows else visit.carry_m or 0.0

@@ -5,12 +5,14 @@ Counts along the sides follow from the gauges; the habits at corners are common 
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from quoting.core.cautions import Caution, for_maker
 from quoting.core.design import BorderBand, Corner
-from quoting.core.gauge import Gauge, Sureness
+from quoting.core.gauge import Gauge
 from quoting.core.money import round_count
+from quoting.core.repeats import nearest_multiple
 from quoting.core.stitches import HEIGHT_RATIO, ROW_END_STITCHES, Stitch
 
 CORNERS = 4
@@ -20,6 +22,26 @@ STITCHES_EACH_WAY = {Stitch.SC: 1, Stitch.HDC: 1, Stitch.DC: 2, Stitch.TR: 3}
 """Stitches worked on each side of the chains in a corner space of a later round."""
 
 RATIO_TOLERANCE = 0.10
+_SAME = 1e-9
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Edging:
+    """A border as it is worked: what was asked, its gauge, and the repeat of its pattern.
+
+    Between two corners a side is as a row of its own: `multiple`·k + `plus` stitches.
+    """
+
+    band: BorderBand
+    gauge: Gauge
+    multiple: int = 1
+    plus: int = 0
+
+    def closed(self, stitches: int) -> int:
+        """Return the nearest count along one side that is a whole number of repeats."""
+        if (self.multiple, self.plus) == (1, 0):
+            return stitches
+        return nearest_multiple(stitches, self.multiple, self.plus)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -35,31 +57,32 @@ class Round:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Body:
-    """What a border is worked round: its two rows of stitches and the gauges of its row ends."""
+    """What a border is worked round: its two rows of stitches and the gauges of all its rows."""
 
     first_row: int
     last_row: int
     row_gauges: Sequence[Gauge]
 
 
-def border_depth_cm(border: Sequence[BorderBand], gauges: Mapping[str, Gauge]) -> float:
+def border_depth_cm(border: Sequence[Edging]) -> float:
     """Return the depth of the border on one side: the heights of its rounds."""
-    return sum(band.rounds * gauges[band.stitch].height_cm for band in border)
+    return sum(edging.band.rounds * edging.gauge.height_cm for edging in border)
 
 
-def border_rounds(
-    border: Sequence[BorderBand], body: Body, gauges: Mapping[str, Gauge]
-) -> tuple[Round, ...]:
-    """Return every round of the border, from the body outwards."""
+def border_rounds(border: Sequence[Edging], body: Body) -> tuple[Round, ...]:
+    """Return every round of the border, from the body outwards.
+
+    What lies flat along each side grows from round to round; each round then has the whole
+    repeats of its pattern that are nearest to that.
+    """
     rounds: list[Round] = []
-    for band in border:
-        gauge = gauges[band.stitch]
-        for _ in range(band.rounds):
-            if rounds:
-                stitches = rounds[-1].stitches + growth(band.corner, gauge)
-            else:
-                stitches = _first_round(band, body, gauge)
-            rounds.append(_round(band, stitches, gauge))
+    sides: list[int] = []
+    for edging in border:
+        more = growth(edging.band.corner, edging.gauge) // CORNERS
+        for _ in range(edging.band.rounds):
+            sides = [side + more for side in sides] or _first_sides(edging, body)
+            corners = FIRST_ROUND_EXTRA[border[0].band.corner]
+            rounds.append(_round(edging, sum(map(edging.closed, sides)) + corners))
     return tuple(rounds)
 
 
@@ -67,20 +90,21 @@ def growth(corner: Corner, gauge: Gauge) -> int:
     """Return how many stitches a later round has more than the one inside it."""
     if corner is Corner.CHAIN:
         return 2 * CORNERS * STITCHES_EACH_WAY[gauge.kind]
-    tall = (
-        HEIGHT_RATIO[gauge.kind]
-        if gauge.sureness is Sureness.ROUGH
-        else gauge.height_cm / gauge.width_cm
-    )
+    return flat_growth(gauge)
+
+
+def flat_growth(gauge: Gauge) -> int:
+    """Return the growth with which a round lies flat: 8 heights of it over its width, by fours."""
+    tall = gauge.height_cm / gauge.width_cm if gauge.swatched else HEIGHT_RATIO[gauge.kind]
     return max(8, CORNERS * round_count(8 * tall / CORNERS))
 
 
 def row_end_ratio(body: Body, gauge: Gauge) -> float:
     """Return the border stitches that lie flat along one row end, on average."""
-    if gauge.sureness is Sureness.ROUGH:
-        ends = sum(ROW_END_STITCHES[row.kind] for row in body.row_gauges)
-    else:
+    if gauge.swatched:
         ends = sum(row.height_cm for row in body.row_gauges) / gauge.width_cm
+    else:
+        ends = sum(ROW_END_STITCHES[row.kind] for row in body.row_gauges)
     return ends / len(body.row_gauges)
 
 
@@ -89,18 +113,43 @@ def ratio_is_off(own: float, measured: float) -> bool:
     return abs(own - measured) > RATIO_TOLERANCE * measured
 
 
-def _first_round(band: BorderBand, body: Body, gauge: Gauge) -> int:
-    ratio = band.row_end_ratio or row_end_ratio(body, gauge)
+def border_cautions(border: Sequence[Edging], body: Body) -> Iterator[Caution]:
+    """Yield what is to be said of row ends of the maker's own, and of corners that do not fit."""
+    if border and (own := border[0].band.row_end_ratio) is not None:
+        measured = row_end_ratio(body, border[0].gauge)
+        if ratio_is_off(own, measured):
+            yield for_maker("row-ends-off", ratio=own, measured=measured)
+    for place, edging in enumerate(border):
+        later = edging.band.rounds - (place == 0)
+        more, flat = growth(edging.band.corner, edging.gauge), flat_growth(edging.gauge)
+        if later and more != flat:
+            code = "corners-cup" if more < flat else "corners-ruffle"
+            yield for_maker(code, stitch=edging.band.stitch, more=more, flat=flat)
+
+
+def _first_sides(edging: Edging, body: Body) -> list[int]:
+    """Return the stitches along the last row, a side, the first row and the other side."""
+    ratio = edging.band.row_end_ratio or row_end_ratio(body, edging.gauge)
     side = round_count(ratio * len(body.row_gauges))
-    return body.first_row + body.last_row + 2 * side + FIRST_ROUND_EXTRA[band.corner]
+    along_last = _along(body.last_row, body.row_gauges[-1], edging.gauge)
+    along_first = _along(body.first_row, body.row_gauges[0], edging.gauge)
+    return [along_last, side, along_first, side]
 
 
-def _round(band: BorderBand, stitches: int, gauge: Gauge) -> Round:
-    chains = CORNERS * CHAINS_AT_A_CORNER if band.corner is Corner.CHAIN else 0
+def _along(stitches: int, row: Gauge, border: Gauge) -> int:
+    """Return the border stitches along a row: one in each, or by length where widths differ."""
+    apart_cm = abs(border.width_cm - row.width_cm)
+    if apart_cm <= RATIO_TOLERANCE * row.width_cm + _SAME:
+        return stitches
+    return round_count(stitches * row.width_cm / border.width_cm)
+
+
+def _round(edging: Edging, stitches: int) -> Round:
+    chains = CORNERS * CHAINS_AT_A_CORNER if edging.band.corner is Corner.CHAIN else 0
     return Round(
-        stitch=band.stitch,
-        colour=band.colour,
+        stitch=edging.band.stitch,
+        colour=edging.band.colour,
         stitches=stitches,
         chains=chains,
-        height_cm=gauge.height_cm,
+        height_cm=edging.gauge.height_cm,
     )

@@ -9,7 +9,7 @@ from decimal import Decimal
 from enum import StrEnum
 from itertools import islice, permutations
 
-from quoting.core.calmer_stripes import calmer_stripes
+from quoting.core.calmer_stripes import calmer_stripes, check_size
 from quoting.core.comparison import (
     Compared,
     Comparison,
@@ -33,7 +33,7 @@ OTHER_YARNS = 30
 RECOLOURED = 60
 """How many ways of doing without a colour are tried, the colours of fewest rows first."""
 
-PASSES_TRIED = 8_000
+PASSES_TRIED = 5_000
 """Rows and rounds that all tries of one change together may have, so that an answer is quick."""
 
 
@@ -64,7 +64,7 @@ class Saving:
 class Fit:
     """One size under a budget.
 
-    `fits` says whether its total at the target is within it; `at_budget` is what the buyer's
+    `fits` says whether its total, as compared, is within it; `at_budget` is what the buyer's
     paying just the budget would come to.
     """
 
@@ -90,14 +90,17 @@ def within_budget(
 ) -> BudgetAnswer:
     """Return how an order's design fares under a budget for all that the buyer pays.
 
-    A price that the order gives is left out of it: the target says what a size must cost.
-    Errors: `not-above` or `too-large` at `budget`; as `compare_sizes`, and as `quote_order` where
-    the order itself cannot be made.
+    A price that the order gives is for its own size; the target says what the others must cost,
+    and what a change to the order would save.
+    Errors: `not-above`, `too-large` or `too-large-to-vary` at `budget`; as `compare_sizes`, and
+    as `quote_order` where the order itself cannot be made.
     """
     if not budget.is_finite() or budget <= 0:
         raise refuse("budget", "not-above", read=budget, limit=0)
     if budget > MOST_MONEY:
         raise refuse("budget", "too-large", read=budget, limit=MOST_MONEY)
+    asked = quote_order(at_the_target(order), workshop, today=today)
+    check_size(asked, "budget")
     comparison = compare_sizes(order, workshop, sizes, today=today)
     fits = tuple(_fit(compared, budget) for compared in comparison.sizes)
     paying = [number for number, fit in enumerate(fits) if fit.pays_the_hour]
@@ -106,7 +109,7 @@ def within_budget(
         fits=fits,
         comparison=comparison,
         largest=max(paying, key=lambda n: fits[n].compared.area_cm2, default=None),
-        savings=savings(quote_order(at_the_target(order), workshop, today=today), today=today),
+        savings=savings(asked, today=today),
     )
 
 
@@ -114,12 +117,11 @@ def _fit(compared: Compared, budget: Decimal) -> Fit:
     quote = compared.quote
     each = each_for_total(quote, budget)
     at_budget = price_at(quote, each) if each is not None else None
-    pay = quote.workshop.pay.making_per_hour
     return Fit(
         compared=compared,
         fits=quote.price.total <= budget,
         at_budget=at_budget,
-        pays_the_hour=at_budget is not None and at_budget.earned_per_hour >= pay,
+        pays_the_hour=at_budget is not None and at_budget.pays_the_hour,
     )
 
 

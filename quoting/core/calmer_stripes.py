@@ -10,13 +10,13 @@ from itertools import groupby, islice, zip_longest
 
 from quoting.core.advice import MANY_ENDS
 from quoting.core.design import Design, Section, Stripe
-from quoting.core.errors import Refused
+from quoting.core.errors import Refused, refuse
 from quoting.core.estimate import estimate_plan
 from quoting.core.order import Order
 from quoting.core.passes import Plan
 from quoting.core.plan import plan_order
 from quoting.core.quote import Quote, quote_order
-from quoting.core.stripe_search import TRIES_IN_ALL, Repeat, calmer_repeats, cuts_of
+from quoting.core.stripe_search import RUN_GROWS, TRIES_IN_ALL, Repeat, calmer_repeats, cuts_of
 
 OFFERED = 3
 
@@ -28,6 +28,9 @@ ROWS_PLANNED = 16_000
 
 WALKED = 10
 """Of those that keep the shape, how many are walked to count their ends."""
+
+MOST_VARIED = 4_500
+"""Rows and rounds of all blankets of an order for which other stripes are tried at all."""
 
 ROWS_DRIFT = 0.10
 HAIR = 1e-6
@@ -58,9 +61,11 @@ class _Trial:
 def calmer_stripes(quote: Quote, *, today: date) -> tuple[Alternative, ...]:
     """Return up to three designs with at most half a quote's ends, the fewest ends first.
 
-    Every colour keeps its rows within a tenth, and the height stays within one repeat. Nothing
-    is offered where the ends are few.
+    Every colour keeps its rows within a tenth, no run of one colour is longer than twice the
+    longest asked, and the height stays within one repeat. Nothing is offered where the ends are
+    few. Errors: as `check_size`.
     """
+    check_size(quote)
     if quote.estimate.ends < MANY_ENDS:
         return ()
     offered = []
@@ -72,6 +77,16 @@ def calmer_stripes(quote: Quote, *, today: date) -> tuple[Alternative, ...]:
         if 2 * other.estimate.ends <= quote.estimate.ends:
             offered.append(Alternative(quote=other, distance=trial.distance))
     return tuple(sorted(offered, key=_rank))
+
+
+def check_size(quote: Quote, place: str = "") -> None:
+    """Refuse to try changes of a large order, each of which takes as long as the order itself.
+
+    Errors: `too-large-to-vary`, at `place`.
+    """
+    passes = len(quote.plan.passes) * quote.order.quantity
+    if passes > MOST_VARIED:
+        raise refuse(place, "too-large-to-vary", read=passes, limit=MOST_VARIED)
 
 
 def _rank(found: Alternative) -> tuple[int, float, int]:
@@ -173,13 +188,19 @@ def _restriped(section: Section, repeat: Repeat | None) -> Section:
 
 
 def _keeps_shape(plan: Plan, asked: Quote) -> bool:
-    """Return whether a plan keeps the rows of each colour, and the height, near enough."""
+    """Return whether a plan keeps its stripes, each colour's rows and the height, near enough."""
     rows, wanted = plan.rows_by_colour, asked.plan.rows_by_colour
     return (
         rows.keys() == wanted.keys()
+        and _longest_run(plan) <= RUN_GROWS * _longest_run(asked.plan)
         and all(abs(rows[c] - wanted[c]) <= ROWS_DRIFT * wanted[c] for c in wanted)
         and abs(plan.height_cm - asked.plan.height_cm) <= _repeat_cm(asked) + HAIR
     )
+
+
+def _longest_run(plan: Plan) -> int:
+    """Return the rows of one colour together, at the most."""
+    return max(len(list(run)) for _, run in groupby(row.colour for row in plan.rows))
 
 
 def _repeat_cm(quote: Quote) -> float:

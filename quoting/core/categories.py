@@ -20,10 +20,13 @@ SC_IN_FOUR_INCHES = {
     7: (4, 5),
 }
 
+USUAL_CATEGORY = 4
+"""What a yarn is reckoned by that nothing was measured in and that was given no category."""
+
 HOOK_MM = {1: (2.25, 3.5), 2: (3.5, 4.5), 3: (4.5, 5.5), 4: (5.5, 6.5), 5: (6.5, 9.0)}
 
 
-def rough_stitch_width_cm(category: int) -> float:
+def rough_stitch_width_cm(category: int | None) -> float:
     """Return the width of one stitch at the middle of the category's range."""
-    low, high = SC_IN_FOUR_INCHES[category]
+    low, high = SC_IN_FOUR_INCHES[USUAL_CATEGORY if category is None else category]
     return 4 * CM_PER_INCH / ((low + high) / 2)

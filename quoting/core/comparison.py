@@ -20,13 +20,17 @@ from quoting.core.measures import CM_PER_INCH
 from quoting.core.money import exact, round_money
 from quoting.core.order import Order, Terms
 from quoting.core.place import at
+from quoting.core.plan import plan_order
 from quoting.core.price import Price, price_estimate
 from quoting.core.quote import Quote, quote_order
-from quoting.core.resizing import Size, resize_order
+from quoting.core.resizing import Size, own_size, resize_order
 from quoting.core.terms import MOST_MONEY, Target
 from quoting.core.workshop import Workshop
 
 MOST_SIZES = 50
+
+MOST_COMPARED = 12_000
+"""Rows and rounds of all blankets of the order and of all sizes together."""
 
 
 class Rule(StrEnum):
@@ -86,8 +90,9 @@ class Refusal:
 class Comparison:
     """The sizes that can be made, in the order asked, and those that cannot.
 
-    `best` is an index into `sizes` and `reason` says why, both None at a target. `base` is the
-    order's own quote, which two rules of thumb carry over; None where its own size has none.
+    At a target the order's own size keeps a price that the order gives. `best` is an index into
+    `sizes` and `reason` says why, both None at a target. `base` is the order's own quote, which
+    two rules of thumb carry over; None where its own size has none.
     """
 
     sizes: tuple[Compared, ...]
@@ -107,21 +112,26 @@ def compare_sizes(
 ) -> Comparison:
     """Return the order's design quoted at every size, at the target or at `prices` for each.
 
-    A price that the order gives is for its own size: with no `prices`, the workshop's target is
-    taken instead. Errors: `too-many` or `missing` sizes at `sizes`; `size-not-compared` at
-    `prices` for a price whose size is not among them. What is wrong with one size only is
-    listed, not raised.
+    A price that the order gives is for its own size, which keeps it: with no `prices`, the other
+    sizes are priced by the workshop's target. Errors: `too-many` or `missing` sizes at `sizes`,
+    and `too-much-at-once` for blankets that take too many rows together; `size-not-compared` at
+    `prices` for a price whose size is not among them. What is wrong with one size only is listed,
+    not raised.
     """
     _check(sizes, prices or {})
-    base = _try_quote(order, workshop, today)
+    room = Room(MOST_COMPARED)
+    base = _try_quote(order, workshop, today, room)
     made: list[Compared] = []
     refused: list[Refusal] = []
     for size in dict.fromkeys(sizes):
         try:
-            quote = _quote_size(order, workshop, size, today, prices)
+            sized = _sized_order(order, size, prices)
+            room.take(sized, workshop)
+            quote = quote_order(sized, workshop, today=today)
             rules = rules_of_thumb(quote, base or quote)
             made.append(Compared(size=size, quote=quote, rules=rules))
         except Refused as refusal:
+            room.check()
             refused.append(Refusal(size=size, mistakes=refusal.mistakes))
     quotes = [compared.quote for compared in made]
     earned = [quote.price.earned_per_hour for quote in quotes]
@@ -189,26 +199,38 @@ def at_the_target(order: Order) -> Order:
     return replace(order, terms=replace(order.terms, target=None))
 
 
-def _try_quote(order: Order, workshop: Workshop, today: date) -> Quote | None:
+def _try_quote(order: Order, workshop: Workshop, today: date, room: Room) -> Quote | None:
     """Return the order's own quote, or None where its own size cannot be made."""
     try:
+        room.take(order, workshop)
         return quote_order(order, workshop, today=today)
     except Refused:
+        room.check()
         return None
 
 
-def _quote_size(
-    order: Order,
-    workshop: Workshop,
-    size: Size,
-    today: date,
-    prices: Mapping[Size, Decimal] | None,
-) -> Quote:
+class Room:
+    """How many rows and rounds are still to be worked out in one answer."""
+
+    def __init__(self, passes: int) -> None:
+        self.left = passes
+
+    def take(self, order: Order, workshop: Workshop) -> None:
+        """Take the rows of all blankets of an order. Errors: as `plan_order`, and as `check`."""
+        self.left -= len(plan_order(order, workshop).passes) * order.quantity
+        self.check()
+
+    def check(self) -> None:
+        """Refuse to go on once more were asked for. Errors: `too-much-at-once` at `sizes`."""
+        if self.left < 0:
+            raise refuse("sizes", "too-much-at-once", limit=MOST_COMPARED)
+
+
+def _sized_order(order: Order, size: Size, prices: Mapping[Size, Decimal] | None) -> Order:
+    """Return the order at one size and its price. Errors: `size-without-price` at `prices`."""
     sized = resize_order(order, size)
     if prices is None:
-        sized = at_the_target(sized)
-    else:
-        if size not in prices:
-            raise refuse("prices", "size-without-price", read=str(size))
-        sized = replace(sized, terms=replace(sized.terms, target=Target(given=prices[size])))
-    return quote_order(sized, workshop, today=today)
+        return sized if size == own_size(order) else at_the_target(sized)
+    if size not in prices:
+        raise refuse("prices", "size-without-price", read=str(size))
+    return replace(sized, terms=replace(sized.terms, target=Target(given=prices[size])))

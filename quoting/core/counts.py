@@ -2,29 +2,36 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 
-from quoting.core.design import Design, stripes_with_places
+from quoting.core.cautions import Caution, for_maker
+from quoting.core.design import Design, Kind, stripes_with_places
 from quoting.core.errors import refuse
 from quoting.core.gauge import Gauge
 from quoting.core.place import at
 from quoting.core.repeats import nearest_multiple
+from quoting.core.stripes import Striping
 from quoting.core.workshop import Workshop
 
 MOST_STITCHES = 20_000
 """Across a row; more of them is a slip in the swatch."""
 
+GAUGES_APART = 0.05
+"""How much wider the stitches of one row may be than those of another before it is told."""
+
+_SAME = 1e-9
+
 
 def row_counts(
-    design: Design, workshop: Workshop, gauges: Mapping[str, Gauge], depth_cm: float
-) -> dict[str, int]:
-    """Return the stitches across a row, by its stitch.
+    design: Design, workshop: Workshop, gauges: Mapping[Kind, Gauge], depth_cm: float
+) -> dict[Kind, int]:
+    """Return the stitches across a row, by the yarn and the stitch it is worked in.
 
-    The blanket's own stitch fixes the width of the body; a stripe in another stitch comes as
-    near to that width as its own gauge and repeat allow. Errors: `width-too-small`, with the
-    smallest side in cm that works; `too-many-stitches`.
+    The blanket's own stitch in its own yarn fixes the width of the body; a stripe in another
+    comes as near to that width as its own gauge and repeat allow. Errors: `width-too-small`,
+    with the smallest side in cm that works; `too-many-stitches`.
     """
-    width_cm = gauges[design.stitch].width_cm
+    width_cm = gauges[design.kind].width_cm
     multiple, plus = stitch_repeat(design, workshop)
     main = design.stitches
     if main is None:
@@ -33,16 +40,13 @@ def row_counts(
         if target < plus + multiple / 2:
             least = (plus + multiple / 2) * width_cm + 2 * depth_cm
             raise refuse(at("blanket", "width"), "width-too-small", smallest_cm=least)
-    counts = {design.stitch: main}
+    counts = {design.kind: main}
     for _, stripe in stripes_with_places(design):
-        other = stripe.stitch
-        if other is not None and other not in counts:
-            pattern = workshop.pattern(other)
-            counts[other] = design.stitches or nearest_multiple(
-                main * width_cm / gauges[other].width_cm,
-                pattern.multiple if pattern else 1,
-                pattern.plus if pattern else 0,
-            )
+        kind = design.kind_of(stripe)
+        if kind not in counts:
+            repeat = _repeat_of(kind[1], design, workshop)
+            target = main * width_cm / gauges[kind].width_cm
+            counts[kind] = design.stitches or nearest_multiple(target, *repeat)
     most = max(counts.values())
     if most > MOST_STITCHES:
         raise refuse(at("blanket", "width"), "too-many-stitches", read=most, limit=MOST_STITCHES)
@@ -51,7 +55,38 @@ def row_counts(
 
 def stitch_repeat(design: Design, workshop: Workshop) -> tuple[int, int]:
     """Return the stitch repeat: the order's own, else the pattern's, else one."""
-    pattern = workshop.pattern(design.stitch)
-    multiple = design.multiple or (pattern.multiple if pattern else 1)
-    plus = design.plus if design.plus is not None else (pattern.plus if pattern else 0)
-    return multiple, plus
+    multiple, plus = workshop.stitch_repeat(design.stitch)
+    return design.multiple or multiple, plus if design.plus is None else design.plus
+
+
+def _repeat_of(stitch: str, design: Design, workshop: Workshop) -> tuple[int, int]:
+    if stitch == design.stitch:
+        return stitch_repeat(design, workshop)
+    return workshop.stitch_repeat(stitch)
+
+
+def count_cautions(
+    design: Design,
+    workshop: Workshop,
+    counts: Mapping[Kind, int],
+    striping: Striping,
+    gauges: Mapping[Kind, Gauge],
+) -> Iterator[Caution]:
+    """Yield what is to be said of a count within a repeat, and of rows of unlike stitches."""
+    multiple, plus = stitch_repeat(design, workshop)
+    count = counts[design.kind]
+    if (count - plus) % multiple or count < multiple + plus:
+        yield for_maker("count-breaks-repeat", stitches=count, multiple=multiple, plus=plus)
+    kinds = sorted({row.kind for row in striping.rows}, key=lambda kind: gauges[kind].width_cm)
+    narrow, wide = kinds[0], kinds[-1]
+    apart = gauges[wide].width_cm / gauges[narrow].width_cm - 1
+    if apart > GAUGES_APART + _SAME:
+        unlike = wide[0] != narrow[0]
+        yield for_maker(
+            "gauges-apart",
+            wide=wide[1],
+            wide_yarn=wide[0] if unlike else None,
+            narrow=narrow[1],
+            narrow_yarn=narrow[0] if unlike else None,
+            apart=apart,
+        )

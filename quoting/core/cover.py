@@ -1,92 +1,27 @@
 """Cover a length with pieces at least cost: whole numbers only, exact, no greedy guess.
 
-Every choice has one whole number, its rank, that orders all choices strictly, so the best one is
-unique and everything at least as bad as something else can be dropped.
+The idea: of the pieces at will one, the basis, is cheapest for its length, and a best cover is
+mostly basis. Whatever is picked beside it wastes something, which adds up: what it costs more than
+as much length of the basis. So picks of other pieces are lengthened, the shortest first, and each
+is filled up with the basis, which gives a cover and a new best one if it ranks lower. A pick is
+dropped for two reasons, and neither can lose the best cover. It wastes as much as the best so far,
+or its cost, length and balls cannot come under those of the best even if what is missing came at
+the best rate of each: whole units count, so prices in proportion are no trap. Or a shorter pick
+whose length leaves the same rest against the basis, or one that the basis lengthens to as much,
+wastes no more: whatever the later one adds, the earlier one can add too. Rests are fewer than the
+units of the basis and no pick passes the target, so it ends; what is left was not beaten.
 """
 
 from __future__ import annotations
 
-import math
 from bisect import bisect_left
-from collections import Counter
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
 from heapq import heappop, heappush
-from typing import NamedTuple, TypeAlias
+from typing import NamedTuple
 
-Chain: TypeAlias = "tuple[Chain, int, int] | None"
-
-
-class Piece(NamedTuple):
-    """Something that can be taken.
-
-    `gain` (over 0) is what it brings towards the target, `length` what there is of it, `cost` what
-    it costs, `balls` how many it is.
-    """
-
-    gain: int
-    length: int
-    cost: Fraction
-    balls: int = 1
-
-
-class Ranked(NamedTuple):
-    """Piece `number` of a list. Ranks add up; of two choices the one of lower rank is better."""
-
-    number: int
-    gain: int
-    rank: int
-
-
-class Pick(NamedTuple):
-    """Pieces taken; `place` is the first that may still be added, so that no pick comes twice.
-
-    `taken` is a chain of (the chain before, number, times), which is quick to lengthen.
-    """
-
-    gain: int = 0
-    rank: int = 0
-    place: int = 0
-    taken: Chain = None
-
-    def plus(self, piece: Ranked, *, place: int = 0, times: int = 1) -> Pick:
-        """Return this pick with some of one piece more."""
-        gain, rank = self.gain + times * piece.gain, self.rank + times * piece.rank
-        return Pick(gain, rank, place, (self.taken, piece.number, times))
-
-    def counts(self) -> Counter[int]:
-        """Return how many of each numbered piece are taken."""
-        counts: Counter[int] = Counter()
-        chain = self.taken
-        while chain:
-            chain, number, times = chain
-            counts[number] += times
-        return counts
-
-
-def rank_pieces(pieces: Sequence[Piece], target: int) -> list[Ranked]:
-    """Rank by least cost, then length, then balls, then more of the pieces listed earlier.
-
-    These are the digits of the rank. A best choice can spare nothing, so it holds at most
-    `most` - 1 of a piece, and the base of each digit is more than that digit can come to.
-    """
-    most = target // min((piece.gain for piece in pieces), default=1) + 2
-    length_base = most * max((piece.length for piece in pieces), default=0) + 1
-    balls_base = most * max((piece.balls for piece in pieces), default=0)
-    order_base = most ** len(pieces)
-    unit = math.lcm(*(piece.cost.denominator for piece in pieces))
-    ranked = []
-    for number, piece in enumerate(pieces):
-        rank = int(piece.cost * unit) * length_base + piece.length
-        rank = (rank * balls_base + piece.balls) * order_base - most ** (len(pieces) - 1 - number)
-        ranked.append(Ranked(number, piece.gain, rank))
-    return ranked
-
-
-def best_pick(picks: Iterable[Pick | None]) -> Pick | None:
-    """Return the pick of least rank, or None where there is none."""
-    return min((pick for pick in picks if pick), key=lambda pick: pick.rank, default=None)
+from quoting.core.picks import Pick, Ranked, best_pick
 
 
 def best_subset(pieces: Sequence[Ranked], target: int) -> Pick | None:
@@ -114,7 +49,7 @@ def best_filling(once: Sequence[Ranked], freely: Sequence[Ranked], target: int) 
     for place, piece in enumerate(once):
         saving = sum(min(0, filling.waste(later)) for later in once[place + 1 :])
         picks = filling.sift(_with_or_without(picks, piece), saving)
-    filling.spread(picks, [piece for piece in freely if piece != basis])
+    filling.spread(picks, freely)
     return filling.best
 
 
@@ -125,6 +60,31 @@ def _with_or_without(picks: Sequence[Pick], piece: Ranked) -> list[Pick]:
 def _filled(pick: Pick, basis: Ranked, target: int) -> Pick:
     missing = max(0, target - pick.gain)
     return pick.plus(basis, times=-(-missing // basis.gain))
+
+
+class _Rates(NamedTuple):
+    """The least cost and length for a gain, and the most gain of a ball, of pieces at will."""
+
+    cost: Ranked
+    length: Ranked
+    ball: Ranked
+
+    @classmethod
+    def of(cls, pieces: Sequence[Ranked]) -> _Rates:
+        return cls(
+            min(pieces, key=lambda piece: Fraction(piece.cost, piece.gain)),
+            min(pieces, key=lambda piece: Fraction(piece.length, piece.gain)),
+            max(pieces, key=lambda piece: Fraction(piece.gain, piece.balls)),
+        )
+
+    def least(self, pick: Pick, target: int) -> tuple[int, int, int]:
+        """Return digits that no way to fill a pick up comes under: whole units of each."""
+        missing = max(0, target - pick.gain)
+        return (
+            pick.cost - -missing * self.cost.cost // self.cost.gain,
+            pick.length - -missing * self.length.length // self.length.gain,
+            pick.balls - -missing * self.ball.balls // self.ball.gain,
+        )
 
 
 @dataclass(slots=True, kw_only=True)
@@ -146,24 +106,29 @@ class _Filling:
         self.forget()
         return [pick for pick in sorted(picks) if self.keeps(pick, saving)]
 
-    def spread(self, picks: Iterable[Pick], others: Sequence[Ranked]) -> None:
+    def spread(self, picks: Iterable[Pick], freely: Sequence[Ranked]) -> None:
         """Add the pieces at will in every way worth it, the shortest pick first."""
         self.forget()
+        others = [piece for piece in freely if piece != self.basis]
+        rates = _Rates.of(freely)
         heap = sorted(picks)
         while heap:
             pick = heappop(heap)
-            if self.keeps(pick):
+            if self.keeps(pick) and rates.least(pick, self.target) <= self.best.digits:
                 for place in range(pick.place, len(others)):
                     heappush(heap, pick.plus(others[place], place=place))
 
     def keeps(self, pick: Pick, saving: int = 0) -> bool:
         """Fill the pick up, and tell whether it can lead to a better one than the best so far."""
-        self.best = min(self.best, _filled(pick, self.basis, self.target), key=_rank)
         waste = self.waste(pick)
         budget = self.best.rank * self.basis.gain - self.basis.rank * self.target
-        if pick.gain >= self.target or waste + saving >= budget:
+        if waste + saving >= budget:
             return False
-        return self.stands_out(pick.gain % self.basis.gain, waste)
+        short = pick.gain < self.target
+        if short and not self.stands_out(pick.gain % self.basis.gain, waste):
+            return False
+        self.best = min(self.best, _filled(pick, self.basis, self.target), key=_rank)
+        return short
 
     def stands_out(self, rest: int, waste: int) -> bool:
         """Tell whether no earlier pick replaces one of this `rest` and waste, and remember it.

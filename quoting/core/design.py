@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from enum import StrEnum
 from types import MappingProxyType
 
 from quoting.core.errors import Checks
 from quoting.core.place import Place, at
+
+Kind = tuple[str, str]
+"""A yarn and a stitch that is worked in it."""
 
 MAX_SIDE_CM = 1000.0
 MAX_COUNT = 10_000
@@ -163,6 +166,21 @@ class Design:
     def source_of(self, colour: str) -> ColourSource:
         """Return the yarn and colour that a colour of the design comes from."""
         return self.colours.get(colour) or ColourSource(yarn=self.yarn, colour=colour)
+
+    @property
+    def kind(self) -> Kind:
+        """The blanket's own yarn and stitch."""
+        return self.yarn, self.stitch
+
+    def kind_of(self, part: Stripe | BorderBand) -> Kind:
+        """Return the yarn and the stitch that a stripe or a border is worked in."""
+        return self.source_of(part.colour).yarn, part.stitch or self.stitch
+
+
+def first_names(design: Design, names: Iterable[str]) -> dict[str, str]:
+    """Return each name of a colour with the first of those that come from one yarn's colour."""
+    first: dict[ColourSource, str] = {}
+    return {name: first.setdefault(design.source_of(name), name) for name in dict.fromkeys(names)}
 
 
 def stripes_with_places(design: Design) -> Iterator[tuple[Place, Stripe]]:

@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 from dataclasses import replace
 
-from quoting.core.design import Design, stripes_with_places
+from quoting.core.design import Design, Kind, stripes_with_places
 from quoting.core.gauge import ESTIMATED_LIMITS, Z_95, Gauge, Sureness, gauge_of, has_swatch
 from quoting.core.stitches import Stitch
 from quoting.core.workshop import Workshop
 
 
-def design_gauges(design: Design, workshop: Workshop) -> dict[tuple[str, str], Gauge]:
+def design_gauges(design: Design, workshop: Workshop) -> dict[Kind, Gauge]:
     """Return the gauge of every stitch, `ch` too, in every yarn that the design uses.
 
     A yarn with no swatch, beside one that has, is taken to work up as that one does. That is one
@@ -30,10 +31,18 @@ def design_gauges(design: Design, workshop: Workshop) -> dict[tuple[str, str], G
     return gauges
 
 
+def size_gauges(design: Design, gauges: Mapping[Kind, Gauge]) -> dict[Kind, Gauge]:
+    """Return the gauges that sizes follow: for a yarn without a swatch, the blanket's own."""
+    return {
+        kind: gauge if gauge.swatched else gauges[design.yarn, kind[1]]
+        for kind, gauge in gauges.items()
+    }
+
+
 def _borrowed(gauge: Gauge, yarn: str) -> Gauge:
     return replace(
         gauge,
-        sureness=Sureness.ESTIMATED,
+        sureness=max(gauge.sureness, Sureness.ESTIMATED, key=list(Sureness).index),
         basis=f"{yarn}/borrowed",
         basis_error=math.hypot(gauge.basis_error, ESTIMATED_LIMITS / Z_95),
     )

@@ -9,11 +9,18 @@ from dataclasses import dataclass, field, replace
 from datetime import date
 from decimal import Decimal
 from types import MappingProxyType
+from typing import cast
 
-from quoting.core.place import Document, Place, placed
+from quoting.core.place import NOWHERE, Document, Place, placed
 
 Fact = str | int | float | Decimal | date | tuple[str, ...] | tuple[int, ...] | None
 Facts = Mapping[str, Fact]
+
+MOST_TOLD = 200
+"""Mistakes of one value, file or form that are told; of more, only how many there are."""
+
+MORE = "more-mistakes"
+"""The code of what stands for the mistakes that are only counted."""
 
 JOINERS = "\u200c\u200d"
 """Marks inside words of several scripts, and inside emoji, that show nothing themselves."""
@@ -42,12 +49,17 @@ class Mistake:
         return Mistake(replace(self.place, document=document), self.code, self.facts)
 
     def under(self, outer: Place | str) -> Mistake:
-        """Return the same mistake, its place seen from further out."""
+        """Return the same mistake, its place seen from further out.
+
+        What only counts mistakes has no place.
+        """
+        if self.code == MORE:
+            return self
         return Mistake(placed(outer) / self.place, self.code, self.facts)
 
 
 class Refused(Exception):  # noqa: N818 - it is the answer, not an accident
-    """A value that cannot be taken, with every mistake found in it."""
+    """A value that cannot be taken, with the mistakes found in it."""
 
     def __init__(self, *mistakes: Mistake) -> None:
         super().__init__("; ".join(f"{m.place}: {m.code}" for m in mistakes))
@@ -59,23 +71,61 @@ def refuse(place: Place | str, code: str, **facts: Fact) -> Refused:
     return Refused(Mistake(placed(place), code, facts))
 
 
+class Tally:
+    """Mistakes in the order they were found: the first of them are kept, any more counted."""
+
+    def __init__(self) -> None:
+        self.kept: list[Mistake] = []
+        self.counted = 0
+
+    @property
+    def is_full(self) -> bool:
+        """Whether no more mistakes are kept."""
+        return len(self.kept) >= MOST_TOLD
+
+    @property
+    def mistakes(self) -> tuple[Mistake, ...]:
+        """What is told: the mistakes kept, and how many more there are."""
+        more = (Mistake(NOWHERE, "more-mistakes", {"read": self.counted}),) if self.counted else ()
+        return (*self.kept, *more)
+
+    def add(self, mistake: Mistake) -> None:
+        """Keep a mistake, or count it; one that stands for more is counted as so many."""
+        if mistake.code == MORE:
+            self.counted += cast("int", mistake.facts["read"])
+        elif self.is_full:
+            self.counted += 1
+        else:
+            self.kept.append(mistake)
+
+    def done(self) -> None:
+        """Raise one refusal if anything was found."""
+        if self.kept:
+            raise Refused(*self.mistakes)
+
+
 class Checks:
     """Collects the mistakes of one value, each once, so that all are told together."""
 
     def __init__(self) -> None:
-        self._found: dict[Hashable, Mistake] = {}
+        self._tally = Tally()
+        self._seen: set[Hashable] = set()
 
     @property
     def mistakes(self) -> tuple[Mistake, ...]:
         """What was found so far."""
-        return tuple(self._found.values())
+        return self._tally.mistakes
 
     def add(self, place: Place | str, code: str, **facts: Fact) -> None:
         """Note one mistake."""
         self._note(Mistake(placed(place), code, facts))
 
     def _note(self, mistake: Mistake) -> None:
-        self._found.setdefault(mistake.identity, mistake)
+        full = self._tally.is_full
+        identity = (mistake.place, mistake.code) if full else mistake.identity
+        if mistake.code == MORE or identity not in self._seen:
+            self._seen.add(identity)
+            self._tally.add(mistake)
 
     @contextmanager
     def under(self, outer: Place | str) -> Iterator[None]:
@@ -134,8 +184,7 @@ class Checks:
 
     def done(self) -> None:
         """Raise one refusal if anything was found."""
-        if self._found:
-            raise Refused(*self.mistakes)
+        self._tally.done()
 
 
 def _joins(text: str, index: int) -> bool:

@@ -8,33 +8,31 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from quoting.core.ball_ends import BallEnd, ball_ends
-from quoting.core.ball_walk import HAIR_M, ColourWalk, walk_colour
+from quoting.core.ball_walk import ColourWalk, walk_colour
+from quoting.core.balls import Supply
+from quoting.core.colour_work import ColourWork
 from quoting.core.design import ColourSource
 from quoting.core.errors import refuse
 from quoting.core.hours import Hours, Workload, work_hours
 from quoting.core.order import Order
 from quoting.core.passes import Plan
 from quoting.core.place import at
-from quoting.core.skeins import SkeinChoice, choose_skeins
+from quoting.core.skeins import SkeinChoice
+from quoting.core.stitching_time import YarnAndStitch
 from quoting.core.strands import Strand, Visit, Why, visits_by_colour
-from quoting.core.workshop import Workshop
+from quoting.core.workshop import Habits, Join, Workshop
 from quoting.core.yarn import ColourYarn, reserve, yarn_by_colour, yarn_by_pass
 
-MOST_PASSES = 40_000
+MOST_PASSES = 20_000
 """Rows and rounds of all blankets of an order together."""
-
-PATIENCE = 3
-"""Full balls more than needed after which no row waits for a larger ball any longer."""
-
-MOST_BALLS = 2_000
-"""Balls of one colour; more of them is a slip in the yarn's figures."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ColourEstimate:
     """One colour: its yarn, what to buy for it, and its strands.
 
-    `bare_m` is its yarn were no ball ever joined; `reserve` the share to have on top.
+    `visits` are those of one of the `pieces` alike; `bare_m` is its yarn were no ball ever joined,
+    extras too; `reserve` the share to have on top of all but the extras.
     """
 
     yarn: ColourYarn
@@ -42,10 +40,11 @@ class ColourEstimate:
     metres_per_gram: float
     bare_m: float
     reserve: float
-    tail_m: float
+    habits: Habits
+    visits: tuple[Visit, ...]
+    pieces: int
     choice: SkeinChoice
     walk: ColourWalk
-    ball_ends: tuple[BallEnd, ...]
 
     @property
     def colour(self) -> str:
@@ -53,9 +52,21 @@ class ColourEstimate:
         return self.yarn.colour
 
     @property
+    def tail_m(self) -> float:
+        """The length of a tail."""
+        return self.habits.tail_m
+
+    @property
     def balls_m(self) -> tuple[float, ...]:
         """The lengths of all balls, in the order they are used."""
         return self.choice.balls_m(self.metres_per_gram)
+
+    @property
+    def ball_ends(self) -> tuple[BallEnd, ...]:
+        """Where each ball is used up. It is walked for anew: not every answer asks for it."""
+        return ball_ends(
+            self.walk, self.visits, self.balls_m, self.reserve, self.habits, self.pieces
+        )
 
     @property
     def metres(self) -> float:
@@ -66,7 +77,9 @@ class ColourEstimate:
     def metres_to_buy(self) -> float:
         """The yarn to have: with the reserve, and two tails for each ball after the first."""
         joins = max(0, len(self.balls_m) - 1)
-        return self.bare_m * (1 + self.reserve) + joins * 2 * self.tail_m
+        return with_reserve(self.bare_m, self.yarn.extras_m, self.reserve) + (
+            joins * 2 * self.tail_m
+        )
 
     @property
     def metres_left(self) -> float:
@@ -80,11 +93,18 @@ class ColourEstimate:
 
     @property
     def from_stock_g(self) -> float:
-        """What is expected to be taken from stock, which is used first."""
-        held = math.fsum(ball.weight_g for ball in self.choice.stock)
-        worked = self.walk.ball_used_m[: len(self.choice.stock)]
-        extras = 0.0 if self.choice.bought else self.yarn.extras_m
-        return min(held, (math.fsum(worked) + extras) / self.metres_per_gram)
+        """What is expected to be taken from stock: it is used first, by the extras too."""
+        held_m = self.balls_m[: len(self.choice.stock)]
+        worked_m = self.walk.ball_used_m[: len(held_m)]
+        scraps = self.habits.join is Join.AT_AN_EDGE
+        left_m = [
+            length - used
+            for length, used, end in zip(held_m, worked_m, self.walk.ran_out_at, strict=False)
+            if not (scraps and end)
+        ]
+        extras_m = min(self.yarn.extras_m, math.fsum(left_m))
+        taken_m = min(math.fsum(held_m), math.fsum(worked_m) + extras_m)
+        return taken_m / self.metres_per_gram
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -135,24 +155,31 @@ def estimate_plan(plan: Plan, order: Order, workshop: Workshop) -> Estimate:
         limit = MOST_PASSES // len(plan.passes)
         raise refuse(at("order", "quantity"), "too-large", read=order.quantity, limit=limit)
     habits = workshop.habits
-    visits = visits_by_colour(plan, habits, yarn_by_pass(plan, order), order.quantity)
+    visits = visits_by_colour(plan, habits, yarn_by_pass(plan, order))
     colours = tuple(
-        _colour(yarn, visits.get(yarn.colour, []), order, workshop)
+        _colour(yarn, tuple(visits.get(yarn.colour, ())), order, workshop)
         for yarn in yarn_by_colour(plan, order, habits)
     )
     strands = sorted(
         (strand for colour in colours for strand in colour.walk.strands),
         key=lambda s: (s.starts.piece, s.starts.pass_index, s.stretches[0].begins),
     )
-    hours = work_hours(_workload(plan, order, strands), workshop)
+    hours = work_hours(_workload(plan, order, colours, strands), workshop)
     return Estimate(colours=colours, strands=tuple(strands), hours=hours)
 
 
-def _workload(plan: Plan, order: Order, strands: Sequence[Strand]) -> Workload:
+def _workload(
+    plan: Plan, order: Order, colours: Sequence[ColourEstimate], strands: Sequence[Strand]
+) -> Workload:
     pieces = order.quantity
+    stitches: dict[YarnAndStitch, int] = {}
+    for colour in colours:
+        for stitch, count in colour.yarn.counts.items():
+            work = colour.source.yarn, stitch
+            stitches[work] = stitches.get(work, 0) + count
     changes = sum(before.colour != worked.colour for before, worked in pairwise(plan.passes))
     return Workload(
-        stitches={stitch: count * pieces for stitch, count in plan.stitch_counts.items()},
+        stitches=stitches,
         turns=(len(plan.rows) - 1) * pieces,
         colour_changes=changes * pieces,
         joins=sum(strand.why is Why.RAN_OUT for strand in strands),
@@ -162,16 +189,24 @@ def _workload(plan: Plan, order: Order, strands: Sequence[Strand]) -> Workload:
     )
 
 
+def with_reserve(bare_m: float, extras_m: float, share: float) -> float:
+    """Return metres with a share more of all but the extras, whose yarn is given."""
+    return (bare_m - extras_m) * (1 + share) + extras_m
+
+
 def _colour(
-    yarn: ColourYarn, visits: Sequence[Visit], order: Order, workshop: Workshop
+    yarn: ColourYarn, visits: tuple[Visit, ...], order: Order, workshop: Workshop
 ) -> ColourEstimate:
-    """Return one colour's estimate; where the balls fall short, more are chosen."""
-    habits = workshop.habits
-    source = order.design.source_of(yarn.colour)
+    """Return one colour's estimate, with skeins that the work and its extras get through with."""
+    habits, source = workshop.habits, order.design.source_of(yarn.colour)
     stuff = workshop.yarn(source.yarn)
-    bare_m = walk_colour(yarn.colour, visits, tail_m=habits.tail_m).yarn_m + yarn.extras_m
+    one_m = walk_colour(yarn.colour, visits, tail_m=habits.tail_m).yarn_m
+    work = ColourWork(yarn=yarn, visits=visits, pieces=order.quantity, habits=habits)
+    bare_m = one_m * order.quantity + yarn.extras_m
     share = reserve(yarn.error, habits)
-    choice, walk = _enough(bare_m * (1 + share), yarn, visits, order, workshop)
+    need_m = with_reserve(bare_m, yarn.extras_m, share)
+    choice = work.choose(need_m, share, stuff, source.colour, mix_lots=order.design.mix_lots)
+    full_m = max(put_up.length_m for put_up in stuff.put_ups)
     balls_m = choice.balls_m(stuff.metres_per_gram)
     return ColourEstimate(
         yarn=yarn,
@@ -179,50 +214,9 @@ def _colour(
         metres_per_gram=stuff.metres_per_gram,
         bare_m=bare_m,
         reserve=share,
-        tail_m=habits.tail_m,
+        habits=habits,
+        visits=visits,
+        pieces=order.quantity,
         choice=choice,
-        walk=walk,
-        ball_ends=ball_ends(walk, visits, balls_m, share, habits),
+        walk=work.walk(Supply(balls_m=balls_m, full_m=full_m)),
     )
-
-
-def _enough(
-    need_m: float, yarn: ColourYarn, visits: Sequence[Visit], order: Order, workshop: Workshop
-) -> tuple[SkeinChoice, ColourWalk]:
-    """Return skeins that the work and its extras get through with, and the walk.
-
-    Where the balls fall short, the need is raised by that. Where no more of them helps, for no
-    choice brings a ball that a row waits for, that row is joined within.
-    """
-    habits, mix_lots = workshop.habits, order.design.mix_lots
-    colour, source = yarn.colour, order.design.source_of(yarn.colour)
-    stuff = workshop.yarn(source.yarn)
-    raised_m, waits = need_m, True
-    while True:
-        choice = choose_skeins(
-            raised_m, stuff, source.colour, tail_m=habits.tail_m, mix_lots=mix_lots
-        )
-        if choice.skeins > MOST_BALLS:
-            raise refuse(
-                "yarns",
-                "too-many-balls",
-                read=choice.skeins,
-                colour=colour,
-                yarn=stuff.name,
-                limit=MOST_BALLS,
-            )
-        full_m = choice.full_ball_m(stuff.metres_per_gram)
-        walk = walk_colour(
-            colour,
-            visits,
-            tail_m=habits.tail_m,
-            balls_m=choice.balls_m(stuff.metres_per_gram),
-            join=habits.join,
-            full_m=full_m if waits else 0.0,
-        )
-        short_m = walk.missing_m + max(0.0, yarn.extras_m - walk.left_m)
-        if short_m <= HAIR_M:
-            return choice, walk
-        raised_m += short_m
-        if waits and raised_m > need_m + PATIENCE * full_m:
-            raised_m, waits = need_m, False

@@ -1,7 +1,7 @@
 """Reference rates of a day against the euro, and cross rates between any two of them.
 
-A cross rate goes through the euro, and no inverse rate is ever rounded (Regulation (EC) 1103/97,
-articles 4 and 5).
+A cross rate goes through the euro and stays the two rates that it is made of, so that no inverse is
+ever rounded (Regulation (EC) 1103/97, articles 4 and 5).
 """
 
 from __future__ import annotations
@@ -50,17 +50,18 @@ class EuroRates:
             )
         return self.rates[currency]
 
-    def cross(self, seller: str, buyer: str) -> Decimal:
-        """Return the buyer's units for one of the seller's; errors as `per_euro`."""
-        return self.per_euro(buyer) / self.per_euro(seller)
-
     def between(self, seller: str, buyer: str, cushion: float = 0.0) -> ExchangeRate:
         """Return the cross rate as an order keeps it, with its day and a cushion.
 
         Errors: as `per_euro`; `unknown-currency` at `currency` for one that is no longer paid in.
         """
-        rate = self.cross(seller, buyer)
-        return ExchangeRate(currency=buyer, rate=rate, day=self.day, cushion=cushion)
+        return ExchangeRate(
+            currency=buyer,
+            rate=self.per_euro(buyer),
+            per=self.per_euro(seller),
+            day=self.day,
+            cushion=cushion,
+        )
 
 
 def is_old(day: date, today: date) -> bool:

@@ -10,16 +10,21 @@ from quoting.core.currencies import MINOR_DIGITS
 from quoting.core.errors import Checks
 from quoting.core.money import round_money
 
+MOST_RATE = 1e9
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ExchangeRate:
-    """Units of the buyer's `currency` for one of the workshop's, as of `day`.
+    """`rate` units of the buyer's `currency` for `per` of the workshop's, as of `day`.
 
-    `cushion` is a share added against the rate's moving before the buyer pays.
+    A rate that is known the other way round is kept so, as 1 for `per`: an amount is divided by
+    it, and no inverse is ever rounded. `cushion` is a share added against the rate's moving before
+    the buyer pays.
     """
 
     currency: str
     rate: Decimal
+    per: Decimal = Decimal(1)
     day: date
     cushion: float = 0.0
 
@@ -27,11 +32,25 @@ class ExchangeRate:
         checks = Checks()
         if self.currency not in MINOR_DIGITS:
             checks.add("currency", "unknown-currency", read=self.currency)
-        checks.number("rate", self.rate, above=0, most=1e9)
+        checks.number("rate", self.rate, above=0, most=MOST_RATE)
+        checks.number("per", self.per, above=0, most=MOST_RATE)
         checks.number("cushion", self.cushion, least=0, most=1)
         checks.done()
 
+    @property
+    def for_one(self) -> Decimal:
+        """The buyer's units for one of the workshop's. No amount is reckoned by it."""
+        return exchanged(Decimal(1), units=self.rate, per=self.per)
+
     def convert(self, amount: Decimal) -> Decimal:
         """Return an amount of the workshop's currency in the buyer's, rounded once."""
-        cushioned = amount * self.rate * (1 + Decimal(repr(self.cushion)))
-        return round_money(cushioned, self.currency)
+        cushioned = amount * (1 + Decimal(repr(self.cushion)))
+        return round_money(exchanged(cushioned, units=self.rate, per=self.per), self.currency)
+
+
+def exchanged(amount: Decimal, *, units: Decimal, per: Decimal) -> Decimal:
+    """Return what an amount comes to where so many units are paid for `per` of it.
+
+    The product is divided last: a quotient that was rounded first would move the half of a cent.
+    """
+    return amount * units / per

@@ -16,6 +16,9 @@ from quoting.core.workshop import Workshop
 Z_95 = 1.96
 ESTIMATED_LIMITS = 0.15
 ROUGH_LIMITS = 0.25
+PATTERN_LIMITS = 0.35
+"""Texture is in no ratio: what a pattern takes that has no swatch of its own."""
+
 CM_OF_YARN_PER_CM2 = 10.0
 """With no swatch, yarn per area is this over the stitch width in cm."""
 
@@ -35,7 +38,8 @@ class Gauge:
 
     `basis` names the swatch that the figures rest on: errors of one basis go together.
     `basis_error` is the relative standard uncertainty of the yarn that the basis leaves;
-    `guess_limits` the 95 % limits added for a figure taken by a ratio.
+    `guess_limits` the 95 % limits added for a figure taken by a ratio. `swatched` says whether
+    any swatch stands behind it, of whatever stitch, or only the yarn's category.
     """
 
     stitch: str
@@ -47,14 +51,15 @@ class Gauge:
     basis: str
     basis_error: float
     guess_limits: float = 0.0
+    swatched: bool = True
 
 
 def gauge_of(workshop: Workshop, yarn_name: str, stitch: str) -> Gauge:
     """Return the gauge of a stitch or pattern in a yarn.
 
     It is measured where the stitch has swatches; taken by the trade's ratios from the nearest
-    stitch that has one, else; and from the yarn's category, where the yarn has none at all.
-    `ch` takes half the yarn of a single crochet.
+    stitch that has one, else, which for a pattern is rough; and from the yarn's category, where
+    the yarn has none at all. `ch` takes half the yarn of a single crochet.
     """
     if stitch == Stitch.CH:
         return _chain(workshop, yarn_name)
@@ -106,26 +111,31 @@ def _spread(readings: Sequence[float]) -> float:
 def _nearest_swatched(
     workshop: Workshop, swatches: Sequence[Swatch], stitch: str, kind: Stitch
 ) -> str:
-    """Return the swatched stitch to reckon from: itself, else the nearest in height."""
+    """Return the swatched stitch to reckon from: itself, else the nearest in height.
 
-    def distance(name: str) -> tuple[bool, float, bool, float]:
+    Of several as near, a basic one, then the lower, then the first by name: the order of the
+    file tells nothing.
+    """
+
+    def distance(name: str) -> tuple[bool, float, bool, float, str]:
         other = workshop.basic_stitch(name, "stitch")
         ratio = HEIGHT_RATIO[other] / HEIGHT_RATIO[kind]
-        return name != stitch, abs(math.log(ratio)), name != other, ratio
+        return name != stitch, abs(math.log(ratio)), name != other, ratio, name
 
     return min((swatch.stitch for swatch in swatches), key=distance)
 
 
 def _by_ratio(base: Gauge, stitch: str, kind: Stitch) -> Gauge:
     ratio = HEIGHT_RATIO[kind] / HEIGHT_RATIO[base.kind]
+    is_pattern = stitch != kind
     return replace(
         base,
         stitch=stitch,
         kind=kind,
         height_cm=base.height_cm * ratio,
         yarn_m=base.yarn_m * ratio,
-        sureness=max(base.sureness, Sureness.ESTIMATED, key=list(Sureness).index),
-        guess_limits=ESTIMATED_LIMITS,
+        sureness=Sureness.ROUGH if is_pattern else Sureness.ESTIMATED,
+        guess_limits=PATTERN_LIMITS if is_pattern else ESTIMATED_LIMITS,
     )
 
 
@@ -141,7 +151,8 @@ def _rough(workshop: Workshop, yarn_name: str, stitch: str, kind: Stitch) -> Gau
         yarn_m=CM_OF_YARN_PER_CM2 / width * (width * height) / 100,
         sureness=Sureness.ROUGH,
         basis=f"{yarn_name}/category",
-        basis_error=ROUGH_LIMITS / Z_95,
+        basis_error=(ROUGH_LIMITS if stitch == kind else PATTERN_LIMITS) / Z_95,
+        swatched=False,
     )
 
 

@@ -10,9 +10,10 @@ from enum import StrEnum
 
 from quoting.core.gauge import Sureness
 from quoting.core.money import MINUTES_PER_HOUR, round_hours
-from quoting.core.pace import Session, Span, pace_of
-from quoting.core.stitching_time import StitchingTime, stitching_times
-from quoting.core.timing import Readings
+from quoting.core.pace import FEW_SESSIONS, Session, Span, pace_of
+from quoting.core.pace_guesses import Guess, limits_of
+from quoting.core.stitching_time import StitchingTime, YarnAndStitch, stitching_times
+from quoting.core.timing import Minutes, Readings, TimedStitch
 from quoting.core.workshop import Workshop
 
 
@@ -32,9 +33,9 @@ class Part(StrEnum):
 class Task:
     """One kind of work: so many of it, each taking so long. `what` is a stitch or a code.
 
-    `timed_stitch` is the stitch whose timings stitching rests on, None for all other work;
-    `shared_min` is its part of the half-width of all that rests on them, `guess_min` the
-    half-width of its own ratio.
+    `timed_stitch` is what stitching was timed in, and rests on; it and the `yarn` that it is
+    worked in are None for all other work. `shared_min` is its part of the half-width of all that
+    rests on the same `readings`; `guesses` is what was never timed.
     """
 
     part: Part
@@ -43,8 +44,10 @@ class Task:
     minutes_each: float
     sureness: Sureness
     shared_min: float
-    guess_min: float = 0.0
-    timed_stitch: str | None = None
+    readings: int = 1
+    guesses: tuple[Guess, ...] = ()
+    yarn: str | None = None
+    timed_stitch: TimedStitch | None = None
 
     @property
     def minutes(self) -> float:
@@ -52,21 +55,21 @@ class Task:
         return self.count * self.minutes_each
 
     @property
-    def basis(self) -> tuple[str | None, str | None]:
+    def basis(self) -> Hashable:
         """What it shares its error with: a timed stitch, or tasks of its own kind."""
-        return self.timed_stitch, None if self.timed_stitch else self.what
+        return self.timed_stitch or self.what
 
     @property
     def half_width_min(self) -> float:
         """The half-width of its own 95 % range."""
-        return math.hypot(self.shared_min, self.guess_min)
+        return math.hypot(self.shared_min, self.minutes * limits_of(self.guesses))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Workload:
     """What there is to do, counted. Everything is over all pieces."""
 
-    stitches: Mapping[str, int]
+    stitches: Mapping[YarnAndStitch, int]
     turns: int
     colour_changes: int
     joins: int
@@ -77,9 +80,13 @@ class Workload:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Hours:
-    """The tasks, and their hours by part, to two decimals; totals add the rounded parts."""
+    """The tasks, and their hours by part, to two decimals; totals add the rounded parts.
+
+    `not_given` names the work that there is to do and that no minutes are given for.
+    """
 
     tasks: tuple[Task, ...]
+    not_given: tuple[str, ...] = ()
 
     def of(self, part: Part) -> Decimal:
         """Return the hours of one part."""
@@ -102,15 +109,38 @@ class Hours:
 
     @property
     def span(self) -> Span:
-        """All hours, in minutes, with their range: linear within a basis, in squares between."""
-        by_basis: dict[Hashable, float] = {}
+        """All hours, in minutes, with their range.
+
+        Errors of one basis, or of one guess, add linearly; those between them in squares.
+        """
+        wide: dict[Hashable, float] = {}
         for task in self.tasks:
-            by_basis[task.basis] = by_basis.get(task.basis, 0.0) + task.shared_min
-        guesses = (task.guess_min for task in self.tasks)
+            wide[task.basis] = wide.get(task.basis, 0.0) + task.shared_min
+            for guess in task.guesses:
+                wide[guess] = wide.get(guess, 0.0) + guess.limits * task.minutes
         return Span(
-            minutes=float(self.total) * MINUTES_PER_HOUR,
-            half_width=math.hypot(*by_basis.values(), *guesses),
+            minutes=float(self.total) * MINUTES_PER_HOUR, half_width=math.hypot(*wide.values())
         )
+
+    @property
+    def bases(self) -> tuple[TimedStitch, ...]:
+        """What was timed and the stitching rests on, each once."""
+        return tuple(dict.fromkeys(t.timed_stitch for t in self.tasks if t.timed_stitch))
+
+    @property
+    def guesses(self) -> tuple[Guess, ...]:
+        """What was never timed, each once."""
+        return tuple(dict.fromkeys(guess for task in self.tasks for guess in task.guesses))
+
+    @property
+    def yarns(self) -> tuple[str, ...]:
+        """The yarns that are worked, each once."""
+        return tuple(dict.fromkeys(task.yarn for task in self.tasks if task.yarn))
+
+    @property
+    def timed_enough(self) -> bool:
+        """Whether all stitching rests on as many timings as a range can be promised of."""
+        return all(t.readings >= FEW_SESSIONS for t in self.tasks if t.timed_stitch)
 
     @property
     def low(self) -> Decimal:
@@ -123,11 +153,25 @@ class Hours:
         return round_hours(self.span.high)
 
 
+@dataclass(frozen=True, slots=True)
+class _Chore:
+    """Work that is not stitching: how many of it, and the minutes of one; None if not given."""
+
+    part: Part
+    what: str
+    count: float
+    readings: Readings | None
+
+
 def work_hours(work: Workload, workshop: Workshop) -> Hours:
     """Return the hours of the work; errors as `stitching_times`."""
     stitching = [_stitching(time) for time in stitching_times(work.stitches, workshop)]
-    tasks = [*stitching, _ripping_back(stitching, workshop), *_other_tasks(work, workshop)]
-    return Hours(tasks=tuple(task for task in tasks if task.minutes))
+    chores = [_ripping_back(stitching, workshop.minutes), *_chores(work, workshop.minutes)]
+    others = [_task(chore, chore.readings) for chore in chores if chore.readings is not None]
+    return Hours(
+        tasks=tuple(task for task in (*stitching, *others) if task.minutes),
+        not_given=tuple(c.what for c in chores if c.count and c.readings is None),
+    )
 
 
 def _stitching(time: StitchingTime) -> Task:
@@ -138,43 +182,45 @@ def _stitching(time: StitchingTime) -> Task:
         minutes_each=time.minutes_each,
         sureness=time.sureness,
         shared_min=time.shared_min,
-        guess_min=time.guess_min,
+        readings=time.pace.sessions,
+        guesses=time.guesses,
+        yarn=time.yarn,
         timed_stitch=time.basis,
     )
 
 
-def _ripping_back(stitching: Sequence[Task], workshop: Workshop) -> Task:
+def _ripping_back(stitching: Sequence[Task], minutes: Minutes) -> _Chore:
     """Return the time lost to ripping back: a share of the stitching."""
-    share = workshop.minutes.rip_back
-    minutes = share * math.fsum(task.minutes for task in stitching)
-    return _task(Part.STITCHING, "rip_back", 1, (minutes,))
+    share, lost = minutes.rip_back, math.fsum(task.minutes for task in stitching)
+    readings = None if share is None else (share * lost,)
+    return _Chore(Part.STITCHING, "rip_back", 1 if stitching else 0, readings)
 
 
-def _other_tasks(work: Workload, workshop: Workshop) -> list[Task]:
-    minutes = workshop.minutes
+def _chores(work: Workload, minutes: Minutes) -> list[_Chore]:
     return [
-        _task(Part.TURNING, "turn", work.turns, minutes.turn),
-        _task(Part.CHANGING, "change_colour", work.colour_changes, minutes.change_colour),
-        _task(Part.JOINING, "join", work.joins, minutes.join),
-        _task(Part.WEAVING_IN, "weave_in_end", work.ends, minutes.weave_in_end),
-        _task(Part.FINISHING, "start_and_finish", work.pieces, minutes.start_and_finish),
-        _task(Part.FINISHING, "wash", work.pieces, minutes.wash),
-        _task(Part.FINISHING, "swatch", 1, minutes.swatch),
-        _task(Part.FINISHING, "extras", 1, (work.extras_minutes,)),
-        _task(Part.OFFICE, "photograph", 1, minutes.photograph),
-        _task(Part.OFFICE, "pack", 1, minutes.pack),
-        _task(Part.OFFICE, "letters", 1, minutes.letters),
+        _Chore(Part.TURNING, "turn", work.turns, minutes.turn),
+        _Chore(Part.CHANGING, "change_colour", work.colour_changes, minutes.change_colour),
+        _Chore(Part.JOINING, "join", work.joins, minutes.join),
+        _Chore(Part.WEAVING_IN, "weave_in_end", work.ends, minutes.weave_in_end),
+        _Chore(Part.FINISHING, "start_and_finish", work.pieces, minutes.start_and_finish),
+        _Chore(Part.FINISHING, "wash", work.pieces, minutes.wash),
+        _Chore(Part.FINISHING, "swatch", 1, minutes.swatch),
+        _Chore(Part.FINISHING, "extras", 1, (work.extras_minutes,)),
+        _Chore(Part.OFFICE, "photograph", 1, minutes.photograph),
+        _Chore(Part.OFFICE, "pack", work.pieces, minutes.pack),
+        _Chore(Part.OFFICE, "letters", 1, minutes.letters),
     ]
 
 
-def _task(part: Part, what: str, count: float, readings: Readings) -> Task:
+def _task(chore: _Chore, readings: Readings) -> Task:
     """Return a task with its range: ±30 % of one figure, a prediction from several."""
     pace = pace_of([Session(count=1, minutes=minutes) for minutes in readings])
     return Task(
-        part=part,
-        what=what,
-        count=count,
+        part=chore.part,
+        what=chore.what,
+        count=chore.count,
         minutes_each=pace.minutes_each,
         sureness=pace.sureness,
-        shared_min=pace.predict(count).half_width,
+        shared_min=pace.predict(chore.count).half_width,
+        readings=len(readings),
     )

@@ -18,7 +18,10 @@ from quoting.core.workshop import Workshop
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Extra:
-    """Something that goes with the blanket, and the yarn it takes, if it takes any."""
+    """Something that goes with the blanket, and the yarn it takes, if it takes any.
+
+    Yarn has a colour and a length, or there is none.
+    """
 
     what: str
     cost: Decimal = Decimal(0)
@@ -34,6 +37,8 @@ class Extra:
         checks.number("metres", self.yarn_m, least=0, most=100_000)
         if self.yarn_m and self.colour is None:
             checks.add("colour", "missing")
+        if self.colour is not None and not self.yarn_m:
+            checks.add("metres", "missing")
         checks.done()
 
 
@@ -96,9 +101,10 @@ def check_order(order: Order, workshop: Workshop) -> None:
             _check_source(source, workshop)
     with checks.under(at("blanket", "yarn")):
         yarn = workshop.yarn(order.design.yarn, "")
+        known = tuple(yarn.colours)
         for place, colour in _colours(order):
             if colour not in order.design.colours and colour not in yarn.colours:
-                checks.add(place, "unknown-colour", read=colour, known=tuple(yarn.colours))
+                checks.add(place, "unknown-colour", read=colour, known=known)
     given = order.terms.target.given if order.terms.target else None
     if given is not None and round_money(given, workshop.currency) != given:
         currency = workshop.currency

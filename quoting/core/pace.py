@@ -1,12 +1,13 @@
 """How long a known number of stitches takes, from timed sessions, and how sure that is.
 
-Sources: Hahn & Meeker, prediction of a total; ILO, Introduction to Work Study, the number of
-timings to take.
+Sources: Hahn & Meeker, prediction of a total; the time-study texts, the number of timings to
+take by Student's t of the readings there are.
 """
 
 from __future__ import annotations
 
 import math
+import statistics
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -18,6 +19,7 @@ ONE_TIMING_LIMITS = 0.30
 """How far a figure that the maker timed once, or set, may be off."""
 
 FEW_SESSIONS = 5
+"""Of fewer than these nothing is promised: their spread says too little of the next one."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -85,16 +87,25 @@ def pace_of(sessions: Sequence[Session]) -> Pace:
 
 
 WANTED_LIMITS = 0.05
-"""How near to the true pace timings are wanted to bring it, at 95 %, two standard deviations."""
+"""How near to the true pace timings are wanted to bring it, at 95 %."""
 
 
-def timings_wanted(minutes: Sequence[float]) -> int:
-    """Return the further timings wanted for that, from two readings up.
+def readings_needed(deviation: float, mean: float, *, t: float, limits: float) -> float:
+    """Return the readings that bring a mean within its limits: (t·s/(limits·mean))².
 
-    Source: ILO, Introduction to Work Study: n = (40·√(n'Σx² − (Σx)²)/Σx)², where 40 is 2/0.05.
+    Source: the time-study texts. The ILO's 40·√(n'Σx² − (Σx)²)/Σx, squared, is the same with
+    t = 2, limits of 5 %, and the deviation of the n' readings themselves.
     """
-    n = len(minutes)
-    total = math.fsum(minutes)
-    spread = n * math.fsum(x * x for x in minutes) - total**2
-    wanted = (2 / WANTED_LIMITS * math.sqrt(max(0.0, spread)) / total) ** 2
-    return max(0, math.ceil(round(wanted, 9)) - n)
+    return (t * deviation / (limits * mean)) ** 2
+
+
+def timings_wanted(minutes_each: Sequence[float]) -> int:
+    """Return the further timings wanted for ±5 %, from two readings up, by Student's t of them."""
+    n = len(minutes_each)
+    needed = readings_needed(
+        statistics.stdev(minutes_each),
+        statistics.fmean(minutes_each),
+        t=two_sided_t(CONFIDENCE, n - 1),
+        limits=WANTED_LIMITS,
+    )
+    return max(0, math.ceil(round(needed, 9)) - n)

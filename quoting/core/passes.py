@@ -97,12 +97,3 @@ class Plan:
             if row.section is not None:
                 counts[row.section] += 1
         return tuple(counts)
-
-    @property
-    def stitch_counts(self) -> dict[str, int]:
-        """Stitches of the whole blanket by stitch, chains too."""
-        counts: dict[str, int] = {}
-        for worked in self.passes:
-            for stitch, count in worked.stitches.items():
-                counts[stitch] = counts.get(stitch, 0) + count
-        return counts

@@ -3,26 +3,19 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
-from quoting.core.border import (
-    Body,
-    Round,
-    border_depth_cm,
-    border_rounds,
-    ratio_is_off,
-    row_end_ratio,
-)
+from quoting.core.border import Body, Edging, border_cautions, border_depth_cm, border_rounds
 from quoting.core.cautions import Caution, for_maker
-from quoting.core.counts import row_counts, stitch_repeat
-from quoting.core.design import Design, StopAt
-from quoting.core.design_gauges import design_gauges
+from quoting.core.counts import count_cautions, row_counts
+from quoting.core.design import Design, Kind, StopAt, first_names
+from quoting.core.design_gauges import design_gauges, size_gauges
 from quoting.core.errors import Refused, refuse
 from quoting.core.gauge import Gauge
 from quoting.core.order import Order, check_order
-from quoting.core.passes import Plan, Work
-from quoting.core.stripes import Striping, stripe_body
+from quoting.core.passes import Pass, Plan, Work
+from quoting.core.stripes import Striping, row_repeat_cautions, stripe_body
 from quoting.core.worked_in_rows import round_passes, row_passes
 from quoting.core.workshop import Workshop
 
@@ -39,38 +32,63 @@ def plan_order(order: Order, workshop: Workshop) -> Plan:
     check_order(order, workshop)
     design = order.design
     gauges = design_gauges(design, workshop)
-    main = {stitch: gauges[design.yarn, stitch] for _, stitch in gauges}
-    depth = border_depth_cm(design.border, main)
-    counts = row_counts(design, workshop, main, depth)
-    striping = _striping(design, main, depth)
-    rounds = _rounds(design, striping, counts, main)
-    passes = (
-        *row_passes(striping, counts, workshop, main),
-        *round_passes(rounds, len(striping.rows)),
+    sizes = size_gauges(design, gauges)
+    border = _edgings(design, workshop, sizes)
+    depth = border_depth_cm(border)
+    counts = row_counts(design, workshop, sizes, depth)
+    striping = _striping(design, sizes, depth)
+    body = _body(striping, counts, sizes)
+    rounds = border_rounds(border, body)
+    passes = _one_name_each(
+        design,
+        (
+            *row_passes(striping, counts, workshop, sizes),
+            *round_passes(rounds, len(striping.rows)),
+        ),
     )
     height_cm = sum(worked.height_cm for worked in passes if worked.work is Work.ROW) + 2 * depth
-    first = striping.rows[0].stitch
+    first, kinds = striping.rows[0], {row.kind for row in striping.rows}
     return Plan(
         passes=passes,
-        stitches=counts[design.stitch],
-        foundation_chain=workshop.turning_chain(first).foundation(counts[first]),
-        width_cm=max(counts[r.stitch] * main[r.stitch].width_cm for r in striping.rows) + 2 * depth,
+        stitches=counts[design.kind],
+        foundation_chain=workshop.turning_chain(first.stitch).foundation(counts[first.kind]),
+        width_cm=max(counts[kind] * sizes[kind].width_cm for kind in kinds) + 2 * depth,
         height_cm=height_cm,
         border_depth_cm=depth,
         section_repeats=striping.repeats,
         gauges=gauges,
         cautions=(
-            *_count_cautions(design, workshop, counts),
-            *_border_cautions(design, striping, counts, main),
-            *_height_cautions(design, main, depth, height_cm),
+            *count_cautions(design, workshop, counts, striping, sizes),
+            *row_repeat_cautions(striping, workshop),
+            *border_cautions(border, body),
+            *_height_cautions(design, sizes, depth, height_cm),
         ),
     )
 
 
-def _striping(design: Design, gauges: Mapping[str, Gauge], depth_cm: float) -> Striping:
+def _edgings(
+    design: Design, workshop: Workshop, gauges: Mapping[Kind, Gauge]
+) -> tuple[Edging, ...]:
+    edgings = []
+    for band in design.border:
+        multiple, plus = workshop.stitch_repeat(band.stitch)
+        gauge = gauges[design.kind_of(band)]
+        edgings.append(Edging(band=band, gauge=gauge, multiple=multiple, plus=plus))
+    return tuple(edgings)
+
+
+def _one_name_each(design: Design, passes: Sequence[Pass]) -> tuple[Pass, ...]:
+    """Return passes in which names of one yarn's colour are one: the first in the order worked."""
+    names = first_names(design, (worked.colour for worked in passes))
+    if all(name == first for name, first in names.items()):
+        return tuple(passes)
+    return tuple(replace(worked, colour=names[worked.colour]) for worked in passes)
+
+
+def _striping(design: Design, gauges: Mapping[Kind, Gauge], depth_cm: float) -> Striping:
     try:
         return stripe_body(
-            design, design.height_cm - 2 * depth_cm, lambda stitch: gauges[stitch].height_cm
+            design, design.height_cm - 2 * depth_cm, lambda kind: gauges[kind].height_cm
         )
     except Refused as refused:
         (mistake,) = refused.mistakes
@@ -81,42 +99,16 @@ def _striping(design: Design, gauges: Mapping[str, Gauge], depth_cm: float) -> S
         raise refuse(mistake.place, mistake.code, smallest_cm=smallest) from refused
 
 
-def _body(striping: Striping, counts: Mapping[str, int], gauges: Mapping[str, Gauge]) -> Body:
+def _body(striping: Striping, counts: Mapping[Kind, int], gauges: Mapping[Kind, Gauge]) -> Body:
     return Body(
-        first_row=counts[striping.rows[0].stitch],
-        last_row=counts[striping.rows[-1].stitch],
-        row_gauges=[gauges[row.stitch] for row in striping.rows],
+        first_row=counts[striping.rows[0].kind],
+        last_row=counts[striping.rows[-1].kind],
+        row_gauges=[gauges[row.kind] for row in striping.rows],
     )
 
 
-def _rounds(
-    design: Design, striping: Striping, counts: Mapping[str, int], gauges: Mapping[str, Gauge]
-) -> tuple[Round, ...]:
-    return border_rounds(design.border, _body(striping, counts, gauges), gauges)
-
-
-def _count_cautions(
-    design: Design, workshop: Workshop, counts: Mapping[str, int]
-) -> Iterator[Caution]:
-    multiple, plus = stitch_repeat(design, workshop)
-    count = counts[design.stitch]
-    if (count - plus) % multiple or count < multiple + plus:
-        yield for_maker("count-breaks-repeat", stitches=count, multiple=multiple, plus=plus)
-
-
-def _border_cautions(
-    design: Design, striping: Striping, counts: Mapping[str, int], gauges: Mapping[str, Gauge]
-) -> Iterator[Caution]:
-    if not design.border or design.border[0].row_end_ratio is None:
-        return
-    own = design.border[0].row_end_ratio
-    measured = row_end_ratio(_body(striping, counts, gauges), gauges[design.border[0].stitch])
-    if ratio_is_off(own, measured):
-        yield for_maker("row-ends-off", ratio=own, measured=measured)
-
-
 def _height_cautions(
-    design: Design, gauges: Mapping[str, Gauge], depth_cm: float, height_cm: float
+    design: Design, gauges: Mapping[Kind, Gauge], depth_cm: float, height_cm: float
 ) -> Iterator[Caution]:
     if design.stop_at is not StopAt.REPEAT or design.sections[-1].repeats is not None:
         return
@@ -136,7 +128,7 @@ def _height_cautions(
 
 
 def _height_at(
-    design: Design, gauges: Mapping[str, Gauge], depth_cm: float, stop_at: StopAt
+    design: Design, gauges: Mapping[Kind, Gauge], depth_cm: float, stop_at: StopAt
 ) -> float:
     striping = _striping(replace(design, stop_at=stop_at), gauges, depth_cm)
-    return sum(gauges[row.stitch].height_cm for row in striping.rows) + 2 * depth_cm
+    return sum(gauges[row.kind].height_cm for row in striping.rows) + 2 * depth_cm

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-import zlib
 from dataclasses import dataclass
-from datetime import date, timedelta
+from datetime import date
 
 from quoting.core.advice import advise
 from quoting.core.cautions import Caution
@@ -15,7 +14,8 @@ from quoting.core.order import Order
 from quoting.core.passes import Plan
 from quoting.core.plan import plan_order
 from quoting.core.price import Price, price_estimate
-from quoting.core.working_calendar import ready_by
+from quoting.core.quote_number import quote_number
+from quoting.core.working_calendar import later, ready_by
 from quoting.core.workshop import Workshop
 
 
@@ -55,10 +55,11 @@ def quote_order(order: Order, workshop: Workshop, *, today: date) -> Quote:
         hours_per_week=workshop.hours_per_week,
         yarn_bought=estimate.skeins > 0,
     )
+    valid_until = later(today, workshop.pricing.valid_days)
     return Quote(
-        number=quote_number(order, plan, price, today),
+        number=quote_number(order, workshop, plan, price, day=today, promised=(ready, valid_until)),
         day=today,
-        valid_until=today + timedelta(days=workshop.pricing.valid_days),
+        valid_until=valid_until,
         ready_by=ready,
         order=order,
         workshop=workshop,
@@ -67,11 +68,3 @@ def quote_order(order: Order, workshop: Workshop, *, today: date) -> Quote:
         price=price,
         cautions=tuple(advise(order, workshop, plan, estimate, price, today=today, ready=ready)),
     )
-
-
-def quote_number(order: Order, plan: Plan, price: Price, day: date) -> str:
-    """Return a number that the same offer, given on the same day, has again."""
-    offer = (order.title, order.buyer, str(order.quantity), str(price.total), str(price.currency))
-    rows = (f"{row.colour}, {row.stitches}" for row in plan.passes)
-    content = "\n".join((*offer, *rows)).encode()
-    return f"{day:%Y-%m%d}-{zlib.crc32(content) % 10_000:04d}"

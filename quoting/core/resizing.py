@@ -40,18 +40,24 @@ class Size:
         return round(self.width_cm, 6), round(self.height_cm, 6)
 
 
+def own_size(order: Order) -> Size:
+    """Return the size that an order asks for."""
+    return Size(width_cm=order.design.width_cm, height_cm=order.design.height_cm)
+
+
 def resize_order(order: Order, size: Size) -> Order:
     """Return the order at another size.
 
     The maker's own stitch count belongs to the size it was counted for and is dropped; where
     every section has an exact number of repeats, they become shares in the same proportion.
+    At its own size it is the order as it is.
     """
+    if size == own_size(order):
+        return order
     return replace(order, design=_resized(order.design, size))
 
 
 def _resized(design: Design, size: Size) -> Design:
-    if (design.width_cm, design.height_cm) == (size.width_cm, size.height_cm):
-        return design
     sections = design.sections
     if all(section.repeats is not None for section in sections):
         sections = tuple(_as_share(section) for section in sections)

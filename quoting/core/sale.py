@@ -14,7 +14,7 @@ from quoting.core.terms import Fee, FeeBase, Target, Tax, TaxShown
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Sale:
-    """The terms that one sale is reckoned on. Fixed fees fall on each of `payments`."""
+    """The terms that one sale is reckoned on. Fixed fees fall on each of its `payments`."""
 
     cost: Decimal
     delivery: Decimal

@@ -61,13 +61,20 @@ _UK_NAMES = {
 
 @dataclass(frozen=True, slots=True)
 class TurningChain:
-    """How many chains turn a row, and whether they stand for the row's first stitch."""
+    """How many chains turn a row, and whether they stand for the row's first stitch.
+
+    `begins_with` are the foundation chains besides one for each stitch, where they are not those
+    that follow from the turning chain.
+    """
 
     chains: int
     counts: bool
+    begins_with: int | None = None
 
     def foundation(self, stitches: int) -> int:
         """Return the chains to begin with for a row of so many stitches."""
+        if self.begins_with is not None:
+            return stitches + self.begins_with
         return stitches + self.chains - (1 if self.counts else 0)
 
     @property
@@ -77,7 +84,7 @@ class TurningChain:
 
     def bare_foundation(self, stitches: int) -> int:
         """Return the foundation chains that are not counted among row 1's stitches."""
-        return self.foundation(stitches) - (self.chains if self.counts else 0)
+        return max(0, self.foundation(stitches) - (self.chains if self.counts else 0))
 
     def chains_inside(self, stitches: int, rows: int) -> int:
         """Return the chains in a plain piece that are not counted among its stitches."""

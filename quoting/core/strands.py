@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 from enum import StrEnum
 from itertools import accumulate
 
-from quoting.core.passes import Edge, Pass, Plan
+from quoting.core.passes import Edge, Pass, Plan, Work
 from quoting.core.workshop import Habits
 
 CARRY_EASE = 1.1
@@ -27,7 +27,7 @@ class Why(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Point:
-    """Where in the work: the piece and the pass, both from 0, and the edge."""
+    """Where in the work: the blanket and its pass, both from 0, and the edge."""
 
     piece: int
     pass_index: int
@@ -69,37 +69,48 @@ class Strand:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Visit:
-    """A colour's turn at one pass: the yarn it takes, and how the yarn gets there.
+    """A colour's turn at one pass of a blanket: the yarn it takes, and how the yarn gets there.
 
     `follows` says that the pass before it was this colour's too; `carry_m` is the yarn of a
-    carry, where one is possible. With neither, a new strand starts.
+    carry, where one is possible. With neither, a new strand starts. `bound_m` is the yarn of the
+    pass after it, where both are one strand: the chain and row 1.
     """
 
-    piece: int
     pass_index: int
     starts: Edge
     ends: Edge
     yarn_m: float
     follows: bool
     carry_m: float | None
+    bound_m: float = 0.0
+
+    @property
+    def carried_m(self) -> float:
+        """The yarn of the carry by which it is reached."""
+        return 0.0 if self.follows else self.carry_m or 0.0
+
+    @property
+    def begins(self) -> bool:
+        """Whether a new strand starts, whatever is in hand."""
+        return not self.follows and self.carry_m is None
+
+    def with_more(self, share: float) -> Visit:
+        """Return the same visit with a share more yarn in every stitch."""
+        more = 1 + share
+        return replace(self, yarn_m=self.yarn_m * more, bound_m=self.bound_m * more)
 
 
-def visits_by_colour(
-    plan: Plan, habits: Habits, yarn_m: Sequence[float], pieces: int = 1
-) -> dict[str, list[Visit]]:
-    """Return each colour's visits, in the order worked, over `pieces` blankets alike.
+def visits_by_colour(plan: Plan, habits: Habits, yarn_m: Sequence[float]) -> dict[str, list[Visit]]:
+    """Return each colour's visits to the passes of one blanket, in the order worked.
 
-    `yarn_m` is the yarn of each pass. Between blankets nothing is carried.
+    `yarn_m` is the yarn of each pass.
     """
     climbed = [0.0, *accumulate(worked.height_cm for worked in plan.passes)]
-    one: dict[str, list[Visit]] = {}
+    visits: dict[str, list[Visit]] = {}
     for index, worked in enumerate(plan.passes):
-        line = one.setdefault(worked.colour, [])
+        line = visits.setdefault(worked.colour, [])
         line.append(_visit(index, worked, line[-1] if line else None, yarn_m, climbed, habits))
-    return {
-        colour: line + [replace(v, piece=piece) for piece in range(1, pieces) for v in line]
-        for colour, line in one.items()
-    }
+    return visits
 
 
 def _visit(
@@ -117,13 +128,13 @@ def _visit(
         if 0 < rows <= habits.carry_rows and height_cm <= habits.carry_height_cm + 1e-9:
             carry_m = height_cm * CARRY_EASE / 100
     return Visit(
-        piece=0,
         pass_index=index,
         starts=worked.starts,
         ends=worked.ends,
         yarn_m=yarn_m[index],
         follows=before is not None and before.pass_index == index - 1,
         carry_m=carry_m,
+        bound_m=yarn_m[index + 1] if worked.work is Work.CHAIN else 0.0,
     )
 
 

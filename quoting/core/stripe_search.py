@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
-from itertools import pairwise
+from itertools import groupby, pairwise
 
 LONGEST = 24
 """Rows of the longest repeat that is tried, unless the one asked is longer."""
@@ -27,6 +27,8 @@ KEPT = 6
 """Repeats kept of each length."""
 
 SHARE_DRIFT = 0.10
+RUN_GROWS = 2
+"""No run of one colour may be longer than so many times the longest that was asked."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,6 +49,11 @@ class Repeat:
         return sum(a != b for a, b in pairwise((*self.colours, self.colours[0])))
 
     @property
+    def longest_run(self) -> int:
+        """Rows of one colour together, at the most, round and round."""
+        return longest_run(self.colours)
+
+    @property
     def ring(self) -> tuple[str, ...]:
         """The same colours round and round, from wherever they come first in the alphabet."""
         doubled = (*self.colours, *self.colours)
@@ -64,15 +71,17 @@ def calmer_repeats(
 ) -> list[Repeat]:
     """Return repeats of the colours of `asked`, about in its proportions, with half its cuts.
 
-    Each colour's share of the rows is within a tenth of what it was. The search ends after so
+    Each colour's share of the rows is within a tenth of what it was, and no run of one colour is
+    longer than twice the longest asked, so that stripes stay stripes. The search ends after so
     many `tries`, the shorter repeats first.
     """
     most = cuts_of(asked, carry_rows) / len(asked) / 2
+    run = RUN_GROWS * longest_run(asked)
     found: list[Repeat] = []
     for length in range(2, min(LONGEST_EVER, max(LONGEST, len(asked))) + 1):
         counts = _counts(asked, length)
         if counts:
-            search = _Search(asked, counts, carry_rows, int(most * length), tries)
+            search = _Search(asked, counts, carry_rows, int(most * length), run, tries)
             found += search.run()
             tries = search.left_in_all
     return found
@@ -88,6 +97,15 @@ def cuts_of(colours: Sequence[str], carry_rows: int) -> int:
             cuts += not carries(index - last[colour], carry_rows)
         last[colour] = index
     return cuts
+
+
+def longest_run(colours: Sequence[str]) -> int:
+    """Return the rows of one colour together, at the most, round and round a repeat."""
+    if len(set(colours)) == 1:
+        return len(colours)
+    turned = next(n for n, colour in enumerate(colours) if colour != colours[n - 1])
+    ring = [*colours[turned:], *colours[:turned]]
+    return max(len(list(run)) for _, run in groupby(ring))
 
 
 def carries(distance: int, carry_rows: int) -> bool:
@@ -115,6 +133,7 @@ class _Search:
     counts: Mapping[str, int]
     carry_rows: int
     most_cuts: int
+    longest_run: int
     left_in_all: int
     tries: int = 0
     found: list[Repeat] = field(default_factory=list)
@@ -141,7 +160,7 @@ class _Search:
         if not any(left.values()):
             self._keep(rows)
             return
-        for colour in self._choices(here, left):
+        for colour in self._choices(rows, left):
             cut = colour in last and not carries(here - last[colour], self.carry_rows)
             left[colour] -= 1
             self._grow([*rows, colour], left, last | {colour: here}, budget - cut)
@@ -157,15 +176,18 @@ class _Search:
 
     def _keep(self, rows: list[str]) -> None:
         repeat = Repeat(tuple(rows), cuts_of(rows, self.carry_rows))
-        if repeat.cuts <= self.most_cuts and not _is_repeated(rows):
+        is_calm = repeat.cuts <= self.most_cuts and repeat.longest_run <= self.longest_run
+        if is_calm and not _is_repeated(rows):
             self.found.append(repeat)
 
-    def _choices(self, here: int, left: Mapping[str, int]) -> Iterator[str]:
-        """Yield the colours that may come next, the one asked for here first."""
-        wanted = self.asked[here % len(self.asked)]
-        if left.get(wanted):
-            yield wanted
-        yield from (colour for colour, count in left.items() if count and colour != wanted)
+    def _choices(self, rows: Sequence[str], left: Mapping[str, int]) -> Iterator[str]:
+        """Yield the colours that may come next, the one asked for here first; no run too long."""
+        wanted = self.asked[len(rows) % len(self.asked)]
+        run = rows[-self.longest_run :]
+        full = run[0] if len(run) == self.longest_run and len(set(run)) == 1 else None
+        for colour in (wanted, *(colour for colour in left if colour != wanted)):
+            if left.get(colour) and colour != full:
+                yield colour
 
 
 def _is_repeated(rows: list[str]) -> bool:

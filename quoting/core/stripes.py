@@ -2,26 +2,33 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
-from itertools import accumulate, chain
+from itertools import accumulate, chain, groupby
 
-from quoting.core.design import Design, Section, StopAt, Stripe, stripes_with_places
+from quoting.core.cautions import Caution, for_maker
+from quoting.core.design import Design, Kind, Section, StopAt, Stripe, stripes_with_places
 from quoting.core.errors import refuse
 from quoting.core.place import at
 from quoting.core.repeats import allot_repeats
+from quoting.core.workshop import Workshop
 
-MAX_ROWS = 20_000
+MAX_ROWS = 3_000
 _SAME = 1e-9
 
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """A row before it is worked: its colour, its stitch and its section, from 0, if any."""
+    """A row before it is worked: its colour, yarn and stitch, and its section, from 0, if any."""
 
     colour: str
-    stitch: str
+    kind: Kind
     section: int | None = None
+
+    @property
+    def stitch(self) -> str:
+        """The stitch it is worked in."""
+        return self.kind[1]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -32,8 +39,8 @@ class Striping:
     repeats: tuple[float, ...]
 
 
-HeightOf = Callable[[str], float]
-"""The row height of a stitch, in cm."""
+HeightOf = Callable[[Kind], float]
+"""The row height of a stitch in a yarn, in cm."""
 
 
 def stripe_body(design: Design, body_height_cm: float, height_of: HeightOf) -> Striping:
@@ -43,9 +50,9 @@ def stripe_body(design: Design, body_height_cm: float, height_of: HeightOf) -> S
     `too-many-rows`.
     """
     _check_rows(sum(stripe.rows for _, stripe in stripes_with_places(design)))
-    first = _unroll(design.first_rows, design.stitch, None)
-    last = _unroll(design.last_rows, design.stitch, None)
-    periods = [_unroll(s.stripes, design.stitch, n) for n, s in enumerate(design.sections)]
+    first = _unroll(design.first_rows, design, None)
+    last = _unroll(design.last_rows, design, None)
+    periods = [_unroll(s.stripes, design, n) for n, s in enumerate(design.sections)]
     heights = [_height(rows, height_of) for rows in periods]
     fixed = _height(first, height_of) + _height(last, height_of)
     exact = sum(h * (s.repeats or 0) for h, s in zip(heights, design.sections, strict=True))
@@ -62,16 +69,35 @@ def stripe_body(design: Design, body_height_cm: float, height_of: HeightOf) -> S
     )
 
 
-def _unroll(stripes: Sequence[Stripe], stitch: str, section: int | None) -> tuple[Row, ...]:
-    return tuple(
-        Row(stripe.colour, stripe.stitch or stitch, section)
-        for stripe in stripes
-        for _ in range(stripe.rows)
-    )
+def row_repeat_cautions(striping: Striping, workshop: Workshop) -> Iterator[Caution]:
+    """Yield a caution for each pattern that is left within its row repeat, once for each."""
+    stitches = dict.fromkeys(row.stitch for row in striping.rows)
+    repeats = {stitch: workshop.row_repeat(stitch) for stitch in stitches}
+    left: dict[str, int] = {}
+    for stitch, run in groupby(striping.rows, key=lambda row: row.stitch):
+        rows = sum(1 for _ in run)
+        if rows % repeats[stitch]:
+            left.setdefault(stitch, rows)
+    for stitch, rows in left.items():
+        repeat = repeats[stitch]
+        fewer = rows - rows % repeat
+        yield for_maker(
+            "rows-break-repeat",
+            stitch=stitch,
+            rows=rows,
+            row_repeat=repeat,
+            fewer=fewer or None,
+            more=fewer + repeat,
+        )
+
+
+def _unroll(stripes: Sequence[Stripe], design: Design, section: int | None) -> tuple[Row, ...]:
+    runs = ((Row(s.colour, design.kind_of(s), section),) * s.rows for s in stripes)
+    return tuple(chain.from_iterable(runs))
 
 
 def _height(rows: Sequence[Row], height_of: HeightOf) -> float:
-    return sum(height_of(row.stitch) for row in rows)
+    return sum(height_of(row.kind) for row in rows)
 
 
 def _repeats(
@@ -107,7 +133,7 @@ def _ended_nearest(
     target_cm: float, unit: tuple[Row, ...], stops: Sequence[int], height_of: HeightOf
 ) -> tuple[Row, ...]:
     """Return the unit repeated, at least once, and left at the stop nearest the target."""
-    up_to = [0.0, *accumulate(height_of(row.stitch) for row in unit)]
+    up_to = [0.0, *accumulate(height_of(row.kind) for row in unit)]
     done = max(1, int((target_cm + _SAME) // up_to[-1]))
 
     def miss(stop: tuple[int, int]) -> tuple[float, float]:

@@ -36,7 +36,11 @@ class YarnCharged(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Pay:
-    """What an hour of the maker's is paid, and what overhead it carries."""
+    """What an hour of the maker's is paid, and what overhead it carries.
+
+    `rest_allowance` is a share of the basic time and is added to it: where rest is a share d of
+    the day, it is d/(1 − d).
+    """
 
     making_per_hour: Decimal
     office_per_hour: Decimal

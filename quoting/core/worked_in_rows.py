@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from quoting.core.border import Round
+from quoting.core.design import Kind
 from quoting.core.gauge import Gauge
 from quoting.core.passes import Edge, Pass, Work
 from quoting.core.stitches import Stitch, TurningChain
@@ -14,28 +15,28 @@ from quoting.core.workshop import Workshop
 
 def row_passes(
     striping: Striping,
-    counts: Mapping[str, int],
+    counts: Mapping[Kind, int],
     workshop: Workshop,
-    gauges: Mapping[str, Gauge],
+    gauges: Mapping[Kind, Gauge],
 ) -> Iterator[Pass]:
     """Yield the foundation chain, then the rows, back and forth."""
-    turning = {stitch: workshop.turning_chain(stitch) for stitch in counts}
+    turning = {stitch: workshop.turning_chain(stitch) for _, stitch in counts}
     first = striping.rows[0]
     yield Pass(
         work=Work.CHAIN,
         number=0,
         colour=first.colour,
         stitch=Stitch.CH.value,
-        stitches={Stitch.CH.value: turning[first.stitch].bare_foundation(counts[first.stitch])},
+        stitches={Stitch.CH.value: turning[first.stitch].bare_foundation(counts[first.kind])},
         starts=Edge.FAR,
         ends=Edge.START,
         height_cm=0.0,
     )
-    later = {stitch: _with_turn(stitch, counts[stitch], turning[stitch]) for stitch in counts}
+    later = {kind: _with_turn(kind[1], counts[kind], turning[kind[1]]) for kind in counts}
     edge = Edge.START
     for number, row in enumerate(striping.rows, 1):
-        stitches = later[row.stitch] if number > 1 else {row.stitch: counts[row.stitch]}
-        yield _row(row, number, stitches, edge, gauges[row.stitch].height_cm)
+        stitches = later[row.kind] if number > 1 else {row.stitch: counts[row.kind]}
+        yield _row(row, number, stitches, edge, gauges[row.kind].height_cm)
         edge = edge.across
 
 

@@ -51,21 +51,21 @@ def ready_by(
     daily = hours_per_week / DAYS_A_WEEK
     off = frozenset(calendar.days_off)
     free = _work_through(today, calendar.hours_promised / daily, off)
-    arrival = today + timedelta(days=calendar.yarn_arrives_days if yarn_bought else 0)
+    arrival = later(today, calendar.yarn_arrives_days if yarn_bought else 0)
     made = _work_through(max(free, arrival), hours / daily, off)
-    return _later(made, calendar.drying_days + calendar.post_days)
+    return later(made, calendar.drying_days + calendar.post_days)
 
 
 def _work_through(day: date, days_of_work: float, off: frozenset[date]) -> date:
     """Return the day on which the last of so many working days after `day` ends."""
     left = max(0, math.ceil(days_of_work - _SAME))
-    end = _later(day, left)
+    end = later(day, left)
     for rest in sorted(off):
         if day < rest <= end:
-            end = _later(end, 1)
+            end = later(end, 1)
     return end
 
 
-def _later(day: date, days: int) -> date:
-    """Return the day so many days on, and none after the last."""
-    return day + timedelta(days=min(days, (LAST_DAY - day).days))
+def later(day: date, days: int) -> date:
+    """Return the day so many days on, and none after the last; the same day where it is past."""
+    return day + timedelta(days=max(0, min(days, (LAST_DAY - day).days)))

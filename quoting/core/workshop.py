@@ -71,13 +71,21 @@ class Habits:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Pattern:
-    """A stitch pattern of the maker's own, `like` a basic stitch for pace and border."""
+    """A stitch pattern of the maker's own, `like` a basic stitch for pace and border.
+
+    How it turns is its own: `turning_chains` and whether they count as a stitch; and the
+    `foundation_chains` that it begins with besides a chain for each stitch. `row_repeat` is the
+    rows after which it begins anew.
+    """
 
     name: str
     like: Stitch
     multiple: int = 1
     plus: int = 0
     turning_chains: int | None = None
+    counts_turning_chain: bool | None = None
+    foundation_chains: int | None = None
+    row_repeat: int = 1
 
     def __post_init__(self) -> None:
         checks = Checks()
@@ -89,6 +97,8 @@ class Pattern:
         checks.number("multiple", self.multiple, least=1, most=10_000)
         checks.number("plus", self.plus, least=0, most=10_000)
         checks.number("turning_chains", self.turning_chains, least=0, most=20)
+        checks.number("foundation_chains", self.foundation_chains, least=0, most=100)
+        checks.number("row_repeat", self.row_repeat, least=1, most=10_000)
         checks.done()
 
 
@@ -126,6 +136,8 @@ class Workshop:
         for code, place in self._currencies():
             if code not in MINOR_DIGITS:
                 checks.add(place, "unknown-currency", read=code)
+        if self.currency in self.exchange:
+            checks.add(f"exchange.{self.currency}", "own-currency", read=self.currency)
         if not self.yarns:
             checks.add("yarns", "missing")
         checks.unique(
@@ -147,9 +159,13 @@ class Workshop:
     def _check_measurements(self, checks: Checks) -> None:
         if not self.timings:
             checks.add("timings", "missing")
+        yarns = {None, *(yarn.name for yarn in self.yarns)}
         for number, timing in enumerate(self.timings, 1):
             with checks.under(at("timings", number)):
                 self.basic_stitch(timing.stitch, "stitch")
+            with checks.under(at("timings", number)):
+                if timing.yarn not in yarns:
+                    yarn_named(self.yarns, timing.yarn or "", "yarn")
         for number, swatch in enumerate(self.swatches, 1):
             with checks.under(at("swatches", number)):
                 self.basic_stitch(swatch.stitch, "stitch")
@@ -172,6 +188,16 @@ class Workshop:
         """Return the workshop's pattern of that name, if it has one."""
         return next((pattern for pattern in self.patterns if pattern.name == name), None)
 
+    def stitch_repeat(self, name: str) -> tuple[int, int]:
+        """Return the multiple that the stitches of a row come in, and how many more there are."""
+        pattern = self.pattern(name)
+        return (pattern.multiple, pattern.plus) if pattern is not None else (1, 0)
+
+    def row_repeat(self, name: str) -> int:
+        """Return the rows after which a stitch or pattern begins anew."""
+        pattern = self.pattern(name)
+        return pattern.row_repeat if pattern is not None else 1
+
     def basic_stitch(self, name: str, place: Place | str) -> Stitch:
         """Return the basic stitch that `name` is, or that the pattern of that name is like.
 
@@ -186,13 +212,23 @@ class Workshop:
         raise refuse(place, "unknown-stitch", read=name, known=known)
 
     def turning_chain(self, name: str) -> TurningChain:
-        """Return how a row of this stitch is turned."""
+        """Return how a row of this stitch is turned, and begun from its foundation.
+
+        A pattern's turning chain that is shorter than that of the stitch it is like stands for
+        no stitch, unless the pattern says that it does.
+        """
         kind = self.basic_stitch(name, "stitch")
-        pattern = self.pattern(name)
-        own = pattern.turning_chains if pattern is not None else None
-        chains = TURNING_CHAINS[kind] if own is None else own
+        usual = TURNING_CHAINS[kind]
         counts = self.habits.counts_turning_chain.get(kind, TURNING_CHAIN_COUNTS[kind])
-        return TurningChain(chains, counts and chains > 0)
+        pattern = self.pattern(name)
+        if pattern is None:
+            return TurningChain(usual, counts)
+        chains = usual if pattern.turning_chains is None else pattern.turning_chains
+        if pattern.counts_turning_chain is not None:
+            counts = pattern.counts_turning_chain
+        elif chains < usual:
+            counts = False
+        return TurningChain(chains, counts and chains > 0, pattern.foundation_chains)
 
     def yarn(self, name: str, place: Place | str = "yarn") -> Yarn:
         """Return the yarn of that name; errors as `yarn_named`."""

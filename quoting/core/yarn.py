@@ -1,6 +1,8 @@
 """Yarn by colour: how much the stitches take, and how sure that is.
 
-Errors combine as JCGM 100 has it: linearly for what rests on one swatch, in squares otherwise.
+Errors combine as JCGM 100 has it: linearly for what shares one, in squares otherwise. Stitches on
+one swatch share what it was read by; tension drifts with the whole blanket, and the label is one
+for the yarn of a colour, however many swatches there are.
 """
 
 from __future__ import annotations
@@ -10,6 +12,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from statistics import NormalDist
 
+from quoting.core.design import first_names
 from quoting.core.gauge import Z_95, Gauge
 from quoting.core.order import Order
 from quoting.core.passes import Pass, Plan
@@ -54,10 +57,11 @@ def yarn_by_colour(plan: Plan, order: Order, habits: Habits) -> tuple[ColourYarn
         for stitch, count in worked.stitches.items():
             mine[stitch] = mine.get(stitch, 0) + count * order.quantity
     extras: dict[str, float] = {}
-    for extra in order.extras:
-        if extra.colour is not None:
-            metres = extra.yarn_m * order.quantity
-            extras[extra.colour] = extras.get(extra.colour, 0.0) + metres
+    coloured = [(extra.colour, extra.yarn_m) for extra in order.extras if extra.colour is not None]
+    names = first_names(order.design, [*counts, *(colour for colour, _ in coloured)])
+    for colour, metres in coloured:
+        name = names[colour]
+        extras[name] = extras.get(name, 0.0) + metres * order.quantity
     return tuple(
         _colour_yarn(colour, counts.get(colour, {}), extras.get(colour, 0.0), plan, order, habits)
         for colour in dict.fromkeys([*counts, *(c for c, metres in extras.items() if metres)])
@@ -87,7 +91,7 @@ def _colour_yarn(
 def relative_error(
     metres: Mapping[str, float], gauges: Mapping[str, Gauge], tension: float
 ) -> float:
-    """Return the relative standard uncertainty of a sum of metres by stitch.
+    """Return the relative standard uncertainty of a sum of metres by stitch, all of one yarn.
 
     `tension` is the relative drift between swatch and blanket.
     """
@@ -98,10 +102,11 @@ def relative_error(
     guesses = []
     for stitch, length in metres.items():
         gauge = gauges[stitch]
-        error = length * math.hypot(gauge.basis_error, tension, LABEL_ERROR)
+        error = length * gauge.basis_error
         by_basis[gauge.basis] = by_basis.get(gauge.basis, 0.0) + error
         guesses.append(length * gauge.guess_limits / Z_95)
-    return math.hypot(*by_basis.values(), *guesses) / total
+    known_by = math.hypot(*by_basis.values(), *guesses) / total
+    return math.hypot(known_by, tension, LABEL_ERROR)
 
 
 def reserve(error: float, habits: Habits) -> float:

@@ -77,7 +77,7 @@ class Yarn:
     name: str
     put_ups: tuple[PutUp, ...]
     colours: Mapping[str, str]
-    category: int = 4
+    category: int | None = None
     fibre: str = ""
     stock: tuple[Stock, ...] = field(default=())
 
@@ -85,7 +85,7 @@ class Yarn:
         checks = Checks()
         checks.name("name", self.name)
         checks.text("fibre", self.fibre, most=200)
-        if self.category not in SC_IN_FOUR_INCHES:
+        if self.category is not None and self.category not in SC_IN_FOUR_INCHES:
             checks.add("category", "unknown-category", read=self.category)
         if not self.put_ups:
             checks.add("put_ups", "missing")
@@ -107,8 +107,10 @@ class Yarn:
                     read=ball.colour,
                     known=tuple(self.colours),
                 )
-        for colour in self.colours:
-            weights = Counter(ball.weight_g for ball in self.stock if ball.colour == colour)
+        by_colour: dict[str, Counter[float]] = {}
+        for ball in self.stock:
+            by_colour.setdefault(ball.colour, Counter())[ball.weight_g] += 1
+        for colour, weights in by_colour.items():
             mixtures = math.prod(balls + 1 for balls in weights.values())
             if weights.total() > MOST_STOCK:
                 checks.add("stock", "too-many", read=weights.total(), limit=MOST_STOCK)

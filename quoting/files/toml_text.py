@@ -3,8 +3,12 @@
 from __future__ import annotations
 
 import codecs
+import errno
 import re
+import stat
 import tomllib
+from collections.abc import Iterator
+from contextlib import contextmanager
 from decimal import Decimal, InvalidOperation
 from pathlib import Path
 
@@ -27,18 +31,38 @@ _PLACE = re.compile(r"\(at (?:line (\d+), column (\d+)|end of document)\)$")
 def load_file(path: Path) -> dict[str, object]:
     """Return the table in a file.
 
-    Errors: `file-missing`, `file-is-folder`, `file-unreadable`, and those of `load_toml`.
+    Errors: those of `check_file` and of `load_toml`.
     """
+    check_file(path)
+    with _failures_told(path), path.open("rb") as file:
+        data = file.read(MOST_BYTES + 1)
+    return load_toml(data)
+
+
+def check_file(path: Path) -> None:
+    """Refuse what is no file that was saved: of a pipe or a device nobody knows where it ends.
+
+    Errors: `file-missing`, `file-is-folder`, `file-is-no-file`, `file-name-too-long`,
+    `file-unreadable`.
+    """
+    with _failures_told(path):
+        mode = path.stat().st_mode
+    if stat.S_ISDIR(mode):
+        raise refuse("", "file-is-folder", file=str(path))
+    if not stat.S_ISREG(mode):
+        raise refuse("", "file-is-no-file", file=str(path))
+
+
+@contextmanager
+def _failures_told(path: Path) -> Iterator[None]:
     try:
-        if path.is_dir():
-            raise refuse("", "file-is-folder", file=str(path))
-        with path.open("rb") as file:
-            data = file.read(MOST_BYTES + 1)
+        yield
     except (FileNotFoundError, NotADirectoryError, ValueError):
         raise refuse("", "file-missing", file=str(path)) from None
-    except OSError:
+    except OSError as error:
+        if error.errno == errno.ENAMETOOLONG:
+            raise refuse("", "file-name-too-long", file=str(path)) from None
         raise refuse("", "file-unreadable", file=str(path)) from None
-    return load_toml(data)
 
 
 def load_toml(source: bytes | str) -> dict[str, object]:

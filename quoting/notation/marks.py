@@ -32,7 +32,7 @@ class Marks:
     """The marks a number may be typed with; the first `decimal` is the one to write.
 
     With a `grouping` of its own, a number may also be grouped by spaces or apostrophes, which
-    nobody takes for a decimal mark. Without one, it is not grouped at all.
+    nobody takes for a decimal mark. Without one, it may be grouped where that is beyond doubt.
     """
 
     decimal: str
@@ -45,12 +45,15 @@ class Marks:
 
     @property
     def groupings(self) -> str:
-        """Every character read as a grouping mark; none where numbers are not grouped."""
+        """Every character read as a grouping mark; none where there is no mark for it."""
         return plain(self.grouping) + f" '{ARABIC_GROUPING}" if self.grouping else ""
 
 
 FILE_MARKS = Marks(decimal=".,", grouping="")
-"""Files: a dot or a comma, and whichever occurs is the decimal mark (1.500 is one and a half)."""
+"""Files: a dot or a comma, and a single one is the decimal mark (1.500 is one and a half)."""
+
+EITHER_WAY = (Marks(decimal=".", grouping=","), Marks(decimal=",", grouping="."))
+"""How a number with several marks may be meant: 1,017.00 and 1.017,00 can each be only one."""
 
 
 def plain_text(text: str) -> str:

@@ -7,7 +7,14 @@ from collections.abc import Sequence
 from decimal import Decimal
 
 from quoting.core.errors import Refused, refuse
-from quoting.notation.marks import ARABIC_DECIMAL, ARABIC_GROUPING, Marks, plain_text, shown
+from quoting.notation.marks import (
+    ARABIC_DECIMAL,
+    ARABIC_GROUPING,
+    EITHER_WAY,
+    Marks,
+    plain_text,
+    shown,
+)
 
 MOST_DIGITS = 20
 """More than any measurement has, and few enough for exact sums of money."""
@@ -15,6 +22,9 @@ MOST_DIGITS = 20
 _NOT_FINITE = re.compile(r"[+-]?\s*(inf|infinity|nan|∞)", re.IGNORECASE)
 _FRACTION = re.compile(r"(?:(?P<whole>.*\d)[ -] *)?(?P<over>\d+) */ *(?P<under>\d+)")
 _ONE_MARK = re.compile(rf"(?P<before>\d+)[.,{ARABIC_DECIMAL}{ARABIC_GROUPING}](?P<after>\d+)")
+_UNDER_ONE = re.compile(rf"0[.,{ARABIC_DECIMAL}](?P<after>\d+)")
+"""No group of digits begins with a nought, so whatever follows this one is a decimal mark."""
+
 _WESTERN_GROUPS = r"[1-9]\d{0,2}(?:G\d{3})+"
 _INDIAN_GROUPS = r"[1-9]\d?(?:G\d{2})+G\d{3}"
 
@@ -71,14 +81,22 @@ def _size(typed: str, marks: Marks) -> Decimal | None:
 
 def _decimal(typed: str, marks: Marks) -> Decimal | None:
     """Return the number of unsigned plain text, or None when it is none."""
+    if under_one := _UNDER_ONE.fullmatch(typed):
+        return _number_of(f"0.{under_one['after']}")
     decimals = re.escape(marks.decimals)
     found = re.fullmatch(rf"(?P<whole>\d(?:.*?\d)??)?(?:[{decimals}](?P<rest>\d+))?", typed)
     if found is None or not typed:
         return None
     whole = _ungrouped(found["whole"] or "0", marks)
     if whole is None:
-        return None
+        return None if marks.grouping else _grouped_either_way(typed)
     return _number_of(f"{whole}.{found['rest']}" if found["rest"] else whole)
+
+
+def _grouped_either_way(typed: str) -> Decimal | None:
+    """Return a number with several marks, which can be meant in one way at most."""
+    readings = (_decimal(typed, marks) for marks in EITHER_WAY)
+    return next((number for number in readings if number is not None), None)
 
 
 def _ungrouped(whole: str, marks: Marks) -> str | None:

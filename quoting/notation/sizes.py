@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import re
 
-from quoting.core.errors import Refused, refuse
-from quoting.notation.marks import Marks, plain_text, shown
+from quoting.core.errors import Mistake, Refused, refuse
+from quoting.core.place import NOWHERE
+from quoting.notation.marks import EITHER_WAY, Marks, plain_text, shown
 from quoting.notation.measures import LENGTH, read_measure
 
 _BETWEEN = re.compile(r"\s*[x×*]\s*", re.IGNORECASE)
+_UNDER_ONE = re.compile(r"(?<!\d)0([.,])\d")
 _LETTERS = re.compile(r"[a-z'\"′″]+\s*$", re.IGNORECASE)
 EXAMPLE = "70x90cm"
 
@@ -16,13 +18,17 @@ EXAMPLE = "70x90cm"
 def read_size(text: str, marks: Marks, default_unit: str | None = None) -> tuple[float, float]:
     """Return a width and a height in cm.
 
-    A unit after the height serves the width too. Errors: `not-a-size`, and those of
+    A unit after the height serves the width too, and so does a decimal mark that one side is
+    beyond doubt typed with: 0.9 x 1.2 m. Errors: `not-a-size`, and those of
     `read_measure`.
     """
     sides = _BETWEEN.split(plain_text(text))
     if len(sides) != 2 or not all(sides):
         raise refuse("", "not-a-size", read=shown(text), wanted=EXAMPLE)
     width, height = sides
+    sure = _UNDER_ONE.search(text)
+    if sure is not None and sure[1] not in marks.decimals:
+        marks = next(other for other in EITHER_WAY if other.decimal == sure[1])
     unit = _LETTERS.search(height)
     shared = unit.group().strip() if unit and not _LETTERS.search(width) else ""
     try:
@@ -32,5 +38,6 @@ def read_size(text: str, marks: Marks, default_unit: str | None = None) -> tuple
         )
     except Refused as refused:
         if any(mistake.code == "not-a-measure" for mistake in refused.mistakes):
-            raise refuse("", "not-a-size", read=shown(text), wanted=EXAMPLE) from None
+            facts = {"read": shown(text), "wanted": EXAMPLE}
+            raise Refused(Mistake(NOWHERE, "not-a-size", facts)) from None
         raise

@@ -47,6 +47,9 @@ PATTERN = Shape(
     _pattern(lambda pattern: pattern.multiple, COUNT, "A multiple of"),
     _pattern(lambda pattern: pattern.plus, COUNT, "plus"),
     _pattern(lambda pattern: pattern.turning_chains, COUNT, "Turning chains"),
+    _pattern(lambda pattern: pattern.counts_turning_chain, YES_NO, "They count as a stitch"),
+    _pattern(lambda pattern: pattern.foundation_chains, COUNT, "Foundation chains besides"),
+    _pattern(lambda pattern: pattern.row_repeat, COUNT, "Rows of the repeat"),
 )
 
 _reading = Fields(Reading)
@@ -95,6 +98,8 @@ TIMING = Shape(
     _timing(lambda timing: timing.minutes, NUMBER, "Minutes"),
     _timing(lambda timing: timing.rows, COUNT, "Turns in that time"),
     _timing(lambda timing: timing.hands_on, YES_NO, "The clock stopped at every pause"),
+    _timing(lambda timing: timing.yarn, NAME, "Yarn"),
+    _timing(lambda timing: timing.hook_mm, NUMBER, "Hook, mm"),
 )
 
 _READINGS = OneOrMore(NUMBER)

@@ -5,10 +5,14 @@ from __future__ import annotations
 import difflib
 from collections.abc import Iterable
 from dataclasses import replace
+from itertools import islice
 
-from quoting.core.errors import Fact, Mistake, Refused
+from quoting.core.errors import MORE, Fact, Mistake, Tally
 from quoting.core.place import Document, Place
 from quoting.core.stitches import Stitch, Vocabulary, stitch_name
+
+MOST_LIKENED = 200
+"""Names that a misspelt one is likened to; where there are more, the others are passed over."""
 
 MOST_COMPARED = 80
 """Characters of a name that are held against the names there are."""
@@ -33,7 +37,7 @@ class Notes:
     def __init__(self, document: Document, terms: Vocabulary = Vocabulary.US) -> None:
         self.document = document
         self.terms = terms
-        self.mistakes: list[Mistake] = []
+        self._tally = Tally()
         self._closed: set[Place] = set()
         self._noted: set[Place] = set()
 
@@ -46,15 +50,22 @@ class Notes:
         """Note mistakes that do not follow from others, their places inside `outer`."""
         for mistake in mistakes:
             placed = mistake.under(outer).within(self.document)
-            if placed.place in self._noted or self._is_closed(placed.place) or _follows(placed):
-                continue
-            self._noted.add(placed.place)
-            self.mistakes.append(_suggest(placed, self.terms))
+            if placed.code == MORE or not self._is_passed_over(placed):
+                self._noted.add(placed.place)
+                full = self._tally.is_full
+                self._tally.add(placed if full else _suggest(placed, self.terms))
+
+    def count(self, more: int) -> None:
+        """Count mistakes that are not told one by one."""
+        self._tally.counted += more
 
     def done(self) -> None:
         """Raise one refusal if anything was noted."""
-        if self.mistakes:
-            raise Refused(*self.mistakes)
+        self._tally.done()
+
+    def _is_passed_over(self, mistake: Mistake) -> bool:
+        place = mistake.place
+        return place in self._noted or self._is_closed(place) or _follows(mistake)
 
     def _is_closed(self, place: Place) -> bool:
         while place.parts:
@@ -88,6 +99,6 @@ def _suggest(mistake: Mistake, terms: Vocabulary) -> Mistake:
 
 def nearest(read: str, known: Iterable[str]) -> str | None:
     """Return the known name most like the one read, or None where none is like it."""
-    by_lower = {name.lower(): name for name in known}
+    by_lower = {name.lower(): name for name in islice(known, MOST_LIKENED)}
     close = difflib.get_close_matches(read[:MOST_COMPARED].lower(), by_lower, n=1)
     return by_lower[close[0]] if close else None

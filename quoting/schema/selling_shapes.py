@@ -113,6 +113,7 @@ _rate = Fields(ExchangeRate)
 EXCHANGE_RATE = Shape(
     ExchangeRate,
     _rate(lambda rate: rate.rate, EXACT, "For one of my own currency"),
+    _rate(lambda rate: rate.per, EXACT, "or for so much of it"),
     _rate(lambda rate: rate.day, DAY, "Day"),
     _rate(lambda rate: rate.cushion, SHARE, "On top, %"),
 )

@@ -16,8 +16,8 @@ from quoting.schema.words import TEXT
 T = TypeVar("T")
 
 MOST_NUMBER_LENGTH = 6
-MOST_ITEMS = 10_000
-"""A longer list is not looked into: it may have more mistakes than anybody reads."""
+MOST_ITEMS = 1_000
+"""A longer list, or table of names, is not looked into."""
 
 
 class Several(Kind[tuple[T, ...]]):
@@ -89,8 +89,7 @@ class Named(Kind[Mapping[str, T]]):
         """Return the values by name. Errors: `wrong-type`; of a form `missing`, `given-twice`."""
         if spot.notation.medium is Medium.TYPED:
             return MappingProxyType(self._lines(spot))
-        items = spot.value if isinstance(spot.value, dict) else spot.wrong({}, "table")
-        return MappingProxyType({n: self.each.read(spot.at(n, i)) for n, i in items.items()})
+        return MappingProxyType({name: self.each.read(at) for name, at in named_spots(spot)})
 
     def _lines(self, spot: Spot) -> dict[str, T]:
         values: dict[str, T] = {}
@@ -123,6 +122,22 @@ class Named(Kind[Mapping[str, T]]):
         return written
 
 
+def named_spots(spot: Spot) -> Iterator[tuple[str, Spot]]:
+    """Yield the spots of a table by the maker's own names.
+
+    Errors: `wrong-type`, `too-many`, and `empty-key` of a name that is none, which is left out.
+    """
+    items = spot.value if isinstance(spot.value, dict) else spot.wrong({}, "table")
+    if len(items) > MOST_ITEMS:
+        items = spot.close({}, "too-many", read=len(items), limit=MOST_ITEMS)
+    for name, item in items.items():
+        inner = spot.at(name, item)
+        if name.strip():
+            yield name, inner
+        else:
+            inner.close(None, "empty-key")
+
+
 class NamedBy(Kind[Mapping[str, T]]):
     """Values under names that they bear themselves, in a field of theirs."""
 
@@ -132,10 +147,9 @@ class NamedBy(Kind[Mapping[str, T]]):
 
     def read(self, spot: Spot) -> Mapping[str, T]:
         """Return the values by name. Errors: `wrong-type`."""
-        items = spot.value if isinstance(spot.value, dict) else spot.wrong({}, "table")
         read = self.shape.read
         return MappingProxyType(
-            {name: read(spot.at(name, item), **{self.field: name}) for name, item in items.items()}
+            {name: read(at, **{self.field: name}) for name, at in named_spots(spot)}
         )
 
     def write(self, value: Mapping[str, T], notation: Notation) -> object:

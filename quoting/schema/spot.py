@@ -16,6 +16,9 @@ from quoting.schema.notes import Notes
 
 T = TypeVar("T")
 
+EMPTY_KEY = '""'
+"""How a file writes a key that is no word at all."""
+
 SHOWN_INTEGER = 10**40
 """Integers beyond this are not written out: the language itself refuses the longest."""
 
@@ -31,7 +34,7 @@ class Spot:
 
     def at(self, part: Part, value: object) -> Spot:
         """Return a spot inside this one: a key of a table, or a line counted from 1."""
-        inner = as_written(part) if isinstance(part, str) else part
+        inner = (as_written(part) or EMPTY_KEY) if isinstance(part, str) else part
         return replace(self, value=value, place=self.place / inner)
 
     def close(self, stand_in: T, code: str, **facts: Fact) -> T:

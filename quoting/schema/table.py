@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import Any
 
+from quoting.core.errors import MOST_TOLD
 from quoting.schema.kind import Kind
 from quoting.schema.notation import Medium
-from quoting.schema.notes import nearest
 from quoting.schema.spot import Spot, as_written
 
 
@@ -56,7 +56,8 @@ class Table:
         if self.is_typed:
             return
         known = tuple(self._asked)
-        for key in self._content:
-            if key not in self._asked:
-                facts = {"read": as_written(key), "nearest": nearest(key, known)}
-                self.spot.at(key, None).close(None, "unknown-key", **facts, known=known)
+        unknown = [key for key in self._content if key not in self._asked]
+        for key in unknown[:MOST_TOLD]:
+            spot = self.spot.at(key, None)
+            spot.close(None, "unknown-key", read=as_written(key), known=known)
+        self.spot.notes.count(len(unknown[MOST_TOLD:]))

@@ -11,7 +11,7 @@ from quoting.core.stitches import Stitch, Vocabulary, read_stitch, stitch_name, 
 from quoting.notation.marks import shown
 from quoting.schema.kind import Leaf
 from quoting.schema.notation import Notation
-from quoting.schema.notes import NOT_READ, NotRead, nearest
+from quoting.schema.notes import NOT_READ, NotRead
 from quoting.schema.spot import Spot, as_written
 
 E = TypeVar("E", bound=StrEnum)
@@ -98,8 +98,7 @@ def _basic_stitch(name: str, terms: Vocabulary) -> Stitch:
     stitch = read_stitch(name, terms)
     if stitch is not None:
         return stitch
-    known = tuple(stitch_names(terms))
-    raise refuse("", "not-one-of", read=shown(name), known=known, nearest=nearest(name, known))
+    raise refuse("", "not-one-of", read=shown(name), known=tuple(stitch_names(terms)))
 
 
 class PatternName(Text):
@@ -145,8 +144,7 @@ class Choice(Leaf[E]):
         del notation
         if text in self.known:
             return self.words(text)
-        near = nearest(text, self.known)
-        raise refuse("", "not-one-of", read=as_written(text), known=self.known, nearest=near)
+        raise refuse("", "not-one-of", read=as_written(text), known=self.known)
 
     def to_file(self, value: E, notation: Notation) -> str:
         """Return the word."""

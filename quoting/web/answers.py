@@ -15,8 +15,9 @@ from quoting.core.quote import Quote, quote_order
 from quoting.web.forms.fields import Typed
 from quoting.web.forms.lines import Lines, Part, entries_of, fields_by_place, part_of, typed_of
 from quoting.web.forms.sent import Sent
-from quoting.web.order_form import bind_form, read_sent
+from quoting.web.order_form import TARGETS, bind_form, read_sent
 from quoting.web.shop import Shop
+from quoting.web.turns import take_turn_for
 from quoting.wording import mistake_sentence
 
 _LINES = {
@@ -69,8 +70,11 @@ class Answer:
 def answer_form(sent: Sent, shop: Shop, *, patient: bool) -> Answer:
     """Return the answer to a form. A patient one waits for fields that are still blank."""
     form = bind_form(shop, sent)
+    if form.meta.crowded is not None:
+        return _refusal(form, shop, [form.meta.crowded], patient=patient)
     try:
         order = read_sent(sent, shop)
+        take_turn_for(order, shop.workshop)
         return Answer(form=form, quote=quote_order(order, shop.workshop, today=shop.today()))
     except Refused as refused:
         return _refusal(form, shop, refused.mistakes, patient=patient)
@@ -85,7 +89,7 @@ def _refusal(form: Form, shop: Shop, mistakes: Sequence[Mistake], *, patient: bo
         beside = _fields_of(mistake.code, place, fields)
         field = beside[0] if beside else None
         kind = field.kind if isinstance(field, Typed) else None
-        sentence = mistake_sentence(mistake, shop.speech, kind)
+        sentence = mistake_sentence(_in_labels(mistake), shop.speech, kind)
         here = Said(
             where=_where(place, field),
             sentence=sentence,
@@ -99,6 +103,16 @@ def _refusal(form: Form, shop: Shop, mistakes: Sequence[Mistake], *, patient: bo
             if isinstance(each, Typed | Lines):
                 each.says = (*each.says, sentence)
     return Answer(form=form, quote=None, said=tuple(said), wanting=tuple(wanting))
+
+
+def _in_labels(mistake: Mistake) -> Mistake:
+    """Return a mistake that names keys of a file as one that names fields of the form."""
+    if mistake.code != "one-target":
+        return mistake
+    keys = mistake.facts["read"]
+    assert isinstance(keys, tuple), "what cannot go together is several"  # noqa: S101
+    labels = tuple(f"“{TARGETS[str(key)]}”" for key in keys)
+    return Mistake(mistake.place, mistake.code, {"read": labels})
 
 
 def _fields_of(code: str, place: Place, fields: Mapping[str, Field]) -> list[Field]:

@@ -14,6 +14,7 @@ from quoting.web import (
     filters,
     measurements,
     orders,
+    turns,
     workshop,
     workshop_forms,
     yarn,
@@ -22,14 +23,15 @@ from quoting.web.failures import handle_failures
 from quoting.web.security import guard
 from quoting.web.shop import Shop
 
-MOST_BYTES = 4_000_000
-"""Room for a form of ten thousand stripes, which is then refused in words."""
+MOST_BYTES = 2_000_000
+"""Room for ten times the longest form, which is then refused in words, and for any order file."""
 
 
 def create_app(shop: Shop) -> Flask:
     """Return the pages of one workshop."""
     app = Flask(__name__, template_folder=str(templates_folder()))
     app.config.update(
+        SESSION_COOKIE_NAME="quoting",
         SECRET_KEY=secrets.token_hex(32),
         SESSION_COOKIE_SAMESITE="Lax",
         SESSION_COOKIE_HTTPONLY=True,
@@ -40,8 +42,9 @@ def create_app(shop: Shop) -> Flask:
         SHOP=shop,
     )
     app.jinja_env.trim_blocks = app.jinja_env.lstrip_blocks = True
-    guard(app)
+    guard(app)  # before anything looks for a token, which reads the whole form
     CSRFProtect(app)
+    turns.register(app)
     for page in (orders, calmer, comparing, measurements, yarn, workshop, workshop_forms):
         app.register_blueprint(page.blueprint)
     filters.register(app)

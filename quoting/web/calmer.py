@@ -19,6 +19,7 @@ from quoting.web.forms.sent import Sent
 from quoting.web.order_form import sent_sections
 from quoting.web.orders import show_refused
 from quoting.web.shop import Shop, shop_now
+from quoting.web.turns import take_turn
 
 blueprint = Blueprint("calmer", __name__)
 
@@ -46,6 +47,7 @@ class Striping:
 @blueprint.post("/calmer")
 def show() -> ResponseReturnValue:
     """Show up to three stripings with fewer ends beside the one asked for."""
+    take_turn()
     shop, sent = shop_now(), request.form
     found = answer_form(sent, shop, patient=False)
     quote = found.quote

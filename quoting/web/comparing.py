@@ -21,7 +21,9 @@ from quoting.web.shop import shop_now
 from quoting.web.size_answers import SizesAnswer, answer_sizes, unread_order
 from quoting.web.size_form import ADD, bind_sizes, order_text, start_sizes
 from quoting.web.size_reading import compared_size, ordered_size
+from quoting.web.size_travel import for_order
 from quoting.web.size_views import view_sizes
+from quoting.web.turns import take_turn
 
 blueprint = Blueprint("sizes", __name__, url_prefix="/sizes")
 
@@ -53,7 +55,8 @@ def of_order() -> ResponseReturnValue:
     order = found.quote.order
     form = start_sizes(shop, order)
     if "asks" in sent:
-        form = bind_sizes(shop, MultiDict({**sent.to_dict(), "order_file": order_text(order)}))
+        typed = MultiDict({**sent.to_dict(), "order_file": order_text(order)})
+        form = bind_sizes(shop, for_order(typed, order, shop))
     return _page(answer_sizes(form, order, shop), start="order")
 
 
@@ -83,6 +86,7 @@ def take() -> ResponseReturnValue:
 @blueprint.post("/workbook")
 def workbook() -> ResponseReturnValue:
     """Send the comparison as a spreadsheet."""
+    take_turn()
     found = _asked()
     if found.order is None or found.comparison is None or not found.comparison.sizes:
         return _page(found), REFUSED
@@ -106,7 +110,7 @@ def _asked() -> SizesAnswer:
         order = load_order_text(typed_of(form, "order_file").typed, shop.workshop)
     except Refused as refused:
         return unread_order(form, refused, shop)
-    return answer_sizes(form, order, shop)
+    return answer_sizes(bind_sizes(shop, for_order(request.form, order, shop)), order, shop)
 
 
 def _status(found: SizesAnswer) -> int:

@@ -2,30 +2,43 @@
 
 from __future__ import annotations
 
-from flask import Flask, redirect, render_template, request, url_for
+from flask import Flask, Response, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 from flask_wtf.csrf import CSRFError
 from werkzeug.exceptions import HTTPException
 
+from quoting.core.errors import Refused
 from quoting.web import comparing, orders, workshop_forms
+from quoting.web.orders import REFUSED
+from quoting.web.security import TURNED_AWAY, log
+from quoting.web.shop import shop_now
+from quoting.wording import mistake_sentence
 
 _WORDS = {
     400: "That request could not be read.",
     404: "There is no such page.",
     405: "This page is not asked in that way.",
     413: "That is more than can be taken at once.",
+    422: "That cannot be taken as it is.",
     500: "Something went wrong here, and it is not your doing.",
+    429: "Several large orders are being worked out just now; ask again in a moment.",
 }
+
+_KEPT_HEADERS = frozenset({"Allow", "Retry-After"})
+"""What a failure says beside its page."""
 
 
 def handle_failures(app: Flask) -> None:
     """Give every failure a plain page; a form that waited too long keeps all that was typed."""
     app.register_error_handler(CSRFError, _stale)
     app.register_error_handler(HTTPException, _failed)
+    app.register_error_handler(Refused, _refused)
+    for turned_away in TURNED_AWAY:
+        app.register_error_handler(turned_away, _turned_away)
 
 
 def _stale(error: CSRFError) -> ResponseReturnValue:
-    del error
+    log.warning("Not done, %s: %s", request.endpoint, error.description)
     if request.endpoint == "orders.read":
         # A file comes alone, without the order that the tab keeps.
         return redirect(url_for("orders.once_more"), 303)
@@ -33,8 +46,21 @@ def _stale(error: CSRFError) -> ResponseReturnValue:
     return pages.get(request.blueprint or "", orders.resume)(), 409
 
 
+def _turned_away(error: HTTPException) -> ResponseReturnValue:
+    """Return one sentence alone: whoever is turned away is not told whose workshop this is."""
+    return Response(f"{error.description}\n", error.code, content_type="text/plain; charset=utf-8")
+
+
+def _refused(refused: Refused) -> ResponseReturnValue:
+    """Return what is wrong with an order that no page of its own can show."""
+    said = " ".join(mistake_sentence(m, shop_now().speech) for m in refused.mistakes)
+    page = render_template("failures/failure.html", code=REFUSED, words=_WORDS[REFUSED], said=said)
+    return page, REFUSED
+
+
 def _failed(error: HTTPException) -> ResponseReturnValue:
     code = error.code or 500
     words = _WORDS.get(code, error.name)
-    said = error.description if code == 400 and "127.0.0.1" in str(error.description) else ""
-    return render_template("failures/failure.html", code=code, words=words, said=said), code
+    page = render_template("failures/failure.html", code=code, words=words, said="")
+    kept = [(name, value) for name, value in error.get_headers() if name in _KEPT_HEADERS]
+    return page, code, kept

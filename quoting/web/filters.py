@@ -23,6 +23,8 @@ from quoting.wording import (
     refusal_words,
     rule_words,
     task_words,
+    timed_words,
+    work_words,
 )
 
 BAR = {
@@ -40,6 +42,7 @@ SUMS = (
     reckonings.stitches_words,
     reckonings.rows_sum,
     reckonings.sections_words,
+    reckonings.task_sum,
     reckonings.yarn_sum,
     reckonings.reserve_words,
     reckonings.ends_words,
@@ -78,6 +81,8 @@ def register(app: Flask) -> None:
         pass_words=pass_words,
         point_words=point_words,
         task_words=task_words,
+        timed_words=timed_words,
+        work_words=work_words,
         dot=dot,
         yarn_names=yarn_names,
         **{function.__name__: function for function in SUMS},

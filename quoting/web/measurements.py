@@ -9,9 +9,10 @@ from flask import Blueprint, render_template
 
 from quoting.core.errors import Refused
 from quoting.core.gauge import Gauge, gauge_of
-from quoting.core.pace import Pace, Session, pace_of, timings_wanted
+from quoting.core.pace import FEW_SESSIONS, Pace, Session, pace_of, timings_wanted
 from quoting.core.stitching_time import sessions_of
 from quoting.core.swatch import Swatch
+from quoting.core.timing import TimedStitch
 from quoting.core.workshop import Workshop
 from quoting.web.shop import shop_now
 
@@ -28,19 +29,25 @@ class Measured:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Paced:
-    """A timed stitch: its pace, and how many more timings would bring it within 5 %.
+    """A stitch timed in a yarn: its hooks, its pace, and how many more timings are wanted.
 
-    `more` is None where a single session says nothing of its spread.
+    `more` would bring its pace within 5 %; `for_a_start` are missing of the fewest that tell.
     """
 
-    stitch: str
+    timed: TimedStitch
+    hooks_mm: tuple[float, ...]
     pace: Pace
-    more: int | None
+    more: int
 
     @property
     def a_minute(self) -> float:
         """Stitches in a minute."""
         return 1 / self.pace.minutes_each
+
+    @property
+    def for_a_start(self) -> int:
+        """Timings without which nothing is promised of the pace."""
+        return max(0, FEW_SESSIONS - self.pace.sessions)
 
 
 @blueprint.get("/measurements")
@@ -63,13 +70,23 @@ def _paced(workshop: Workshop) -> list[Paced]:
         timed = sessions_of(workshop)
     except Refused:
         return []
+    hooks: dict[TimedStitch, set[float]] = {stitch: set() for stitch in timed}
+    for timing in workshop.timings:
+        if timing.hook_mm is not None:
+            hooks[timing.timed].add(timing.hook_mm)
     return [
-        Paced(stitch=stitch, pace=pace_of(sessions), more=_more(sessions))
+        Paced(
+            timed=stitch,
+            hooks_mm=tuple(sorted(hooks[stitch])),
+            pace=pace_of(sessions),
+            more=_more(sessions),
+        )
         for stitch, sessions in timed.items()
     ]
 
 
-def _more(sessions: Sequence[Session]) -> int | None:
+def _more(sessions: Sequence[Session]) -> int:
+    """Return the timings wanted; of a single session, whose spread nobody knows, none yet."""
     if len(sessions) == 1:
-        return None
+        return 0
     return timings_wanted([session.minutes / session.count for session in sessions])

@@ -12,16 +12,21 @@ from quoting.core.workshop import Workshop
 from quoting.schema.blanket_shapes import DESIGN
 from quoting.schema.order_shape import ORDER
 from quoting.schema.reading import read_order
+from quoting.web.form_room import lines_with_room
 from quoting.web.forms.from_shape import form_of
 from quoting.web.forms.sent import Sent, content_of, line_numbers, sent_as
 from quoting.web.shop import Shop
 
 START_TITLE = "Blanket"
 
+TARGETS = {"given": "A price of my own", "margin": "margin", "markup": "markup"}
+"""What the form calls the ways to make a price, by their keys in a file."""
+
 
 def bind_form(shop: Shop, sent: Sent) -> Form:
-    """Return the form with what was sent in it."""
-    return form_of(ORDER)(sent, meta={"shop": shop, "lines": line_numbers(sent)})
+    """Return the form with what was sent in it, as far as it has room for its lines."""
+    lines, crowded = lines_with_room(line_numbers(sent), shop)
+    return form_of(ORDER)(sent, meta={"shop": shop, "lines": lines, "crowded": crowded})
 
 
 def read_sent(sent: Sent, shop: Shop) -> Order:

@@ -15,11 +15,13 @@ from quoting.schema import load_order_text, order_text
 from quoting.schema.figures import SIDE
 from quoting.web.answers import Answer, answer_form
 from quoting.web.downloads import download
+from quoting.web.form_room import check_room
 from quoting.web.forms.sent import Sent
 from quoting.web.moves import make_move, read_move
 from quoting.web.offers import offers_of
 from quoting.web.order_form import bind_form, sent_order, start_sent
 from quoting.web.shop import shop_now
+from quoting.web.turns import take_turn
 from quoting.web.views import view_of
 from quoting.wording import mistake_sentence
 
@@ -85,6 +87,7 @@ def again() -> ResponseReturnValue:
 @blueprint.post("/workbook")
 def workbook() -> ResponseReturnValue:
     """Send the costing as a spreadsheet."""
+    take_turn()
     found = _asked()
     if found.quote is None:
         return show_refused(found)
@@ -114,11 +117,11 @@ def read() -> ResponseReturnValue:
         return redirect(url_for("orders.show"))
     try:
         order = load_order_text(sent.read(), shop.workshop)
+        return show_order(order)
     except Refused as refused:
         said = [(m.path, mistake_sentence(m, shop.speech)) for m in refused.mistakes]
         page = render_template("orders/unread.html", name=sent.filename, said=said)
         return page, REFUSED
-    return show_order(order)
 
 
 @blueprint.get("/read")
@@ -128,8 +131,10 @@ def once_more() -> str:
 
 
 def show_order(order: Order) -> str:
-    """Return the worktable with an order that comes from elsewhere."""
-    return _page(sent_order(order, shop_now()), start="read")
+    """Return the worktable with an order that comes from elsewhere. Errors: as `check_room`."""
+    shop = shop_now()
+    check_room(order, shop)
+    return _page(sent_order(order, shop), start="read")
 
 
 def resume() -> str:

@@ -8,14 +8,24 @@ from quoting.core.counts import stitch_repeat
 from quoting.core.estimate import ColourEstimate
 from quoting.core.exchange import ExchangeRate
 from quoting.core.gauge import Gauge
+from quoting.core.hours import Task
 from quoting.core.measures import CM_PER_INCH
+from quoting.core.money import exact, round_half_up
 from quoting.core.quote import Quote
 from quoting.core.strands import Why
 from quoting.core.yarn import LABEL_ERROR
 from quoting.web.shop import shop_now
-from quoting.wording import Speech
+from quoting.wording import Speech, confirming_digits
 
 DIGITS = 2
+"""Decimals of a length in a sum, where they are enough."""
+
+EACH_DIGITS = 3
+"""Decimals of the minutes for one of a thing, where they are enough."""
+
+ROOM_DIGITS = MINUTE_DIGITS = 1
+SHARE_DIGITS = 3
+"""Decimals of a share whose percentage has one."""
 
 
 def main_gauge(quote: Quote) -> Gauge:
@@ -25,12 +35,11 @@ def main_gauge(quote: Quote) -> Gauge:
 
 
 def stitches_sum(quote: Quote, say: Speech) -> str:
-    """Return how the stitches follow from the width: `98 = (80 − 2 × 0.63) / 0.80`."""
+    """Return how the stitches follow from the width, before they are made a whole number."""
     side, gauge = quote.order.design.width_cm, main_gauge(quote)
     if quote.order.design.stitches is not None:
         return f"{say.number(quote.plan.stitches)}, your own count"
-    body = _body_sum(side, quote, say)
-    return f"{say.number(quote.plan.stitches)} = {body} / {_length(gauge.width_cm, say)}"
+    return f"{_room_sum(side, gauge.width_cm, quote, say)} stitches"
 
 
 def stitches_words(quote: Quote) -> str:
@@ -44,11 +53,8 @@ def stitches_words(quote: Quote) -> str:
 
 def rows_sum(quote: Quote, say: Speech) -> str:
     """Return how the rows follow from the height, before whole repeats are taken of them."""
-    gauge = main_gauge(quote)
-    body_cm = quote.order.design.height_cm - 2 * quote.plan.border_depth_cm
-    body = _body_sum(quote.order.design.height_cm, quote, say)
-    room = say.trimmed(body_cm / gauge.height_cm, 1)
-    return f"{body} / {_length(gauge.height_cm, say)} = room for {room} rows"
+    height_cm = quote.order.design.height_cm
+    return f"{_room_sum(height_cm, main_gauge(quote).height_cm, quote, say)} rows"
 
 
 def sections_words(quote: Quote, say: Speech) -> list[str]:
@@ -63,30 +69,57 @@ def sections_words(quote: Quote, say: Speech) -> list[str]:
     ]
 
 
-def _body_sum(side_cm: float, quote: Quote, say: Speech) -> str:
-    depth_cm = quote.plan.border_depth_cm
-    if not depth_cm:
-        return _length(side_cm, say)
-    return f"({say.bare_length(side_cm, DIGITS)} − 2 × {_length(depth_cm, say)})"
+def _room_sum(side_cm: float, each_cm: float, quote: Quote, say: Speech) -> str:
+    """Return how often a length goes into a side: `(80 − 2 × 0.63) / 0.8 = room for 98.4`."""
+    inside = [side_cm, quote.plan.border_depth_cm, each_cm]
+    side, depth, each = (length / (CM_PER_INCH if say.inches else 1) for length in inside)
+    room = round_half_up((side - 2 * depth) / each, ROOM_DIGITS)
+
+    def confirms(digits: int) -> bool:
+        a, b, c = (round_half_up(length, digits) for length in (side, depth, each))
+        return bool(c) and round_half_up((a - 2 * b) / c, ROOM_DIGITS) == room
+
+    digits = confirming_digits(DIGITS, confirms)
+    whole, border, one = (say.trimmed(length, digits) for length in (side, depth, each))
+    body = f"({whole} − 2 × {border})" if depth else whole
+    return f"{body} / {one} = room for {say.number(room)}"
 
 
-def _length(length_cm: float, say: Speech) -> str:
-    return say.number(_size(length_cm, say), DIGITS)
+def task_sum(task: Task, say: Speech) -> str:
+    """Return how the minutes of a task follow: `4,704 × 0.055 min = 258.7 min`."""
+    minutes = round_half_up(task.minutes, MINUTE_DIGITS)
 
+    def confirms(digits: int) -> bool:
+        each = round_half_up(task.minutes_each, digits)
+        return round_half_up(round_half_up(task.count, 0) * each, MINUTE_DIGITS) == minutes
 
-def _size(length_cm: float, say: Speech) -> float:
-    """Return a length in the unit that is shown."""
-    return length_cm / (CM_PER_INCH if say.inches else 1)
+    each = say.trimmed(task.minutes_each, confirming_digits(EACH_DIGITS, confirms))
+    return f"{say.trimmed(task.count, 0)} × {each} min = {say.number(minutes)} min"
 
 
 def yarn_sum(colour: ColourEstimate, say: Speech) -> str:
     """Return how the yarn to have follows from the yarn that the stitches take."""
-    joins = max(0, len(colour.balls_m) - 1)
-    reserve = say.percent(colour.reserve)
-    tails = f", and {say.count(2 * joins, 'tail')} for new balls" if joins else ""
+    tails = 2 * max(0, len(colour.balls_m) - 1)
+    extras_m, to_have = colour.yarn.extras_m, colour.metres_to_buy
+    worked_m, last = colour.bare_m - extras_m, say.yarn_digits(to_have)
+
+    def confirms(digits: int) -> bool:
+        worked = round_half_up(say.yarn_units(worked_m), digits)
+        with_reserve = worked * (1 + round_half_up(colour.reserve, digits + SHARE_DIGITS))
+        given = exact(say.yarn_units(tails * colour.tail_m + extras_m))
+        return round_half_up(with_reserve + given, last) == (
+            round_half_up(say.yarn_units(to_have), last)
+        )
+
+    digits = confirming_digits(say.yarn_digits(worked_m), confirms)
+    worked = say.yarn_length(worked_m, digits)
+    reserve = say.percent(colour.reserve, digits + 1)
+    extras = f", {say.yarn_length(extras_m, digits)} in extras" if extras_m else ""
+    each = say.length(colour.tail_m * 100, DIGITS)
+    joins = f", and {say.count(tails, 'tail')} of {each} for new balls" if tails else ""
     return (
-        f"{say.yarn_length(colour.bare_m)} in stitches, carries and tails, {reserve} in reserve"
-        f"{tails}: {say.yarn_length(colour.metres_to_buy)} to have"
+        f"{worked} in stitches, carries and tails, {reserve} in reserve{extras}{joins}: "
+        f"{say.yarn_length(to_have)} to have"
     )
 
 
@@ -97,8 +130,9 @@ def reserve_words(quote: Quote, say: Speech) -> str:
         return f"The reserve is your own allowance, {say.percent(habits.allowance)}."
     return (
         f"The reserve makes it {say.percent(habits.confidence)} sure that the yarn is enough: it "
-        f"covers what the scale or ruler cannot tell, {say.percent(habits.tension)} drift of "
-        f"tension and {say.percent(LABEL_ERROR)} in the length on the label."
+        "covers what the scale or ruler cannot tell, what is guessed of stitches without a swatch, "
+        f"{say.percent(habits.tension)} drift of tension and {say.percent(LABEL_ERROR)} in the "
+        "length on the label."
     )
 
 
@@ -158,12 +192,12 @@ def bare_yarn(length_m: float) -> str:
 
 
 def exchange_rate(rate: ExchangeRate, say: Speech) -> str:
-    """Return a rate of exchange with six significant digits, as reference rates are given."""
-    return say.number(Decimal(f"{rate.rate:.6g}"))
+    """Return a rate of exchange as it was typed or published: `1.17 for 1 GBP`."""
+    return f"{say.number(rate.rate)} for {say.number(rate.per)} {say.currency}"
 
 
 def exchange_words(rate: ExchangeRate, say: Speech) -> str:
     """Return what an amount in another currency was reckoned by, its day and its cushion."""
-    one = f"{exchange_rate(rate, say)} for 1 {say.currency}, the rate of {say.day(rate.day)}"
+    one = f"{exchange_rate(rate, say)}, the rate of {say.day(rate.day)}"
     cushion = f", and {say.percent(rate.cushion)} against its moving" if rate.cushion else ""
     return one + cushion

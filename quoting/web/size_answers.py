@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from contextlib import suppress
 from dataclasses import dataclass
 
 from wtforms import Field
@@ -17,6 +18,7 @@ from quoting.web.beside import Where, say_beside, words_beside
 from quoting.web.shop import Shop
 from quoting.web.size_form import SizesForm
 from quoting.web.size_reading import Asked, read_asked
+from quoting.web.turns import take_turn, take_turn_for
 from quoting.wording import mistake_sentence
 
 
@@ -44,6 +46,7 @@ def answer_sizes(form: SizesForm, order: Order, shop: Shop) -> SizesAnswer:
     """Return the answer to a form."""
     try:
         asked = read_asked(form, order, shop)
+        _take_turn(asked, order, shop)
         budget = _budget(asked, order, shop)
         comparison = _comparison(asked, order, shop, budget)
     except Refused as refused:
@@ -64,6 +67,15 @@ def unread_order(form: SizesForm, refused: Refused, shop: Shop) -> SizesAnswer:
         for mistake in refused.mistakes
     )
     return SizesAnswer(form=form, order=None, said=said)
+
+
+def _take_turn(asked: Asked, order: Order, shop: Shop) -> None:
+    """Take a turn where there is much to compare; savings are many orders in one."""
+    if asked.budget is not None:
+        take_turn()
+        return
+    with suppress(Refused):  # an order that cannot be made at its own size may be at another
+        take_turn_for(order, shop.workshop, sizes=len(asked.sizes))
 
 
 def _budget(asked: Asked, order: Order, shop: Shop) -> BudgetAnswer | None:

@@ -7,7 +7,9 @@ from enum import StrEnum
 from werkzeug.datastructures import MultiDict
 from wtforms import Form
 
+from quoting.core.comparison import MOST_SIZES
 from quoting.core.order import Order
+from quoting.core.resizing import own_size
 from quoting.core.stitches import Vocabulary
 from quoting.notation import write_number
 from quoting.schema.documents import order_text as text_of_order
@@ -19,8 +21,12 @@ from quoting.web.forms.from_shape import field_of
 from quoting.web.forms.lines import Lines, Part
 from quoting.web.forms.sent import line_numbers
 from quoting.web.shop import Shop
+from quoting.web.size_travel import TICKED, size_key
 
 OWN_LINES = 3
+MOST_OWN_LINES = 2 * MOST_SIZES
+"""Lines of the maker's own that are looked into; more are refused unread."""
+
 FIRST_TICKED = 6
 ADD = "add own"
 
@@ -51,6 +57,12 @@ class OfferedForm(Form):
     price = field_of(MONEY, "Price")
 
 
+class OrderedForm(OfferedForm):
+    """The order's own size, and which that was when its tick and its price were typed."""
+
+    size = field_of(TEXT, "Size")
+
+
 class OwnForm(Form):
     """A size of the maker's own."""
 
@@ -64,7 +76,7 @@ class SizesForm(Form):
     order_file = field_of(TEXT, "Order")
     asks = field_of(Choice(Asks), "Question")
     budget = field_of(MONEY, "The buyer can spend, in all")
-    ordered = Part(OfferedForm)
+    ordered = Part(OrderedForm)
     customary = Lines(OfferedForm, "Customary sizes")
     own = Lines(OwnForm, "Sizes of my own")
 
@@ -72,20 +84,26 @@ class SizesForm(Form):
 def bind_sizes(shop: Shop, sent: MultiDict[str, str]) -> SizesForm:
     """Return the form with what was sent in it, and some lines to type in."""
     lines = line_numbers(sent)
-    own = lines.get("own", [])
+    sent_own = lines.get("own", [])
+    own = sent_own[:MOST_OWN_LINES]
     wanted = max(OWN_LINES, len(own) + (sent.get("do") == ADD))
     lines["own"] = [*own, *_next_numbers(own, wanted - len(own))]
     lines["customary"] = list(range(1, len(shop.sizes) + 1))
-    return SizesForm(sent, meta={"shop": shop, "lines": lines})
+    return SizesForm(sent, meta={"shop": shop, "lines": lines, "own_lines": len(sent_own)})
 
 
 def start_sizes(shop: Shop, order: Order) -> SizesForm:
     """Return the form as it begins: the order's own size, and the smaller customary ones."""
     sent: MultiDict[str, str] = MultiDict(
-        {"order_file": order_text(order), "asks": Asks.TARGET.value, "ordered.take": "yes"}
+        {
+            "order_file": order_text(order),
+            "asks": Asks.TARGET.value,
+            "ordered.size": size_key(own_size(order)),
+            "ordered.take": TICKED,
+        }
     )
     for number in range(1, FIRST_TICKED + 1):
-        sent[f"customary.{number}.take"] = "yes"
+        sent[f"customary.{number}.take"] = TICKED
     target = order.terms.target
     if target is not None and target.given is not None:
         sent["ordered.price"] = write_number(target.given, shop.marks)

@@ -6,15 +6,16 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
-from quoting.core.errors import Refused
+from quoting.core.comparison import MOST_SIZES
+from quoting.core.errors import Refused, refuse
 from quoting.core.order import Order
 from quoting.core.place import Document
-from quoting.core.resizing import Size
+from quoting.core.resizing import Size, own_size
 from quoting.core.terms import Target
 from quoting.schema.notes import Notes
 from quoting.web.drafts import Sheet
 from quoting.web.shop import Shop
-from quoting.web.size_form import Asks, SizesForm
+from quoting.web.size_form import MOST_OWN_LINES, Asks, SizesForm
 from quoting.web.sizes import Size as CustomarySize
 
 
@@ -41,6 +42,8 @@ def read_asked(form: SizesForm, order: Order, shop: Shop) -> Asked:
 
     A size that the maker typed may be the order's own, too, as long as one price is given for it.
     """
+    if form.meta.own_lines > MOST_OWN_LINES:
+        raise refuse("own", "too-many", read=form.meta.own_lines, limit=MOST_SIZES)
     notes = Notes(Document.FORM)
     sheet = Sheet(form, notes)
     at_prices = sheet.may("asks", Asks.TARGET) is Asks.PRICES
@@ -67,8 +70,8 @@ def _customary(sheet: Sheet, shop: Shop) -> Iterator[_Line]:
 
 def ordered_size(order: Order, shop: Shop) -> Size:
     """Return the order's own size, under its customary name if it has one."""
-    sides = order.design.width_cm, order.design.height_cm
-    size = Size(width_cm=sides[0], height_cm=sides[1], label=shop.speech.size(*sides))
+    own = own_size(order)
+    size = replace(own, label=shop.speech.size(own.width_cm, own.height_cm))
     return next((known for known in map(compared_size, shop.sizes) if known == size), size)
 
 

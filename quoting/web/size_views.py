@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 
@@ -10,6 +10,7 @@ from markupsafe import Markup
 
 from exports.charts import Bar, Level, bars, price_bar, stacked_bars
 from quoting.core.comparison import Compared, Comparison, Refusal, Rule, RuleOfThumb
+from quoting.web.size_travel import size_key
 from quoting.wording import Speech, verdict
 
 
@@ -26,8 +27,7 @@ class Row:
     @property
     def key(self) -> str:
         """The size as a button sends it, exactly."""
-        size = self.compared.size
-        return f"{size.width_cm!r}x{size.height_cm!r}cm"
+        return size_key(self.compared.size)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -102,13 +102,27 @@ def _prices(comparison: Comparison, say: Speech) -> Markup:
 
 
 def _earnings(comparison: Comparison, say: Speech) -> Markup:
-    earned = [(each, each.quote.price.earned_per_hour) for each in comparison.sizes]
-    pay = comparison.sizes[0].quote.workshop.pay.making_per_hour if earned else Decimal(0)
+    prices = [(str(each.size), each.quote.price) for each in comparison.sizes]
     drawn = bars(
-        [Bar(name=str(each.size), amount=a, label=say.money(a)) for each, a in earned],
+        [
+            Bar(
+                name=name,
+                amount=price.earned_per_hour,
+                label=say.money(price.earned_per_hour),
+                level=price.pay_per_hour,
+            )
+            for name, price in prices
+        ],
         title="What an hour earns",
         description="A bar for each size, and a line at the hourly pay.",
-        level=Level(amount=pay, label=f"your pay, {say.money(pay)}"),
+        level=_pay_level([price.pay_per_hour for _, price in prices], say),
         prefix="earned",
     )
     return Markup(drawn)  # noqa: S704
+
+
+def _pay_level(pays: Sequence[Decimal], say: Speech) -> Level:
+    """Return where an hour is just paid: alike for all, unless kinds of hours differ in pay."""
+    least, most = min(pays, default=Decimal(0)), max(pays, default=Decimal(0))
+    paid = say.money(least) if least == most else f"{say.money(least)} to {say.money(most)}"
+    return Level(amount=least, label=f"your pay, {paid}")

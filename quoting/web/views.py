@@ -20,12 +20,16 @@ from quoting.wording import Speech, caution_sentence
 
 _PLACES = {
     "price": (
-        "pays-under-wage under-minimum no-delivery-band too-heavy-for-bands no-profit old-rate"
+        "pays-under-wage under-minimum no-delivery-band too-heavy-for-bands no-profit old-rate "
+        "rate-to-come"
     ),
     "dates": "late",
     "size": "count-breaks-repeat row-ends-off repeats-miss-height",
     "yarn": "labels-apart rough-yarn estimated-yarn runs-out-late",
-    "hours": "one-timing estimated-pace odd-pace more-timings",
+    "hours": (
+        "minutes-not-given one-timing estimated-pace pattern-pace other-yarn-pace "
+        "other-thickness-pace odd-pace few-timings more-timings"
+    ),
     "ends": "many-ends wrong-edge yarns-tangle long-pass",
 }
 _PLACE_OF = {code: place for place, codes in _PLACES.items() for code in codes.split()}

@@ -29,6 +29,7 @@ def workshop_page(*, pay: PayAnswer | None = None, **told: Any) -> str:
         here="workshop",
         pay=pay or blank_pay(shop),
         old=shop.rates is not None and is_old(shop.rates.day, shop.today()),
+        to_come=shop.rates is not None and shop.rates.day > shop.today(),
         **told,
     )
 

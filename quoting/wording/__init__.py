@@ -2,6 +2,7 @@
 
 from quoting.wording.cautions import caution_sentence
 from quoting.wording.comparing import change_words, refusal_words, rule_words, verdict
+from quoting.wording.confirmed import confirming_digits
 from quoting.wording.drawing import drawing_description, drawing_title
 from quoting.wording.lines import (
     line_quantity,
@@ -23,7 +24,14 @@ from quoting.wording.rows_and_edges import (
 )
 from quoting.wording.sheet_formats import sheet_money, sheet_number
 from quoting.wording.speech import FILE_SPEECH, Speech, speech_of
-from quoting.wording.trade_words import ended_words, part_words, task_words
+from quoting.wording.trade_words import (
+    ended_words,
+    guess_words,
+    part_words,
+    task_words,
+    timed_words,
+    work_words,
+)
 from quoting.wording.workbook_notes import (
     COMPARISON_FOLLOWS,
     COMPARISON_SOURCES,
@@ -45,11 +53,13 @@ __all__ = [
     "Speech",
     "caution_sentence",
     "change_words",
+    "confirming_digits",
     "drawing_description",
     "drawing_title",
     "edge_name",
     "edge_words",
     "ended_words",
+    "guess_words",
     "guide_sentences",
     "is_locale",
     "line_quantity",
@@ -70,6 +80,8 @@ __all__ = [
     "sold_as",
     "speech_of",
     "task_words",
+    "timed_words",
     "verdict",
+    "work_words",
     "yarn_line_parts",
 ]

@@ -5,18 +5,22 @@ from __future__ import annotations
 from datetime import date
 from decimal import Decimal
 
-from quoting.core.advice import FASTEST_A_MINUTE, SLOWEST_A_MINUTE
+from quoting.core.categories import USUAL_CATEGORY
 from quoting.core.cautions import Caution
 from quoting.core.errors import Fact, Facts
-from quoting.core.gauge import ESTIMATED_LIMITS
-from quoting.core.pace import ONE_TIMING_LIMITS, WANTED_LIMITS
+from quoting.core.gauge import ESTIMATED_LIMITS, PATTERN_LIMITS
+from quoting.core.hours_advice import FASTEST_A_MINUTE, SLOWEST_A_MINUTE
+from quoting.core.pace import FEW_SESSIONS, ONE_TIMING_LIMITS, WANTED_LIMITS
+from quoting.core.pace_guesses import GUESS_LIMITS, Unknown
 from quoting.wording.phrases import Sentences, capitalized, listed, sentence_for
 from quoting.wording.speech import Speech, as_decimal
+from quoting.wording.trade_words import task_words
 
 CAUTIONS: Sentences = {
     # Price and date
     "pays-under-wage": (
-        "At this price an hour of yours earns {earned}, less than the {pay} you pay yourself.",
+        "At this price an hour of yours earns {earned}, less than the {pay} that your own "
+        "pay comes to: {short} is missing.",
     ),
     "under-minimum": ("A blanket at {price} is under the least that you take for one, {minimum}.",),
     "no-delivery-band": (
@@ -34,6 +38,10 @@ CAUTIONS: Sentences = {
         "It can be there by {ready_by}, after {wanted_by}, when it is wanted. "
         "Agree on another day, or on fewer rows.",
     ),
+    "rate-to-come": (
+        "The rate for {currency} is of {day}, which is still to come: look at the day of the rate "
+        "and at this computer’s clock.",
+    ),
     "old-rate": (
         "The rate of exchange for {currency} is of {day}, more than a week old: fetch today's.",
     ),
@@ -41,6 +49,29 @@ CAUTIONS: Sentences = {
     "count-breaks-repeat": (
         "{stitches} stitches are no whole number of repeats: "
         "the pattern takes a multiple of {multiple} and {plus} more.",
+    ),
+    "rows-break-repeat": (
+        "{rows} rows of {stitch} end within its repeat of {row_repeat} rows: {fewer} or {more} "
+        "would be whole repeats.",
+        "{rows} rows of {stitch} end within its repeat of {row_repeat} rows: {more} would be a "
+        "whole one.",
+    ),
+    "gauges-apart": (
+        "A stitch of {wide} in {wide_yarn} is {apart} wider than one of {narrow} in "
+        "{narrow_yarn}: where their rows meet, go by the stitches of each row, and try it on a "
+        "swatch of both, or the sides may wave.",
+        "A stitch of {wide} is {apart} wider than one of {narrow}: where their rows meet, go by "
+        "the stitches of each row, and try it on a swatch of both, or the sides may wave.",
+    ),
+    "corners-cup": (
+        "With chains at the corners each round of {stitch} has {more} stitches more than the one "
+        "before; by its height and width {flat} lie flat, so the corners may cup. Work more "
+        "stitches into them.",
+    ),
+    "corners-ruffle": (
+        "With chains at the corners each round of {stitch} has {more} stitches more than the one "
+        "before; by its height and width {flat} lie flat, so the corners may ruffle. Work fewer "
+        "stitches into them.",
     ),
     "row-ends-off": (
         "{ratio} border stitches in each row end is more than a tenth off what the swatch gives, "
@@ -61,6 +92,16 @@ CAUTIONS: Sentences = {
         "There is no swatch at all for {stitches}, so yarn and size are rough. "
         "Measure a swatch before you give this price.",
     ),
+    "rough-pattern": (
+        "There is no swatch of {stitches}. What texture takes cannot be told from another stitch, "
+        "so yarn and height are rough and may be {pattern_off} off: measure a swatch before you "
+        "give this price.",
+    ),
+    "no-category": (
+        "The category of {yarn} was not given and nothing was measured in it, so it is taken to "
+        "be of category {category}. Write its category into the workshop file, or measure a "
+        "swatch.",
+    ),
     "estimated-yarn": (
         "There is no swatch in {stitches}: yarn and height are estimated from another stitch, "
         "and may be {estimated_off} off.",
@@ -70,24 +111,53 @@ CAUTIONS: Sentences = {
         "Time some more.",
     ),
     "estimated-pace": (
-        "Nothing was timed in {stitches}: the hours are estimated from another stitch. "
-        "Time some of it.",
+        "The hours in {stitches} are estimated from the timing of another stitch. Time some of it.",
+    ),
+    "pattern-pace": (
+        "The hours in {stitches} are estimated from the timing of another stitch, and for a "
+        "pattern that may be {texture_off} off. Time some of it before you give this price.",
+    ),
+    "other-yarn-pace": (
+        "Nothing that serves was timed in {yarn}: its hours are estimated from timings in "
+        "{timed_in}, a yarn of the same category, and may be {yarn_off} further off.",
+    ),
+    "other-thickness-pace": (
+        "Nothing that serves was timed in {yarn}: its hours are estimated from timings in "
+        "{timed_in}, which is not known to be of the same category, and may be {thickness_off} "
+        "off. Time some of it before you give this price.",
     ),
     "odd-pace": (
-        "The timings of {stitch} come to {a_minute} stitches a minute; most makers work between "
-        "{slowest} and {fastest}. Count once more.",
+        "The timings of {stitch} in {yarn} come to {a_minute} stitches a minute; this program "
+        "questions fewer than {slowest} and more than {fastest}, bounds of its own. Count once "
+        "more.",
+        "The timings of {stitch} come to {a_minute} stitches a minute; this program questions "
+        "fewer than {slowest} and more than {fastest}, bounds of its own. Count once more.",
+    ),
+    "few-timings": (
+        "{timed} timings of {stitch} in {yarn} are too few to promise anything: by them {more} "
+        "more would be wanted to come within {wanted_off}. Make it {few}, then look again.",
+        "{timed} timings of {stitch} are too few to promise anything: by them {more} more would "
+        "be wanted to come within {wanted_off}. Make it {few}, then look again.",
     ),
     "more-timings": (
+        "The timings of {stitch} in {yarn} lie far apart; {more} more would bring them within "
+        "{wanted_off}.",
         "The timings of {stitch} lie far apart; {more} more would bring them within {wanted_off}.",
+    ),
+    "minutes-not-given": (
+        "No minutes are given for {tasks}, so these hours are without them. Time them, or put 0 "
+        "where they take none.",
     ),
     # Ends, carrying, balls
     "many-ends": (
-        "These stripes leave {ends} ends, about {hours} of weaving in. Three colours in single "
-        "rows can be carried up the side: 6 ends, and 2 more for each ball joined.",
+        "These stripes leave {ends} ends, about {hours} of weaving in. If no colour had to be cut "
+        "before its next row it would be {uncut}: a colour is carried up the side where an even "
+        "number of rows, and not too many, lies between.",
+        "This leaves {ends} ends, about {hours} of weaving in.",
     ),
     "wrong-edge": (
         "When it is the turn of {colours} again, the yarn always lies at the other edge and has "
-        "to be cut. One row more or less between would let it be carried up.",
+        "to be cut. With an even number of rows between, and not too many, it could be carried up.",
     ),
     "yarns-tangle": (
         "{yarns} yarns wait at one edge at the same time: they twist, so turn the work one way "
@@ -104,8 +174,9 @@ CAUTIONS: Sentences = {
     # Always said
     "baby-loose-bedding": (
         "Loose bedding, blankets included, does not belong where an infant sleeps in the first "
-        "year (American Academy of Pediatrics, 2022; other services word it differently: follow "
-        "the advice given where you live).",
+        "year: {advised_in}. Follow the advice given where the baby lives.",
+        "Loose bedding, blankets included, does not belong where an infant sleeps in the first "
+        "year. Health services word it differently: follow the advice given where the baby lives.",
     ),
     "baby-small-parts": ("For a child under three: no fringe, pompoms, buttons or long loops.",),
     "baby-ends": (
@@ -123,18 +194,38 @@ CAUTIONS: Sentences = {
     ),
 }
 
+_HEALTH_SERVICES = {
+    "DE": "the federal institute of public health (BIÖG, formerly BZgA) advises a sleeping bag in "
+    "place of any cover",
+    "ES": "the health services advise against duvets, pillows and anything soft in the cot",
+    "FR": "Santé publique France advises a sleeping bag, and no blanket, duvet or pillow",
+    "GB": "the NHS advises a clear cot, with nothing loose in it",
+    "NL": "the youth health service (JGZ) advises against duvets, pillows and anything loose in "
+    "the cot",
+    "US": "the American Academy of Pediatrics (2022) advises keeping soft objects and loose "
+    "bedding out of the sleep area",
+}
+"""What the health service of each country in `HEALTH_SERVICES` of the core advises."""
+
 _SETTLED: Facts = {
     "estimated_off": ESTIMATED_LIMITS,
+    "pattern_off": PATTERN_LIMITS,
+    "category": USUAL_CATEGORY,
     "one_timing_off": ONE_TIMING_LIMITS,
+    "texture_off": GUESS_LIMITS[Unknown.TEXTURE],
+    "yarn_off": GUESS_LIMITS[Unknown.YARN],
+    "thickness_off": GUESS_LIMITS[Unknown.THICKNESS],
     "wanted_off": WANTED_LIMITS,
+    "few": FEW_SESSIONS,
     "slowest": SLOWEST_A_MINUTE,
     "fastest": FASTEST_A_MINUTE,
 }
 """Facts that the core has settled for good, and so gives with no caution."""
 
 _LENGTHS = frozenset({"height_cm", "wanted_cm", "stripe_cm", "row_cm"})
-_MONEY = frozenset({"earned", "pay", "price", "minimum"})
-_SHARES = frozenset({"estimated_off", "one_timing_off", "wanted_off"})
+_STITCHES = frozenset({"stitch", "wide", "narrow"})
+_MONEY = frozenset({"earned", "pay", "short", "price", "minimum"})
+_SHARES = frozenset({"apart", *(name for name in _SETTLED if name.endswith("_off"))})
 
 
 def caution_sentence(caution: Caution, speech: Speech) -> str:
@@ -146,14 +237,22 @@ def caution_sentence(caution: Caution, speech: Speech) -> str:
 
 
 def _say(name: str, fact: Fact, speech: Speech) -> str:
+    if name == "tasks" and isinstance(fact, tuple):
+        return listed([task_words(str(task), speech) for task in fact], "and")
     if isinstance(fact, tuple):
         return listed([speech.stitch(str(word)) for word in fact], "and")
     if isinstance(fact, date):
         return speech.day(fact)
     if isinstance(fact, str):
-        return speech.stitch(fact) if name == "stitch" else fact
+        return _word(name, fact, speech)
     assert fact is not None, "a fact that is not there is not said"  # noqa: S101
     return _figure(name, fact, speech)
+
+
+def _word(name: str, fact: str, speech: Speech) -> str:
+    if name in _STITCHES:
+        return speech.stitch(fact)
+    return _HEALTH_SERVICES[fact] if name == "advised_in" else fact
 
 
 def _figure(name: str, fact: Decimal | float, speech: Speech) -> str:

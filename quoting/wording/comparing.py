@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from quoting.core.budget import Change, Saving
 from quoting.core.comparison import Comparison, Reason, Refusal, Rule
 from quoting.wording.mistakes import mistake_sentence
@@ -28,6 +30,11 @@ _CHANGES = {
     Change.OTHER_YARN: "Take {subject} for the yarn",
 }
 
+_AT_THE_TARGET = (
+    "At your target every size pays about the same for an hour: compare the hours, the ends and "
+    "the price for its area instead."
+)
+
 
 def rule_words(rule: Rule) -> str:
     """Return what a rule of thumb is called."""
@@ -47,20 +54,32 @@ def verdict(comparison: Comparison, speech: Speech) -> str:
     if not comparison.sizes:
         return "None of these sizes can be made."
     if comparison.best is None or comparison.reason is None:
-        return (
-            "At your target every size pays about the same for an hour: compare the hours, the "
-            "ends and the price for its area instead."
-        )
+        return " ".join((_AT_THE_TARGET, *_prices_kept(comparison, speech)))
     best = comparison.sizes[comparison.best]
-    price, pay = best.quote.price, best.quote.workshop.pay.making_per_hour
+    price = best.quote.price
     earned = speech.money(price.earned_per_hour)
     if len(comparison.sizes) == 1:
         said = f"{best.size} earns {earned} an hour; there is no other size to compare it with."
     else:
         said = f"{best.size} pays best, {earned} an hour: {_REASONS[comparison.reason]}."
-    if price.earned_per_hour < pay:
-        return f"{said} That is less than your pay of {speech.money(pay)}: ask more for each size."
-    return said
+    if price.pays_the_hour:
+        return said
+    one_pays = any(compared.quote.price.pays_the_hour for compared in comparison.sizes)
+    asked = "it" if one_pays else "each size"
+    pay = speech.money(price.pay_per_hour)
+    return f"{said} That is less than the {pay} that your own pay comes to: ask more for {asked}."
+
+
+def _prices_kept(comparison: Comparison, speech: Speech) -> Iterator[str]:
+    """Yield what is said of the order's own size, which keeps the price that was given for it."""
+    for compared in comparison.sizes:
+        price = compared.quote.price
+        if price.target.given is not None:
+            yield (
+                f"{compared.size}, the order's own size, stands at the price that you gave for it, "
+                f"{speech.money(price.target.given)}; an hour of it earns "
+                f"{speech.money(price.earned_per_hour)}."
+            )
 
 
 def refusal_words(refusal: Refusal, speech: Speech) -> str:

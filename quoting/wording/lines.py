@@ -4,8 +4,12 @@ from __future__ import annotations
 
 from quoting.core.costing import Line, LineKind, Unit
 from quoting.core.currencies import minor_digits
-from quoting.core.money import HOUR_DIGITS
-from quoting.wording.speech import Speech
+from quoting.core.money import HOUR_DIGITS, round_half_up
+from quoting.wording.confirmed import confirming_digits
+from quoting.wording.speech import RATE_DIGITS, Speech
+
+PERCENT_DIGITS = 4
+"""Decimals of a rate in per cent, where it has so many."""
 
 _KINDS = {
     LineKind.YARN: "Yarn",
@@ -74,5 +78,18 @@ def line_quantity(line: Line, speech: Speech) -> str:
 
 
 def line_rate(line: Line, speech: Speech) -> str:
-    """Return the rate: money for one, or for a share of money a percentage."""
-    return speech.percent(line.rate, 4) if line.unit is Unit.MONEY else speech.rate(line.rate)
+    """Return the rate: money for one, or for a share of money a percentage.
+
+    It has the decimals that the quantity, multiplied by it, gives the amount with.
+    """
+    places = minor_digits(speech.currency)
+
+    def confirms(digits: int) -> bool:
+        return round_half_up(line.quantity * round_half_up(line.rate, digits), places) == (
+            line.amount
+        )
+
+    if line.unit is Unit.MONEY:
+        digits = confirming_digits(PERCENT_DIGITS + 2, confirms)
+        return speech.percent(line.rate, digits - 2)
+    return speech.rate(line.rate, digits=confirming_digits(RATE_DIGITS, confirms))

@@ -20,6 +20,8 @@ MISTAKES: Sentences = {
     # A file as a whole
     "file-missing": ("There is no such file.",),
     "file-is-folder": ("This is a folder; a file is wanted.",),
+    "file-is-no-file": ("This is a pipe or a device; a file that was saved is wanted.",),
+    "file-name-too-long": ("No file has a name as long as this.",),
     "file-unreadable": ("This file cannot be read; look at its permissions.",),
     "file-too-large": ("The file is too large; at most {limit} bytes are read.",),
     "wrong-encoding": (
@@ -38,6 +40,7 @@ MISTAKES: Sentences = {
         "There is no key {read} here; there are {known}.",
         "There is no key {read} here.",
     ),
+    "empty-key": ("What stands before the equals sign here is empty; a name is wanted.",),
     "wrong-type": ("{read} was read; what is wanted is {wanted}.", "What is wanted is {wanted}."),
     "not-one-of": (
         "{read} is not among what can be chosen: {known}.",
@@ -55,6 +58,19 @@ MISTAKES: Sentences = {
     "too-many-weights": (
         "The balls of {colour} are of {read} different weights, and can be put together in more "
         "ways than can be reckoned: leave out the smallest.",
+    ),
+    "more-mistakes": ("{read} more mistakes are not told one by one: put these right first.",),
+    "too-much-at-once": (
+        "These sizes come to more than {limit} rows and rounds in all blankets together: compare "
+        "fewer of them at once, or fewer blankets.",
+    ),
+    "too-large-to-vary": (
+        "An order of {read} rows and rounds in all blankets together is too large for changes to "
+        "be tried; up to {limit} they are.",
+    ),
+    "too-many-lines": (
+        "This comes to {read} lines of sections, stripes, border, colours and extras, where the "
+        "form has room for {limit}; the command `quoting quote` takes it from its file.",
     ),
     "too-many": ("{read} of them are too many; at most {limit} will do.",),
     # Numbers and measures
@@ -96,8 +112,8 @@ MISTAKES: Sentences = {
     "not-a-locale": ("{read} is no locale; write one such as en_GB or de_DE.",),
     # What belongs together
     "one-target": (
-        "{read} cannot go together; give only one of margin, markup and given.",
-        "Say what the price is made by: one of margin, markup and given.",
+        "{read} cannot go together; give only one of them.",
+        "Say what the price is made by: margin or markup.",
     ),
     "price-for-one-order": (
         "A price is given for one order, in its own file; the workshop needs a margin or a markup.",
@@ -114,6 +130,9 @@ MISTAKES: Sentences = {
     "no-rate": (
         "There is no rate of exchange for {read}; the workshop has {known}.",
         "There is no rate of exchange for {read}; add one to the workshop.",
+    ),
+    "own-currency": (
+        "{read} is the workshop's own currency, which takes no rate: leave this one out.",
     ),
     "not-whole-minor-units": ("{read} is finer than the smallest coin of {currency}.",),
     # What cannot be made or sold so
@@ -202,7 +221,7 @@ def _say(name: str, fact: Fact, mistake: Mistake, kind: Kind[Any] | None, speech
     if isinstance(fact, date):
         return speech.day(fact)
     if isinstance(fact, str):
-        return _text(name, fact)
+        return "“”" if mistake.code == "unknown-key" and not fact else _text(name, fact)
     assert fact is not None, "a fact that is not there is not said"  # noqa: S101
     return _figure(name, fact, mistake, kind, speech)
 

@@ -10,7 +10,6 @@ from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 
-from babel.dates import format_date
 from babel.numbers import (
     format_currency,
     format_decimal,
@@ -27,6 +26,7 @@ from quoting.core.money import MINUTES_PER_HOUR, exact, round_half_up, round_up_
 from quoting.core.stitches import Stitch, Vocabulary, stitch_name
 from quoting.core.workshop import Workshop
 from quoting.notation import Marks
+from quoting.wording.dates import format_date
 from quoting.wording.locales import (
     currency_pattern,
     is_locale,
@@ -125,10 +125,10 @@ class Speech:
         code = currency or self.currency
         return self.number(amount, minor_digits(code) if code else None)
 
-    def rate(self, amount: Decimal, currency: str | None = None) -> str:
+    def rate(self, amount: Decimal, currency: str | None = None, digits: int = RATE_DIGITS) -> str:
         """Return money for one of a thing, which may be finer than the currency's decimals."""
         code = currency or self.currency
-        fine = round_half_up(amount, RATE_DIGITS).normalize()
+        fine = round_half_up(amount, digits).normalize()
         own = max(0, -int(fine.as_tuple().exponent))
         return self.money(fine, code, max(own, minor_digits(code) if code else 0))
 
@@ -154,11 +154,19 @@ class Speech:
         """Return a width and a height: `80 × 100 cm`."""
         return f"{self.bare_length(width_cm)} × {self.length(height_cm)}"
 
-    def yarn_length(self, yarn_m: float) -> str:
-        """Return a length of yarn: `210 m`, `230 yd`, with a decimal under ten."""
-        length = yarn_m * CM_PER["m"] / CM_PER[self.yarn_unit] if self.inches else yarn_m
-        digits = 0 if abs(length) >= SHORT_YARN else 1
-        return f"{self.trimmed(length, digits)}\u00a0{self.yarn_unit}"
+    def yarn_length(self, yarn_m: float, digits: int | None = None) -> str:
+        """Return a length of yarn: `210 m`, `230 yd`, with a decimal under ten unless told."""
+        length = self.yarn_units(yarn_m)
+        shown = self.yarn_digits(yarn_m) if digits is None else digits
+        return f"{self.trimmed(length, shown)}\u00a0{self.yarn_unit}"
+
+    def yarn_units(self, yarn_m: float) -> float:
+        """Return how many of `yarn_unit` a length of yarn is."""
+        return yarn_m * CM_PER["m"] / CM_PER[self.yarn_unit] if self.inches else yarn_m
+
+    def yarn_digits(self, yarn_m: float) -> int:
+        """Return the decimals that a length of yarn is said with."""
+        return 0 if abs(self.yarn_units(yarn_m)) >= SHORT_YARN else 1
 
     @property
     def yarn_unit(self) -> str:

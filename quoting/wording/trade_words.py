@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from quoting.core.hours import Part
+from quoting.core.hours import Hours, Part, Task
+from quoting.core.pace_guesses import Guess, Unknown
 from quoting.core.strands import Why
+from quoting.core.timing import TimedStitch
 from quoting.wording.speech import Speech
 
 _PARTS = {
@@ -46,6 +48,25 @@ def part_words(part: Part) -> str:
 def task_words(what: str, speech: Speech) -> str:
     """Return what a task is called; the tasks of stitching are the stitches."""
     return _TASKS.get(what) or speech.stitch(what)
+
+
+def work_words(task: Task, hours: Hours, speech: Speech) -> str:
+    """Return what one of an order's tasks is called, with its yarn where there are several."""
+    words = task_words(task.what, speech)
+    return f"{words} in {task.yarn}" if task.yarn and len(hours.yarns) > 1 else words
+
+
+def timed_words(timed: TimedStitch, speech: Speech) -> str:
+    """Return what was timed: `hdc`, `hdc in moor aran`."""
+    stitch = speech.stitch(timed.stitch)
+    return f"{stitch} in {timed.yarn}" if timed.yarn else stitch
+
+
+def guess_words(guess: Guess, speech: Speech) -> str:
+    """Return what is guessed: `sc from hdc`."""
+    if guess.unknown in (Unknown.YARN, Unknown.THICKNESS):
+        return f"{guess.what} from {guess.like}"
+    return f"{speech.stitch(guess.what)} from {speech.stitch(guess.like)}"
 
 
 def ended_words(why: Why) -> str:

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from quoting.core.pace import ONE_TIMING_LIMITS
+from quoting.core.pace import FEW_SESSIONS, ONE_TIMING_LIMITS
 from quoting.core.stitches import TIME_RATIO, WORKED, Stitch
 from quoting.wording.speech import Speech
 
@@ -60,9 +60,10 @@ def quote_sources(speech: Speech) -> Iterator[str]:
     yield from _PRICE_SOURCES
     off = speech.percent(ONE_TIMING_LIMITS)
     yield (
-        f"The range of the hours: one timing may be {off} off; from two timings up, the prediction "
-        "of a total after Hahn and Meeker, 19 times in 20. Ranges of different timings add in "
-        "squares, those that rest on one timing add up."
+        f"The range of the hours: one timing may be {off} off; from {FEW_SESSIONS} timings up it "
+        "is the prediction of a total after Hahn and Meeker, 19 times in 20; between them the "
+        "narrower of the two, of which that is not promised. Ranges of different timings add in "
+        "squares, those that rest on one timing or one guess add up."
     )
     chain, *others = (speech.trimmed(TIME_RATIO[stitch], 1) for stitch in (Stitch.CH, *WORKED))
     yield (

@@ -43,6 +43,15 @@ def test_where_no_size_can_be_made_the_sizes_are_bad_input_each_with_its_reason(
     assert low.startswith("80x2cm: This is too low for one of every stripe")
 
 
+def test_too_many_sizes_are_told_where_they_are_named(
+    demo: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    sizes = [part for n in range(51) for part in ("--size", f"{50 + n}x90cm")]
+    assert main(["compare", str(demo / "order.toml"), *sizes]) == 2
+    said = capsys.readouterr().err
+    assert said == "--size: 51 of them are too many; at most 50 will do.\n"
+
+
 def test_the_reasons_in_json_have_plain_spaces_as_a_quotes_sentences_have(
     demo: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:

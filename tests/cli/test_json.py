@@ -12,7 +12,7 @@ from quoting.core.exchange import ExchangeRate
 from quoting.core.order import Terms
 from quoting.core.quote import quote_order
 from tests.cli.running import record_of
-from tests.examples import TODAY, sample_order, sample_workshop
+from tests.examples import TODAY, WOOL, sample_minutes, sample_order, sample_workshop
 
 SPECIAL = {"discount", "rush", "minimum", "fee"}
 PROMISED = {
@@ -86,6 +86,14 @@ def test_hours_are_numbers_whose_parts_add_up(capsys: pytest.CaptureFixture[str]
     assert hours["low"] <= hours["total"] <= hours["high"]
 
 
+def test_hours_name_the_work_that_is_not_in_them_and_the_yarn_of_each_stitch() -> None:
+    workshop = sample_workshop(minutes=sample_minutes(wash=None))
+    record: Any = quote_record(quote_order(sample_order(), workshop, today=TODAY))
+    assert record["hours"]["not_given"] == ["wash"]
+    yarns = {task["what"]: task["yarn"] for task in record["hours"]["tasks"]}
+    assert (yarns["hdc"], yarns["letters"]) == (WOOL, None)
+
+
 def test_metres_of_the_strands_are_those_of_the_yarn(capsys: pytest.CaptureFixture[str]) -> None:
     record = record_of(capsys, "--demo")
     for entry in record["yarn"]:
@@ -128,3 +136,4 @@ def test_a_buyers_currency_is_kept_with_its_rate_and_day() -> None:
     total = Decimal(record["price"]["total"]) * Decimal("1.17") * Decimal("1.02")
     assert abs(Decimal(said["amount"]) - total) <= Decimal("0.005")
     assert (said["currency"], said["rate"], said["day"]) == ("EUR", "1.17", "2026-11-25")
+    assert (said["units"], said["per"]) == ("1.17", "1")

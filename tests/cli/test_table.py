@@ -12,7 +12,16 @@ from quoting.cli.quote_table import quote_table
 from quoting.core.quote import quote_order
 from quoting.core.yarns import PutUp
 from tests.cli.running import change, record_of
-from tests.examples import TODAY, sample_design, sample_order, sample_workshop, sample_yarn, section
+from tests.examples import (
+    TODAY,
+    sample_design,
+    sample_minutes,
+    sample_order,
+    sample_quote,
+    sample_workshop,
+    sample_yarn,
+    section,
+)
 
 
 def test_the_table_says_what_the_json_says(capsys: pytest.CaptureFixture[str]) -> None:
@@ -32,6 +41,13 @@ def test_the_table_says_what_the_json_says(capsys: pytest.CaptureFixture[str]) -
         assert text in said
     flat = " ".join(said.split())
     assert all(warning["text"] in flat for warning in record["warnings"])
+
+
+def test_work_without_minutes_is_named_below_the_hours() -> None:
+    some = sample_minutes(wash=None, pack=None)
+    page = quote_table(sample_quote(None, sample_workshop(minutes=some)))
+    assert "Not counted yet: washing and drying flat, packing" in page
+    assert "Not counted yet" not in quote_table(sample_quote())
 
 
 def test_no_line_of_the_table_is_wider_than_eighty_columns(

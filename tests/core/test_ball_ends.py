@@ -6,6 +6,7 @@ import pytest
 
 from quoting.core.ball_ends import ball_ends
 from quoting.core.ball_walk import walk_colour
+from quoting.core.balls import Supply
 from quoting.core.passes import Edge
 from quoting.core.strands import Visit
 from quoting.core.workshop import Habits, Join
@@ -15,7 +16,6 @@ def rows_of_one_colour(rows: int, metres_a_row: float) -> list[Visit]:
     edges = (Edge.START, Edge.FAR)
     return [
         Visit(
-            piece=0,
             pass_index=row,
             starts=edges[row % 2],
             ends=edges[(row + 1) % 2],
@@ -30,7 +30,8 @@ def rows_of_one_colour(rows: int, metres_a_row: float) -> list[Visit]:
 def ends_of(balls_m, *, habits=None, rows=30, share=0.1):
     habits = habits or Habits()
     visits = rows_of_one_colour(rows, 9.0)
-    walk = walk_colour("oat", visits, tail_m=habits.tail_m, balls_m=balls_m, join=habits.join)
+    supply = Supply(balls_m=balls_m)
+    walk = walk_colour("oat", visits, supply, tail_m=habits.tail_m, join=habits.join)
     return ball_ends(walk, visits, balls_m, share, habits)
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from quoting.core.ball_walk import ColourWalk, walk_colour
+from quoting.core.balls import Supply
 from quoting.core.passes import Edge
 from quoting.core.strands import Point, Stretch, Visit, Why
 from quoting.core.workshop import Join
@@ -17,7 +18,6 @@ def visit(
 ) -> Visit:
     edges = (Edge.START, Edge.FAR) if index % 2 else (Edge.FAR, Edge.START)
     return Visit(
-        piece=0,
         pass_index=index,
         starts=edges[0],
         ends=edges[1],
@@ -30,7 +30,7 @@ def visit(
 def walk(
     visits: list[Visit], *balls_m: float, join: Join = Join.ANYWHERE, tail_m: float = TAIL_M
 ) -> ColourWalk:
-    return walk_colour("oat", visits, tail_m=tail_m, balls_m=balls_m, join=join)
+    return walk_colour("oat", visits, Supply(balls_m=balls_m), tail_m=tail_m, join=join)
 
 
 def balls_in_order(walked: ColourWalk) -> list[int]:

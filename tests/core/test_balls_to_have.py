@@ -10,11 +10,10 @@ import pytest
 from quoting.core.estimate import ColourEstimate
 from quoting.core.order import Extra
 from quoting.core.passes import Edge
-from quoting.core.skeins import Bought, SkeinChoice
 from quoting.core.swatch import Run
 from quoting.core.workshop import Habits, Join
 from quoting.core.yarns import PutUp, Stock
-from tests.core.plain_yarn import ball, put_up
+from tests.core.plain_yarn import put_up
 from tests.examples import (
     sample_design,
     sample_order,
@@ -78,22 +77,15 @@ def test_where_stock_is_enough_the_yarn_of_extras_is_from_stock_too() -> None:
     )
 
 
-def test_an_extra_that_takes_no_yarn_of_its_colour_asks_for_no_ball_of_it() -> None:
-    label = Extra(what="Name label", colour="plum")
+def test_an_extra_that_takes_no_yarn_asks_for_no_ball() -> None:
+    label = Extra(what="Name label")
     fringe = Extra(what="Fringe", colour="moss", yarn_m=20)
     assert set(colours(extras=(label, fringe))) == {"oat", "teal", "rust", "moss"}
 
 
-def test_the_longest_ball_to_be_had_is_a_new_one_else_one_from_stock() -> None:
-    new = Bought(put_up=put_up(50, 100, "3"), packs=2)
-    assert SkeinChoice(bought=(new,), stock=(ball(400),)).full_ball_m(2.0) == 100
-    assert SkeinChoice(stock=(ball(60), ball(75))).full_ball_m(2.0) == 150
-    assert SkeinChoice().full_ball_m(2.0) == 0
-
-
-def test_a_row_that_waits_in_vain_for_a_second_large_ball_is_joined_within() -> None:
+def test_a_row_that_only_a_large_ball_can_finish_is_not_joined_for_cheap_small_ones() -> None:
     """By hand: a row takes more than 20 m; every 20 m more are cheapest in two small balls."""
-    sold = (put_up(25, 25, "2.60"), put_up(10, 10, "1.00"))
+    sold = (put_up(30, 30, "3.10"), put_up(10, 10, "1.00"))
     swatch = sample_swatch(piece=None, run=Run(stitches=20, length_cm=200))
     workshop = sample_workshop(
         habits=Habits(join=Join.AT_AN_EDGE, allowance=0.0, tail_cm=1),
@@ -108,6 +100,36 @@ def test_a_row_that_waits_in_vain_for_a_second_large_ball_is_joined_within() -> 
         sections=(section("teal", repeats=2),),
     )
     (teal,) = sample_quote(sample_order(design=two_rows, extras=()), workshop).estimate.colours
-    assert [(some.put_up.length_m, some.packs) for some in teal.choice.bought] == [(25, 1), (10, 2)]
-    assert (teal.walk.missing_m, teal.walk.long_pass) == (0, True)
-    assert Edge.WITHIN in {strand.ends.edge for strand in teal.walk.strands}
+    assert [(some.put_up.length_m, some.packs) for some in teal.choice.bought] == [(30, 2)]
+    assert (teal.walk.missing_m, teal.walk.long_pass) == (0, False)
+    assert Edge.WITHIN not in {strand.ends.edge for strand in teal.walk.strands}
+
+
+def test_the_yarn_of_an_extra_is_given_and_has_no_reserve() -> None:
+    fringe = Extra(what="Fringe", colour="teal", yarn_m=200)
+    with_it, without = colours(extras=(fringe,))["teal"], colours()["teal"]
+    assert with_it.bare_m == pytest.approx(without.bare_m + 200)
+    joins = len(with_it.balls_m) - len(without.balls_m)
+    assert with_it.metres_to_buy == pytest.approx(without.metres_to_buy + 200 + joins * 2 * 0.15)
+
+
+def test_what_an_extra_takes_from_the_shelf_counts_as_taken_from_it() -> None:
+    """By hand: the stock outlasts the blanket and the fringe, and the reserve asks for one more."""
+    fringe = Extra(what="Fringe", colour="teal", yarn_m=150)
+    habits = Habits(allowance=0.5)
+    mixed = sample_design(mix_lots=True)
+    bare_g = colours(design=mixed)["teal"].metres / 2
+    held = Stock(colour="teal", weight_g=round(bare_g) + 80)
+    teal = colours(yarn={"stock": (held,)}, design=mixed, habits=habits, extras=(fringe,))["teal"]
+    assert (teal.choice.stock, teal.choice.skeins) == ((held,), 1)
+    assert teal.from_stock_g == pytest.approx(teal.grams)
+    assert teal.grams == pytest.approx(bare_g + 150 / 2, abs=1)
+
+
+def test_what_is_charged_from_the_shelf_is_never_more_than_is_on_it() -> None:
+    fringe = Extra(what="Fringe", colour="teal", yarn_m=150)
+    held = Stock(colour="teal", weight_g=75)
+    mixed = sample_design(mix_lots=True)
+    teal = colours(yarn={"stock": (held,)}, design=mixed, extras=(fringe,))["teal"]
+    assert teal.from_stock_g == pytest.approx(75)
+    assert teal.choice.bought

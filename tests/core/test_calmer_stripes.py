@@ -39,6 +39,15 @@ def rows_worked(plan: Plan) -> dict[str, int]:
     return {colour: colours.count(colour) for colour in set(colours)}
 
 
+def longest_run(plan: Plan) -> int:
+    """Return how many rows of one colour lie on one another at the most, counted row by row."""
+    longest, run, before = 0, 0, None
+    for row in plan.rows:
+        run = run + 1 if row.colour == before else 1
+        longest, before = max(longest, run), row.colour
+    return longest
+
+
 def repeat_rows(design: Design) -> int:
     return max(sum(stripe.rows for stripe in s.stripes) for s in design.sections)
 
@@ -66,6 +75,7 @@ def check_near(one: Alternative, quote: Quote) -> None:
     assert rows.keys() == wanted.keys()
     for colour, count in wanted.items():
         assert 0.9 * count - 1e-9 <= rows[colour] <= 1.1 * count + 1e-9
+    assert longest_run(plan) <= 2 * longest_run(asked)
     a_row_cm = sum(row.height_cm for row in asked.rows) / len(asked.rows)
     repeat_cm = a_row_cm * repeat_rows(quote.order.design)
     assert abs(plan.height_cm - asked.height_cm) <= repeat_cm + 1e-5

@@ -51,7 +51,7 @@ def test_where_half_of_the_ends_are_joins_of_short_balls_no_stripes_can_spare_th
 
 def test_a_maker_who_never_carries_is_not_told_to() -> None:
     never = endless(habits=Habits(carry_rows=0))
-    found = offered(striped(section("oat", "teal")), never)
+    found = offered(striped(section("oat", "teal"), first_rows=(), border=()), never)
     assert found
     assert all(one.quote.estimate.carries == 0 for one in found)
 

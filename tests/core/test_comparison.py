@@ -160,8 +160,10 @@ def test_at_a_target_every_size_earns_about_the_same_and_none_is_named() -> None
 def test_the_price_an_order_gives_is_for_its_own_size_and_no_other() -> None:
     given_200 = sample_order(terms=Terms(target=Target(given=Decimal(200)), rush=0.1))
     rushed = sample_order(terms=Terms(rush=0.1))
-    prices = [[one.quote.price for one in compared(order=o).sizes] for o in (given_200, rushed)]
-    assert prices[0] == prices[1]
+    kept, asked = (compared(order=o).sizes for o in (given_200, rushed))
+    for one, at_target in zip(kept, asked, strict=True):
+        expected = sample_quote(given_200) if one.size == COT else at_target.quote
+        assert one.quote.price == expected.price
 
 
 def test_a_margin_that_an_order_asks_is_kept_at_every_size() -> None:

@@ -52,7 +52,7 @@ def test_a_sellers_currency_without_a_rate_is_refused_too() -> None:
 
 @given(codes)
 def test_a_currency_against_itself_is_one_for_one(code: str) -> None:
-    assert RATES.between(code, code).rate == 1
+    assert RATES.between(code, code).for_one == 1
 
 
 @given(codes, codes, amounts)
@@ -60,13 +60,27 @@ def test_there_and_back_again_is_the_same_amount_but_for_the_rounding(
     seller: str, buyer: str, amount: Decimal
 ) -> None:
     there, back = RATES.between(seller, buyer), RATES.between(buyer, seller)
-    slack = Decimal("0.005") * (back.rate + 1)
+    slack = Decimal("0.005") * (back.for_one + 1)
     assert abs(back.convert(there.convert(amount)) - amount) <= slack
 
 
 def test_a_cross_rate_is_not_rounded_before_it_meets_the_amount() -> None:
     """A rate cut to four decimals would bring 0.8218 a dollar, and 821,800.00 of a million."""
     assert RATES.between("USD", "GBP").convert(Decimal(1_000_000)) == Decimal("821835.92")
+
+
+@pytest.mark.parametrize(
+    "rate",
+    [
+        ExchangeRate(currency="EUR", rate=Decimal(1), per=Decimal("22.000"), day=DAY),
+        EuroRates(day=DAY, rates={"GBP": Decimal("22.000")}).between("GBP", "EUR"),
+    ],
+    ids=["typed", "published"],
+)
+def test_an_amount_is_divided_by_the_rate_that_was_typed(rate: ExchangeRate) -> None:
+    """By hand: 110.11 / 22 = 5.005, halves up; 1 / 22 cut anywhere brings less than the half."""
+    assert rate.convert(Decimal("110.11")) == Decimal("5.01")
+    assert round(rate.for_one, 6) == Decimal("0.045455")
 
 
 def test_a_rate_keeps_its_day() -> None:
@@ -77,7 +91,7 @@ def test_a_rate_keeps_its_day() -> None:
 def test_a_cushion_is_so_many_per_cent_more_rounded_once(amount: Decimal, percent: int) -> None:
     bare = RATES.between("GBP", "USD")
     cushioned = RATES.between("GBP", "USD", cushion=percent / 100)
-    wanted = amount * bare.rate * (100 + percent) / 100
+    wanted = amount * bare.for_one * (100 + percent) / 100
     assert abs(cushioned.convert(amount) - wanted) <= Decimal("0.005")
 
 
@@ -87,6 +101,8 @@ def test_a_cushion_is_so_many_per_cent_more_rounded_once(amount: Decimal, percen
         ({"rate": Decimal(0)}, "rate", "not-above"),
         ({"rate": Decimal("NaN")}, "rate", "not-finite"),
         ({"rate": Decimal("1e10")}, "rate", "too-large"),
+        ({"per": Decimal(0)}, "per", "not-above"),
+        ({"per": Decimal("1e10")}, "per", "too-large"),
         ({"cushion": -0.01}, "cushion", "too-small"),
         ({"cushion": 1.01}, "cushion", "too-large"),
     ],
@@ -114,7 +130,7 @@ def test_the_buyer_pays_the_total_in_her_currency_and_nothing_else_changes() -> 
     rate = RATES.between("GBP", "USD", cushion=0.03)
     total = sample_quote().price.total
     assert paid_in("USD", rate) == rate.convert(total)
-    assert total * rate.rate < rate.convert(total)
+    assert total * rate.for_one < rate.convert(total)
 
 
 def test_a_buyer_who_pays_in_the_workshops_currency_has_no_second_total() -> None:

@@ -133,7 +133,33 @@ def test_a_pattern_without_a_swatch_is_taken_as_the_stitch_it_is_like() -> None:
     moss = Pattern(name="moss", like=Stitch.HDC)
     guessed = gauge("moss", sample_swatch(), patterns=(moss,))
     assert guessed.yarn_m == pytest.approx(gauge("hdc", sample_swatch()).yarn_m)
-    assert guessed.sureness is Sureness.ESTIMATED
+    assert (guessed.sureness, guessed.guess_limits) == (Sureness.ROUGH, 0.35)
+
+
+def test_a_pattern_in_a_yarn_of_no_swatch_is_rougher_than_a_basic_stitch() -> None:
+    moss = Pattern(name="moss", like=Stitch.HDC)
+    guessed = gauge("moss", patterns=(moss,))
+    assert guessed.sureness is Sureness.ROUGH
+    assert math.hypot(guessed.basis_error, guessed.guess_limits / 1.96) == pytest.approx(
+        0.35 / 1.96
+    )
+
+
+def test_a_pattern_in_a_borrowed_gauge_stays_rough() -> None:
+    moss = Pattern(name="moss", like=Stitch.HDC)
+    design = sample_design(
+        stitch="moss", colours={"rust": ColourSource(yarn="fell dk", colour="rust")}
+    )
+    gauges = design_gauges(design, replace(with_second_yarn(), patterns=(moss,)))
+    assert gauges["fell dk", "moss"].sureness is Sureness.ROUGH
+    assert gauges["fell dk", "sc"].sureness is Sureness.ESTIMATED
+
+
+def test_a_yarn_that_was_given_no_category_is_reckoned_as_a_medium_one() -> None:
+    """Craft Yarn Council, category 4: 11 to 14 single crochet in 4 in."""
+    nameless = replace(sample_yarn(), category=None)
+    assert nameless.category is None
+    assert gauge("sc", yarns=(nameless,)).width_cm == pytest.approx(10.16 / 12.5)
 
 
 def with_second_yarn() -> Workshop:

@@ -20,7 +20,7 @@ from quoting.core.stitching_time import basic_session, stitching_times
 from quoting.core.terms import Pay
 from quoting.core.timing import Minutes, Timing
 from quoting.core.workshop import Pattern, Workshop
-from tests.examples import sample_minutes, sample_order, sample_workshop
+from tests.examples import WOOL, sample_minutes, sample_order, sample_workshop
 
 T_4 = 2.776
 """Two-sided 95 % point of Student's t, 4 degrees of freedom (any table)."""
@@ -82,7 +82,7 @@ def test_row_turns_inside_a_session_are_taken_out() -> None:
 def test_a_session_that_is_all_turns_is_refused_at_its_place() -> None:
     workshop = timed(timing(minutes=1, rows=10))
     with pytest.raises(Refused, match=r"timings\.1\.minutes: turns-take-all"):
-        stitching_times({"hdc": 10}, workshop)
+        stitching_times({(WOOL, "hdc"): 10}, workshop)
 
 
 def test_rest_is_added_to_sessions_without_pauses_only() -> None:
@@ -96,39 +96,52 @@ def test_rest_is_added_to_sessions_without_pauses_only() -> None:
     ("stitch", "ratio"), [("ch", 1 / 3), ("sc", 2 / 3), ("dc", 4 / 3), ("tr", 2)]
 )
 def test_a_kind_never_timed_takes_time_by_its_yarn_overs(stitch: str, ratio: float) -> None:
-    (time,) = stitching_times({stitch: 1000}, timed(timing()))
+    (time,) = stitching_times({(WOOL, stitch): 1000}, timed(timing()))
     assert time.minutes_each == pytest.approx(0.05 * ratio)
     assert time.sureness is Sureness.ESTIMATED
-    assert time.guess_min == pytest.approx(1000 * 0.05 * ratio * 0.15)
+    assert [guess.limits for guess in time.guesses] == [0.15]
 
 
-def test_a_timed_pattern_has_its_own_pace_and_an_untimed_one_that_of_its_kind() -> None:
+def test_a_timed_pattern_has_its_own_pace_and_an_untimed_one_a_guess_from_its_kind() -> None:
     moss = Pattern(name="moss", like=Stitch.HDC)
     own = timed(timing(), timing(stitch="moss", minutes=40), patterns=(moss,))
-    assert stitching_times({"moss": 10}, own)[0].minutes_each == pytest.approx(0.08)
+    assert stitching_times({(WOOL, "moss"): 10}, own)[0].minutes_each == pytest.approx(0.08)
     like = timed(timing(), patterns=(moss,))
-    (time,) = stitching_times({"moss": 10}, like)
-    assert (time.minutes_each, time.sureness) == (0.05, Sureness.ONE_TIMING)
+    (time,) = stitching_times({(WOOL, "moss"): 10}, like)
+    assert (time.minutes_each, time.sureness) == (0.05, Sureness.ESTIMATED)
+    assert [guess.limits for guess in time.guesses] == [0.5]
 
 
 def test_the_timed_kind_nearest_in_time_is_taken() -> None:
     both = timed(timing(), timing(stitch="tr", minutes=90))
-    assert stitching_times({"sc": 1}, both)[0].basis == "hdc"
-    assert stitching_times({"dc": 1}, both)[0].basis == "hdc"
+    assert stitching_times({(WOOL, "sc"): 1}, both)[0].basis.stitch == "hdc"
+    assert stitching_times({(WOOL, "dc"): 1}, both)[0].basis.stitch == "hdc"
 
 
 def test_what_rests_on_one_timing_errs_together() -> None:
     """By hand: 30 % of 50 + 30 % of 33.3 minutes; and 15 % of the 33.3 in squares."""
-    hours = work_hours(work(stitches={"hdc": 1000, "sc": 1000}), timed(timing(), minutes=Minutes()))
+    hours = work_hours(
+        work(stitches={(WOOL, "hdc"): 1000, (WOOL, "sc"): 1000}), timed(timing(), minutes=Minutes())
+    )
     together = 0.3 * (50 + 100 / 3)
     assert hours.span.half_width == pytest.approx(math.hypot(together, 0.15 * 100 / 3))
+
+
+def test_each_of_six_blankets_is_packed_and_an_order_photographed_and_written_of_once() -> None:
+    minutes = sample_minutes(start_and_finish=(0.0,), wash=(0.0,))
+    hours = work_hours(work(pieces=6), timed(timing(), minutes=minutes))
+    assert {task.what: task.count for task in hours.tasks} == {
+        "photograph": 1,
+        "pack": 6,
+        "letters": 1,
+    }
 
 
 def test_other_work_errs_on_its_own() -> None:
     workshop = timed(timing(), minutes=sample_minutes())
     hours = work_hours(work(ends=12, joins=2), workshop)
-    assert hours.span.minutes == pytest.approx(12 * 2.5 + 2 * 1.5 + 75)
-    squares = (12 * 2.5, 2 * 1.5, 15, 15, 45)
+    assert hours.span.minutes == pytest.approx(12 * 2.5 + 2 * 1.5 + 60)
+    squares = (12 * 2.5, 2 * 1.5, 15, 45)
     assert hours.span.half_width == pytest.approx(0.3 * math.hypot(*squares))
 
 
@@ -145,7 +158,7 @@ def test_minutes_measured_several_times_narrow_the_range() -> None:
 
 def test_ripping_back_is_a_share_of_the_stitching_alone() -> None:
     workshop = timed(timing(), minutes=sample_minutes(rip_back=0.1))
-    hours = work_hours(work(stitches={"hdc": 6000}, turns=100), workshop)
+    hours = work_hours(work(stitches={(WOOL, "hdc"): 6000}, turns=100), workshop)
     assert hours.of(Part.STITCHING) == Decimal("5.50")
 
 

@@ -11,9 +11,9 @@ from quoting.core.hours import Part, Workload, work_hours
 from quoting.core.pace import timings_wanted
 from quoting.core.stitches import Stitch
 from quoting.core.stitching_time import paces_of, stitching_times
-from quoting.core.timing import Timing
+from quoting.core.timing import TimedStitch, Timing
 from quoting.core.workshop import Pattern, Workshop
-from tests.examples import sample_minutes, sample_workshop
+from tests.examples import WOOL, sample_minutes, sample_workshop
 
 HDC = tuple(Timing(stitch="hdc", stitches=100, minutes=m) for m in (9, 10, 11, 10, 10, 12))
 NOTHING = Workload(
@@ -28,8 +28,8 @@ def timed(*timings: Timing) -> Workshop:
 def test_stitches_of_one_timing_are_together_as_unsure_as_that_many_of_the_timed_kind() -> None:
     """Yarn-overs: a double crochet takes 4/3 of a half double crochet, so 300 are 400."""
     workshop = timed(*HDC)
-    times = stitching_times({"hdc": 1000, "dc": 300}, workshop)
-    together = paces_of(workshop)["hdc"].predict(1400).half_width
+    times = stitching_times({(WOOL, "hdc"): 1000, (WOOL, "dc"): 300}, workshop)
+    together = paces_of(workshop)[TimedStitch(stitch="hdc")].predict(1400).half_width
     assert fsum(time.shared_min for time in times) == pytest.approx(together)
     assert [time.shared_min for time in times] == pytest.approx(
         [together * 1000 / 1400, together * 400 / 1400]
@@ -50,14 +50,14 @@ def test_a_stitch_never_timed_is_reckoned_from_the_one_nearest_in_ratio(
     timings: tuple[str, ...], stitch: str, basis: str
 ) -> None:
     workshop = timed(*(Timing(stitch=name, stitches=100, minutes=9) for name in timings))
-    assert stitching_times({stitch: 10}, workshop)[0].basis == basis
+    assert stitching_times({(WOOL, stitch): 10}, workshop)[0].basis.stitch == basis
 
 
 def test_a_pattern_never_timed_has_the_pace_of_its_kind_before_that_of_another_pattern() -> None:
     moss, heather = (Pattern(name=name, like=Stitch.HDC) for name in ("moss", "heather"))
     slow = Timing(stitch="moss", stitches=100, minutes=20)
     workshop = sample_workshop(timings=(slow, *HDC), patterns=(moss, heather))
-    assert stitching_times({"heather": 10}, workshop)[0].basis == "hdc"
+    assert stitching_times({(WOOL, "heather"): 10}, workshop)[0].basis.stitch == "hdc"
 
 
 def test_a_swatch_is_made_once_an_order_and_only_where_it_takes_time() -> None:
@@ -77,6 +77,14 @@ def test_work_that_takes_no_time_is_no_task() -> None:
 
 
 def test_the_more_timings_differ_the_more_are_wanted() -> None:
-    """By hand: n' = (40 x root(2 x 250 - 20²) / 20)² = 400 for 5 and 15, two of them there."""
-    assert timings_wanted([5, 15]) == 398
-    assert timings_wanted([9, 11]) == 14
+    """By hand, s/mean is 0.05 and 0.1 root 2.5/2, and t of four degrees of freedom 2.776.
+
+    Of five readings 9, 9, 10, 11, 11: s = 1, mean 10, (2.776 x 1 / 0.5)² = 30.8, so 31.
+    """
+    assert timings_wanted([9, 9, 10, 11, 11]) == 31 - 5
+    assert timings_wanted([9.5, 9.5, 10, 10.5, 10.5]) == 8 - 5
+
+
+def test_two_timings_ask_for_far_more_than_the_normal_law_would() -> None:
+    """By hand: t of one degree is 12.706, s = root 2: (12.706 x 1.4142 / 0.5)² = 1291.6."""
+    assert timings_wanted([9, 11]) == 1292 - 2

@@ -105,6 +105,24 @@ def test_a_pattern_brings_its_repeat_and_its_turning_chains() -> None:
     assert plan.rows[0].height_cm == pytest.approx(SC_CM)
 
 
+def test_a_border_round_wide_blocks_is_counted_by_length() -> None:
+    """By hand: 60 blocks of 1.5 cm by 60 rows of 1.5 cm are 90 cm, or 158.7 sc of 0.567 cm."""
+    block = Pattern(name="block", like=Stitch.DC)
+    readings = {
+        "block": Reading(stitches=10, width_cm=15, rows=10, height_cm=15),
+        "sc": Reading(stitches=30, width_cm=17, rows=30, height_cm=17),
+    }
+    swatches = tuple(sample_swatch(stitch=name, gauge=one) for name, one in readings.items())
+    plan = planned(
+        sample_workshop(patterns=(block,), swatches=swatches),
+        stitch="block",
+        stitches=60,
+        first_rows=(),
+        sections=(section("oat", repeats=60),),
+    )
+    assert plan.rounds[0].stitches["sc"] == 4 * 159
+
+
 def test_the_orders_repeat_wins_over_the_patterns() -> None:
     moss = Pattern(name="moss", like=Stitch.SC, multiple=10, plus=3)
     assert (

@@ -53,7 +53,9 @@ def sales(draw: st.DrawFn) -> tuple[Order, Estimate, Workshop]:
     currency = draw(currencies)
     minor = Decimal(1).scaleb(-minor_digits(currency))
     step = draw(st.one_of(st.none(), st.integers(1, 1000).map(lambda n: n * minor)))
-    deposit = draw(st.sampled_from([None, Deposit(share=0.37), Deposit(yarn=True)]))
+    deposit = draw(
+        st.sampled_from([None, Deposit(share=0.37), Deposit(share=1.0), Deposit(yarn=True)])
+    )
     task = Task(
         part=Part.STITCHING,
         what="hdc",
@@ -116,6 +118,9 @@ def test_the_total_is_cost_and_fees_and_tax_and_profit(
     assert (price.cost, price.fees) == (costs, fees)
     assert price.price == price.listed + moves
     assert price.total == price.deposit + price.balance
+    assert price.payments == (2 if 0 < price.deposit < price.total else 1)
+    step = workshop.pricing.round_up_to or Decimal(1).scaleb(-minor_digits(price.currency))
+    assert price.each % step == 0
     added = price.tax if workshop.tax.shown is TaxShown.ADDED else 0
     assert price.total == price.price + price.delivery + added
     digits = minor_digits(price.currency)

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from quoting.core.design import MAX_SIDE_CM, Design
 from quoting.core.errors import Refused
 from quoting.core.plan import plan_order
-from quoting.core.resizing import Size, resize_order
+from quoting.core.resizing import Size, own_size, resize_order
 from tests.examples import band, sample_design, sample_order, sample_workshop, section, stripes
 
 TALL = Size(width_cm=80, height_cm=200)
@@ -94,3 +94,10 @@ def test_the_first_and_last_rows_and_the_border_come_along() -> None:
     other = resized(design, TALL)
     assert (other.first_rows, other.last_rows) == (design.first_rows, design.last_rows)
     assert other.border == design.border
+
+
+def test_at_its_own_size_an_order_stays_as_it_is_with_the_makers_own_count() -> None:
+    order = sample_order(design=sample_design(stitches=99))
+    nearly = Size(width_cm=80 + 1e-9, height_cm=100)
+    assert resize_order(order, nearly) is order
+    assert own_size(order) == nearly

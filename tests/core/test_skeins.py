@@ -77,10 +77,10 @@ def test_at_one_cost_and_length_the_fewest_balls_are_taken() -> None:
     assert packs(choose(200, wool, tail_m=0, mix=True)) == [(100, 1, 1)]
 
 
-def test_of_equals_the_first_listed_is_bought() -> None:
-    first, second = put_up(50, 100, "2.50"), put_up(51, 100, "2.50")
-    assert choose(90, yarn(first, second)).bought[0].put_up == first
-    assert choose(90, yarn(second, first)).bought[0].put_up == second
+def test_of_equals_the_larger_is_bought_wherever_it_is_listed() -> None:
+    light, heavy = put_up(50, 100, "2.50"), put_up(51, 100, "2.50")
+    assert choose(90, yarn(light, heavy)).bought[0].put_up == heavy
+    assert choose(90, yarn(heavy, light)).bought[0].put_up == heavy
 
 
 def test_a_lot_that_is_enough_is_taken_before_any_is_bought() -> None:
@@ -96,7 +96,7 @@ def test_a_mixed_order_too_takes_one_lot_that_is_enough() -> None:
 
 def test_of_the_lots_the_one_with_least_left_over_is_taken() -> None:
     stock = (ball(90, "A"), ball(40, "B"), ball(45, "B"), ball(99, "C"))
-    assert choose(165, yarn(SMALL, stock=stock)).stock == stock[1:3]
+    assert choose(165, yarn(SMALL, stock=stock)).stock == (stock[2], stock[1])
 
 
 def test_only_the_balls_needed_are_taken_from_a_lot() -> None:
@@ -120,6 +120,19 @@ def test_a_mixed_order_fills_up_what_is_in_stock() -> None:
     choice = choose(190, yarn(SMALL, stock=(ball(48, "A"),)), mix=True)
     assert (choice.stock, choice.skeins) == ((ball(48, "A"),), 1)
     assert choice.balls_m(2) == (96, 100)
+
+
+def test_lots_that_are_enough_together_are_used_before_anything_is_bought() -> None:
+    """163 g of lots of 60 and 140 g are charged 7.50; two new balls would be 9.60."""
+    wool = yarn(LARGE, stock=(ball(60, "A"), ball(140, "B")))
+    assert choose(326, wool, mix=True) == SkeinChoice(stock=(ball(140, "B"), ball(60, "A")))
+    assert choose(326, wool).skeins == 2
+    assert choose(400, wool, mix=True).bought
+
+
+def test_of_lots_that_may_be_mixed_those_with_least_left_over_are_taken() -> None:
+    wool = yarn(LARGE, stock=(ball(90, "A"), ball(40, "B"), ball(45, "C"), ball(70, "D")))
+    assert choose(190, wool, mix=True).stock == (ball(70, "D"), ball(40, "B"))
 
 
 def test_a_ball_no_longer_than_its_tails_is_never_taken() -> None:

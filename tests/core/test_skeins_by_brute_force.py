@@ -27,7 +27,7 @@ def exact(value: float) -> Fraction:
 
 
 def every(wool: Yarn, target: int, tail_m: float, *, mix: bool) -> Iterator[tuple[int, ...]]:
-    """Give the counts (stock as listed, then put-ups as listed) of each choice allowed."""
+    """Give the counts (stock, then put-ups, both largest first) of each choice allowed."""
     held, sold = len(wool.stock), wool.put_ups
     gains = [one.pack * gain_um(one.length_m, tail_m) for one in sold]
     most = [-(-target // gain) if gain > 0 else 0 for gain in gains]
@@ -77,7 +77,7 @@ def is_enough(counts: tuple[int, ...], wool: Yarn, tail_m: float, target: int) -
 
 
 def rank(counts: tuple[int, ...], wool: Yarn, tail_m: float) -> Ranking:
-    """Cost, length, balls and the order of listing, counted out in full."""
+    """Cost, length, balls and what is larger, counted out in full."""
     taken = list(zip(things(wool, tail_m), counts, strict=True))
     return (
         sum((one[0] * count for one, count in taken), Fraction(0)),
@@ -92,6 +92,12 @@ def best_by_hand(need_m: float, wool: Yarn, tail_m: float, *, mix: bool) -> Rank
     lots = [c for c in from_one_lot(wool) if is_enough(c, wool, tail_m, target)]
     if lots:
         return min((rank(counts, wool, tail_m) for counts in lots), key=lambda r: r[1:])
+    if mix:
+        shelves = itertools.product((0, 1), repeat=len(wool.stock))
+        held = [shelf + (0,) * len(wool.put_ups) for shelf in shelves]
+        enough = [counts for counts in held if is_enough(counts, wool, tail_m, target)]
+        if enough:
+            return min((rank(counts, wool, tail_m) for counts in enough), key=lambda r: r[1:])
     choices = (
         c for c in every(wool, target, tail_m, mix=mix) if is_enough(c, wool, tail_m, target)
     )
@@ -99,7 +105,7 @@ def best_by_hand(need_m: float, wool: Yarn, tail_m: float, *, mix: bool) -> Rank
 
 
 def ranked(choice: SkeinChoice, wool: Yarn, tail_m: float) -> Ranking:
-    """Rank a choice; equal balls are told apart as the first listed, so list each only once."""
+    """Rank a choice; the yarn lists each ball once, largest first."""
     bought = {some.put_up: some.packs for some in choice.bought}
     counts = [int(one in choice.stock) for one in wool.stock]
     counts += [bought.get(one, 0) for one in wool.put_ups]
@@ -118,7 +124,8 @@ def random_yarn(dice: random.Random, *, held: int, sold: int) -> Yarn:
         ball(dice.choice((0.1, 10, 25, 40, 50)), dice.choice(("", "A", "B"))): None
         for _ in range(dice.randint(0, held))
     }
-    return yarn(*kinds.values(), stock=tuple(stock))
+    sold = sorted(kinds.values(), key=lambda p: (-p.length_m, -p.weight_g, -p.pack))
+    return yarn(*sold, stock=tuple(sorted(stock, key=lambda one: -one.weight_g)))
 
 
 @pytest.mark.parametrize("mix", [False, True])

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import random
+from decimal import Decimal
 
 import pulp
 import pytest
@@ -49,5 +50,21 @@ def test_the_cost_is_that_of_an_exact_solver(seed: int) -> None:
     dice = random.Random(seed)
     for _ in range(75):
         need_m, wool = round(dice.uniform(50, 4000), 2), any_yarn(dice)
+        cost = choose(need_m, wool, mix=True).cost
+        assert float(cost) == pytest.approx(milp_cost(need_m, wool, TAIL_M), abs=1e-6)
+
+
+def proportional_yarn(dice: random.Random) -> Yarn:
+    """Make a yarn whose balls all cost the same a metre, so that only the tails tell them apart."""
+    weights = dice.sample(range(20, 400), dice.randint(2, 6))
+    return yarn(*(put_up(grams, 2 * grams, str(Decimal("0.046") * grams)) for grams in weights))
+
+
+@pytest.mark.filterwarnings("ignore::DeprecationWarning")  # of PuLP, about its next version
+def test_the_cost_is_that_of_an_exact_solver_where_prices_are_in_proportion() -> None:
+    """A MILP of the same definition, solved by CBC with no gap allowed."""
+    dice = random.Random(4)
+    for _ in range(40):
+        need_m, wool = round(dice.uniform(50, 4000), 2), proportional_yarn(dice)
         cost = choose(need_m, wool, mix=True).cost
         assert float(cost) == pytest.approx(milp_cost(need_m, wool, TAIL_M), abs=1e-6)

@@ -12,6 +12,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from quoting.core.ball_walk import ColourWalk, walk_colour
+from quoting.core.balls import ONE_ENDLESS_BALL, Supply
 from quoting.core.design import BorderBand, Corner, Design, Section, Stripe
 from quoting.core.errors import Refused
 from quoting.core.estimate import estimate_plan
@@ -74,16 +75,20 @@ def planned(design: Design) -> tuple[Plan, list[float]]:
     return plan, yarn_by_pass(plan, order)
 
 
-def visited(design: Design, how: Habits, copies: int = 1) -> tuple[Plan, dict[str, list[Visit]]]:
+def visited(design: Design, how: Habits) -> tuple[Plan, dict[str, list[Visit]]]:
     plan, yarn_m = planned(design)
-    return plan, visits_by_colour(plan, how, yarn_m, copies)
+    return plan, visits_by_colour(plan, how, yarn_m)
 
 
 def walks_of(
-    visits: dict[str, list[Visit]], how: Habits, balls_m: Sequence[float] | None = None
+    visits: dict[str, list[Visit]],
+    how: Habits,
+    copies: int = 1,
+    balls_m: Sequence[float] | None = None,
 ) -> list[ColourWalk]:
+    supply = ONE_ENDLESS_BALL if balls_m is None else Supply(balls_m=balls_m)
     return [
-        walk_colour(colour, line, tail_m=how.tail_m, balls_m=balls_m, join=how.join)
+        walk_colour(colour, line, supply, tail_m=how.tail_m, pieces=copies, join=how.join)
         for colour, line in visits.items()
     ]
 
@@ -102,9 +107,9 @@ def way(strand: Strand) -> Iterator[tuple[int, int, float, float]]:
 def test_every_pass_is_worked_once_from_end_to_end(
     design: Design, how: Habits, copies: int, balls_m: list[float]
 ) -> None:
-    plan, visits = visited(design, how, copies)
+    plan, visits = visited(design, how)
     parts: dict[tuple[int, int], list[tuple[float, float]]] = {}
-    for strand in strands_of(walks_of(visits, how, balls_m)):
+    for strand in strands_of(walks_of(visits, how, copies, balls_m)):
         for piece, index, begins, ends in way(strand):
             assert plan.passes[index].colour == strand.colour
             parts.setdefault((piece, index), []).append((begins, ends))
@@ -120,8 +125,8 @@ def test_every_pass_is_worked_once_from_end_to_end(
 def test_strands_of_one_colour_follow_one_another(
     design: Design, how: Habits, copies: int, balls_m: list[float]
 ) -> None:
-    _, visits = visited(design, how, copies)
-    for walk in walks_of(visits, how, balls_m):
+    _, visits = visited(design, how)
+    for walk in walks_of(visits, how, copies, balls_m):
         steps = [step for strand in walk.strands for step in way(strand)]
         spans = [((p, i + begins), (p, i + ends)) for p, i, begins, ends in steps]
         flat = [moment for span in spans for moment in span]
@@ -132,8 +137,8 @@ def test_strands_of_one_colour_follow_one_another(
 def test_metres_are_stitches_and_carries_and_two_tails_a_strand(
     design: Design, how: Habits, copies: int, balls_m: list[float]
 ) -> None:
-    plan, visits = visited(design, how, copies)
-    for walk in walks_of(visits, how, balls_m):
+    plan, visits = visited(design, how)
+    for walk in walks_of(visits, how, copies, balls_m):
         stitches_m = copies * sum(
             count * plan.gauges[WOOL, stitch].yarn_m
             for worked in plan.passes
@@ -154,8 +159,8 @@ def test_metres_are_stitches_and_carries_and_two_tails_a_strand(
 def test_no_ball_gives_more_than_it_has(
     design: Design, how: Habits, copies: int, balls_m: list[float]
 ) -> None:
-    _, visits = visited(design, how, copies)
-    for walk in walks_of(visits, how, balls_m):
+    _, visits = visited(design, how)
+    for walk in walks_of(visits, how, copies, balls_m):
         taken_m = [0.0] * len(balls_m)
         missing_m = 0.0
         for strand in walk.strands:
@@ -172,8 +177,8 @@ def test_no_ball_gives_more_than_it_has(
 def test_a_carry_takes_a_strand_from_the_edge_where_it_was_left(
     design: Design, how: Habits, copies: int, balls_m: list[float]
 ) -> None:
-    plan, visits = visited(design, how, copies)
-    for strand in strands_of(walks_of(visits, how, balls_m)):
+    plan, visits = visited(design, how)
+    for strand in strands_of(walks_of(visits, how, copies, balls_m)):
         for carry in strand.carries:
             left, taken = plan.passes[carry.from_pass], plan.passes[carry.to_pass]
             between = plan.passes[carry.from_pass + 1 : carry.to_pass]
@@ -207,13 +212,14 @@ def by_hand(passes: Sequence[Pass], how: Habits) -> tuple[int, int]:
 def test_endless_balls_give_the_strands_that_the_rules_in_words_give(
     design: Design, how: Habits, copies: int
 ) -> None:
-    plan, visits = visited(design, how, copies)
-    found = strands_of(walks_of(visits, how))
+    plan, visits = visited(design, how)
+    found = strands_of(walks_of(visits, how, copies))
     strands, carries = by_hand(plan.passes, how)
     assert len(found) == copies * strands
     assert sum(len(strand.carries) for strand in found) == copies * carries
     assert not any(strand.why is Why.RAN_OUT for strand in found)
-    assert sum(s.why is Why.FINISHED for s in found) == len({p.colour for p in plan.passes})
+    colours_used = len({p.colour for p in plan.passes})
+    assert sum(s.why is Why.FINISHED for s in found) == copies * colours_used
 
 
 @given(designs, habits, st.integers(0, 10), st.floats(0, 20))
@@ -235,14 +241,20 @@ def when(point: Point) -> tuple[int, int]:
     return point.piece, point.pass_index
 
 
+def in_one_piece(visits: Sequence[Visit]) -> dict[int, float]:
+    """Return for each pass the yarn that must be of one strand: the chain's is with row 1."""
+    yarn_m = {visit.pass_index: visit.yarn_m for visit in visits}
+    return yarn_m | (dict.fromkeys((0, 1), yarn_m[0] + yarn_m[1]) if 0 in yarn_m else {})
+
+
 @given(designs, habits, pieces, ball_lengths)
 def test_at_an_edge_only_a_pass_longer_than_the_balls_to_come_is_joined_within(
     design: Design, how: Habits, copies: int, balls_m: list[float]
 ) -> None:
     how = replace(how, join=Join.AT_AN_EDGE)
-    _, visits = visited(design, how, copies)
-    for walk in walks_of(visits, how, balls_m):
-        yarn_m = {(v.piece, v.pass_index): v.yarn_m for v in visits[walk.colour]}
+    _, visits = visited(design, how)
+    for walk in walks_of(visits, how, copies, balls_m):
+        yarn_m = in_one_piece(visits[walk.colour])
         begun: dict[int, tuple[int, int]] = {}
         for strand in walk.strands:
             begun.setdefault(strand.ball, when(strand.starts))
@@ -250,7 +262,7 @@ def test_at_an_edge_only_a_pass_longer_than_the_balls_to_come_is_joined_within(
             if strand.ends.edge is Edge.WITHIN:
                 here = when(strand.ends)
                 later = [m for n, m in enumerate(balls_m) if begun.get(n, (99, 0)) > here]
-                assert all(yarn_m[here] > m - 2 * TAIL_M for m in later)
+                assert all(yarn_m[here[1]] > m - 2 * TAIL_M for m in later)
                 assert walk.long_pass
 
 
@@ -259,10 +271,10 @@ def test_with_balls_of_one_length_a_long_pass_is_one_longer_than_a_full_ball(
     design: Design, how: Habits, copies: int, length_m: float
 ) -> None:
     how = replace(how, join=Join.AT_AN_EDGE)
-    _, visits = visited(design, how, copies)
+    _, visits = visited(design, how)
     balls_m = [length_m] * 4000
-    for walk in walks_of(visits, how, balls_m):
-        longest_m = max(visit.yarn_m for visit in visits[walk.colour])
+    for walk in walks_of(visits, how, copies, balls_m):
+        longest_m = max(in_one_piece(visits[walk.colour]).values())
         assert walk.long_pass == (longest_m > length_m - 2 * TAIL_M + 1e-6)
 
 

@@ -32,8 +32,10 @@ def worked(habits: Habits | None = None, pieces: int = 1, **changes: Any) -> lis
     order = sample_order(design=design, extras=())
     plan = plan_order(order, sample_workshop())
     limits = habits or Habits()
-    visits = visits_by_colour(plan, limits, yarn_by_pass(plan, order), pieces)
-    walks = [walk_colour(colour, line, tail_m=0.15) for colour, line in visits.items()]
+    visits = visits_by_colour(plan, limits, yarn_by_pass(plan, order))
+    walks = [
+        walk_colour(colour, line, tail_m=0.15, pieces=pieces) for colour, line in visits.items()
+    ]
     return [strand for walk in walks for strand in walk.strands]
 
 
@@ -110,6 +112,14 @@ def test_nothing_is_carried_from_one_blanket_to_the_next() -> None:
     pair = worked(pieces=2, sections=(section("oat", "teal", rows=2, repeats=3),))
     assert [strand.starts.piece for strand in pair] == [0, 1, 0, 1]
     assert all(strand.starts.piece == strand.ends.piece for strand in pair)
+
+
+def test_a_yarn_whose_blanket_is_done_is_fastened_off_and_not_cut() -> None:
+    of_one_colour = worked(pieces=3, sections=(section("oat", repeats=3),))
+    assert [strand.why for strand in of_one_colour] == [Why.FINISHED] * 3
+    striped = worked(pieces=2, sections=(section("oat", "teal", repeats=2),))
+    assert [strand.why for strand in striped].count(Why.FINISHED) == 2 * 2
+    assert [strand.why for strand in striped].count(Why.CUT) == 2 * 2
 
 
 def test_a_first_row_moves_every_colour_to_the_other_edge() -> None:

@@ -12,6 +12,7 @@ from quoting.core import stripe_search
 from quoting.core.stripe_search import (
     LONGEST,
     LONGEST_EVER,
+    RUN_GROWS,
     SHARE_DRIFT,
     TRIES_IN_ALL,
     Repeat,
@@ -95,16 +96,25 @@ def test_a_calmer_repeat_keeps_the_colours_and_their_shares_and_halves_the_cuts(
             assert abs(share - wanted) <= SHARE_DRIFT * wanted + 1e-9
         assert repeat.cuts == cuts_worked(rows, carry_rows)
         assert repeat.cuts_a_row <= most
+        assert runs_worked(rows) <= RUN_GROWS * runs_worked(asked)
         assert 2 <= len(rows) <= LONGEST
         assert all(rows != rows[:n] * (len(rows) // n) for n in range(1, len(rows)))
 
 
+def runs_worked(repeat: list[str]) -> int:
+    """Return the longest run of one colour, as seen in a repeat that is worked twice over."""
+    if len(set(repeat)) == 1:
+        return len(repeat)
+    return max(len(list(run)) for _, run in itertools.groupby([*repeat, *repeat]))
+
+
 def fewest_cuts_a_row(colours: str, carry_rows: int, longest: int) -> float:
-    """Return the fewest cuts a row of every repeat of the colours in equal shares."""
+    """Return the fewest cuts a row of every repeat of the colours in equal shares, runs of two."""
     return min(
         cuts_worked(list(rows), carry_rows) / len(rows)
         for length in range(len(colours), longest + 1, len(colours))
         for rows in set(itertools.permutations(sorted(colours * (length // len(colours)))))
+        if runs_worked(list(rows)) <= RUN_GROWS
     )
 
 

@@ -6,11 +6,23 @@ from dataclasses import replace
 
 import pytest
 
+from quoting.core.design import ColourSource
 from quoting.core.gauge import Sureness, gauge_of, has_swatch
+from quoting.core.passes import Plan
+from quoting.core.plan import plan_order
 from quoting.core.stitches import Stitch
 from quoting.core.swatch import Reading
 from quoting.core.workshop import Pattern, Workshop
-from tests.examples import WOOL, sample_swatch, sample_workshop, sample_yarn
+from tests.examples import (
+    WOOL,
+    band,
+    sample_design,
+    sample_order,
+    sample_swatch,
+    sample_workshop,
+    sample_yarn,
+    section,
+)
 
 FINE = "fell dk"
 NARROW = Reading(stitches=20, width_cm=12, rows=20, height_cm=14)
@@ -47,3 +59,85 @@ def test_of_two_swatches_as_tall_the_basic_stitchs_is_taken_before_a_patterns() 
     swatches = (sample_swatch(stitch="moss", gauge=NARROW), sample_swatch())
     found = gauge_of(workshop(swatches=swatches, patterns=(moss, heather)), WOOL, "heather")
     assert found.basis == f"{WOOL}/hdc"
+
+
+def test_which_of_two_patterns_a_stitch_rests_on_does_not_follow_the_order_of_the_file() -> None:
+    patterns = tuple(Pattern(name=name, like=Stitch.HDC) for name in ("moss", "heather"))
+    swatches = tuple(sample_swatch(stitch=one.name) for one in patterns)
+    for order in (swatches, swatches[::-1]):
+        found = gauge_of(workshop(swatches=order, patterns=patterns), WOOL, "hdc")
+        assert found.basis == f"{WOOL}/heather"
+
+
+def in_both(*, swatched: bool = True, **changes: object) -> Plan:
+    """Return a plan in which rust comes from the fine yarn, and teal from the thick one."""
+    swatches = (sample_swatch(), *([sample_swatch(yarn=FINE, gauge=NARROW)] if swatched else []))
+    design = sample_design(
+        **{
+            "colours": {"rust": ColourSource(yarn=FINE, colour="rust")},
+            "first_rows": (),
+            "sections": (section("teal", "rust", rows=2, repeats=10),),
+            "border": (),
+            **changes,
+        }
+    )
+    return plan_order(sample_order(design=design), workshop(swatches=swatches))
+
+
+def test_rows_of_a_second_yarn_are_as_high_as_its_own_swatch_says() -> None:
+    """By hand: 20 rows of 0.95 cm and 20 of 0.7; in one yarn they would be 38 cm."""
+    plan = in_both()
+    assert plan.height_cm == pytest.approx(20 * 0.95 + 20 * 0.7)
+    assert {row.colour: row.height_cm for row in plan.rows} == pytest.approx(
+        {"teal": 0.95, "rust": 0.7}
+    )
+
+
+def test_rows_of_a_second_yarn_have_the_count_that_is_as_wide() -> None:
+    """By hand: 100 stitches of 0.8 cm are as wide as 133.3 of 0.6."""
+    plan = in_both()
+    assert {row.colour: row.stitches["hdc"] for row in plan.rows} == {"teal": 100, "rust": 133}
+    assert plan.width_cm == pytest.approx(80)
+    own = in_both(stitches=50)
+    assert {row.stitches["hdc"] for row in own.rows} == {50}
+
+
+def test_sections_share_the_height_by_the_rows_of_each_yarn() -> None:
+    """By hand: of 95 cm half is 50 rows of 0.95, and half 67.9 of 0.7, of which 68 are nearest."""
+    plan = in_both(height_cm=95, sections=(section("teal", share=1), section("rust", share=1)))
+    assert plan.rows_by_colour == {"teal": 50, "rust": 68}
+
+
+def test_a_border_in_a_second_yarn_is_as_deep_as_that_works_up() -> None:
+    """By hand: sc of the fine yarn is 0.7 / 1.5 cm high and 0.6 wide, so it goes by length."""
+    plan = in_both(
+        sections=(section("teal", repeats=10),), stitches=30, border=(band(colour="rust"),)
+    )
+    assert plan.border_depth_cm == pytest.approx(0.7 / 1.5)
+    (first,) = plan.rounds
+    assert first.height_cm == pytest.approx(0.7 / 1.5)
+    assert first.stitches["sc"] == 2 * 40 + 2 * 16  # 24 cm and 9.5 cm
+
+
+def test_a_second_yarn_without_a_swatch_works_up_as_the_blankets_own() -> None:
+    plan = in_both(swatched=False)
+    assert plan.height_cm == pytest.approx(40 * 0.95)
+    assert {row.stitches["hdc"] for row in plan.rows} == {100}
+    assert [caution.code for caution in plan.cautions] == []
+
+
+def test_two_gauges_more_than_a_twentieth_apart_across_are_told() -> None:
+    (caution,) = (one for one in in_both().cautions if one.code == "gauges-apart")
+    assert (caution.facts["wide_yarn"], caution.facts["narrow_yarn"]) == (WOOL, FINE)
+    assert caution.facts["apart"] == pytest.approx(0.8 / 0.6 - 1)
+
+
+def test_of_two_yarns_without_a_swatch_the_blankets_own_gives_the_size() -> None:
+    """Craft Yarn Council, category 4: 11 to 14 single crochet in 4 in; hdc half as high again."""
+    design = sample_design(colours={"rust": ColourSource(yarn=FINE, colour="rust")}, border=())
+    fine = replace(sample_yarn(), name=FINE, category=1, stock=())
+    unswatched = sample_workshop(yarns=(sample_yarn(), fine), swatches=())
+    plan = plan_order(sample_order(design=design), unswatched)
+    (height_cm,) = {row.height_cm for row in plan.rows}
+    assert height_cm == pytest.approx(10.16 / 12.5 * 1.5)
+    assert plan.gauges[FINE, "hdc"].yarn_m < plan.gauges[WOOL, "hdc"].yarn_m

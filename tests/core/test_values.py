@@ -49,6 +49,7 @@ CASES: list[tuple[str, Callable[[], object]]] = [
     ("share: share-or-yarn", lambda: Deposit(share=0.5, yarn=True)),
     ("share: too-large", lambda: Deposit(share=1.01)),
     ("colour: missing", lambda: Extra(what="Fringe", yarn_m=5)),
+    ("metres: missing", lambda: Extra(what="Fringe", colour="teal")),
     ("name: basic-stitch-name", lambda: Pattern(name="dc", like=Stitch.DC)),
     ("stitches: too-small", lambda: Timing(stitch="hdc", stitches=0, minutes=5)),
     ("turn: missing", lambda: sample_minutes(turn=())),

@@ -184,7 +184,7 @@ orders = st.builds(
             cost=money,
             minutes=st.floats(0, 1000),
             colour=colours,
-            yarn_m=st.floats(0, 1000),
+            yarn_m=st.floats(0.01, 1000),
         ),
         max_size=2,
     ).map(tuple),

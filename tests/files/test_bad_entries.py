@@ -77,6 +77,9 @@ def test_so_many_stripes_are_too_many(order_mistakes, number):
             "piece-or-run",
         ),
         ("minutes = 27.5", "minutes = 0", "timings.1.minutes", "not-above"),
+        ('yarn = "moor aran" # for', 'yarn = "moor" # for', "timings.1.yarn", "unknown-yarn"),
+        ('yarn = "moor aran" # for', 'yarn = "" # for', "timings.1.yarn", "missing"),
+        ("hook_mm = 5.0\n\n[min", "hook_mm = 0\n\n[min", "timings.1.hook_mm", "not-above"),
         ("turn = 0.1", "turn = [0.1, true]", "minutes.turn.2", "wrong-type"),
         ("turn = 0.1", "turn = []", "minutes.turn", "missing"),
         ("rip_back = 0.0", "rip_back = [0.0]", "minutes.rip_back", "wrong-type"),
@@ -93,6 +96,7 @@ def test_so_many_stripes_are_too_many(order_mistakes, number):
         ('up_to = "2 kg"', 'up_to = "2 m"', "delivery.bands.1.up_to", "unknown-unit"),
         ("2026-12-25]", '"2026-12-25"]', "calendar.days_off.2", "wrong-type"),
         ('rate = "1.17"', 'rate = "0"', "exchange.EUR.rate", "not-above"),
+        ('rate = "1.17"', 'rate = "1", per = "0"', "exchange.EUR.per", "not-above"),
         ("[pay]", "[paid]", "pay", "missing"),
     ],
 )
@@ -126,6 +130,40 @@ def test_all_mistakes_are_told_at_once_and_nothing_that_follows_from_them(order_
         "extras.1.cots": "unknown-key",
         "price.discount": "too-large",
     }
+
+
+def test_a_key_that_is_empty_is_told_as_a_file_writes_it(order_mistakes, workshop_mistakes):
+    empty = '"" = { yarn = "moor aran", colour = "oat" }\n'
+    assert codes(order_mistakes(("[order]", '[order]\n"" = 1'))) == {'order.""': "unknown-key"}
+    assert codes(order_mistakes(("terms =", '"" = 1\nterms ='))) == {'""': "unknown-key"}
+    found = order_mistakes(("cream =", f"{empty}cream ="))
+    assert codes(found) == {'blanket.colours.""': "empty-key"}
+    for old, place in (
+        ("colours = {", 'yarns.1.colours.""'),
+        ("counts_turning_chain = {", 'workshop.counts_turning_chain.""'),
+    ):
+        value = "true" if "chain" in old else '"#d9c9a3"'
+        found = workshop_mistakes((old, f'{old} "" = {value},'))
+        assert codes(found) == {place: "empty-key"}
+    rate = '"" = { rate = "1.1", day = 2026-11-20 }\n'
+    found = workshop_mistakes(("[exchange]", f"[exchange]\n{rate}"))
+    assert codes(found) == {'exchange.""': "empty-key"}
+
+
+def codes(found):
+    """Return the code of each mistake, by its place."""
+    return {place: mistake.code for place, mistake in found.items()}
+
+
+def test_a_workshop_keeps_no_rate_of_its_own_currency(workshop_mistakes):
+    found = workshop_mistakes(('currency = "GBP"', 'currency = "EUR"'))
+    assert codes(found) == {"exchange.EUR": "own-currency"}
+
+
+@pytest.mark.parametrize("metres", ["", "\nmetres = 0"])
+def test_an_extra_in_a_colour_says_how_much_yarn_it_takes(order_mistakes, metres):
+    found = order_mistakes(("minutes = 5", f'minutes = 5\ncolour = "oat"{metres}'))
+    assert codes(found) == {"extras.1.metres": "missing"}
 
 
 def test_an_empty_file_lacks_its_tables_and_no_more(mistakes, workshop):

@@ -120,7 +120,15 @@ def test_the_workshop_has_what_was_measured(workshop):
     assert swatch.gauge == Reading(stitches=16.0, width_cm=12.8, rows=12.0, height_cm=11.4)
     assert swatch.piece == Piece(stitches=24, rows=20, weight_g=25.0, scale_step_g=1.0)
     assert workshop.timings == (
-        Timing(stitch="hdc", stitches=500, minutes=27.5, rows=5, hands_on=True),
+        Timing(
+            stitch="hdc",
+            stitches=500,
+            minutes=27.5,
+            rows=5,
+            hands_on=True,
+            yarn="moor aran",
+            hook_mm=5.0,
+        ),
     )
     minutes = workshop.minutes
     assert (minutes.turn, minutes.change_colour, minutes.join) == ((0.1,), (0.5,), (1.5,))
@@ -206,6 +214,18 @@ def test_minutes_may_be_several_measured_figures():
     assert load_workshop_text(LEAST).minutes.turn == (0.1, 0.3)
 
 
+def test_minutes_left_out_are_told_from_a_nought():
+    minutes = load_workshop_text(LEAST).minutes
+    assert (minutes.wash, minutes.rip_back) == (None, None)
+    given = load_workshop_text(LEAST.replace("[0.1, 0.3]", "[0.1, 0.3]\nwash = 0\nrip_back = 0"))
+    assert (given.minutes.wash, given.minutes.rip_back) == ((0.0,), 0.0)
+
+
+def test_a_timing_that_names_no_yarn_is_of_none():
+    (timing,) = load_workshop_text(LEAST).timings
+    assert (timing.yarn, timing.hook_mm) == (None, None)
+
+
 def test_the_demo_lies_in_the_settings_folder():
     assert demo_order().parent == demo_workshop().parent == config_folder() / "demo"
     assert demo_order().is_file()
@@ -217,7 +237,11 @@ def test_what_the_demo_has_no_need_of_may_be_said_too():
     for old, new in (
         ("[calendar]", "[calendar]\nhours_promised = 30.5"),
         ('packaging = "1.10"', 'packaging = "1.10"\npackaging_weight = "150 g"'),
-        ("plus = 1", "plus = 1\nturning_chains = 2"),
+        (
+            "plus = 1",
+            "plus = 1\nturning_chains = 2\ncounts_turning_chain = true\n"
+            "foundation_chains = 3\nrow_repeat = 4",
+        ),
         ("\npiece =", '\nrun = { stitches = 20, length = "1.76 m", ruler_step = "1 mm" }\n#'),
         (
             "hook_mm = 5.0",
@@ -232,7 +256,9 @@ def test_what_the_demo_has_no_need_of_may_be_said_too():
     (swatch,) = workshop.swatches
     assert workshop.calendar.hours_promised == 30.5
     assert workshop.delivery.packaging_g == 150.0
-    assert workshop.patterns[0].turning_chains == 2
+    (moss,) = workshop.patterns
+    assert (moss.turning_chains, moss.counts_turning_chain) == (2, True)
+    assert (moss.foundation_chains, moss.row_repeat) == (3, 4)
     assert swatch.run == Run(stitches=20, length_cm=176.0, ruler_step_cm=0.1)
     assert swatch.gauge_before_washing == Reading(
         stitches=17.0, width_cm=12.8, rows=12.0, height_cm=11.43

@@ -9,6 +9,7 @@ import pytest
 
 from quoting.core.errors import Refused
 from quoting.core.euro_rates import EuroRates
+from quoting.core.exchange import ExchangeRate, exchanged
 from quoting.core.money import round_half_up
 
 REFERENCE = EuroRates(
@@ -72,25 +73,56 @@ def test_pesetas_for_the_other_currencies_of_the_euro(
 
     bankofspain.org/tipos/tipeur2e.htm
     """
-    rate = IRREVOCABLE.cross(currency, "ESP")
-    assert round_half_up(units * rate, 4) == Decimal(pesetas)
+    per, peseta = IRREVOCABLE.per_euro(currency), IRREVOCABLE.per_euro("ESP")
+    assert round_half_up(exchanged(Decimal(units), units=peseta, per=per), 4) == Decimal(pesetas)
 
 
 @pytest.mark.parametrize(
-    ("pesetas", "euros"), [("166.386", "1.00"), ("1000", "6.01"), ("5000", "30.05")]
+    ("pesetas", "euros"),
+    [("166.386", "1.00"), ("1000", "6.01"), ("5000", "30.05"), ("1000000000", "6010121.04")],
 )
 def test_pesetas_are_divided_by_their_rate_and_not_multiplied_by_an_inverse(
     pesetas: str, euros: str
 ) -> None:
-    """Source: Regulation (EC) 1103/97, article 4 (3), at the rate above."""
+    """Source: Regulation (EC) 1103/97, article 4 (3), at the rate above.
+
+    Its recital 10 warns of large amounts: 0.00601012, the inverse to six figures, gives 6,010,120.
+    """
     assert IRREVOCABLE.between("ESP", "EUR").convert(Decimal(pesetas)) == Decimal(euros)
 
 
 @pytest.mark.parametrize(("tolars", "euros"), [("500", "2.09"), ("1000", "4.17")])
 def test_tolars_are_divided_by_their_rate_and_rounded_once(tolars: str, euros: str) -> None:
-    """Source: changeover examples under Regulation (EC) 1103/97, at 239.640 for one euro."""
+    """Source: rounding rules of the changeover in Slovenia (evro.si), at 239.640 for one euro."""
     fixed = EuroRates(day=date(2007, 1, 1), rates={"SIT": Decimal("239.640")})
     assert fixed.between("SIT", "EUR").convert(Decimal(tolars)) == Decimal(euros)
+    typed = ExchangeRate(
+        currency="EUR", rate=Decimal(1), per=Decimal("239.640"), day=date(2007, 1, 1)
+    )
+    assert typed.convert(Decimal(tolars)) == Decimal(euros)
+
+
+@pytest.mark.parametrize(
+    ("currency", "rate", "amount", "euros"),
+    [
+        ("BEF", "40.3399", "1000000000", "24789352.48"),
+        ("ITL", "1936.27", "1000000000000", "516456899.09"),
+        ("DEM", "1.95583", "1000000000", "511291881.20"),
+        ("IEP", "0.787564", "1000000000", "1269738078.43"),
+        ("HRK", "7.53450", "1000000000", "132722808.41"),
+        ("EEK", "15.6466", "1000000000", "63911648.54"),
+    ],
+)
+def test_a_large_amount_is_divided_by_the_rate_itself(
+    currency: str, rate: str, amount: str, euros: str
+) -> None:
+    """Regulation (EC) 1103/97, article 4 (3) and recital 10; the quotients by long division.
+
+    Rates: Regulations (EC) 2866/98, (EU) 671/2010 and (EU) 2022/1208 (from memory). An inverse
+    of six figures is off by euros in every one of them.
+    """
+    fixed = EuroRates(day=date(1999, 1, 1), rates={currency: Decimal(rate)})
+    assert fixed.between(currency, "EUR").convert(Decimal(amount)) == Decimal(euros)
 
 
 def test_no_order_is_paid_in_a_currency_that_the_euro_replaced() -> None:

@@ -6,7 +6,7 @@ from decimal import Decimal
 
 import pytest
 
-from quoting.core.money import round_half_up, round_money
+from quoting.core.money import round_money
 from quoting.core.sale import Sale, fee_lines, solve_price
 from quoting.core.terms import Fee, Target, Tax
 
@@ -44,12 +44,13 @@ def test_one_rate(kept: str, rate: float, asked: str) -> None:
     assert price(sale(kept, rate)) == Decimal(asked)
 
 
-def test_a_bonus_of_which_thirty_per_cent_is_taken() -> None:
-    """5,000 / (1 − 0.30), about 7,143.
+def test_pay_of_which_two_contributions_are_taken() -> None:
+    """500 / 0.9235 is 541.42: 6.2 % and 1.45 % are taken of it.
 
-    Source: accountinginsights.org, how to gross up a number.
+    Source: Internal Revenue Service, Publication 15-A, employee's portion of taxes paid by the
+    employer, example (from memory).
     """
-    assert round_half_up(price(sale("5000", 0.30)), 0) == 7143
+    assert price(sale("500", 0.062, 0.0145)) == Decimal("541.42")
 
 
 @pytest.mark.parametrize(

@@ -1,36 +1,75 @@
-"""Which product first, where the hours are short: against published problems."""
+"""Which product first, where the hours are short: against published problems.
+
+Each product is sold whole: its price given, its variable cost as what goes with it, its hours as
+work that carries no pay, so that what an hour earns is its contribution.
+"""
 
 from __future__ import annotations
 
 from decimal import Decimal
-
-import pytest
+from typing import NamedTuple
 
 from quoting.core.best_size import best_of
-from quoting.core.money import round_half_up
+from quoting.core.estimate import Estimate
+from quoting.core.gauge import Sureness
+from quoting.core.hours import Hours, Part, Task
+from quoting.core.order import Extra, Terms
+from quoting.core.price import price_estimate
+from quoting.core.terms import Delivery, Pay, Pricing, Target
+from tests.examples import sample_order, sample_workshop
 
 
-def ranked(contributions: list[str], hours: list[str]) -> tuple[list[Decimal], list[int]]:
-    """Return the contribution of an hour of each product, and the products, best first."""
-    earned = [
-        round_half_up(Decimal(money) / Decimal(time), 2)
-        for money, time in zip(contributions, hours, strict=True)
-    ]
-    left, order = dict(enumerate(earned)), []
+class Product(NamedTuple):
+    """What one sells for, what it costs that varies with it, and the hours it takes."""
+
+    price: str
+    variable: str
+    hours: str
+
+
+def earned(product: Product) -> Decimal:
+    """Return what the program says that an hour of a product earns."""
+    work = Task(
+        part=Part.STITCHING,
+        what="hdc",
+        count=float(product.hours),
+        minutes_each=60,
+        sureness=Sureness.MEASURED,
+        timed_stitch="hdc",
+        shared_min=0,
+    )
+    unpaid = Pay(making_per_hour=Decimal(0), office_per_hour=Decimal(0))
+    order = sample_order(
+        extras=(Extra(what="Materials", cost=Decimal(product.variable)),),
+        terms=Terms(target=Target(given=Decimal(product.price))),
+    )
+    shop = sample_workshop(
+        pay=unpaid, fees=(), delivery=Delivery(), pricing=Pricing(target=Target(margin=0.0))
+    )
+    estimate = Estimate(colours=(), strands=(), hours=Hours(tasks=(work,)))
+    return price_estimate(order, estimate, shop).earned_per_hour
+
+
+def ranked(*products: Product) -> tuple[list[Decimal], list[int]]:
+    """Return what an hour of each product earns, and the products, best first."""
+    each = [earned(product) for product in products]
+    left, order = dict(enumerate(each)), []
     while left:
         order.append(list(left)[best_of(list(left.values()))])
         del left[order[-1]]
-    return earned, order
+    return each, order
 
 
 def test_the_wood_carvers_three_products() -> None:
-    """Prices 31, 83, 65; variable costs 19, 60, 17; hours 1, 6, 2.
+    """Prices 31, 83, 65; variable costs 19, 60, 17; hours 1, 6, 2: 12.00, 3.83, 24.00 an hour.
 
     Source: wood-carving problem, contribution per unit of the limiting factor, cost accounting
     course text.
     """
-    earned, order = ranked(["12", "23", "48"], ["1", "6", "2"])
-    assert earned == [Decimal("12.00"), Decimal("3.83"), Decimal("24.00")]
+    each, order = ranked(
+        Product("31", "19", "1"), Product("83", "60", "6"), Product("65", "17", "2")
+    )
+    assert each == [Decimal("12.00"), Decimal("3.83"), Decimal("24.00")]
     assert order == [2, 0, 1]
 
 
@@ -40,32 +79,19 @@ def test_the_product_of_the_highest_contribution_need_not_come_first() -> None:
     Source: Cambridge International A Level Accounting 9706, paper 13, June 2020, question 26.
     The fixed overhead a piece carries is given there to mislead, and is left out.
     """
-    earned, order = ranked(["160", "175", "190"], ["1", "1.25", "0.75"])
-    assert earned == [Decimal("160.00"), Decimal("140.00"), Decimal("253.33")]
+    each, order = ranked(
+        Product("160", "0", "1"), Product("175", "0", "1.25"), Product("190", "0", "0.75")
+    )
+    assert each == [Decimal("160.00"), Decimal("140.00"), Decimal("253.33")]
     assert order == [2, 0, 1]
 
 
-def test_three_products_short_of_labour() -> None:
-    """Contributions 6, 5, 4 in 1.2, 0.8 and 0.4 hours: 5.00, 6.25, 10.00.
+def test_two_kayaks_short_of_labour() -> None:
+    """400 in 4 hours and 150 in 1: 100 and 150 an hour, so the one that brings less comes first.
 
-    Source: management accounting course text, chapter 4, products A, B, C (page 90 of the text at
-    online.flipbuilder.com/bmcx/vksq).
+    Source: *Accounting for Managers*, section 6.5, Kayaks (saylordotorg.github.io,
+    text_managerial-accounting); the 400 is 4 hours at the 100 that it names.
     """
-    earned, order = ranked(["6", "5", "4"], ["1.2", "0.8", "0.4"])
-    assert earned == [Decimal("5.00"), Decimal("6.25"), Decimal("10.00")]
-    assert order == [2, 1, 0]
-
-
-@pytest.mark.parametrize(("scarce", "best"), [(("0.75", "0.5"), 1), (("0.5", "0.75"), 0)])
-def test_what_is_scarce_decides_and_not_what_a_piece_brings(
-    scarce: tuple[str, str], best: int
-) -> None:
-    """85 and 95 a piece, of 0.75 and 0.5 m² of a scarce cloth: 113.33 and 190.00.
-
-    Source: examination problem, ACCA Performance Management (opentuition.com, forum, July 2021).
-    The second case exchanges the amounts.
-    """
-    earned, order = ranked(["85", "95"], list(scarce))
-    assert order[0] == best
-    if best:
-        assert earned == [Decimal("113.33"), Decimal("190.00")]
+    each, order = ranked(Product("400", "0", "4"), Product("150", "0", "1"))
+    assert each == [Decimal("100.00"), Decimal("150.00")]
+    assert order == [1, 0]

@@ -75,31 +75,6 @@ def test_a_job_that_carries_that_overhead() -> None:
     assert total == 4050
 
 
-def test_another_year_and_another_job() -> None:
-    """1,080,000 / 90,000 + 0.50 = 12.50 an hour; 38,000 + 21,000 + 280 · 12.50 = 62,500.
-
-    Source: job-order costing problem (qammunity.org/9784579). A fifteenth of the cost and of the
-    hours; the labour is put as 280 hours at 75.00.
-    """
-    overhead = (Decimal(1_080_000) + Decimal("0.50") * 90_000) / 15
-    year = Year(income=Decimal(0), overhead=overhead, weeks=50, hours_a_week=120)
-    rate = pay_rates(year, "USD").overhead_per_hour
-    assert rate == Decimal("12.50")
-    total, _ = job_cost(materials="38000", hours=280, pay="75.00", overhead=str(rate))
-    assert total == 62_500
-
-
-def test_a_job_of_many_hours() -> None:
-    """40,610 + 1,147 · 11 + 1,147 · 20 = 76,167.
-
-    Source: job-order costing problem, job 599 (techwhiff.com/learn, 390843).
-    """
-    total, amounts = job_cost(materials="40610", hours=1147, pay="11.00", overhead="20.00")
-    assert amounts[LineKind.MAKING] == 12_617
-    assert amounts[LineKind.OVERHEAD] == 22_940
-    assert total == 76_167
-
-
 def test_a_builders_year() -> None:
     """44 hours in 44.2 weeks: 1,945 h; 58,344 a year is 30.00 an hour, 10,000 of overhead 5.14.
 

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from decimal import Decimal
+from statistics import fmean, pstdev
 
 import pytest
 
-from quoting.core.pace import Pace, Session, pace_of, timings_wanted
+from quoting.core.pace import Pace, Session, pace_of, readings_needed, timings_wanted
 from quoting.core.quote import Quote
 from quoting.core.stitching_time import basic_session
 from quoting.core.student_t import two_sided_t, within
@@ -14,6 +15,7 @@ from quoting.core.terms import Pay
 from quoting.core.timing import Timing
 from quoting.core.workshop import Workshop
 from tests.examples import sample_quote, sample_workshop
+from tests.published.elements import normal_minutes
 
 
 def resting(allowance: float) -> Workshop:
@@ -32,7 +34,7 @@ def test_rest_as_a_share_of_the_day() -> None:
     Means 9.5, 2.2, 1.5 min, rated 1.20, 1.05, 1.10: normal 15.36; with 15 % of the day for rest,
     standard 18.07. As an allowance added to the work that is 0.15 / 0.85.
     """
-    normal = 9.5 * 1.20 + 2.2 * 1.05 + 1.5 * 1.10
+    normal = normal_minutes((1.20, 9.5), (1.05, 2.2), (1.10, 1.5))
     assert normal == pytest.approx(15.36)
     assert round(standard_minutes(normal, 0.15 / 0.85), 2) == 18.07
 
@@ -43,17 +45,38 @@ def test_rest_as_an_allowance_added() -> None:
 
 
 def test_how_many_timings_to_take() -> None:
-    """ILO, Introduction to Work Study, example, from memory: 7, 6, 7, 7, 6 want 8.8, so 9."""
-    assert timings_wanted([7, 6, 7, 7, 6]) == 9 - 5
+    """ILO, Introduction to Work Study, example, from memory: 7, 6, 7, 7, 6 want 8.8, so 9.
 
-
-def test_how_many_timings_to_take_by_another_risk(monkeypatch: pytest.MonkeyPatch) -> None:
-    """Krajewski et al., Operations Management, supplement H: (1.96/0.04 x 0.0305/0.50)² is 8.93, 9.
-
-    Two readings of that mean and deviation stand for the study; ours has 2 for 1.96.
+    It has 2 for Student's t, and the deviation of the five readings themselves.
     """
-    monkeypatch.setattr("quoting.core.pace.WANTED_LIMITS", 2 * 0.04 / 1.96)
-    assert timings_wanted([0.50 - 0.0305, 0.50 + 0.0305]) == 9 - 2
+    readings = [7, 6, 7, 7, 6]
+    needed = readings_needed(pstdev(readings), fmean(readings), t=2, limits=0.05)
+    assert round(needed, 1) == 8.8
+
+
+def test_how_many_timings_to_take_by_another_risk() -> None:
+    """Krajewski et al., Operations Management, supplement H: (1.96/0.04 x 0.0305/0.50)² is 8.93."""
+    assert round(readings_needed(0.0305, 0.50, t=1.96, limits=0.04), 2) == 8.93
+
+
+@pytest.mark.parametrize(
+    ("studied", "mean", "deviation", "needed"), [(25, 0.30, 0.09, 153.3), (10, 0.30, 0.03, 20.5)]
+)
+def test_how_many_timings_to_take_after_a_few(
+    studied: int, mean: float, deviation: float, needed: float
+) -> None:
+    """Niebel & Freivalds, Methods, Standards, and Work Design, time study, from memory.
+
+    t of 24 degrees of freedom is 2.064 there, that of 9 is 2.262; ±5 % of the mean.
+    """
+    t = two_sided_t(0.95, studied - 1)
+    assert readings_needed(deviation, mean, t=t, limits=0.05) == pytest.approx(needed, abs=0.1)
+
+
+def test_what_is_there_already_is_not_wanted_again() -> None:
+    """Ten readings of the mean 0.30 and the deviation 0.03 above want 21 in all."""
+    apart = 0.03 * (9 / 10) ** 0.5
+    assert timings_wanted([0.30 - apart, 0.30 + apart] * 5) == 21 - 10
 
 
 def test_the_prediction_of_one_more() -> None:

@@ -92,8 +92,8 @@ def test_a_damaged_document_is_read_or_refused(at: int, damage: bytes) -> None:
 
 def test_the_dearest_and_the_cheapest_currency_that_are_read_have_a_cross_rate() -> None:
     read = read_rates(document(rates={"USD": "0.001", "JPY": "1000000"}))
-    assert read.between("USD", "JPY").rate == 10**9
-    assert read.between("JPY", "USD").rate > 0
+    assert read.between("USD", "JPY").for_one == 10**9
+    assert read.between("JPY", "USD").for_one > 0
 
 
 def test_a_currency_that_is_none_any_more_is_left_out() -> None:

@@ -2,7 +2,9 @@
 
 import pytest
 
-from tests.examples import sample_workshop
+from quoting.core.stitches import Vocabulary
+from quoting.schema import order_text
+from tests.examples import sample_design, sample_order, sample_workshop, section
 from tests.web.conftest import Maker, maker_in
 from tests.web.pages import Page
 
@@ -114,6 +116,21 @@ def test_a_share_beside_repeats_is_told_beside_both(maker: Maker) -> None:
     assert len(list(page.with_id("mistakes").all("li"))) == 1
 
 
+def test_two_ways_to_make_a_price_are_named_as_their_fields_are(maker: Maker) -> None:
+    both = {"price.given": "185", "price.margin": "15"}
+    page = _sent(maker, maker.open().typed() | both)
+    said = page.with_id("mistakes").text
+    assert "“margin” and “A price of my own” cannot go together; give only one of them." in said
+    labels = [label.text for label in page.root.all("label")]
+    assert {"A price of my own", "or margin, %"} <= {label.strip() for label in labels}
+
+
+def test_an_extra_in_a_colour_takes_some_yarn(maker: Maker) -> None:
+    none = {"extras.1.colour": "teal", "extras.1.metres": "0"}
+    page = _sent(maker, maker.open().typed() | none)
+    assert page.said_of("extras.1.metres") == "This is missing; it must be given."
+
+
 def test_a_colour_from_another_yarn_that_is_still_blank_is_only_still_to_fill_in(
     maker: Maker,
 ) -> None:
@@ -140,15 +157,40 @@ def test_all_shares_zero_is_told_beside_every_share(maker: Maker) -> None:
         assert "a share of the height above 0" in page.said_of(name)
 
 
-def test_ten_thousand_stripes_are_refused_in_words_and_none_is_lost(maker: Maker) -> None:
-    many = {
+def stripes(count: int, colour: str = "teal") -> dict[str, str]:
+    return {
         f"blanket.sections.1.stripes.{number}.{name}": value
-        for number in range(1, 10_001)
-        for name, value in (("colour", "teal"), ("rows", "1"), ("stitch", ""))
+        for number in range(1, count + 1)
+        for name, value in (("colour", colour), ("rows", "1"), ("stitch", ""))
     }
+
+
+def test_two_years_of_daily_stripes_stay_on_the_form(maker: Maker) -> None:
+    many = stripes(730)
     page = _sent(maker, maker.open().typed() | many)
-    assert "10,000 of them are too many" in page.said_of("blanket.sections.1.stripes")
+    assert "730 of them are too many; at most 500" in page.said_of("blanket.sections.1.stripes")
     assert many.items() <= page.typed().items()
+
+
+def test_more_lines_than_the_form_has_room_for_are_refused_in_words_and_the_first_shown(
+    maker: Maker,
+) -> None:
+    page = _sent(maker, maker.open().typed() | stripes(10_000))
+    mistakes = page.with_id("mistakes").text
+    assert "10,005 lines" in mistakes
+    assert "the form has room for 800" in mistakes
+    shown = [name for name in page.typed() if name.startswith("blanket.sections.1.stripes.")]
+    assert 700 <= len(shown) / 3 <= 800
+
+
+def test_an_order_with_more_lines_than_the_form_has_room_for_is_told_when_its_file_is_read(
+    maker: Maker,
+) -> None:
+    long = section(*("teal", "rust") * 225)
+    order = sample_order(design=sample_design(sections=(long, long)))
+    page = maker.give(order_text(order, Vocabulary.US))
+    assert maker.status == 422
+    assert "the form has room for 800" in page.root.text
 
 
 def test_fees_and_margin_that_leave_no_price_are_told_at_the_margin(maker: Maker) -> None:

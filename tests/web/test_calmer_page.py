@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from decimal import Decimal
 
 from quoting.core.calmer_stripes import calmer_stripes
+from quoting.core.order import Terms
 from quoting.core.quote import quote_order
 from quoting.core.stitches import Vocabulary
+from quoting.core.terms import Target
 from quoting.schema import order_text
 from quoting.wording import speech_of
 from tests.examples import TODAY, sample_design, sample_workshop, section
@@ -65,6 +68,16 @@ def test_each_alternative_shows_ends_hours_and_price_beside_the_original(maker: 
         assert " ".join(f"Hours {SAY.hours(quote.estimate.hours.total)}".split()) in node.text
         assert f"Price {SAY.money(quote.price.price)}" in node.text
         assert len(list(node.all("svg"))) == 1
+
+
+def test_at_a_given_price_the_page_shows_what_an_hour_of_each_striping_earns(maker: Maker) -> None:
+    assert "An hour earns" not in calmer(maker).root.text
+    shown = stripings(calmer(maker, price__given="300"))
+    given = replace(LOUD, terms=Terms(target=Target(given=Decimal(300))))
+    asked = quote_order(given, sample_workshop(), today=TODAY)
+    quotes = [asked, *(other.quote for other in calmer_stripes(asked, today=TODAY))]
+    for node, quote in zip(shown.values(), quotes, strict=True):
+        assert f"An hour earns {SAY.money(quote.price.earned_per_hour)}" in node.text
 
 
 def test_every_drawing_on_the_page_has_ids_of_its_own(maker: Maker) -> None:

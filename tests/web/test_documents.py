@@ -6,9 +6,11 @@ from io import BytesIO
 import pytest
 from openpyxl import load_workbook
 
+from quoting.core.cautions import Reader
 from quoting.core.stitches import Vocabulary
-from quoting.core.terms import Tax
+from quoting.core.terms import Deposit, Tax
 from quoting.schema import load_order_text, order_text
+from quoting.wording import caution_sentence
 from tests.examples import sample_order, sample_workshop
 from tests.web.conftest import Maker, maker_in
 from tests.web.pages import Page
@@ -23,6 +25,14 @@ def test_the_quote_tells_the_buyer_what_she_pays_and_until_when(maker: Maker) ->
     assert rows["Balance, before it is sent"] == SAY.money(QUOTE.price.balance)
     for words in (QUOTE.number, "Rosalind Quill", SAY.day(QUOTE.valid_until), "dry flat"):
         assert words in page.root.text
+
+
+def test_a_deposit_of_all_is_one_payment_and_leaves_no_balance() -> None:
+    pricing = replace(sample_workshop().pricing, deposit=Deposit(share=1.0))
+    page = maker_in(sample_workshop(pricing=pricing)).send("/quote")
+    rows = {row[0]: row[-1] for row in _rows(page)}
+    assert rows["All of it, when you accept"] == rows["Total"]
+    assert not any("Balance" in name or "Deposit" in name for name in rows)
 
 
 def _rows(page: Page) -> list[list[str]]:
@@ -43,6 +53,29 @@ def test_the_quote_keeps_the_makers_costs_to_herself(maker: Maker) -> None:
 
 def test_a_baby_blankets_quote_says_where_it_does_not_belong(maker: Maker) -> None:
     assert "does not belong where an infant sleeps" in maker.send("/quote").root.text
+
+
+def test_a_cot_blankets_quote_says_so_without_a_tick_in_the_words_of_the_buyers_country(
+    maker: Maker,
+) -> None:
+    form = maker.open().typed()
+    del form["order.for_baby"]
+    text = Page(maker.client.post("/quote", data=form).text).root.text
+    assert "does not belong where an infant sleeps" in text
+    assert "the NHS advises" in text
+    assert "American" not in text
+
+
+def test_the_buyer_reads_every_caution_for_her_and_none_for_the_maker(maker: Maker) -> None:
+    page = maker.send("/quote")
+    told = [node.text for node in page.root.all("p") if node.text.startswith("Please note:")]
+    buyers, makers = (
+        [caution_sentence(caution, SAY) for caution in QUOTE.cautions if caution.reader is reader]
+        for reader in (Reader.BUYER, Reader.MAKER)
+    )
+    assert told == [f"Please note: {sentence}" for sentence in buyers]
+    assert makers
+    assert not any(sentence in page.root.text for sentence in makers)
 
 
 @pytest.mark.parametrize("registered", [True, False])

@@ -3,6 +3,7 @@
 import pytest
 
 from quoting.web import create_app
+from quoting.web.security import name_cookie
 from quoting.web.shop import open_shop
 from tests.examples import TODAY, sample_order, sample_workshop
 from tests.web.conftest import Maker
@@ -46,6 +47,110 @@ def test_a_form_without_its_token_does_nothing_and_loses_nothing() -> None:
     assert "Once more, please." in page.root.text
     assert page.typed()["order.title"] == "Typed for an hour"
     assert maker.client.post("/quote", data=page.typed()).status_code == 200
+
+
+OTHER_SITES: list[dict[str, str]] = [
+    {"Sec-Fetch-Site": "cross-site"},
+    {"Sec-Fetch-Site": "same-site"},
+    {"Origin": "http://evil.example"},
+    {"Origin": "http://localhost:3000"},
+    {"Origin": "null"},
+]
+
+
+@pytest.mark.parametrize("sent", OTHER_SITES, ids=str)
+@pytest.mark.parametrize("address", ["/", "/quote", "/sizes", "/calmer", "/workshop/rates"])
+def test_what_a_page_of_another_site_sends_is_turned_away_before_any_of_it_is_read(
+    monkeypatch: pytest.MonkeyPatch, sent: dict[str, str], address: str
+) -> None:
+    maker = guarded()
+    fields = maker.open().typed()
+
+    def read(*_: object) -> None:
+        pytest.fail("the form was read")
+
+    monkeypatch.setattr("quoting.web.orders.bind_form", read)
+    monkeypatch.setattr("flask.Request.form", property(read))
+    reply = maker.client.post(address, data=fields, headers=sent)
+    assert reply.status_code == 403
+    assert reply.text == "This was sent by a page of another site, so it was not read.\n"
+    assert reply.headers["Content-Security-Policy"]
+
+
+@pytest.mark.parametrize(
+    "sent",
+    [
+        {"Sec-Fetch-Site": "same-origin", "Origin": "http://localhost"},
+        {"Sec-Fetch-Site": "none"},
+        {"Origin": "http://localhost"},
+        {},
+    ],
+    ids=str,
+)
+def test_what_a_page_of_its_own_sends_is_answered(sent: dict[str, str]) -> None:
+    maker = guarded()
+    fields = maker.open().typed()
+    assert maker.client.post("/quote", data=fields, headers=sent).status_code == 200
+
+
+@pytest.mark.parametrize(
+    ("mode", "into", "status"),
+    [("navigate", "document", 200), ("navigate", "iframe", 403), ("no-cors", "image", 403)],
+)
+def test_a_link_elsewhere_leads_here_and_nothing_else_does(
+    mode: str, into: str, status: int
+) -> None:
+    sent = {"Sec-Fetch-Site": "cross-site", "Sec-Fetch-Mode": mode, "Sec-Fetch-Dest": into}
+    assert guarded().client.get("/", headers=sent).status_code == status
+
+
+def test_a_foreign_name_is_not_told_whose_workshop_this_is() -> None:
+    reply = guarded().client.get("/nowhere", headers={"Host": "evil.example"})
+    assert reply.status_code == 400
+    assert reply.text == "This page answers only at 127.0.0.1 and localhost.\n"
+
+
+def test_what_is_turned_away_leaves_a_line_in_the_log_without_a_word_of_it(
+    caplog: pytest.LogCaptureFixture,
+) -> None:
+    maker = guarded()
+    fields = maker.open().typed() | {"order.buyer": "Rosalind Quill", "csrf_token": "stale"}
+    maker.client.post("/quote", data=fields, headers={"Host": "evil.example"})
+    maker.client.post("/quote?Quill", data=fields, headers={"Origin": "null"})
+    maker.client.post("/quote", data=fields)
+    said = [record.getMessage() for record in caplog.records if record.name == "quoting.web"]
+    assert len(said) == 3
+    assert all("orders.quote" in line for line in said)
+    assert "127.0.0.1" in said[0]
+    assert "another site" in said[1]
+    assert "token" in said[2]
+    assert not [line for line in said if "Quill" in line or "stale" in line or "evil" in line]
+
+
+def test_a_way_of_asking_that_is_not_served_names_those_that_are() -> None:
+    reply = guarded().client.get("/workbook")
+    assert reply.status_code == 405
+    assert "POST" in reply.headers["Allow"]
+
+
+def test_the_buyers_page_is_kept_nowhere_and_a_form_only_for_going_back() -> None:
+    maker = guarded()
+    fields = maker.open().typed()
+    kept = {
+        address: maker.client.post(address, data=fields).headers["Cache-Control"]
+        for address in ("/quote", "/answer", "/workbook", "/")
+    }
+    assert kept.pop("/") == "private, no-cache"
+    assert all("no-store" in how for how in kept.values())
+
+
+def test_two_programs_on_one_computer_do_not_take_each_others_cookies() -> None:
+    names = set()
+    for port in (8777, 8778):
+        app = create_app(SHOP)
+        name_cookie(app, port)
+        names.add(app.test_client().get("/").headers["Set-Cookie"].partition("=")[0])
+    assert names == {"quoting-8777", "quoting-8778"}
 
 
 @pytest.mark.parametrize(("address", "status"), [("/nowhere", 404), ("/workbook", 405)])

@@ -25,6 +25,7 @@ class Quiet:
     """A server that serves nothing and keeps what it was given."""
 
     effective_port = 0
+    channel_class: type[object] = object
     app: Flask
 
     def __call__(self, app: Flask, **_: Any) -> Quiet:
@@ -53,7 +54,7 @@ def test_the_pages_start_with_the_rates_kept_before(started: Quiet, tmp_path: Pa
     keep_rates(RATES, tmp_path / "rates.json")
     main(["serve", "--demo", "--port", "0"])
     maker = Maker(started.app.test_client())
-    rows = {row[0]: row[1:] for row in maker.open("/workshop").table("For 1 GBP")}
+    rows = {row[0]: row[1:] for row in maker.open("/workshop").table("Rate")}
     assert rows["USD"][2:] == ["24 November 2026", "reference rate"]
     assert rows["EUR"][-1] == "typed"
 

@@ -64,11 +64,11 @@ def test_at_given_prices_one_sentence_says_which_pays_best_and_why(maker: Maker)
 
 def test_a_size_that_pays_best_but_less_than_her_hour_is_not_praised(maker: Maker) -> None:
     poor = {size: price / 2 for size, price in PRICES.items()}
-    less = "That is less than your pay of £14.00: ask more for each size."
+    less = "That is less than the £14.00 that your own pay comes to: ask more for each size."
     typed = {field: str(Decimal(price) / 2) for field, price in TYPED.items()}
     assert words(less) in ask(maker, asks="prices", **typed).with_id("answer").text
     assert verdict(compare(prices=poor), SAY).endswith(less)
-    assert "less than your pay" not in verdict(compare(prices=PRICES), SAY)
+    assert "less than the" not in verdict(compare(prices=PRICES), SAY)
 
 
 def test_one_size_is_compared_with_no_other() -> None:
@@ -145,6 +145,13 @@ def test_sizes_are_typed_in_the_makers_own_notation() -> None:
     page = ask(maker, own__1__size="70,5 x 90")
     assert page.said_of("own.1.size") == "Read as 70,5 × 90 cm"
     assert "70,5 × 90 cm" in [row[0] for row in page.table("Size asked")]
+
+
+def test_a_size_with_a_point_for_a_comma_is_read_and_echoed_where_it_can_mean_one_thing() -> None:
+    maker = maker_in(sample_workshop(locale="de_DE"))
+    page = ask(maker, own__1__size="0.9 x 1.2 m")
+    assert page.said_of("own.1.size") == "Read as 90 × 120 cm"
+    assert "“1.1” may mean 1,1 or 11" in ask(maker, own__1__size="1.1 x 1.2 m").root.text
 
 
 def test_in_inches_sizes_and_the_price_for_an_area_are_in_inches() -> None:

@@ -61,7 +61,7 @@ def test_one_mark_is_read_as_the_locale_has_it_or_echoed_or_refused(
     typed = field(SHOPS[locale], "price.given", before + mark + after)
     if typed.mistake is not None:
         assert typed.data is None
-    elif mark in SHOPS[locale].marks.decimals:
+    elif mark in SHOPS[locale].marks.decimals or (before == "0" and mark in ".,\u066b"):
         assert typed.data == Decimal(f"{before}.{after}")
     else:
         assert typed.data == Decimal(before + after)
@@ -130,6 +130,24 @@ def test_a_size_that_is_round_in_another_unit_is_written_in_it() -> None:
     notation = shop_in("en_GB", Units.INCHES).notation
     assert SIDE.write(80.0, notation) == "80 cm"
     assert SIDE.write(91.44, notation) == "36 in"
+
+
+@pytest.mark.parametrize(
+    ("place", "text", "value", "echo"),
+    [
+        ("price.given", "1.017,00", Decimal(1017), "1017,00"),
+        ("price.given", "1.017,00 €", Decimal(1017), "1017,00"),
+        ("price.given", "1.017", Decimal(1017), "1017"),
+        ("blanket.width", "0.9 m", 90.0, "90 cm"),
+        ("blanket.width", "1.017 mm", 101.7, "101,7 cm"),
+    ],
+)
+def test_a_german_makers_groups_and_points_are_read_in_one_way_and_echoed(
+    place: str, text: str, value: float | Decimal, echo: str
+) -> None:
+    shop = open_shop(sample_workshop(locale="de_DE", currency="EUR"), today=lambda: TODAY)
+    read = field(shop, place, text)
+    assert (read.data, read.understood) == (value, echo)
 
 
 @pytest.mark.parametrize(

@@ -83,10 +83,10 @@ def test_fetched_rates_are_kept_and_used_from_then_on(
 def test_the_rates_in_use_are_shown_with_their_day_and_origin() -> None:
     typed = {"EUR": ExchangeRate(currency="EUR", rate=Decimal("1.17"), day=TODAY, cushion=0.02)}
     maker = with_rates(date(2026, 11, 24), workshop=sample_workshop(exchange=typed))
-    rows = {row[0]: row[1:] for row in maker.open("/workshop").table("For 1 GBP")}
-    assert rows["EUR"] == ["1.17", "2%", "25 November 2026", "typed"]
-    # 1.0556 / 0.86753 = 1.216788..., by hand
-    assert rows["USD"] == ["1.21679", "none", "24 November 2026", "reference rate"]
+    rows = {row[0]: row[1:] for row in maker.open("/workshop").table("Rate")}
+    assert rows["EUR"] == ["1.17 for 1 GBP", "2%", "25 November 2026", "typed"]
+    cross = "1.0556 for 0.86753 GBP"
+    assert rows["USD"] == [cross, "none", "24 November 2026", "reference rate"]
 
 
 def test_a_rate_typed_by_hand_stays_when_others_are_fetched(bank: responses.RequestsMock) -> None:
@@ -94,8 +94,8 @@ def test_a_rate_typed_by_hand_stays_when_others_are_fetched(bank: responses.Requ
     typed = {"USD": ExchangeRate(currency="USD", rate=Decimal("1.3"), day=TODAY)}
     maker = with_rates(date(2026, 11, 2), workshop=sample_workshop(exchange=typed))
     page = press(maker, "/workshop/rates")
-    rows = {row[0]: row[1:] for row in page.table("For 1 GBP")}
-    assert (rows["USD"][0], rows["USD"][-1]) == ("1.3", "typed")
+    rows = {row[0]: row[1:] for row in page.table("Rate")}
+    assert (rows["USD"][0], rows["USD"][-1]) == ("1.3 for 1 GBP", "typed")
     assert rows["JPY"][2] == "24 November 2026"
 
 
@@ -149,8 +149,8 @@ def test_the_quote_names_the_buyers_amount_its_rate_its_day_and_the_cushion() ->
     maker = with_rates(date(2026, 11, 24), workshop=replace(workshop, pricing=pricing))
     page = maker.send("/quote", order__pays_in="JPY", price__given="200")
     rows = _offer(page)
-    # 120.65 / 0.86753 = 139.0730... ; (200 + 5) x 139.0730 x 1.02 = 29,080.16, by hand
-    rate = "139.073 for 1 GBP, the rate of 24 November 2026, and 2% against its moving"
+    # (200 + 5) x 1.02 x 120.65 / 0.86753 = 29,080.16, by hand
+    rate = "120.65 for 0.86753 GBP, the rate of 24 November 2026, and 2% against its moving"
     assert rows[f"Total in JPY, at {rate}"].endswith("¥29,080")
     deposit, balance = (rows[f"{part} in JPY"] for part in ("Deposit", "Balance"))
     assert (deposit, balance) == ("JP¥14,540", "JP¥14,540")

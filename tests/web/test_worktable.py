@@ -30,7 +30,7 @@ def test_the_costing_shows_every_line_of_the_quote_and_no_other(maker: Maker) ->
 
 
 def test_a_figure_opens_to_the_sum_it_was_reckoned_by(maker: Maker) -> None:
-    assert "98 = (80 − 2 × 0.63) / 0.80" in maker.open().with_id("answer").text
+    assert "(80 − 2 × 0.63) / 0.8 = room for 98.4 stitches" in maker.open().with_id("answer").text
 
 
 def test_a_loss_is_taken_off_where_the_price_goes(maker: Maker) -> None:
@@ -97,7 +97,7 @@ def test_a_customary_size_fills_in_both_sides(maker: Maker) -> None:
 def test_each_customary_size_says_where_it_comes_from(maker: Maker) -> None:
     said = maker.open().with_id("size.hint").text
     assert "Throw: common practice" in said
-    assert "Single bed (UK, 90 x 190 cm): UK mattress" in said
+    assert "Single bed (UK, 90 x 190 cm): UK bed" in said
 
 
 def test_an_empty_form_asks_for_the_size_and_for_nothing_else(maker: Maker) -> None:
@@ -119,8 +119,8 @@ def test_warnings_stand_in_the_part_of_the_page_that_they_are_about(maker: Maker
     two_colours = maker.send("/", do="remove blanket.sections.1.stripes.3").typed()
     page = Page(maker.client.post("/answer", data=two_colours).text)
     sections = {s.attributes["aria-labelledby"]: s.text for s in page.root.all("section")}
-    assert "of weaving in. Three colours" in sections["h-ends"]
-    assert "weaving in. Three" not in sections["h-yarn"] + sections["h-hours"]
+    assert "of weaving in. If no colour" in sections["h-ends"]
+    assert "weaving in. If" not in sections["h-yarn"] + sections["h-hours"]
 
 
 def test_the_top_bar_names_the_places_there_are(maker: Maker) -> None:

@@ -18,6 +18,7 @@ SOURCES = [
         for path in (PACKAGE / part).rglob("*.py")
     ),
     PACKAGE / "rates.py",
+    PACKAGE / "web" / "form_room.py",
 ]
 
 CODE = re.compile(r"[a-z]+(-[a-z]+)+")

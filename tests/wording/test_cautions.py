@@ -6,19 +6,49 @@ import re
 from datetime import timedelta
 from decimal import Decimal
 
+import pytest
+
 from quoting.core.border import RATIO_TOLERANCE
-from quoting.core.cautions import for_maker
+from quoting.core.cautions import for_buyer, for_maker
 from quoting.core.euro_rates import FRESH
+from quoting.core.infants import HEALTH_SERVICES
 from quoting.core.yarns import LABELS_APART
 from quoting.wording import caution_sentence
 from quoting.wording import cautions as caution_table
 from tests.wording.speeches import DE, GB, UK_NAMES
 
 
-def test_many_ends_are_said_with_their_hours_and_with_what_would_leave_fewer() -> None:
-    said = caution_sentence(for_maker("many-ends", ends=122, hours=Decimal("5.08")), GB)
+def test_many_ends_are_said_with_their_hours_and_with_how_many_would_be_left_uncut() -> None:
+    many = for_maker("many-ends", ends=122, hours=Decimal("5.08"), uncut=8)
+    said = caution_sentence(many, GB)
     assert said.startswith("These stripes leave 122 ends, about 5\u00a0h 5\u00a0min of weaving in.")
-    assert "6 ends, and 2 more for each ball joined" in said
+    assert "If no colour had to be cut before its next row it would be 8:" in said
+
+
+def test_where_no_colour_is_cut_nothing_is_said_to_leave_fewer_ends() -> None:
+    many = for_maker("many-ends", ends=122, hours=Decimal("5.08"), uncut=None)
+    said = caution_sentence(many, GB)
+    assert said == "This leaves 122 ends, about 5\u00a0h 5\u00a0min of weaving in."
+
+
+@pytest.mark.parametrize("country", sorted(HEALTH_SERVICES))
+def test_a_buyer_hears_of_no_health_service_but_her_own(country: str) -> None:
+    said = caution_sentence(for_buyer("baby-loose-bedding", advised_in=country), GB)
+    named = {
+        "DE": "BIÖG",
+        "ES": "the health services advise",
+        "FR": "Santé publique France",
+        "GB": "NHS",
+        "NL": "JGZ",
+        "US": "American Academy of Pediatrics",
+    }
+    assert [code for code, name in named.items() if name in said] == [country]
+
+
+def test_a_buyer_in_any_other_country_is_led_to_the_advice_given_there() -> None:
+    said = caution_sentence(for_buyer("baby-loose-bedding", advised_in=None), GB)
+    assert said.endswith("follow the advice given where the baby lives.")
+    assert "NHS" not in said
 
 
 def test_a_maker_who_speaks_uk_hears_uk_names_and_her_patterns_own() -> None:

@@ -41,9 +41,11 @@ SAMPLE_FACTS: dict[str, Fact] = {
     "stitches": ("sc", "moss"),
     "colours": ("teal", "rust"),
     "hours": Decimal("5.08"),
+    "tasks": ("turn", "wash"),
     "earned": Decimal("9.10"),
     "pay": Decimal(14),
     "minimum": Decimal(60),
+    "advised_in": "GB",
 }
 
 

@@ -12,7 +12,7 @@ from quoting.core.costing import LineKind
 from quoting.core.measures import Units
 from quoting.core.order import Extra, Order, Terms
 from quoting.core.resizing import Size
-from quoting.core.terms import Target
+from quoting.core.terms import Deposit, Target
 from quoting.core.workshop import Workshop
 from quoting.core.yarns import PutUp
 from tests.examples import (
@@ -24,7 +24,15 @@ from tests.examples import (
     sample_workshop,
     sample_yarn,
 )
-from tests.workbook.orders import ADDED, INCLUDED, THREE_FEES, in_money, priced, shop_changes
+from tests.workbook.orders import (
+    ADDED,
+    ADDED_TO_ALL,
+    INCLUDED,
+    THREE_FEES,
+    in_money,
+    priced,
+    shop_changes,
+)
 
 PRAM, COT, BED = (
     Size(width_cm=width, height_cm=height) for width, height in ((60, 75), (80, 100), (90, 120))
@@ -65,8 +73,12 @@ def _many() -> Comparison:
 def comparisons() -> dict[str, Comparison]:
     """Return comparisons of every kind that a workbook has to reckon, by name."""
     taxed = sample_workshop(tax=INCLUDED, fees=THREE_FEES)
+    added = sample_workshop(
+        tax=ADDED_TO_ALL, fees=THREE_FEES, pricing=priced(deposit=Deposit(share=0.3))
+    )
     given = sample_order(terms=Terms(target=Target(given=Decimal("199.99"))))
     small = sample_order(design=sample_design(width_cm=3, height_cm=3))
+    yarn_first = sample_workshop(pricing=priced(deposit=Deposit(yarn=True)), fees=THREE_FEES)
     yen = in_money("JPY", "ja_JP", "190", "100")
     dinar = in_money("KWD", "ar_KW", "0.39", "0.250")
     asked = {size: str(60 + 35 * at) for at, size in enumerate(EIGHT)}
@@ -78,7 +90,12 @@ def comparisons() -> dict[str, Comparison]:
         "yen": compared(PRAM, COT, workshop=yen, prices={PRAM: "38000", COT: "51000"}),
         "dinar": compared(*TWO, workshop=replace(dinar, tax=INCLUDED)),
         "three of each, tax added": _many(),
+        "tax added to delivery too": compared(*TWO, workshop=added),
         "own price, elsewhere": compared(PRAM, COT, order=given, workshop=taxed),
+        "own price first": compared(COT, PRAM, order=given),
+        "a price under the yarn's": compared(
+            *TWO, workshop=yarn_first, prices={PRAM: "12.00", COT: "290.00"}
+        ),
         "own size too small": compared(DOLL, *TWO, order=small),
         "inches": compared(COT, named, workshop=sample_workshop(units=Units.INCHES)),
     }

@@ -10,7 +10,7 @@ from openpyxl.workbook import Workbook
 
 from exports.workbook import workbook_bytes
 from quoting.core.quote import Quote
-from tests.workbook.orders import Change, changes, quotes
+from tests.workbook.orders import SURER, Change, changes, quotes
 from tests.workbook.recalculation import opened, place_of, recalculated, saved
 
 FIRST_FEE = ("E", "F", "B")
@@ -43,6 +43,8 @@ def reckoned_anew(
         f"changed {name}": _altered(written[change.quote], change.inputs)
         for name, change in all_changes.items()
     }
+    surer = {"tension": SURER.tension, "confidence": SURER.confidence}
+    altered["surer of the yarn"] = _altered(written["mixed, used"], surer)
     return recalculated({**written, **altered}, tmp_path_factory.mktemp("office"))
 
 
@@ -58,7 +60,7 @@ def _set(book: Workbook, name: str, value: Any) -> None:
     if name == "fee":
         _set_row(book, "Costing", "Card payment", dict(zip(FIRST_FEE, value, strict=True)))
     elif name == "session":
-        at = _row_of(book, "Hours", "hdc", column="A")
+        at = _row_of(book, "Hours", "stopped at every pause", column="B")
         _set_cells(book, "Hours", at + 1, dict(zip(SESSION, value, strict=True)))
     elif name in book.defined_names:
         sheet, address = place_of(book, name)

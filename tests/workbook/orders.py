@@ -27,7 +27,7 @@ from quoting.core.terms import (
     YarnCharged,
 )
 from quoting.core.timing import Timing
-from quoting.core.workshop import Join, Pattern, Workshop
+from quoting.core.workshop import Habits, Join, Pattern, Workshop
 from quoting.core.yarns import PutUp, Stock
 from tests.examples import (
     LARGE,
@@ -41,6 +41,7 @@ from tests.examples import (
     sample_yarn,
     section,
 )
+from tests.workbook.guessed_hours import SESSION, guessed_quote, one_row_quote
 
 PLAIN = Pricing(
     target=Target(margin=0.15),
@@ -54,7 +55,12 @@ THREE_FEES = (
     Fee(name="Listing", rate=0.03, fixed=Decimal("0.35"), on=FeeBase.PRICE_AND_DELIVERY),
 )
 INCLUDED = Tax(registered=True, rate=0.2)
+ADDED_TO_ALL = Tax(registered=True, rate=0.2, shown=TaxShown.ADDED)
 ADDED = Tax(registered=True, rate=0.07, shown=TaxShown.ADDED, on_delivery=False)
+
+
+SURER = Habits(tension=0.09, confidence=0.99, join=Join.AT_AN_EDGE)
+"""Of a maker who wants to be surer of her yarn, and whose tension drifts more."""
 
 
 def priced(**changes: Any) -> Pricing:
@@ -162,6 +168,9 @@ def quotes() -> dict[str, Quote]:
         "tax added": sample_workshop(
             pricing=priced(deposit=None, round_up_to=Decimal("0.50")), tax=ADDED, fees=THREE_FEES
         ),
+        "tax added to delivery too": sample_workshop(
+            pricing=priced(deposit=Deposit(share=0.3)), tax=ADDED_TO_ALL, fees=THREE_FEES
+        ),
         "least price": sample_workshop(pricing=priced(minimum=Decimal("333.33")), fees=()),
         "timed": _timed_shop(),
         "inches": replace(_timed_shop(), units=Units.INCHES, speaks=Vocabulary.UK, locale="en_US"),
@@ -172,10 +181,34 @@ def quotes() -> dict[str, Quote]:
         at_price("185.00"), sample_workshop(pricing=priced(deposit=Deposit(yarn=True)))
     )
     rushed = sample_order(quantity=3, terms=Terms(rush=0.125, discount=0.0333))
+    found["paid at once"] = sample_quote(
+        sample_order(quantity=2, terms=Terms(rush=0.2)),
+        sample_workshop(
+            pricing=priced(deposit=Deposit(share=1.0), round_up_to=Decimal("2.50")),
+            tax=ADDED,
+            fees=THREE_FEES,
+        ),
+    )
+    found["the yarn is all"] = sample_quote(
+        at_price("26.00"),
+        sample_workshop(pricing=priced(deposit=Deposit(yarn=True)), fees=THREE_FEES),
+    )
     found["rush and discount"] = sample_quote(rushed, sample_workshop(fees=THREE_FEES))
     abroad = sample_workshop(exchange={"EUR": euro})
     found["euro"] = sample_quote(sample_order(pays_in="EUR"), abroad)
+    found["guessed hours"] = guessed_quote()
+    found["one row"] = one_row_quote()
+    crown = ExchangeRate(
+        currency="EUR", rate=Decimal(1), per=Decimal("0.86753"), day=date(2026, 11, 20)
+    )
+    divided = sample_workshop(exchange={"EUR": crown})
+    found["euro, divided"] = sample_quote(sample_order(pays_in="EUR"), divided)
     return found
+
+
+def surer_quote() -> Quote:
+    """Return the quote of mixed stitches by a maker who wants to be surer of her yarn."""
+    return sample_quote(_mixed_order(), replace(_stocked_shop(), habits=SURER))
 
 
 @dataclass(frozen=True, slots=True)
@@ -210,6 +243,10 @@ def shop_changes() -> dict[str, ShopChange]:
         ),
         "fee": ({"fee": (0.029, 0.3, "price")}, {"fees": (card,)}),
         "tax inside": ({"tax_registered": "yes"}, {"tax": INCLUDED}),
+        "deposit of all": (
+            {"deposit_share": 1},
+            {"pricing": priced(deposit=Deposit(share=1.0))},
+        ),
         "deposit of the yarn": (
             {"deposit_kind": "the yarn"},
             {"pricing": priced(deposit=Deposit(yarn=True))},
@@ -260,6 +297,9 @@ def changes() -> dict[str, Change]:
                 },
                 tax=ADDED,
             ),
+            "tax added to delivery too": _changed(
+                {"tax_registered": "yes", "tax_shown": "added"}, tax=ADDED_TO_ALL
+            ),
             "delivery": _changed(
                 {"delivery_charged": 7.5, "delivery_paid": 6.8, "packaging": 2.05},
                 delivery=delivery,
@@ -281,6 +321,11 @@ def changes() -> dict[str, Change]:
                 {"session": (480, 31, 6), "rest_allowance": 0.1, "rip_back": 0.0},
                 timings=(session,),
                 pay=replace(pay, rest_allowance=0.1),
+            ),
+            "timing in another yarn": Change(
+                "guessed hours",
+                {"session": (540, 28.5, 3), "rip_back": 0.07},
+                guessed_quote(replace(SESSION, stitches=540, minutes=28.5, rows=3), rip_back=0.07),
             ),
         }
     )

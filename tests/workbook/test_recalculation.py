@@ -9,7 +9,8 @@ from openpyxl.workbook import Workbook
 
 from quoting.core.money import exact
 from quoting.core.quote import Quote
-from tests.workbook.orders import Change, changes, quotes
+from tests.examples import WOOL
+from tests.workbook.orders import Change, changes, quotes, surer_quote
 from tests.workbook.recalculation import differing, formula_cells, named
 
 
@@ -72,8 +73,21 @@ def test_each_change_moves_some_figure(
     assert main_figures(change.expected) != main_figures(all_quotes[change.quote])
 
 
+@pytest.mark.parametrize("name", ["euro", "euro, divided"])
 def test_the_buyers_currency_follows_rate_and_cushion(
-    all_quotes: dict[str, Quote], reckoned_anew: dict[str, Workbook]
+    name: str, all_quotes: dict[str, Quote], reckoned_anew: dict[str, Workbook]
 ) -> None:
-    asked = all_quotes["euro"].price.buyer_total
-    assert exact(named(reckoned_anew["euro"], "buyer_total")) == asked
+    asked = all_quotes[name].price.buyer_total
+    assert exact(named(reckoned_anew[name], "buyer_total")) == asked
+
+
+def test_the_reserve_follows_tension_and_how_sure_the_yarn_should_be(
+    reckoned_anew: dict[str, Workbook],
+) -> None:
+    def reserves(name: str) -> dict[str, float]:
+        lines = reckoned_anew[name]["Yarn"].iter_rows(values_only=True, max_col=11)
+        return {line[1]: line[10] for line in lines if line[2] == WOOL}
+
+    wanted = {one.colour: one.reserve for one in surer_quote().estimate.colours}
+    assert reserves("surer of the yarn") == pytest.approx(wanted)
+    assert all(share < wanted[name] for name, share in reserves("mixed, used").items() if share)

@@ -29,7 +29,7 @@ def figures(comparison: Comparison) -> list[list[Decimal | None]]:
                 price.profit,
                 price.margin,
                 price.earned_per_hour,
-                some.quote.workshop.pay.making_per_hour,
+                price.pay_per_hour,
                 some.price_per_100_cm2,
                 *(
                     figure

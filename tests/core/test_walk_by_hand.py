@@ -1,0 +1,66 @@
+"""The walk by whole runs is the walk pass by pass, whatever the stripes, balls and blankets."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from quoting.core.ball_walk import walk_colour
+from quoting.core.balls import Supply
+from quoting.core.design import Design
+from quoting.core.workshop import Habits, Join
+from tests.core.test_strand_properties import ball_lengths, designs, habits, pieces, visited
+from tests.core.walk_by_hand import walked_by_hand
+
+
+@given(designs, habits, pieces, ball_lengths, st.sampled_from([0.0, 12.0, 40.0]))
+def test_each_strand_is_the_one_that_hands_would_make(
+    design: Design, how: Habits, copies: int, balls_m: list[float], full_m: float
+) -> None:
+    _, visits = visited(design, how)
+    supply = Supply(balls_m=balls_m, full_m=full_m)
+    for line in visits.values():
+        walk = walk_colour("", line, supply, tail_m=how.tail_m, pieces=copies, join=how.join)
+        hand = walked_by_hand(
+            line,
+            balls_m,
+            tail_m=how.tail_m,
+            pieces=copies,
+            at_an_edge=how.join is Join.AT_AN_EDGE,
+            full_m=full_m,
+        )
+        found = [(strand.ball, strand.why.value) for strand in walk.strands]
+        assert found == [(ball, why) for ball, why, _ in hand.strands]
+        metres = [strand.yarn_m for strand in walk.strands]
+        assert metres == pytest.approx([metres for *_, metres in hand.strands])
+        assert [end is not None for end in walk.ran_out_at] == [
+            ball in hand.used_up for ball in range(len(balls_m))
+        ]
+        assert (walk.missing_m > 0, walk.long_pass) == (hand.missing, hand.long_pass)
+
+
+@given(designs, habits, pieces, st.floats(5, 60))
+def test_a_supply_without_end_gives_the_walk_with_as_many_balls_as_it_began(
+    design: Design, how: Habits, copies: int, length_m: float
+) -> None:
+    how = replace(how, join=Join.AT_AN_EDGE)
+    _, visits = visited(design, how)
+    for line in visits.values():
+        endless, counted = (
+            walk_colour(
+                "",
+                line,
+                replace(supply, full_m=length_m),
+                tail_m=how.tail_m,
+                pieces=copies,
+                join=how.join,
+            )
+            for supply in (Supply(more_m=length_m), Supply(balls_m=[length_m] * 4000))
+        )
+        begun = len(endless.ball_used_m)
+        assert endless.strands == counted.strands
+        assert counted.ball_used_m[:begun] == endless.ball_used_m
+        assert not any(counted.ball_used_m[begun:])

@@ -1,0 +1,111 @@
+"""One colour's walk once more, pass by pass with plain lists, straight from the rules in words."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from quoting.core.strands import Visit
+
+HAIR_M = 1e-6
+
+
+@dataclass
+class Hand:
+    """What the walk comes to: strands as (ball, why, metres), and what is left of each ball."""
+
+    left_m: list[float]
+    tails_m: float
+    strands: list[tuple[int, str, float]] = field(default_factory=list)
+    parts: list[int] = field(default_factory=list)
+    fresh: list[int] = field(default_factory=list)
+    used_up: set[int] = field(default_factory=set)
+    missing: bool = False
+    long_pass: bool = False
+    ball: int | None = None
+    worked_m: float = 0.0
+
+    def room_m(self) -> float:
+        """Return what can still be worked of the ball in hand."""
+        if self.ball is None:
+            return math.inf
+        return self.left_m[self.ball] - self.tails_m - self.worked_m
+
+    def open(self, least_m: float) -> None:
+        """Take the first ball that can work so much, part balls first."""
+        for balls in (self.parts, self.fresh):
+            for ball in balls:
+                if self.left_m[ball] - self.tails_m >= least_m - HAIR_M:
+                    balls.remove(ball)
+                    self.ball, self.worked_m = ball, 0.0
+                    return
+        self.missing, self.ball, self.worked_m = True, None, 0.0
+
+    def close(self, why: str) -> None:
+        """End the strand in hand."""
+        taken_m = self.worked_m + self.tails_m
+        self.strands.append((-1 if self.ball is None else self.ball, why, taken_m))
+        if self.ball is None:
+            return
+        self.left_m[self.ball] -= taken_m
+        if why == "ran out" or self.left_m[self.ball] <= self.tails_m:
+            self.used_up.add(self.ball)
+        else:
+            self.parts.append(self.ball)
+
+
+def walked_by_hand(
+    visits: Sequence[Visit],
+    balls_m: Sequence[float],
+    *,
+    tail_m: float,
+    pieces: int,
+    at_an_edge: bool,
+    full_m: float = 0.0,
+) -> Hand:
+    """Return the walk over so many blankets alike."""
+    hand = Hand(list(balls_m), 2 * tail_m, fresh=list(range(len(balls_m))))
+    held, edge_only = False, False
+    for _ in range(pieces):
+        for number, visit in enumerate(visits):
+            goes_on = held and number > 0 and (visit.follows or visit.carry_m is not None)
+            if held and not goes_on:
+                hand.close("cut" if number else "finished")
+            carry_m = (visit.carry_m or 0.0) if goes_on and not visit.follows else 0.0
+            if not (goes_on and visits[number - 1].bound_m):
+                whole_m = visit.yarn_m + visit.bound_m
+                fits = goes_on and hand.room_m() >= carry_m + whole_m - HAIR_M
+                edge_only = at_an_edge and (fits or not too_long(hand, whole_m, full_m))
+                hand.long_pass |= at_an_edge and not edge_only
+            least_m = visit.yarn_m if edge_only else 2 * HAIR_M
+            if goes_on and hand.room_m() < carry_m + least_m - HAIR_M:
+                hand.close("ran out")
+                goes_on = False
+            elif goes_on:
+                hand.worked_m += carry_m
+            if not goes_on:
+                hand.open(least_m + (visit.bound_m if edge_only else 0))
+            work(hand, visit.yarn_m)
+            held = True
+    if held:
+        hand.close("finished")
+    return hand
+
+
+def too_long(hand: Hand, whole_m: float, full_m: float) -> bool:
+    """Return whether no ball to come, or to be had, can finish so much."""
+    if not hand.fresh and not full_m:
+        return False
+    rooms = [full_m, *(hand.left_m[ball] for ball in hand.fresh + hand.parts)]
+    return all(room_m < whole_m + hand.tails_m - HAIR_M for room_m in rooms)
+
+
+def work(hand: Hand, yarn_m: float) -> None:
+    """Work a pass, joining a ball wherever one runs out."""
+    while yarn_m > hand.room_m() + HAIR_M:
+        yarn_m -= hand.room_m()
+        hand.worked_m += hand.room_m()
+        hand.close("ran out")
+        hand.open(2 * HAIR_M)
+    hand.worked_m += yarn_m

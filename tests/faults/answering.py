@@ -1,0 +1,156 @@
+"""Each kind of bad input handed to the program; what is no answer raises.
+
+`python -m tests.faults.answering 20000` runs many more than the tests do, and prints the work that
+the slowest took.
+"""
+
+from __future__ import annotations
+
+import logging
+import sys
+import time
+from collections import Counter
+from collections.abc import Callable
+from contextlib import suppress
+from io import BytesIO
+from pathlib import Path
+from random import Random
+
+from quoting.core.comparison import compare_sizes
+from quoting.core.errors import Refused
+from quoting.core.order import Order
+from quoting.core.quote import quote_order
+from quoting.core.stitches import Vocabulary
+from quoting.places import config_folder
+from quoting.rates import read_rates
+from quoting.schema import load_order_text, load_workshop_text, order_text, size_of
+from quoting.web import create_app
+from quoting.web.shop import open_shop
+from quoting.wording import FILE_SPEECH, mistake_sentence, speech_of
+from tests.examples import TODAY, sample_order, sample_workshop
+from tests.faults.spoiling import METHODS, TYPED, odd_headers, spoiled_file, spoiled_form
+from tests.files.samples import EVERY_KEY_OF_AN_ORDER
+from tests.web.pages import Page
+
+WORKSHOP = sample_workshop()
+DEMO_WORKSHOP = (config_folder() / "demo" / "workshop.toml").read_text("utf-8")
+ORDERS = (
+    EVERY_KEY_OF_AN_ORDER.read_text("utf-8"),
+    (config_folder() / "demo" / "order.toml").read_text("utf-8"),
+    order_text(sample_order(), Vocabulary.US),
+)
+RATES = (Path(__file__).parents[1] / "rates" / "bank_answers.py").read_bytes()
+APP = create_app(open_shop(WORKSHOP, today=lambda: TODAY).starting_with(sample_order()))
+CLIENT = APP.test_client()
+FORMS = {address: Page(CLIENT.get(address).text).typed() for address in ("/", "/sizes")}
+ORDER_PAGES = ("/", "/", "/answer", "/quote", "/calmer", "/workbook", "/order-file")
+SIZE_PAGES = ("/sizes", "/sizes/answer", "/sizes/take", "/sizes/workbook")
+PAGES = (*ORDER_PAGES, *SIZE_PAGES, "/sizes/of-order", "/workshop/pay", "/read", "/yarn", "/x")
+
+
+def an_order_file(random: Random) -> None:
+    """Read and quote an order file."""
+    text = spoiled_file(random.choice(ORDERS), random)
+    _told(lambda: quote_order(load_order_text(text, WORKSHOP), WORKSHOP, today=TODAY))
+
+
+def a_workshop_file(random: Random) -> None:
+    """Read a workshop file, and quote an order in it."""
+    text = spoiled_file(DEMO_WORKSHOP, random)
+
+    def quoted() -> None:
+        workshop = load_workshop_text(text)
+        speech_of(workshop)
+        quote_order(load_order_text(ORDERS[1], workshop), workshop, today=TODAY)
+
+    _told(quoted)
+
+
+def a_size(random: Random) -> None:
+    """Read a size and compare it."""
+    text = "x".join(random.choice(TYPED) for _ in range(random.choice((1, 2, 2, 2, 3))))
+    order: Order = sample_order()
+    _told(lambda: compare_sizes(order, WORKSHOP, [size_of(text + "cm")], today=TODAY))
+
+
+def a_rates_document(random: Random) -> None:
+    """Read what came in place of reference rates."""
+    text = spoiled_file(RATES.decode("utf-8"), random)
+    _told(lambda: read_rates(text if isinstance(text, bytes) else text.encode("utf-8", "replace")))
+
+
+def a_form(random: Random) -> None:
+    """Send a form to the page it belongs to."""
+    start = random.choice(sorted(FORMS))
+    address = random.choice(ORDER_PAGES if start == "/" else SIZE_PAGES)
+    fields = spoiled_form(FORMS[start], random) | {"csrf_token": FORMS[start]["csrf_token"]}
+    _answered(CLIENT.post(address, data=fields).status_code)
+
+
+def an_uploaded_file(random: Random) -> None:
+    """Give the form an order file to read."""
+    text = spoiled_file(random.choice(ORDERS), random)
+    data = text if isinstance(text, bytes) else text.encode("utf-8", "surrogatepass")
+    token = FORMS["/"]["csrf_token"]
+    file = (BytesIO(data), random.choice(("order.toml", "x" * 500, "a\u202e.toml", "..\\..")))
+    _answered(CLIENT.post("/read", data={"csrf_token": token, "file": file}).status_code)
+
+
+def a_request(random: Random) -> None:
+    """Ask for a page as no browser does."""
+    address = random.choice(PAGES) + random.choice(("", "", "?afresh=%00", "?%", "/../x", "//"))
+    body = random.choice((b"", b"a=1&&&=", b"\xff" * 300, b"&" * 20_000, b"--\r\n"))
+    # A header that the client itself cannot write is none that comes in over the wire.
+    with suppress(UnicodeError, ValueError, TypeError):
+        reply = CLIENT.open(
+            address, method=random.choice(METHODS), headers=odd_headers(random), data=body
+        )
+        _answered(reply.status_code)
+
+
+KINDS: tuple[Callable[[Random], None], ...] = (
+    an_order_file,
+    a_workshop_file,
+    a_size,
+    a_rates_document,
+    a_form,
+    an_uploaded_file,
+    a_request,
+)
+
+
+def _told(read: Callable[[], object]) -> None:
+    """Have something read; a refusal is told in full sentences."""
+    try:
+        read()
+    except Refused as refused:
+        for mistake in refused.mistakes:
+            assert mistake_sentence(mistake, FILE_SPEECH).rstrip()[-1] in ".?", mistake
+
+
+def _answered(status: int) -> None:
+    assert status < 500, f"status {status}"
+
+
+def main(count: int) -> None:
+    """Run so many bad inputs in all, and print what the slowest of each kind took."""
+    logging.getLogger("quoting.web").setLevel(logging.ERROR)  # of thousands turned away
+    slowest: Counter[str] = Counter()
+    seeds: dict[str, int] = {}
+    for seed in range(count):
+        kind = KINDS[seed % len(KINDS)]
+        begun = time.thread_time()
+        try:
+            kind(Random(seed))
+        except Exception:
+            sys.stderr.write(f"{kind.__name__}, seed {seed}:\n")
+            raise
+        took = time.thread_time() - begun
+        if took > slowest[kind.__name__]:
+            slowest[kind.__name__], seeds[kind.__name__] = took, seed
+    for name, took in slowest.most_common():
+        sys.stdout.write(f"{name}: at most {took:.2f} s of work (seed {seeds[name]})\n")
+
+
+if __name__ == "__main__":
+    main(int(sys.argv[1]))

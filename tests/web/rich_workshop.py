@@ -1,0 +1,83 @@
+"""A workshop that has something to show in every place of its pages."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from decimal import Decimal
+
+from quoting.core.exchange import ExchangeRate
+from quoting.core.stitches import Stitch
+from quoting.core.swatch import Reading, Run
+from quoting.core.terms import Deposit, Fee, FeeBase, Pay, Target, Tax, TaxShown, YarnCharged
+from quoting.core.timing import Timing
+from quoting.core.workshop import Habits, Join, Pattern, Workshop
+from quoting.core.yarns import Stock
+from tests.examples import (
+    LARGE,
+    SMALL,
+    TODAY,
+    sample_minutes,
+    sample_swatch,
+    sample_workshop,
+    sample_yarn,
+)
+
+
+def rich() -> Workshop:
+    """Return a workshop in which no two figures that stand beside each other are alike."""
+    plain = sample_workshop()
+    washed = sample_swatch(
+        gauge=Reading(stitches=16, width_cm=12.8, rows=12, height_cm=11.4),
+        gauge_before_washing=Reading(stitches=17, width_cm=12.5, rows=13, height_cm=11.5),
+    )
+    run = sample_swatch(stitch="sc", hook_mm=4.5, piece=None, run=Run(stitches=50, length_cm=312.5))
+    return replace(
+        plain,
+        yarns=(
+            sample_yarn(
+                put_ups=(SMALL, replace(LARGE, pack=3)),
+                stock=(Stock(colour="oat", weight_g=60, lot="771"),),
+            ),
+            replace(sample_yarn(), name="soft", fibre="", category=2, stock=()),
+        ),
+        swatches=(washed, run),
+        timings=(
+            Timing(stitch="hdc", stitches=500, minutes=25),
+            Timing(stitch="sc", stitches=300, minutes=12),
+            Timing(stitch="sc", stitches=420, minutes=17.5),
+        ),
+        minutes=sample_minutes(turn=(0.1, 0.2, 0.3), pack=(14.0,), rip_back=0.06),
+        pay=Pay(
+            making_per_hour=Decimal("14.00"),
+            office_per_hour=Decimal("11.50"),
+            overhead_per_hour=Decimal("1.80"),
+            rest_allowance=0.12,
+        ),
+        pricing=replace(
+            plain.pricing,
+            target=Target(markup=0.25),
+            minimum=Decimal(60),
+            round_up_to=Decimal("2.50"),
+            yarn_charged=YarnCharged.USED,
+            valid_days=17,
+            deposit=Deposit(share=0.3),
+        ),
+        fees=(
+            Fee(name="Card payment", rate=0.015, fixed=Decimal("0.20"), on=FeeBase.TOTAL),
+            Fee(name="Market stall", rate=0.065, on=FeeBase.PRICE),
+        ),
+        tax=Tax(registered=True, rate=0.2, shown=TaxShown.ADDED),
+        habits=Habits(
+            carry_rows=3,
+            carry_height_cm=4.5,
+            tail_cm=12,
+            join=Join.AT_AN_EDGE,
+            confidence=0.9,
+            tension=0.04,
+        ),
+        patterns=(Pattern(name="moss stitch", like=Stitch.SC, multiple=2, plus=1),),
+        exchange={
+            "EUR": ExchangeRate(currency="EUR", rate=Decimal("1.17"), day=TODAY, cushion=0.02)
+        },
+        calendar=replace(plain.calendar, hours_promised=7.5),
+    )

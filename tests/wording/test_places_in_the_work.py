@@ -1,0 +1,73 @@
+"""Within a row is in it; at its edge is at the end of it; and of several blankets, of which."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from quoting.core.passes import Edge, Plan, Work
+from quoting.core.plan import plan_order
+from quoting.core.strands import Point
+from quoting.wording import edge_words, pass_words, point_words
+from quoting.wording.rows_and_edges import at_edge_words, passes_label
+from tests.examples import sample_order, sample_workshop
+
+
+@pytest.fixture(scope="module")
+def plan() -> Plan:
+    return plan_order(sample_order(), sample_workshop())
+
+
+@pytest.mark.parametrize(
+    ("index", "edge", "said"),
+    [
+        (3, Edge.WITHIN, "in row 3"),
+        (3, Edge.START, "at the end of row 3"),
+        (3, Edge.FAR, "at the end of row 3"),
+        (0, Edge.FAR, "at the end of foundation chain"),
+        (-1, Edge.WITHIN, "in border round 1"),
+        (-1, Edge.START, "at the end of border round 1"),
+    ],
+)
+def test_a_place_within_a_row_is_in_it_and_one_at_an_edge_at_its_end(
+    index: int, edge: Edge, said: str, plan: Plan
+) -> None:
+    point = Point(piece=0, pass_index=index % len(plan.passes), edge=edge)
+    assert point_words(point, plan) == said
+
+
+@pytest.mark.parametrize("piece", [1, 2])
+def test_a_place_in_a_later_blanket_says_in_which(piece: int, plan: Plan) -> None:
+    point = Point(piece=piece, pass_index=7, edge=Edge.WITHIN)
+    assert point_words(point, plan) == f"in row 7 of blanket {piece + 1}"
+    assert point_words(replace(point, piece=0), plan) == "in row 7"
+
+
+@pytest.mark.parametrize(
+    ("edge", "work", "where"),
+    [
+        (Edge.START, Work.ROW, "the start edge"),
+        (Edge.FAR, Work.ROW, "the far edge"),
+        (Edge.FAR, Work.ROUND, "the far edge"),
+        (Edge.WITHIN, Work.ROW, "within the row"),
+        (Edge.WITHIN, Work.ROUND, "within the round"),
+        (Edge.WITHIN, Work.CHAIN, "within the chain"),
+    ],
+)
+def test_an_edge_is_named_and_a_place_between_edges_says_within_what(
+    edge: Edge, work: Work, where: str
+) -> None:
+    at = f"at {where}" if edge is not Edge.WITHIN else where
+    assert (edge_words(edge, work), at_edge_words(edge, work)) == (where, at)
+
+
+def test_rows_and_rounds_are_called_by_their_numbers_and_the_chain_by_none(plan: Plan) -> None:
+    chain, first, second, last = (plan.passes[at] for at in (0, 1, 2, -1))
+    assert [pass_words(each) for each in (chain, first, last)] == [
+        "foundation chain",
+        "row 1",
+        "border round 1",
+    ]
+    assert passes_label((chain,)) == "Foundation chain"
+    assert passes_label((first, second)) == "Rows 1–2"

@@ -1,0 +1,67 @@
+"""Reads a sheet as a person does: blocks by their titles, columns by headings, lines by labels.
+
+What has no heading is told by the letter of its column.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from openpyxl.worksheet.worksheet import Worksheet
+
+Line = dict[str, Any]
+
+
+def block(sheet: Worksheet, title: str) -> list[Line]:
+    """Return the lines under the headings of a block, each by these headings."""
+    top = _title_row(sheet, title)
+    heads = {c.column_letter: str(c.value) for c in sheet[top + 1] if c.value not in (None, "")}
+    return [
+        {heads.get(letter, letter): value for letter, value in line.items()}
+        for line in _lines(sheet, top + 2)
+    ]
+
+
+def plain_block(sheet: Worksheet, title: str) -> list[Line]:
+    """Return the lines under the title of a block that has no headings, by column letters."""
+    return list(_lines(sheet, _title_row(sheet, title) + 1))
+
+
+def last_figures(sheet: Worksheet, title: str) -> Line:
+    """Return what stands at the end of each line of such a block, by its label."""
+    return {str(line["A"]): list(line.values())[-1] for line in plain_block(sheet, title)}
+
+
+def _title_row(sheet: Worksheet, title: str) -> int:
+    """Return the row of a block's title: over it nothing is written."""
+    (top,) = (
+        cell.row
+        for cell in sheet["A"]
+        if cell.value == title and sheet.cell(cell.row - 1, 1).value is None
+    )
+    return top
+
+
+def _lines(sheet: Worksheet, row: int) -> Iterator[Line]:
+    """Yield what every line holds until one holds nothing."""
+    while row <= sheet.max_row:
+        line = {c.column_letter: c.value for c in sheet[row] if c.value not in (None, "")}
+        if not line:
+            return
+        yield line
+        row += 1
+
+
+def sentences(sheet: Worksheet, title: str) -> list[str]:
+    """Return the sentences of a block of notes; none where there is no such block."""
+    if title not in [cell.value for cell in sheet["A"]]:
+        return []
+    return [str(line["A"]) for line in plain_block(sheet, title)]
+
+
+def by(lines: list[Line], heading: str) -> dict[str, Line]:
+    """Return lines by what they say in one column, which no two of them say alike."""
+    found = {str(line[heading]): line for line in lines if heading in line}
+    assert len(found) == sum(heading in line for line in lines)
+    return found
