@@ -14,6 +14,9 @@ from quoting.core.categories import SC_IN_FOUR_INCHES
 from quoting.core.errors import Checks, refuse
 from quoting.core.measures import LEAST_G, LEAST_YARN_M
 
+MOST_PUT_UPS = 12
+"""Ways to sell one yarn."""
+
 MOST_STOCK = 60
 """Balls of one colour in stock."""
 
@@ -88,6 +91,8 @@ class Yarn:
             checks.add("category", "unknown-category", read=self.category)
         if not self.put_ups:
             checks.add("put_ups", "missing")
+        elif len(self.put_ups) > MOST_PUT_UPS:
+            checks.add("put_ups", "too-many", read=len(self.put_ups), limit=MOST_PUT_UPS)
         if not self.colours:
             checks.add("colours", "missing")
         for colour, code in self.colours.items():
@@ -115,10 +120,14 @@ class Yarn:
                 checks.add("stock", "too-many-weights", read=len(weights), colour=colour)
 
     @property
+    def smallest(self) -> PutUp:
+        """The smallest ball, by whose label the yarn is reckoned wherever it stands in the file."""
+        return min(self.put_ups, key=lambda put_up: (put_up.length_m, put_up.weight_g))
+
+    @property
     def metres_per_gram(self) -> float:
-        """The label's length for a gram, by the first put-up."""
-        first = self.put_ups[0]
-        return first.length_m / first.weight_g
+        """The length for a gram, by the label of the smallest ball."""
+        return self.smallest.length_m / self.smallest.weight_g
 
     @property
     def labels_agree(self) -> bool:
