@@ -20,8 +20,8 @@ MOST_PUT_UPS = 12
 MOST_STOCK = 60
 """Balls of one colour in stock."""
 
-MOST_MIXTURES = 20_000
-"""Ways to take some of them, balls of one weight being alike: each is reckoned."""
+MOST_MIXTURES = 40_000
+"""Ways to take some of them, balls of one weight being alike, beside each way to buy the yarn."""
 
 LABELS_APART = 0.10
 """How far apart in length for a gram the balls of one yarn may be before they are questioned."""
@@ -113,7 +113,7 @@ class Yarn:
                 )
         for colour in self.colours:
             weights = Counter(ball.weight_g for ball in self.stock if ball.colour == colour)
-            mixtures = math.prod(balls + 1 for balls in weights.values())
+            mixtures = math.prod(balls + 1 for balls in weights.values()) * len(self.put_ups)
             if weights.total() > MOST_STOCK:
                 checks.add("stock", "too-many", read=weights.total(), limit=MOST_STOCK)
             elif mixtures > MOST_MIXTURES:

@@ -74,8 +74,8 @@ def shelf(weights) -> Yarn:
 
 
 def test_part_balls_that_can_be_mixed_in_too_many_ways_are_refused():
-    """Fourteen weights, a ball of each, can be taken in 2 to the 14th ways, 16,384."""
-    assert 2**14 <= MOST_MIXTURES < 2**15
+    """Fourteen weights, a ball of each, can be taken in 2 to the 14th ways beside two put-ups."""
+    assert 2 * 2**14 <= MOST_MIXTURES < 2 * 2**15
     assert shelf(range(10, 24))
     with pytest.raises(Refused) as refused:
         shelf(range(10, 25))
