@@ -28,6 +28,7 @@ class PutUpRefs:
 class PriceRefs:
     """The ways that one yarn is sold, in the order of the workshop's list."""
 
+    yarn: Yarn
     sold: tuple[PutUpRefs, ...]
 
     def of(self, put_up: PutUp) -> PutUpRefs:
@@ -36,8 +37,9 @@ class PriceRefs:
 
     @property
     def length_per_gram(self) -> str:
-        """The label's length for a gram, by the first of them."""
-        return f"{self.sold[0].length}/{self.sold[0].grams}"
+        """The length for a gram, by the label of the smallest of them."""
+        smallest = self.of(self.yarn.smallest)
+        return f"{smallest.length}/{smallest.grams}"
 
     @property
     def cheapest_per_gram(self) -> str:
@@ -61,7 +63,8 @@ def prices_block(grid: Grid, quote: Quote, shapes: Shapes) -> Mapping[str, Price
 
 
 def _yarn(grid: Grid, yarn: Yarn, shapes: Shapes) -> PriceRefs:
-    return PriceRefs(tuple(_put_up(grid, yarn.name, put_up, shapes) for put_up in yarn.put_ups))
+    sold = tuple(_put_up(grid, yarn.name, put_up, shapes) for put_up in yarn.put_ups)
+    return PriceRefs(yarn, sold)
 
 
 def _put_up(grid: Grid, name: str, put_up: PutUp, shapes: Shapes) -> PutUpRefs:

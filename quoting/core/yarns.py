@@ -15,11 +15,14 @@ from quoting.core.errors import Checks, refuse
 from quoting.core.measures import LEAST_G, LEAST_YARN_M
 from quoting.core.place import Place, at
 
+MOST_PUT_UPS = 12
+"""Ways to sell one yarn."""
+
 MOST_STOCK = 60
 """Balls of one colour in stock."""
 
-MOST_MIXTURES = 20_000
-"""Ways to take some of them, balls of one weight being alike: each is reckoned."""
+MOST_MIXTURES = 40_000
+"""Ways to take some of them, balls of one weight being alike, beside each way to buy the yarn."""
 
 LABELS_APART = 0.10
 """How far apart in length for a gram the balls of one yarn may be before they are questioned."""
@@ -89,6 +92,8 @@ class Yarn:
             checks.add("category", "unknown-category", read=self.category)
         if not self.put_ups:
             checks.add("put_ups", "missing")
+        elif len(self.put_ups) > MOST_PUT_UPS:
+            checks.add("put_ups", "too-many", read=len(self.put_ups), limit=MOST_PUT_UPS)
         if not self.colours:
             checks.add("colours", "missing")
         for colour, code in self.colours.items():
@@ -111,17 +116,21 @@ class Yarn:
         for ball in self.stock:
             by_colour.setdefault(ball.colour, Counter())[ball.weight_g] += 1
         for colour, weights in by_colour.items():
-            mixtures = math.prod(balls + 1 for balls in weights.values())
+            mixtures = math.prod(balls + 1 for balls in weights.values()) * len(self.put_ups)
             if weights.total() > MOST_STOCK:
                 checks.add("stock", "too-many", read=weights.total(), limit=MOST_STOCK)
             elif mixtures > MOST_MIXTURES:
                 checks.add("stock", "too-many-weights", read=len(weights), colour=colour)
 
     @property
+    def smallest(self) -> PutUp:
+        """The smallest ball, by whose label the yarn is reckoned wherever it stands in the file."""
+        return min(self.put_ups, key=lambda put_up: (put_up.length_m, put_up.weight_g))
+
+    @property
     def metres_per_gram(self) -> float:
-        """The label's length for a gram, by the first put-up."""
-        first = self.put_ups[0]
-        return first.length_m / first.weight_g
+        """The length for a gram, by the label of the smallest ball."""
+        return self.smallest.length_m / self.smallest.weight_g
 
     @property
     def labels_agree(self) -> bool:

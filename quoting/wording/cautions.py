@@ -85,7 +85,7 @@ CAUTIONS: Sentences = {
     ),
     "labels-apart": (
         "The balls of {yarn} are more than a tenth apart in length for their weight: look at their "
-        "labels again. What is on the shelf is reckoned by the first of them.",
+        "labels again. What is on the shelf is reckoned by the smallest of them.",
     ),
     # How sure
     "rough-yarn": (

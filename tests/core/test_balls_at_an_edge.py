@@ -130,10 +130,11 @@ def test_a_lot_that_joins_rows_within_is_left_for_balls_that_finish_them() -> No
 lengths = st.sampled_from([20, 25, 34, 40, 50, 75, 100])
 prices = st.integers(90, 110)
 one_ball = st.builds(
-    lambda length, price, pack: put_up(
-        length / 2, length, str(Decimal(pack * length * price) / 4000), pack
+    lambda length, heft, price, pack: put_up(
+        length * heft, length, str(Decimal(pack * length * price) / 4000), pack
     ),
     lengths,
+    st.sampled_from([0.48, 0.5, 0.5, 0.52]),
     prices,
     st.sampled_from([1, 1, 2]),
 )
@@ -196,6 +197,7 @@ def test_the_order_of_the_file_never_matters(
     for one, other in zip(listed.colours, shuffled.colours, strict=True):
         assert one.choice.cost == other.choice.cost
         assert one.metres_left == pytest.approx(other.metres_left)
+        assert one.grams == pytest.approx(other.grams)
         assert one.from_stock_g == pytest.approx(other.from_stock_g)
 
 

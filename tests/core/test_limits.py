@@ -13,7 +13,7 @@ from quoting.core.passes import Edge
 from quoting.core.quote import quote_order
 from quoting.core.terms import Target
 from quoting.core.workshop import Join
-from quoting.core.yarns import MOST_MIXTURES, MOST_STOCK, PutUp, Stock, Yarn
+from quoting.core.yarns import MOST_MIXTURES, MOST_PUT_UPS, MOST_STOCK, PutUp, Stock, Yarn
 from tests.examples import sample_design, sample_order, sample_workshop, sample_yarn
 
 TODAY = date(2026, 11, 25)
@@ -74,8 +74,8 @@ def shelf(weights) -> Yarn:
 
 
 def test_part_balls_that_can_be_mixed_in_too_many_ways_are_refused():
-    """Fourteen weights, a ball of each, can be taken in 2 to the 14th ways, 16,384."""
-    assert 2**14 <= MOST_MIXTURES < 2**15
+    """Fourteen weights, a ball of each, can be taken in 2 to the 14th ways beside two put-ups."""
+    assert 2 * 2**14 <= MOST_MIXTURES < 2 * 2**15
     assert shelf(range(10, 24))
     with pytest.raises(Refused) as refused:
         shelf(range(10, 25))
@@ -85,6 +85,14 @@ def test_part_balls_that_can_be_mixed_in_too_many_ways_are_refused():
     assert shelf([100] * MOST_STOCK)
     with pytest.raises(Refused):
         shelf([100] * (MOST_STOCK + 1))
+
+
+def test_a_yarn_sold_in_too_many_ways_is_refused() -> None:
+    sold = [PutUp(weight_g=n, length_m=2 * n, price=Decimal(n)) for n in range(1, MOST_PUT_UPS + 2)]
+    assert sample_yarn(put_ups=tuple(sold[1:]))
+    with pytest.raises(Refused) as refused:
+        sample_yarn(put_ups=tuple(sold))
+    assert [(m.place, m.code) for m in refused.value.mistakes] == [("put_ups", "too-many")]
 
 
 def test_a_price_beyond_all_reckoning_is_refused_at_its_target():

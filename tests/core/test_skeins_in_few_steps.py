@@ -35,6 +35,6 @@ def test_balls_of_one_price_a_metre_and_mixed_lots_take_few_steps(
     dice = random.Random(sizes)
     weights = dice.sample(range(20, 400), sizes)
     sold = [put_up(grams, 2 * grams, str(Decimal("0.046") * grams)) for grams in weights]
-    stock = tuple(ball(weight + 0.5) for weight in dice.sample(range(5, 99), 14))
+    stock = tuple(ball(weight + 0.5) for weight in dice.sample(range(5, 99), 11))
     assert choose(need_m, yarn(*sold, stock=stock), mix=True).bought
     assert 0 < picks() < MOST_PICKS
