@@ -45,10 +45,8 @@ def fetch_rates(address: str = ADDRESS, *, seconds: float = SECONDS) -> EuroRate
         answer = answers.get(timeout=seconds)
     except Empty as error:
         raise refuse(PLACE, "too-slow", limit=seconds) from error
-    if isinstance(answer, Refused):
-        raise answer
     if isinstance(answer, Exception):
-        raise refuse(PLACE, "no-connection") from answer
+        raise answer
     return read_rates(answer)
 
 
@@ -66,6 +64,7 @@ def _ask(address: str, seconds: float, answers: SimpleQueue[bytes | Exception]) 
 
 def _document(address: str, seconds: float) -> bytes:
     import requests
+    from urllib3.exceptions import HTTPError
 
     deadline = time.monotonic() + seconds
     try:
@@ -81,6 +80,9 @@ def _document(address: str, seconds: float) -> bytes:
             return _body(response, deadline, seconds)
     except requests.Timeout as error:
         raise refuse(PLACE, "too-slow", limit=seconds) from error
+    except (requests.RequestException, HTTPError, OSError, ValueError) as error:
+        # Certificates that are not there and addresses that are none come as these, bare.
+        raise refuse(PLACE, "no-connection") from error
 
 
 def _body(response: Response, deadline: float, seconds: float) -> bytes:

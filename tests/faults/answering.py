@@ -13,7 +13,6 @@ from collections import Counter
 from collections.abc import Callable
 from contextlib import suppress
 from io import BytesIO
-from pathlib import Path
 from random import Random
 
 from quoting.core.comparison import compare_sizes
@@ -30,6 +29,7 @@ from quoting.wording import FILE_SPEECH, mistake_sentence, speech_of
 from tests.examples import TODAY, sample_order, sample_workshop
 from tests.faults.spoiling import METHODS, TYPED, odd_headers, spoiled_file, spoiled_form
 from tests.files.samples import EVERY_KEY_OF_AN_ORDER
+from tests.rates.bank_answers import document
 from tests.web.pages import Page
 
 WORKSHOP = sample_workshop()
@@ -39,7 +39,7 @@ ORDERS = (
     (config_folder() / "demo" / "order.toml").read_text("utf-8"),
     order_text(sample_order(), Vocabulary.US),
 )
-RATES = (Path(__file__).parents[1] / "rates" / "bank_answers.py").read_bytes()
+RATES = document().decode()
 APP = create_app(open_shop(WORKSHOP, today=lambda: TODAY).starting_with(sample_order()))
 CLIENT = APP.test_client()
 FORMS = {address: Page(CLIENT.get(address).text).typed() for address in ("/", "/sizes")}
@@ -75,7 +75,7 @@ def a_size(random: Random) -> None:
 
 def a_rates_document(random: Random) -> None:
     """Read what came in place of reference rates."""
-    text = spoiled_file(RATES.decode("utf-8"), random)
+    text = spoiled_file(RATES, random)
     _told(lambda: read_rates(text if isinstance(text, bytes) else text.encode("utf-8", "replace")))
 
 

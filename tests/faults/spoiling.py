@@ -70,7 +70,7 @@ HEADERS = (
 )
 METHODS = ("GET", "POST", "HEAD", "PUT", "DELETE", "OPTIONS", "TRACE", "PATCH", "BREW")
 
-_VALUE = re.compile(r'(?<==\s)("[^"\n]*"|[\d.-]+|true|false)')
+_VALUE = re.compile(r'(?<==)\s*("[^"\n]*"|[\d.-]+|true|false)')
 
 
 def spoiled_file(text: str, random: Random) -> str | bytes:
@@ -87,7 +87,7 @@ def _value_replaced(text: str, random: Random) -> str:
     if not found:
         return text
     at = random.choice(found)
-    return text[: at.start()] + random.choice(TOKENS) + text[at.end() :]
+    return text[: at.start(1)] + random.choice(TOKENS) + text[at.end(1) :]
 
 
 def _line_left_out(text: str, random: Random) -> str:

@@ -1,5 +1,6 @@
 """A file that cannot be read at all is refused with the reason, whatever its bytes."""
 
+import os
 import shutil
 import subprocess
 import sys
@@ -76,6 +77,17 @@ def test_a_file_that_is_missing(mistakes, tmp_path, name):
 def test_a_file_that_is_a_folder(mistakes, tmp_path):
     mistake = only(mistakes(lambda: load_workshop(tmp_path)))
     assert (mistake.code, mistake.facts["file"]) == ("file-is-folder", str(tmp_path))
+
+
+@pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="needs named pipes")
+def test_a_pipe_that_nobody_writes_to_is_not_waited_for(mistakes, tmp_path):
+    os.mkfifo(tmp_path / "pipe.toml")
+    assert only(mistakes(lambda: load_file(tmp_path / "pipe.toml"))).code == "file-is-no-file"
+
+
+def test_a_name_longer_than_any_file_has(mistakes, tmp_path):
+    path = tmp_path / ("x" * 100_000)
+    assert only(mistakes(lambda: load_file(path))).code == "file-name-too-long"
 
 
 def test_a_file_over_a_million_bytes_is_not_read(mistakes, tmp_path):

@@ -35,6 +35,50 @@ def test_an_answer_that_is_not_ok_is_refused(bank: responses.RequestsMock, statu
     assert (mistake.code, mistake.facts["read"]) == ("bad-status", status)
 
 
+ELSEWHERE = ["http://127.0.0.1:1/", "file:///etc/passwd", "", "//", "/"]
+
+
+@pytest.mark.parametrize("status", [301, 302, 303, 307, 308])
+@pytest.mark.parametrize("to", ELSEWHERE)
+def test_nobody_is_followed_elsewhere(bank: responses.RequestsMock, status: int, to: str) -> None:
+    bank.get(ADDRESS, status=status, headers={"Location": to})
+    mistake = why(fetch_rates)
+    assert (mistake.code, mistake.facts["read"]) == ("bad-status", status)
+    assert len(bank.calls) == 1
+
+
+@pytest.mark.parametrize("to", ["http://[::1", "http://a:b:c/", "http://\udcff/", "http://*/"])
+def test_a_redirection_to_no_address_at_all_is_refused_in_words(
+    bank: responses.RequestsMock, to: str
+) -> None:
+    bank.get(ADDRESS, status=301, headers={"Location": to})
+    assert why(fetch_rates).code in {"bad-status", "no-connection"}
+    assert len(bank.calls) <= 1
+
+
+@pytest.mark.parametrize("name", ["REQUESTS_CA_BUNDLE", "CURL_CA_BUNDLE"])
+def test_certificates_that_are_not_where_they_are_said_to_be_are_no_connection(
+    monkeypatch: pytest.MonkeyPatch, name: str
+) -> None:
+    monkeypatch.setenv(name, "/nowhere/certificates.pem")
+    assert why(lambda: fetch_rates("https://127.0.0.1:9/")).code == "no-connection"
+
+
+@pytest.mark.parametrize("proxy", ["http://[::1", "odd://x", "http://127.0.0.1:99999", "%"])
+def test_a_proxy_that_is_none_is_no_connection(monkeypatch: pytest.MonkeyPatch, proxy: str) -> None:
+    monkeypatch.setenv("HTTPS_PROXY", proxy)
+    monkeypatch.setenv("https_proxy", proxy)
+    assert why(lambda: fetch_rates("https://bank.invalid/")).code == "no-connection"
+
+
+@pytest.mark.parametrize("fault", [OSError("x"), ValueError("x"), UnicodeError("x")], ids=repr)
+def test_every_other_failure_is_one_sentence_too(
+    bank: responses.RequestsMock, fault: Exception
+) -> None:
+    bank.get(ADDRESS, body=fault)
+    assert why(fetch_rates).code == "no-connection"
+
+
 def test_with_the_network_cut_fetching_says_so(bank: responses.RequestsMock) -> None:
     bank.get(ADDRESS, body=requests.ConnectionError("no route to host"))
     assert why(fetch_rates).code == "no-connection"

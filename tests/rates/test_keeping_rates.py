@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import os
 from datetime import date
 from decimal import Decimal
 from pathlib import Path
@@ -13,7 +14,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from quoting.core.euro_rates import EuroRates
-from quoting.rates import keep_rates, kept_rates
+from quoting.rates import MOST_BYTES, keep_rates, kept_rates
 from tests.rates.bank_answers import DAY, RATES
 
 
@@ -68,6 +69,40 @@ def test_kept_rates_that_cannot_be_read_are_as_good_as_none(tmp_path: Path, text
     path = tmp_path / "rates.json"
     path.write_text(text, encoding="utf-8")
     assert kept_rates(path) is None
+
+
+def test_a_kept_file_longer_than_rates_can_be_is_as_good_as_none(tmp_path: Path) -> None:
+    path = tmp_path / "rates.json"
+    keep_rates(EuroRates(day=DAY, rates=RATES), path)
+    plain = path.read_text("utf-8")
+    path.write_text(plain + " " * (MOST_BYTES - len(plain)), "utf-8")
+    assert kept_rates(path) is not None
+    path.write_text(plain + " " * (MOST_BYTES - len(plain) + 1), "utf-8")
+    assert kept_rates(path) is None
+
+
+@pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="needs named pipes")
+def test_a_pipe_in_place_of_kept_rates_is_not_waited_for(tmp_path: Path) -> None:
+    os.mkfifo(tmp_path / "rates.json")
+    assert kept_rates(tmp_path / "rates.json") is None
+
+
+def test_rates_that_cannot_be_kept_leave_the_older_ones_and_no_scraps(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path = tmp_path / "rates.json"
+    keep_rates(EuroRates(day=DAY, rates=RATES), path)
+
+    def interrupted(*_: object) -> None:
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr(Path, "replace", interrupted)
+    with pytest.raises(KeyboardInterrupt):
+        keep_rates(EuroRates(day=date(2017, 3, 9), rates=RATES), path)
+    assert [file.name for file in tmp_path.iterdir()] == ["rates.json"]
+    kept = kept_rates(path)
+    assert kept is not None
+    assert kept.day == DAY
 
 
 def test_where_nothing_was_kept_there_are_no_rates(tmp_path: Path) -> None:
