@@ -14,7 +14,7 @@ from quoting.schema.kind import Kind
 from quoting.schema.measurement_shapes import MINUTES, PATTERN, SWATCH, TIMING, YARN
 from quoting.schema.notation import Notation
 from quoting.schema.selling_shapes import DELIVERY, EXCHANGE, FEE, PAY, PRICING, TAX
-from quoting.schema.several import Several
+from quoting.schema.several import Several, named_spots
 from quoting.schema.shape import Fields, Shape
 from quoting.schema.spot import Spot
 from quoting.schema.words import BASIC_STITCH, DAY, NAME, TEXT, YES_NO, Choice
@@ -25,11 +25,9 @@ class ByStitch(Kind[Mapping[Stitch, bool]]):
 
     def read(self, spot: Spot) -> Mapping[Stitch, bool]:
         """Return the answers by stitch. Errors: `wrong-type`; as `BasicStitch`."""
-        items = spot.value if isinstance(spot.value, dict) else spot.wrong({}, "table")
-        named = {name: spot.at(name, name) for name in items}
-        answers = {name: YES_NO.read(spot.at(name, item)) for name, item in items.items()}
+        answers = {name: YES_NO.read(inner) for name, inner in named_spots(spot)}
         return MappingProxyType(
-            {BASIC_STITCH.read(named[name]): answer for name, answer in answers.items()}
+            {BASIC_STITCH.read(spot.at(name, name)): answer for name, answer in answers.items()}
         )
 
     def write(self, value: Mapping[Stitch, bool], notation: Notation) -> object:

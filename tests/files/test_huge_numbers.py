@@ -10,8 +10,8 @@ import pytest
 
 from quoting.core.errors import Refused
 from quoting.core.workshop import Workshop
-from quoting.intake import read_order_text, read_workshop_text
 from quoting.places import demo_workshop
+from quoting.schema import load_order_text, load_workshop_text
 from quoting.wording import FILE_SPEECH, mistake_sentence
 from tests.files.samples import EVERY_KEY_OF_AN_ORDER
 
@@ -30,7 +30,7 @@ def with_each_number(text: str, number: str) -> Iterator[str]:
 
 def told(text: str, workshop: Workshop | None) -> str:
     with pytest.raises(Refused) as refused:
-        read_order_text(text, workshop) if workshop else read_workshop_text(text)
+        load_order_text(text, workshop) if workshop else load_workshop_text(text)
     return " ".join(mistake_sentence(m, FILE_SPEECH) for m in refused.value.mistakes)
 
 
@@ -50,4 +50,4 @@ def test_in_every_place_of_both_files(workshop: Workshop, number: str) -> None:
 def test_next_to_nothing_is_read_as_nothing_or_refused(workshop: Workshop, number: str) -> None:
     for text in with_each_number(ORDER, number):
         with suppress(Refused):
-            read_order_text(text, workshop)
+            load_order_text(text, workshop)

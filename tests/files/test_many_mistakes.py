@@ -9,9 +9,9 @@ import pytest
 
 from quoting.core.errors import MORE, MOST_TOLD, Checks, Mistake, Refused
 from quoting.core.workshop import Workshop
-from quoting.intake import read_order_text, read_workshop_text
-from quoting.intake.spots import MOST_LIKENED
 from quoting.places import demo_workshop
+from quoting.schema import load_order_text, load_workshop_text
+from quoting.schema.spot import MOST_LIKENED
 from quoting.wording import FILE_SPEECH, mistake_sentence
 from tests.files.samples import EVERY_KEY_OF_AN_ORDER
 
@@ -53,7 +53,7 @@ def refused(read: Callable[[], object]) -> tuple[Mistake, ...]:
 def test_the_first_two_hundred_are_told_and_the_rest_counted(
     workshop: Workshop, text: str, code: str, count: int
 ) -> None:
-    *told, last = refused(lambda: read_order_text(text, workshop))
+    *told, last = refused(lambda: load_order_text(text, workshop))
     assert len(told) == MOST_TOLD
     assert {mistake.code for mistake in told} == {code}
     assert (last.place, last.code, last.facts["read"]) == ("", MORE, count - MOST_TOLD)
@@ -61,12 +61,12 @@ def test_the_first_two_hundred_are_told_and_the_rest_counted(
 
 
 def test_two_hundred_mistakes_are_told_with_nothing_more(workshop: Workshop) -> None:
-    told = refused(lambda: read_order_text(unknown_keys(MOST_TOLD), workshop))
+    told = refused(lambda: load_order_text(unknown_keys(MOST_TOLD), workshop))
     assert [mistake.code for mistake in told] == ["unknown-key"] * MOST_TOLD
 
 
 def test_a_list_of_more_items_than_anybody_makes_is_not_looked_into(workshop: Workshop) -> None:
-    (mistake,) = refused(lambda: read_order_text(many_extras(1_001), workshop))
+    (mistake,) = refused(lambda: load_order_text(many_extras(1_001), workshop))
     assert (mistake.place, mistake.code) == ("extras", "too-many")
 
 
@@ -74,7 +74,7 @@ def test_a_table_of_more_names_than_anybody_gives_is_not_looked_into() -> None:
     colours = ", ".join(f'c{number} = "#123456"' for number in range(1_001))
     text = demo_workshop().read_text("utf-8")
     more = f'[[yarns]]\nname = "wool"\ncolours = {{ {colours} }}\nput_ups = []\n'
-    told = refused(lambda: read_workshop_text(text + more))
+    told = refused(lambda: load_workshop_text(text + more))
     assert ("yarns.2.colours", "too-many") in {(m.place, m.code) for m in told}
 
 
@@ -88,7 +88,7 @@ def test_a_misspelt_name_is_likened_to_so_many_and_only_where_it_is_told(
         return []
 
     monkeypatch.setattr(difflib, "get_close_matches", counted)
-    refused(lambda: read_order_text(stripes_of_unknown_colours(10, 500), workshop))
+    refused(lambda: load_order_text(stripes_of_unknown_colours(10, 500), workshop))
     assert len(likened) == MOST_TOLD
     assert max(likened) <= MOST_LIKENED
 

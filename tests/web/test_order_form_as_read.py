@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from quoting.core.stitches import Vocabulary
-from quoting.intake import write_order
+from quoting.schema import order_text
 from tests.web.conftest import maker_in
 from tests.web.pages import Node, Page
 from tests.web.read_answer import SHOP, mixed_order
@@ -14,7 +14,7 @@ from tests.web.read_answer import SHOP, mixed_order
 @pytest.fixture(scope="module")
 def page() -> Page:
     """Return the form with an order of two sections and two bands in it."""
-    return maker_in(SHOP).give(write_order(mixed_order(SHOP), Vocabulary.US))
+    return maker_in(SHOP).give(order_text(mixed_order(SHOP), Vocabulary.US))
 
 
 def part(page: Page, legend: str) -> Node:
