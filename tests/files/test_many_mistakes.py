@@ -11,7 +11,7 @@ from quoting.core.errors import MORE, MOST_TOLD, Checks, Mistake, Refused
 from quoting.core.workshop import Workshop
 from quoting.places import demo_workshop
 from quoting.schema import load_order_text, load_workshop_text
-from quoting.schema.spot import MOST_LIKENED
+from quoting.schema.notes import MOST_LIKENED
 from quoting.wording import FILE_SPEECH, mistake_sentence
 from tests.files.samples import EVERY_KEY_OF_AN_ORDER
 
