@@ -5,9 +5,9 @@ that follows or can be carried and its ball lasts, and else opens a ball: a part
 one, the first that can work what has to be in one piece. It looks at each pass once and never goes
 back, so it ends; what it needed and no ball was left for is told as missing.
 
-Two things keep it quick for many blankets alike. A run, what one strand works where its ball lasts,
-is taken as a whole wherever the ball does last. And a supply of like balls without end tells how
-many of them are needed in one walk: the walk with just so many is the same walk, ball by ball.
+Two things keep it quick for many blankets alike. Of a run, what one strand works where its ball
+lasts, all that the ball in hand lasts for is taken in one step. And a supply of like balls without
+end tells how many of them are needed in one walk: with just so many it is the same, ball by ball.
 """
 
 from __future__ import annotations
@@ -20,7 +20,7 @@ from itertools import chain
 
 from quoting.core.balls import ONE_ENDLESS_BALL, Ball, Growing, Supply
 from quoting.core.passes import Edge
-from quoting.core.runs import Run, carry_to, runs_of
+from quoting.core.runs import Run, runs_of
 from quoting.core.strands import Point, Strand, Stretch, Visit, Why
 from quoting.core.workshop import Join
 
@@ -74,13 +74,7 @@ def walk_colour(
 
 
 def walk_runs(
-    colour: str,
-    runs: Sequence[Run],
-    supply: Supply,
-    *,
-    tail_m: float,
-    pieces: int,
-    join: Join,
+    colour: str, runs: Sequence[Run], supply: Supply, *, tail_m: float, pieces: int, join: Join
 ) -> ColourWalk:
     """Return the strands of one colour, as `walk_colour`, from its runs through one blanket."""
     walker = _Walker(colour, tail_m, supply, join)
@@ -105,24 +99,33 @@ class _Walker:
         self.last: Point | None = None
         self.long_pass = False
         self.edge_only = False
-        self.bound = False
 
     def take(self, run: Run, piece: int) -> None:
-        """Work the passes of one run: as a whole, where the ball lasts."""
+        """Work the passes of one run: as many as the ball in hand lasts for, then the next."""
         if self.hand is not None and self.last is not None:
             self._close(self.hand, Why.CUT if self.last.piece == piece else Why.FINISHED)
-        first, *others = run.visits
-        hand = self._begin(first, piece)
-        if hand.left_m >= run.yarn_m:
-            hand.spend(run.yarn_m)
-            hand.whole = run
-        else:
-            hand = self._work(hand, first, piece)
-            for visit in others:
-                hand = self._go_on(hand, visit, piece)
+        hand, number = self._begin(run.visits[0], piece), 0
+        while True:
+            upto = run.upto(number, hand.left_m)
+            if upto > number:
+                self._sweep(hand, run, number, upto)
+                last = run.visits[upto - 1]
+                self.last = Point(piece, last.pass_index, last.ends)
+            else:
+                hand, upto = self._work(hand, run.visits[number], piece), number + 1
+            if upto == len(run.visits):
+                break
+            hand, number = self._go_on(hand, run, upto, piece), upto
         self.hand = hand
-        last = run.visits[-1]
-        self.last = Point(piece, last.pass_index, last.ends)
+
+    def _sweep(self, hand: Growing, run: Run, number: int, upto: int) -> None:
+        """Work all of some visits of a run, for which the ball in hand lasts."""
+        hand.spend(run.between_m(number, upto))
+        if upto - number == len(run.visits):
+            hand.whole = run
+            return
+        hand.stretches += run.stretches[number:upto]
+        hand.carries += run.carries[run.carried[number] : run.carried[upto - 1]]
 
     def _begin(self, visit: Visit, piece: int) -> Growing:
         """Start a strand at the edge where a pass starts; at an edge, with enough for all of it.
@@ -133,24 +136,23 @@ class _Walker:
         here = Point(piece, visit.pass_index, visit.starts)
         return self._open(here, visit.yarn_m + visit.bound_m if self.edge_only else 2 * HAIR_M)
 
-    def _go_on(self, hand: Growing, visit: Visit, piece: int) -> Growing:
-        """Bring the strand in hand to a pass and work it, or close it and start another."""
-        if not self.bound:
+    def _go_on(self, hand: Growing, run: Run, number: int, piece: int) -> Growing:
+        """Bring the strand in hand to a visit of a run, or close it and start another."""
+        visit = run.visits[number]
+        if not run.visits[number - 1].bound_m:
             self._decide(hand, visit)
-        self.bound = False
         needed_m = visit.carried_m + (visit.yarn_m if self.edge_only else 2 * HAIR_M)
         if hand.left_m < needed_m - HAIR_M:
             self._close(hand, Why.RAN_OUT)
-            hand = self._begin(visit, piece)
-        elif visit.carried_m:
-            hand.carries.append(carry_to(visit, hand.stretches[-1].pass_index))
+            return self._begin(visit, piece)
+        if visit.carried_m:
+            hand.carries.append(run.carries[run.carried[number] - 1])
             hand.spend(visit.carried_m)
-        return self._work(hand, visit, piece)
+        return hand
 
     def _decide(self, hand: Growing | None, visit: Visit) -> None:
         """Decide whether a pass may be joined only at the edge, not within."""
         self.edge_only = self.at_an_edge and not self._too_long(hand, visit)
-        self.bound = visit.bound_m > 0
         self.long_pass = self.long_pass or (self.at_an_edge and not self.edge_only)
 
     def _too_long(self, hand: Growing | None, visit: Visit) -> bool:

@@ -110,7 +110,7 @@ def row_end_ratio(body: Body, gauge: Gauge) -> float:
 
 def ratio_is_off(own: float, measured: float) -> bool:
     """Return whether the maker's own ratio is more than a tenth off the measured one."""
-    return abs(own - measured) > RATIO_TOLERANCE * measured
+    return abs(own - measured) > RATIO_TOLERANCE * measured + _SAME
 
 
 def border_cautions(border: Sequence[Edging], body: Body) -> Iterator[Caution]:

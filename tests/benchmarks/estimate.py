@@ -1,8 +1,8 @@
 """How long a quote takes beside a fixed loop in plain Python, and how that grows with the rows.
 
 Run as `python tests/benchmarks/estimate.py` with the project on the path. Everything is timed in
-one run, so that the ratios depend on the machine as little as may be: a quote of 150 rows against
-the loop, then the time for a row at 150, 1,500 and 15,000 rows, which should stay about the same.
+one run, so that the ratios depend on the machine as little as may be: a quote of 30 rows against
+the loop, then the time for a row at 30, 300 and 3,000 rows, which should stay about the same.
 """
 
 from __future__ import annotations
@@ -20,7 +20,7 @@ from tests.examples import sample_design, sample_order, sample_quote, sample_wor
 
 ROUNDS = 7
 LOOPS = 100_000
-ROWS = (150, 1_500, 15_000)
+ROWS = (30, 300, 3_000)
 COLOURS = ("teal", "rust", "oat")
 
 

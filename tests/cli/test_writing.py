@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from quoting.cli import main, whole_file
-from quoting.cli.failures import NotDone
+from quoting.cli.failures import BadInput, NotDone
 from tests.cli.running import refusals
 
 
@@ -47,13 +47,18 @@ def test_a_file_that_cannot_be_finished_leaves_the_older_one_as_it_was(
     assert list(tmp_path.iterdir()) == [path]
 
 
+def test_a_name_that_no_file_can_have_is_bad_input(tmp_path: Path) -> None:
+    with pytest.raises(BadInput, match="No file has a name as long as this"):
+        whole_file.write_whole(tmp_path / ("x" * 300 + ".xlsx"), b"new")
+    assert list(tmp_path.iterdir()) == []
+
+
 @pytest.mark.parametrize(
     ("where", "why"),
     [
         ("folder.xlsx", "it is a folder"),
         ("nowhere/costing.xlsx", "its folder is not there"),
         ("file/costing.xlsx", "its folder is not a folder"),
-        ("x" * 300 + ".xlsx", "its name is too long"),
         ("a\0b.xlsx", "could not be written"),
     ],
 )

@@ -67,6 +67,13 @@ def test_what_the_buyer_pays_in_her_currency_is_told_with_rate_and_cushion(page:
     assert "2% against its moving" in part(page, "price").text
 
 
+@pytest.mark.parametrize(("quantity", "heading"), [("1", "For one, GBP"), ("3", "For all 3, GBP")])
+def test_the_price_for_all_is_headed_by_how_many_they_are(quantity: str, heading: str) -> None:
+    page = maker_in(SHOP).send("/answer", order__quantity=quantity, order__pays_in="EUR")
+    head, *_ = page.table("Each, GBP")
+    assert head == ["Price", "Each, GBP", heading]
+
+
 # -- days and cautions -----------------------------------------------------------------------------
 
 

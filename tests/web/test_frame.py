@@ -2,8 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
+from quoting.web import create_app
+from quoting.web.shop import open_shop
+from tests.examples import TODAY
 from tests.web.conftest import Maker, maker_in
 from tests.web.rich_workshop import rich
 
@@ -62,3 +67,11 @@ def test_a_page_of_the_workshop_says_which_file_it_is_read_from(address: str, ma
     page = maker.open(address)
     assert next(n.text for n in page.root.all("code")) == "workshop.toml"
     assert page.headings[0] == address.strip("/").capitalize()
+
+
+def test_who_works_with_the_demos_measurements_is_led_to_a_file_of_her_own() -> None:
+    shop = replace(open_shop(rich(), today=lambda: TODAY), borrowed=True)
+    page = Maker(create_app(shop).test_client()).open()
+    (banner,) = page.root.all("aside")
+    assert [a.attributes["href"] for a in banner.all("a")] == ["/workshop.toml"]
+    assert not list(maker_in(rich()).open().root.all("aside"))

@@ -201,3 +201,18 @@ def test_more_mistakes_than_one_are_counted_and_each_leads_to_its_field() -> Non
     assert links == ["#blanket.width", "#blanket.height"]
     one = maker_in(SHOP).send("/", blanket__width="wide").with_id("mistakes")
     assert next(one.all("h2")).text == "One thing to put right"
+
+
+def test_of_very_many_mistakes_the_first_are_told_and_the_others_counted() -> None:
+    """Twenty lines of stripes with neither a colour nor a number of rows."""
+    maker = maker_in(SHOP)
+    fields = maker.open().typed()
+    stripes = "blanket.sections.1.stripes"
+    for number in range(4, 24):
+        fields |= {f"{stripes}.{number}.colour": "puce", f"{stripes}.{number}.rows": "many"}
+    told = Page(maker.client.post("/", data=fields).text).with_id("mistakes")
+    count = int(next(told.all("h2")).text.split()[0])
+    items = [item.text for item in told.all("li")]
+    assert count > 30
+    assert len(items) == 31
+    assert items[-1] == f"and {count - 30} more, each beside its field."

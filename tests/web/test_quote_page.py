@@ -198,6 +198,14 @@ def test_a_rush_is_between_the_listed_price_and_the_price_together() -> None:
     assert rows["Rush, 10%"] == say.money(price.price - price.listed)
 
 
+def test_several_blankets_are_offered_at_the_price_of_each_and_of_all() -> None:
+    quote, say = reckoned(SHOP, quantity=3)
+    rows = rows_of(offered(SHOP, order__quantity="3"))
+    each, together = say.money(quote.price.each), say.money(quote.price.price)
+    assert rows[f"3 blankets, each {each}"] == together
+    assert quote.price.each * 3 == quote.price.price
+
+
 def test_a_price_that_was_given_is_the_price_of_the_page() -> None:
     given = Terms(target=Target(given=Decimal(321)))
     quote, _ = reckoned(SHOP, terms=given)

@@ -54,6 +54,10 @@ def test_what_a_change_saves_stands_under_its_headings_with_a_button(maker: Make
     assert taken == [saving.change.value for saving in found.savings]
 
 
+def test_what_could_change_is_shown_also_where_no_size_fits_the_budget(maker: Maker) -> None:
+    assert len(ask(maker, budget="6").table("Takes off, GBP")) > 1
+
+
 def test_the_size_that_the_changes_are_for_is_the_orders_own(maker: Maker) -> None:
     text = ask(maker, budget="250").with_id("answer").text
     assert words(f"for {SAY.size(80, 100)} at your target") in text
