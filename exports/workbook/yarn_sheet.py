@@ -28,6 +28,7 @@ from exports.workbook.prices_block import PriceRefs, prices_block
 from exports.workbook.shapes import COUNT, ROUGH_SHARE, SHARE, TENTHS, Shapes
 from exports.workbook.stitch_yarn_block import StitchYarnRefs, stitch_yarn_block
 from quoting.core.estimate import ColourEstimate
+from quoting.core.gauge import ESTIMATED_LIMITS, Z_95
 from quoting.core.money import round_half_up
 from quoting.core.quote import Quote
 from quoting.core.workshop import Habits
@@ -35,7 +36,7 @@ from quoting.core.yarn import LABEL_ERROR
 
 WIDTHS = (3, 18, 20, 11, 11, 9, 10, 11, 13, 10, 10, 11, 10, 11, 9, 11)
 HEADS_ROWS = 3
-FOOT_ROWS = 5
+FOOT_ROWS = 6
 """The sums of all colours, and what the workshop says of tails and of the reserve."""
 
 SUMMED = frozenset("DEFGHIJLMNOP")
@@ -82,6 +83,11 @@ class _HabitCells:
     def shared_square(self) -> str:
         """The square of what all of a colour's yarn is off by together: tension and label."""
         return f"Yarn!G{self.first_row + 2}^2+Yarn!G{self.first_row + 3}^2"
+
+    @property
+    def borrowed_square(self) -> str:
+        """The square of what a yarn may be off by that goes by the swatch of another."""
+        return f"(Yarn!G{self.first_row + 4}/{Z_95})^2"
 
 
 def write_yarn(grid: Grid, quote: Quote, shapes: Shapes) -> list[YarnRefs]:
@@ -180,7 +186,7 @@ def _to_have(
     bought = total_of([some.length for some in balls.bought])
     skeins = total_of([some.balls for some in balls.bought])
     left = f"{bought}+{total_of(balls.shelf)}-{at['I']}"
-    yield reckoned(_reserve(rests, at["D"], habits), colour.reserve, ROUGH_SHARE)
+    yield reckoned(_reserve(colour, rests, at["D"], habits), colour.reserve, ROUGH_SHARE)
     yield reckoned(have, long(colour.metres_to_buy), TENTHS)
     yield reckoned(grams, round_half_up(colour.grams, 0), COUNT)
     yield counted(round_half_up(colour.from_stock_g, 0), COUNT)
@@ -188,7 +194,7 @@ def _to_have(
     yield reckoned(left, long(colour.metres_left), TENTHS)
 
 
-def _reserve(rests: _Rests, stitches: str, habits: Habits) -> str:
+def _reserve(colour: ColourEstimate, rests: _Rests, stitches: str, habits: Habits) -> str:
     """Return the share to have on top, from what the swatches, tension and the label leave."""
     cells = rests.habits
     if habits.allowance is not None:
@@ -196,7 +202,8 @@ def _reserve(rests: _Rests, stitches: str, habits: Habits) -> str:
     if not rests.stitches.lengths:
         return "0"
     swatches = f"({rests.stitches.square_off})/{stitches}^2"
-    return f"NORMSINV({cells.wanted})*SQRT({swatches}+{cells.shared_square})"
+    borrowed = f"+{cells.borrowed_square}" if colour.yarn.borrowed else ""
+    return f"NORMSINV({cells.wanted})*SQRT({swatches}+{cells.shared_square}{borrowed})"
 
 
 def _foot(grid: Grid, lines: Sequence[Sequence[Ref]], quote: Quote, shapes: Shapes) -> None:
@@ -219,6 +226,9 @@ def _foot(grid: Grid, lines: Sequence[Sequence[Ref]], quote: Quote, shapes: Shap
     _habit(grid, "confidence", "sure that it is enough", yours(habits.confidence, SHARE))
     _habit(grid, "tension", "tension drifts by", yours(habits.tension, SHARE))
     _habit(grid, "label_off", "labels are off by", yours(LABEL_ERROR, SHARE))
+    if any(colour.yarn.borrowed for colour in quote.estimate.colours):
+        within = yours(ESTIMATED_LIMITS, SHARE)
+        _habit(grid, "borrowed_off", "a yarn without a swatch, within", within)
 
 
 def _habit(grid: Grid, name: str, label: str, cell: Cell) -> None:

@@ -9,7 +9,7 @@ from enum import StrEnum
 
 from quoting.core.estimate import ColourEstimate, Estimate
 from quoting.core.hours import Hours
-from quoting.core.money import exact, round_half_up, round_money
+from quoting.core.money import exact, product, round_half_up, round_money
 from quoting.core.order import Order
 from quoting.core.terms import YarnCharged
 from quoting.core.workshop import Workshop
@@ -152,7 +152,7 @@ def _line(
         quantity=Decimal(quantity),
         unit=unit,
         rate=rate,
-        amount=round_money(quantity * rate, currency),
+        amount=round_money(product(quantity, rate), currency),
         ball_g=ball_g,
         pack=pack,
     )

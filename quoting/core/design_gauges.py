@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Mapping
 from dataclasses import replace
 
 from quoting.core.design import Design, Kind, stripes_with_places
-from quoting.core.gauge import ESTIMATED_LIMITS, Z_95, Gauge, Sureness, gauge_of, has_swatch
+from quoting.core.gauge import ESTIMATED_LIMITS, Gauge, Sureness, gauge_of, has_swatch
 from quoting.core.stitches import Stitch
 from quoting.core.workshop import Workshop
 
@@ -27,7 +26,7 @@ def design_gauges(design: Design, workshop: Workshop) -> dict[Kind, Gauge]:
         borrowed = not has_swatch(workshop, yarn) and has_swatch(workshop, design.yarn)
         for stitch in stitches:
             gauge = gauge_of(workshop, design.yarn if borrowed else yarn, stitch)
-            gauges[yarn, stitch] = _borrowed(gauge, yarn) if borrowed else gauge
+            gauges[yarn, stitch] = _borrowed(gauge) if borrowed else gauge
     return gauges
 
 
@@ -39,10 +38,9 @@ def size_gauges(design: Design, gauges: Mapping[Kind, Gauge]) -> dict[Kind, Gaug
     }
 
 
-def _borrowed(gauge: Gauge, yarn: str) -> Gauge:
+def _borrowed(gauge: Gauge) -> Gauge:
     return replace(
         gauge,
         sureness=max(gauge.sureness, Sureness.ESTIMATED, key=list(Sureness).index),
-        basis=f"{yarn}/borrowed",
-        basis_error=math.hypot(gauge.basis_error, ESTIMATED_LIMITS / Z_95),
+        borrowed_limits=ESTIMATED_LIMITS,
     )

@@ -7,8 +7,8 @@ one kind the walk itself tells how many it begins with, and no asking is needed;
 what is asked of mixed balls, so the asking ends.
 
 A walk with less yarn in every stitch can need a ball more, as its part balls fall otherwise. So
-balls must serve with none of the reserve, with all of it and at fixed shares between: a larger one
-asks all that a smaller one asks, and so does not come to fewer balls.
+balls must serve with none of the reserve, with all of it and at every hundredth between: a larger
+one asks all the hundredths that a smaller one asks, and so does not come to fewer balls.
 """
 
 from __future__ import annotations
@@ -34,12 +34,12 @@ from quoting.core.skeins import (
 )
 from quoting.core.yarns import Yarn
 
-PASSES_ASKED = 50_000
+PASSES_ASKED = 600_000
 """Rows and rounds that are walked with balls that are only asked, at the most."""
 
 FEWEST_ASKED = 3
 
-SHARES = (0.0, 0.05, 0.1, 0.15, 0.2, 0.3, 0.5, 1.0, 3.0)
+SHARES = (*(n / 100 for n in range(30)), *(n / 10 for n in range(3, 10)), 1.0, 2.0, 3.0, 5.0)
 """Shares of more yarn at which balls must serve, too, where the reserve is larger."""
 
 

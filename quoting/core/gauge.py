@@ -38,8 +38,10 @@ class Gauge:
 
     `basis` names the swatch that the figures rest on: errors of one basis go together.
     `basis_error` is the relative standard uncertainty of the yarn that the basis leaves;
-    `guess_limits` the 95 % limits added for a figure taken by a ratio. `swatched` says whether
-    any swatch stands behind it, of whatever stitch, or only the yarn's category.
+    `guess_limits` the 95 % limits added for a figure taken by a ratio, `borrowed_limits` those of
+    the guess that this yarn works up as the one that was measured, which is one for all its
+    stitches. `swatched` says whether any swatch stands behind it, of whatever stitch, or only the
+    yarn's category.
     """
 
     stitch: str
@@ -51,6 +53,7 @@ class Gauge:
     basis: str
     basis_error: float
     guess_limits: float = 0.0
+    borrowed_limits: float = 0.0
     swatched: bool = True
 
 

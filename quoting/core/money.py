@@ -6,11 +6,12 @@ sheet's ROUND and these functions give the same cent.
 
 from __future__ import annotations
 
-from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_UP, Decimal
+from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_UP, Context, Decimal
 
 from quoting.core.currencies import minor_digits
 
 HOUR_DIGITS = 2
+_SHEET = Context(prec=15, rounding=ROUND_HALF_UP)
 MINUTES_PER_HOUR = 60
 
 
@@ -23,6 +24,14 @@ def round_half_up(amount: Decimal | float, digits: int) -> Decimal:
     """Return `amount` to `digits` decimals, halves away from zero."""
     number = amount if isinstance(amount, Decimal) else exact(amount)
     return number.quantize(Decimal(1).scaleb(-digits), ROUND_HALF_UP)
+
+
+def product(quantity: Decimal | int, rate: Decimal) -> Decimal:
+    """Return quantity × rate to 15 significant digits, as a spreadsheet multiplies.
+
+    So a rate that has no end, as of a gram, still gives the half cent that it stands for.
+    """
+    return _SHEET.multiply(Decimal(quantity), rate)
 
 
 def round_money(amount: Decimal, currency: str) -> Decimal:

@@ -27,6 +27,7 @@ class ColourYarn:
     """One colour's stitches over all pieces, chains too, and the yarn they take.
 
     `error` is the relative standard uncertainty of `stitches_m`. `extras_m` is what extras take.
+    `borrowed` says that the yarn goes by the swatch of another.
     """
 
     colour: str
@@ -34,6 +35,7 @@ class ColourYarn:
     stitches_m: float
     error: float
     extras_m: float = 0.0
+    borrowed: bool = False
 
 
 def pass_yarn_m(worked: Pass, yarn: str, gauges: Mapping[tuple[str, str], Gauge]) -> float:
@@ -85,6 +87,7 @@ def _colour_yarn(
         stitches_m=math.fsum(metres.values()),
         error=relative_error(metres, gauges, habits.tension),
         extras_m=extras_m,
+        borrowed=any(gauge.borrowed_limits for gauge in gauges.values()),
     )
 
 
@@ -99,13 +102,14 @@ def relative_error(
     if not total:
         return 0.0
     by_basis: dict[str, float] = {}
-    guesses = []
+    guesses, borrowed = [], 0.0
     for stitch, length in metres.items():
         gauge = gauges[stitch]
         error = length * gauge.basis_error
         by_basis[gauge.basis] = by_basis.get(gauge.basis, 0.0) + error
         guesses.append(length * gauge.guess_limits / Z_95)
-    known_by = math.hypot(*by_basis.values(), *guesses) / total
+        borrowed += length * gauge.borrowed_limits / Z_95
+    known_by = math.hypot(*by_basis.values(), *guesses, borrowed) / total
     return math.hypot(known_by, tension, LABEL_ERROR)
 
 

@@ -148,7 +148,7 @@ some_stock = st.lists(
     ),
     max_size=3,
 )
-allowances = st.sampled_from([0.0, 0.02, 0.05, 0.08, 0.1, 0.15, 0.2])
+allowances = st.sampled_from([0.0, 0.02, 0.05, 0.08, 0.1, 0.15, 0.2, 0.22, 0.25, 0.26])
 copies = st.integers(1, 2)
 
 

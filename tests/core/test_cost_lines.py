@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from quoting.core.costing import LineKind, Unit
+from quoting.core.money import product, round_money
 from quoting.core.order import Extra, Terms
 from quoting.core.terms import YarnCharged
 from quoting.core.yarns import PutUp, Stock
@@ -43,6 +44,13 @@ def test_stock_is_charged_at_the_cheapest_price_for_a_gram() -> None:
     teal = lines_of(quoted(yarns=(held,)), LineKind.YARN)[1]
     assert (teal.unit, teal.rate) == (Unit.GRAM, money("0.0425"))
     assert teal.quantity == 168
+
+
+def test_half_a_penny_is_half_a_penny_where_the_price_of_a_gram_has_no_end() -> None:
+    """By hand: 75 g at 1.55 for three balls of 50 g are 0.775, which rounds up to 0.78."""
+    ball = PutUp(weight_g=50, length_m=100, price=money("1.55"), pack=3)
+    assert product(75, ball.price_per_gram) == money("0.775")
+    assert round_money(product(75, ball.price_per_gram), "GBP") == money("0.78")
 
 
 def test_extras_and_packaging_are_per_blanket() -> None:

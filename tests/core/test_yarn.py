@@ -70,6 +70,15 @@ def test_a_guess_adds_its_own_error_in_squares() -> None:
     assert error == pytest.approx(total.s / total.n)
 
 
+def test_a_borrowed_swatch_is_one_guess_for_all_the_stitches_of_a_yarn() -> None:
+    """Reference: the uncertainties package: readings apart, the borrowing together."""
+    shared = ufloat(1, math.hypot(0.05, 0.02, 0.15 / 1.96))
+    total = 10 * ufloat(1, 0.03) * shared + 30 * ufloat(1, 0.01) * shared
+    lent = {"hdc": replace(HDC, borrowed_limits=0.15), "sc": replace(OTHER, borrowed_limits=0.15)}
+    error = relative_error({"hdc": 10, "sc": 30}, lent, 0.05)
+    assert error == pytest.approx(total.s / total.n)
+
+
 def test_a_second_swatch_does_not_make_tension_or_label_surer() -> None:
     """By hand: two exact swatches leave root(5^2 + 2^2) % = 5.39 %, at 1.645 a reserve of 8.9 %."""
     one = replace(HDC, basis_error=0.0)
