@@ -19,6 +19,7 @@ from quoting.core.comparison import (
 )
 from quoting.core.design import Design, Section, Stripe
 from quoting.core.errors import Refused, refuse
+from quoting.core.estimate import work_of
 from quoting.core.money import exact, round_money_down
 from quoting.core.order import Order
 from quoting.core.price import Price
@@ -157,7 +158,7 @@ def savings(quote: Quote, *, today: date) -> tuple[Saving, ...]:
 
 def _changes(quote: Quote, today: date) -> Iterator[tuple[Change, str, Order]]:
     order, design = quote.order, quote.order.design
-    most = max(1, PASSES_TRIED // (len(quote.plan.passes) * order.quantity))
+    most = max(1, PASSES_TRIED // work_of(quote.plan, order.quantity))
     for colour, other in islice(_pairs(quote), min(RECOLOURED, most)):
         yield Change.FEWER_COLOURS, colour, _with(order, _recoloured(design, colour, other))
     for alternative in calmer_stripes(quote, today=today):

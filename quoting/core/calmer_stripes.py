@@ -11,7 +11,7 @@ from itertools import groupby, islice, zip_longest
 from quoting.core.advice import MANY_ENDS
 from quoting.core.design import Design, Section, Stripe
 from quoting.core.errors import Refused, refuse
-from quoting.core.estimate import estimate_plan
+from quoting.core.estimate import estimate_plan, work_of
 from quoting.core.order import Order
 from quoting.core.passes import Plan
 from quoting.core.plan import plan_order
@@ -29,8 +29,8 @@ ROWS_PLANNED = 16_000
 WALKED = 10
 """Of those that keep the shape, how many are walked to count their ends."""
 
-MOST_VARIED = 4_500
-"""Rows and rounds of all blankets of an order for which other stripes are tried at all."""
+MOST_VARIED = 1_500
+"""Of work, as `work_of` has it, for which other stripes are tried at all."""
 
 ROWS_DRIFT = 0.10
 HAIR = 1e-6
@@ -84,9 +84,8 @@ def check_size(quote: Quote, place: str = "") -> None:
 
     Errors: `too-large-to-vary`, at `place`.
     """
-    passes = len(quote.plan.passes) * quote.order.quantity
-    if passes > MOST_VARIED:
-        raise refuse(place, "too-large-to-vary", read=passes, limit=MOST_VARIED)
+    if work_of(quote.plan, quote.order.quantity) > MOST_VARIED:
+        raise refuse(place, "too-large-to-vary")
 
 
 def _rank(found: Alternative) -> tuple[int, float, int]:

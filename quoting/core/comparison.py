@@ -16,6 +16,7 @@ from quoting.core.best_size import Reason as Reason
 from quoting.core.best_size import best_of, why_best
 from quoting.core.costing import LineKind
 from quoting.core.errors import Checks, Mistake, Refused, refuse
+from quoting.core.estimate import work_of
 from quoting.core.measures import CM_PER_INCH
 from quoting.core.money import exact, round_money
 from quoting.core.order import Order, Terms
@@ -30,7 +31,7 @@ from quoting.core.workshop import Workshop
 MOST_SIZES = 50
 
 MOST_COMPARED = 12_000
-"""Rows and rounds of all blankets of the order and of all sizes together."""
+"""Of work, as `work_of` has it: the order and all sizes together."""
 
 
 class Rule(StrEnum):
@@ -210,20 +211,20 @@ def _try_quote(order: Order, workshop: Workshop, today: date, room: Room) -> Quo
 
 
 class Room:
-    """How many rows and rounds are still to be worked out in one answer."""
+    """How much is still to be worked out in one answer: in rows and rounds of one blanket."""
 
     def __init__(self, passes: int) -> None:
         self.left = passes
 
     def take(self, order: Order, workshop: Workshop) -> None:
-        """Take the rows of all blankets of an order. Errors: as `plan_order`, and as `check`."""
-        self.left -= len(plan_order(order, workshop).passes) * order.quantity
+        """Take the work of an order. Errors: as `plan_order`, and as `check`."""
+        self.left -= work_of(plan_order(order, workshop), order.quantity)
         self.check()
 
     def check(self) -> None:
         """Refuse to go on once more were asked for. Errors: `too-much-at-once` at `sizes`."""
         if self.left < 0:
-            raise refuse("sizes", "too-much-at-once", limit=MOST_COMPARED)
+            raise refuse("sizes", "too-much-at-once")
 
 
 def _sized_order(order: Order, size: Size, prices: Mapping[Size, Decimal] | None) -> Order:

@@ -23,8 +23,16 @@ from quoting.core.strands import Strand, Visit, Why, visits_by_colour
 from quoting.core.workshop import Habits, Join, Workshop
 from quoting.core.yarn import ColourYarn, reserve, yarn_by_colour, yarn_by_pass
 
-MOST_PASSES = 20_000
+MOST_PASSES = 40_000
 """Rows and rounds of all blankets of an order together."""
+
+ALIKE_AT_ONCE = 50
+"""Further blankets of a set that are worked out while one is: alike runs are walked whole."""
+
+
+def work_of(plan: Plan, quantity: int) -> int:
+    """Return the rows and rounds of one blanket that take as long as an order of so many alike."""
+    return math.ceil(len(plan.passes) * (1 + (quantity - 1) / ALIKE_AT_ONCE))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -7,12 +7,13 @@ from threading import BoundedSemaphore, Lock
 from flask import Flask, current_app, g
 from werkzeug.exceptions import TooManyRequests
 
+from quoting.core.estimate import work_of
 from quoting.core.order import Order
 from quoting.core.plan import plan_order
 from quoting.core.workshop import Workshop
 
-LIGHT_PASSES = 1_500
-"""Rows and rounds of an answer that waits for nobody: some hundredths of a second of work."""
+LIGHT_PASSES = 700
+"""Of work, as `work_of` has it, that waits for nobody: some hundredths of a second."""
 
 MOST_WAITING = 3
 """Large orders that wait for the one in hand; any more are asked to come again."""
@@ -66,7 +67,7 @@ def take_turn_for(order: Order, workshop: Workshop, *, sizes: int = 1) -> None:
 
     Errors: as `take_turn`, and as `plan_order`.
     """
-    if len(plan_order(order, workshop).passes) * order.quantity * sizes > LIGHT_PASSES:
+    if work_of(plan_order(order, workshop), order.quantity) * sizes > LIGHT_PASSES:
         take_turn()
 
 

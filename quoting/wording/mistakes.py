@@ -61,12 +61,10 @@ MISTAKES: Sentences = {
     ),
     "more-mistakes": ("{read} more mistakes are not told one by one: put these right first.",),
     "too-much-at-once": (
-        "These sizes come to more than {limit} rows and rounds in all blankets together: compare "
-        "fewer of them at once, or fewer blankets.",
+        "These sizes are too much to work out at once: compare fewer of them, or fewer blankets.",
     ),
     "too-large-to-vary": (
-        "An order of {read} rows and rounds in all blankets together is too large for changes to "
-        "be tried; up to {limit} they are.",
+        "The order has too many rows, or too many blankets, for changes of it to be tried.",
     ),
     "too-many-lines": (
         "This comes to {read} lines of sections, stripes, border, colours and extras, where the "

@@ -13,9 +13,9 @@ from quoting.core.budget import within_budget
 from quoting.core.calmer_stripes import MOST_VARIED, calmer_stripes
 from quoting.core.comparison import MOST_COMPARED, compare_sizes
 from quoting.core.errors import Mistake, Refused
-from quoting.core.estimate import MOST_PASSES
+from quoting.core.estimate import MOST_PASSES, work_of
 from quoting.core.resizing import Size
-from tests.examples import TODAY, sample_order, sample_quote, sample_workshop
+from tests.examples import TODAY, sample_design, sample_order, sample_quote, sample_workshop
 
 SIZES = [Size(width_cm=60.0 + number, height_cm=100.0) for number in range(50)]
 ROWS = len(sample_quote().plan.passes)
@@ -48,21 +48,22 @@ def test_sizes_and_blankets_that_come_to_too_many_rows_together_are_refused_earl
 
     def counted(order: Any, *args: Any, **kwargs: Any) -> Any:
         done = real(order, *args, **kwargs)
-        worked.append(len(done.plan.passes) * order.quantity)
+        worked.append(work_of(done.plan, order.quantity))
         return done
 
     monkeypatch.setattr(comparison, "quote_order", counted)
-    order = sample_order(quantity=20)
+    order = sample_order(quantity=200)
     mistake = why(lambda: compare_sizes(order, WORKSHOP, SIZES, today=TODAY))
     assert (mistake.place, mistake.code) == ("sizes", "too-much-at-once")
     assert sum(worked) <= MOST_COMPARED
 
 
 def test_an_order_too_large_to_vary_is_refused_a_budget_and_calmer_stripes() -> None:
-    large = sample_order(quantity=MOST_VARIED // ROWS + 1)
+    large = sample_order(design=sample_design(height_cm=1000.0), quantity=30)
+    assert work_of(sample_quote(large).plan, 30) > MOST_VARIED
     budget = Decimal(900)
     mistake = why(lambda: within_budget(large, WORKSHOP, SIZES[:1], budget=budget, today=TODAY))
     assert (mistake.place, mistake.code) == ("budget", "too-large-to-vary")
     assert why(lambda: calmer_stripes(sample_quote(large), today=TODAY)).code == mistake.code
-    smaller = sample_order(quantity=MOST_VARIED // ROWS)
+    smaller = sample_order(quantity=10)
     assert within_budget(smaller, WORKSHOP, SIZES[:1], budget=budget, today=TODAY).fits

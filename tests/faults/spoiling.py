@@ -70,6 +70,9 @@ HEADERS = (
 )
 METHODS = ("GET", "POST", "HEAD", "PUT", "DELETE", "OPTIONS", "TRACE", "PATCH", "BREW")
 
+MOST_CHARACTERS = 1_000_000
+"""That a line repeated comes to: what is longer is refused by its length alone."""
+
 _VALUE = re.compile(r'(?<==)\s*("[^"\n]*"|[\d.-]+|true|false)')
 
 
@@ -99,7 +102,8 @@ def _line_left_out(text: str, random: Random) -> str:
 def _line_repeated(text: str, random: Random) -> str:
     lines = text.splitlines(keepends=True) or [""]
     at = random.randrange(len(lines))
-    lines[at:at] = [lines[at]] * random.choice((1, 1, 3, 500))
+    more = random.choice((1, 1, 3, 500))
+    lines[at:at] = [lines[at]] * min(more, MOST_CHARACTERS // (len(lines[at]) + 1))
     return "".join(lines)
 
 

@@ -83,8 +83,8 @@ def test_a_small_order_is_answered_while_a_large_one_is_worked_out(
 @pytest.mark.parametrize(
     ("address", "typed"),
     [
-        ("/quote", {"order.quantity": "40"}),
-        ("/answer", {"order.quantity": "40"}),
+        ("/quote", {"order.quantity": "300"}),
+        ("/answer", {"order.quantity": "300"}),
         ("/calmer", {}),
         ("/workbook", {}),
     ],
@@ -104,7 +104,7 @@ def test_a_large_order_waits_and_is_told_so_in_words(
 def test_the_turn_is_given_back_with_the_answer_and_after_a_fault(
     maker: Maker, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    fields = maker.open().typed() | {"order.quantity": "40"}
+    fields = maker.open().typed() | {"order.quantity": "300"}
     assert maker.client.post("/quote", data=fields).status_code == 200
 
     def broken(*_: object, **__: object) -> None:
