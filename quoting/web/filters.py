@@ -10,9 +10,10 @@ from markupsafe import Markup
 from quoting.core.advice import MANY_ENDS
 from quoting.web import reckonings
 from quoting.web.shop import shop_now
-from quoting.web.views import yarn_names
 from quoting.wording import (
     change_words,
+    exchange_rate,
+    exchange_words,
     line_quantity,
     line_rate,
     line_unit,
@@ -50,8 +51,6 @@ SUMS = (
     reckonings.target_words,
     reckonings.earned_sum,
     reckonings.bare_yarn,
-    reckonings.exchange_rate,
-    reckonings.exchange_words,
 )
 
 _DOT = Markup(
@@ -70,6 +69,8 @@ def register(app: Flask) -> None:
     app.context_processor(_shared)
     app.jinja_env.globals.update(
         change_words=change_words,
+        exchange_rate=exchange_rate,
+        exchange_words=exchange_words,
         refusal_words=refusal_words,
         rule_words=rule_words,
         many_ends=MANY_ENDS,
@@ -84,7 +85,6 @@ def register(app: Flask) -> None:
         timed_words=timed_words,
         work_words=work_words,
         dot=dot,
-        yarn_names=yarn_names,
         **{function.__name__: function for function in SUMS},
     )
 
