@@ -49,8 +49,8 @@ class Offer:
     day: date
     valid_until: date
     ready_by: date
-    wanted_by: date | None
-    deliver_to: str | None
+    wanted_by: date | None = None
+    deliver_to: str | None = None
     quantity: int
     width_cm: float
     height_cm: float
@@ -61,7 +61,7 @@ class Offer:
     extras: tuple[str, ...]
     currency: str
     rows: tuple[Row, ...]
-    exchange: ExchangeRate | None
+    exchange: ExchangeRate | None = None
     cautions: tuple[Caution, ...]
     locale: str
     units: Units
