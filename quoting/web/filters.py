@@ -9,6 +9,7 @@ from markupsafe import Markup
 
 from quoting.core.advice import MANY_ENDS
 from quoting.web import reckonings
+from quoting.web.long_tables import beginning
 from quoting.web.shop import shop_now
 from quoting.wording import (
     change_words,
@@ -68,6 +69,7 @@ def register(app: Flask) -> None:
     """Give templates the workshop's speech, the words of the trade and the top bar."""
     app.context_processor(_shared)
     app.jinja_env.globals.update(
+        beginning=beginning,
         change_words=change_words,
         exchange_rate=exchange_rate,
         exchange_words=exchange_words,
