@@ -16,6 +16,7 @@ class Document(StrEnum):
     WORKSHOP = "workshop"
     PRICES = "prices"
     FORM = "form"
+    OFFER = "offer"
 
 
 @dataclass(frozen=True, slots=True)

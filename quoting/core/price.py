@@ -54,6 +54,11 @@ class Price:
         return self.price / self.quantity
 
     @property
+    def listed_each(self) -> Decimal:
+        """The price of one blanket before rush, discount and minimum."""
+        return self.listed / self.quantity
+
+    @property
     def balance(self) -> Decimal:
         """What is left to pay after the deposit."""
         return self.total - self.deposit

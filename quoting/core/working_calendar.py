@@ -34,6 +34,11 @@ class WorkingCalendar:
         checks.number("hours_promised", self.hours_promised, least=0, most=1_000_000)
         checks.done()
 
+    @property
+    def days_after_making(self) -> int:
+        """Days from the last stitch until the blanket is with its buyer."""
+        return self.drying_days + self.post_days
+
 
 def ready_by(
     today: date,
@@ -53,7 +58,7 @@ def ready_by(
     free = _work_through(today, calendar.hours_promised / daily, off)
     arrival = later(today, calendar.yarn_arrives_days if yarn_bought else 0)
     made = _work_through(max(free, arrival), hours / daily, off)
-    return later(made, calendar.drying_days + calendar.post_days)
+    return later(made, calendar.days_after_making)
 
 
 def _work_through(day: date, days_of_work: float, off: frozenset[date]) -> date:

@@ -132,6 +132,10 @@ class Yarn:
         """The length for a gram, by the label of the smallest ball."""
         return self.smallest.length_m / self.smallest.weight_g
 
+    def length_of(self, ball: Stock) -> float:
+        """Return about how many metres a ball on the shelf has."""
+        return ball.weight_g * self.metres_per_gram
+
     @property
     def labels_agree(self) -> bool:
         """Whether all its balls have about the same length for a gram, as one yarn's do."""

@@ -9,10 +9,12 @@ from markupsafe import Markup
 
 from quoting.core.advice import MANY_ENDS
 from quoting.web import reckonings
+from quoting.web.long_tables import beginning
 from quoting.web.shop import shop_now
-from quoting.web.views import yarn_names
 from quoting.wording import (
     change_words,
+    exchange_rate,
+    exchange_words,
     line_quantity,
     line_rate,
     line_unit,
@@ -50,8 +52,6 @@ SUMS = (
     reckonings.target_words,
     reckonings.earned_sum,
     reckonings.bare_yarn,
-    reckonings.exchange_rate,
-    reckonings.exchange_words,
 )
 
 _DOT = Markup(
@@ -69,7 +69,10 @@ def register(app: Flask) -> None:
     """Give templates the workshop's speech, the words of the trade and the top bar."""
     app.context_processor(_shared)
     app.jinja_env.globals.update(
+        beginning=beginning,
         change_words=change_words,
+        exchange_rate=exchange_rate,
+        exchange_words=exchange_words,
         refusal_words=refusal_words,
         rule_words=rule_words,
         many_ends=MANY_ENDS,
@@ -84,7 +87,6 @@ def register(app: Flask) -> None:
         timed_words=timed_words,
         work_words=work_words,
         dot=dot,
-        yarn_names=yarn_names,
         **{function.__name__: function for function in SUMS},
     )
 

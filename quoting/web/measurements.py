@@ -3,28 +3,50 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 
 from flask import Blueprint, render_template
 
 from quoting.core.errors import Refused
 from quoting.core.gauge import Gauge, gauge_of
+from quoting.core.measures import CM_PER, CM_PER_INCH
 from quoting.core.pace import FEW_SESSIONS, Pace, Session, pace_of, timings_wanted
 from quoting.core.stitching_time import sessions_of
 from quoting.core.swatch import Swatch
-from quoting.core.timing import TimedStitch
+from quoting.core.timing import Minutes, Readings, TimedStitch, mean
 from quoting.core.workshop import Workshop
 from quoting.web.shop import shop_now
 
 blueprint = Blueprint("measurements", __name__)
 
+TEN_CM, FOUR_INCHES_CM = 10.0, 4 * CM_PER_INCH
+"""What a gauge is told over, in centimetres or inches (common practice)."""
+
+TIMED_BY_TASK = tuple(item.name for item in fields(Minutes) if item.name != "rip_back")
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Measured:
-    """A swatch, and the gauge of its stitch in its yarn."""
+    """A swatch, the gauge of its stitch in its yarn, and the span that gauges are told over."""
 
     swatch: Swatch
     gauge: Gauge
+    span_cm: float
+
+    @property
+    def yarn_cm(self) -> float:
+        """The yarn in one stitch."""
+        return self.gauge.yarn_m * CM_PER["m"]
+
+    @property
+    def stitches(self) -> float:
+        """Stitches in a span."""
+        return self.span_cm / self.gauge.width_cm
+
+    @property
+    def rows(self) -> float:
+        """Rows in a span."""
+        return self.span_cm / self.gauge.height_cm
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,19 +72,36 @@ class Paced:
         return max(0, FEW_SESSIONS - self.pace.sessions)
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TaskMinutes:
+    """The readings of one sort of work besides the stitches; none where none were given."""
+
+    name: str
+    readings: Readings | None
+
+    @property
+    def minutes(self) -> float:
+        """The minutes that are reckoned with."""
+        return mean(self.readings)
+
+
 @blueprint.get("/measurements")
 def show() -> str:
     """Show swatches, timings and minutes with what follows from them."""
-    workshop = shop_now().workshop
+    shop = shop_now()
+    workshop = shop.workshop
+    span_cm = FOUR_INCHES_CM if shop.speech.inches else TEN_CM
     return render_template(
         "measurements/show.html",
-        measured=[_measured(swatch, workshop) for swatch in workshop.swatches],
+        measured=[_measured(swatch, workshop, span_cm) for swatch in workshop.swatches],
         paced=_paced(workshop),
+        tasks=[TaskMinutes(name=n, readings=getattr(workshop.minutes, n)) for n in TIMED_BY_TASK],
     )
 
 
-def _measured(swatch: Swatch, workshop: Workshop) -> Measured:
-    return Measured(swatch=swatch, gauge=gauge_of(workshop, swatch.yarn, swatch.stitch))
+def _measured(swatch: Swatch, workshop: Workshop, span_cm: float) -> Measured:
+    gauge = gauge_of(workshop, swatch.yarn, swatch.stitch)
+    return Measured(swatch=swatch, gauge=gauge, span_cm=span_cm)
 
 
 def _paced(workshop: Workshop) -> list[Paced]:

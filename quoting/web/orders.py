@@ -8,7 +8,6 @@ from flask import Blueprint, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 from werkzeug.datastructures import MultiDict
 
-from quoting.core.cautions import Reader
 from quoting.core.errors import Refused
 from quoting.core.order import Order
 from quoting.schema import load_order_text, order_text
@@ -20,6 +19,7 @@ from quoting.web.forms.sent import Sent
 from quoting.web.moves import make_move, read_move
 from quoting.web.offers import offers_of
 from quoting.web.order_form import bind_form, sent_order, start_sent
+from quoting.web.quote_page import quote_page
 from quoting.web.shop import shop_now
 from quoting.web.turns import take_turn
 from quoting.web.views import view_of
@@ -74,8 +74,7 @@ def quote() -> ResponseReturnValue:
     found = _asked()
     if found.quote is None:
         return show_refused(found)
-    view = view_of(found.quote, shop_now(), Reader.BUYER)
-    return render_template("quote/quote.html", view=view)
+    return quote_page(found.quote)
 
 
 @blueprint.get("/quote")

@@ -6,7 +6,6 @@ from decimal import Decimal
 
 from quoting.core.counts import stitch_repeat
 from quoting.core.estimate import ColourEstimate
-from quoting.core.exchange import ExchangeRate
 from quoting.core.gauge import Gauge
 from quoting.core.hours import Task
 from quoting.core.measures import CM_PER_INCH
@@ -189,15 +188,3 @@ def earned_sum(quote: Quote, say: Speech) -> str:
 def bare_yarn(length_m: float) -> str:
     """Return a length of yarn without its unit, for a column whose heading has it."""
     return shop_now().speech.yarn_length(length_m).partition("\u00a0")[0]
-
-
-def exchange_rate(rate: ExchangeRate, say: Speech) -> str:
-    """Return a rate of exchange as it was typed or published: `1.17 for 1 GBP`."""
-    return f"{say.number(rate.rate)} for {say.number(rate.per)} {say.currency}"
-
-
-def exchange_words(rate: ExchangeRate, say: Speech) -> str:
-    """Return what an amount in another currency was reckoned by, its day and its cushion."""
-    one = f"{exchange_rate(rate, say)}, the rate of {say.day(rate.day)}"
-    cushion = f", and {say.percent(rate.cushion)} against its moving" if rate.cushion else ""
-    return one + cushion

@@ -1,4 +1,4 @@
-"""A quote as a page shows it: its drawing, its cautions in their places, how it was reckoned."""
+"""A quote as the worktable shows it: drawing, cautions in their places, how it was reckoned."""
 
 from __future__ import annotations
 
@@ -47,7 +47,7 @@ class PartHours:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class View:
-    """A quote ready to be shown; `cautions` are the maker's, by the part of the page they go to."""
+    """A quote as its maker sees it; `cautions` are hers, by the part of the page they go to."""
 
     quote: Quote
     say: Speech
@@ -97,8 +97,8 @@ class View:
         return tuple(line for line in self.quote.lines if line.kind in ADJUSTMENTS)
 
 
-def view_of(quote: Quote, shop: Shop, reader: Reader = Reader.MAKER) -> View:
-    """Return a quote ready to be shown, drawn for its reader."""
+def view_of(quote: Quote, shop: Shop) -> View:
+    """Return a quote ready to be shown to its maker."""
     placed: dict[str, list[str]] = {}
     for caution in quote.cautions:
         if caution.reader is Reader.MAKER:
@@ -108,7 +108,7 @@ def view_of(quote: Quote, shop: Shop, reader: Reader = Reader.MAKER) -> View:
         quote=quote,
         say=shop.speech,
         # The drawing escapes every word that it writes.
-        drawing=Markup(draw_blanket(quote, shop.speech, reader=reader)),  # noqa: S704
+        drawing=Markup(draw_blanket(quote, shop.speech)),  # noqa: S704
         cautions={place: tuple(said) for place, said in placed.items()},
         for_buyer=tuple(
             caution_sentence(caution, shop.speech)
@@ -117,10 +117,3 @@ def view_of(quote: Quote, shop: Shop, reader: Reader = Reader.MAKER) -> View:
         ),
         codes=colour_codes(quote),
     )
-
-
-def yarn_names(quote: Quote) -> list[str]:
-    """Return the yarns of a quote, each with its fibre where that is known."""
-    sources = dict.fromkeys(colour.source.yarn for colour in quote.estimate.colours)
-    yarns = [quote.workshop.yarn(name) for name in sources]
-    return [f"{yarn.name} ({yarn.fibre})" if yarn.fibre else yarn.name for yarn in yarns]

@@ -4,6 +4,7 @@ from quoting.wording.cautions import caution_sentence
 from quoting.wording.comparing import change_words, refusal_words, rule_words, verdict
 from quoting.wording.confirmed import confirming_digits
 from quoting.wording.drawing import drawing_description, drawing_title
+from quoting.wording.exchange import exchange_rate, exchange_words
 from quoting.wording.lines import (
     line_quantity,
     line_rate,
@@ -14,6 +15,7 @@ from quoting.wording.lines import (
 )
 from quoting.wording.locales import is_locale
 from quoting.wording.mistakes import mistake_sentence
+from quoting.wording.offer import SaidOffer, say_offer
 from quoting.wording.row_guide import guide_sentences, notes_sentence
 from quoting.wording.rows_and_edges import (
     edge_name,
@@ -50,6 +52,7 @@ __all__ = [
     "NO_PRICE_OF_SIZE",
     "NO_SIZE_NAMED",
     "QUOTE_FOLLOWS",
+    "SaidOffer",
     "Speech",
     "caution_sentence",
     "change_words",
@@ -59,6 +62,8 @@ __all__ = [
     "edge_name",
     "edge_words",
     "ended_words",
+    "exchange_rate",
+    "exchange_words",
     "guess_words",
     "guide_sentences",
     "is_locale",
@@ -75,6 +80,7 @@ __all__ = [
     "quote_sources",
     "refusal_words",
     "rule_words",
+    "say_offer",
     "sheet_money",
     "sheet_number",
     "sold_as",

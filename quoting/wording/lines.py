@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from decimal import Decimal
+
 from quoting.core.costing import Line, LineKind, Unit
 from quoting.core.currencies import minor_digits
 from quoting.core.money import HOUR_DIGITS, round_half_up
@@ -44,10 +46,13 @@ def line_what(line: Line, speech: Speech) -> str:
             return f"{line.subject}, on each payment"
         case LineKind.FEE:
             return f"{line.subject}, on {speech.money(line.quantity)}"
-        case _ if line.share is not None:
-            return f"{_KINDS[line.kind]}, {speech.percent(line.share, 2)}"
         case _:
-            return line.subject or _KINDS[line.kind]
+            return line.subject or move_words(line.kind, line.share, speech)
+
+
+def move_words(kind: LineKind, share: Decimal | None, speech: Speech) -> str:
+    """Return what a kind of line is, with its share of the price if it is one: `Rush, 10%`."""
+    return _KINDS[kind] if share is None else f"{_KINDS[kind]}, {speech.percent(share, 2)}"
 
 
 def yarn_line_parts(line: Line, speech: Speech) -> tuple[str, str]:

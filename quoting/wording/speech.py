@@ -19,6 +19,7 @@ from babel.numbers import (
     get_group_symbol,
 )
 
+from quoting.core.buyers_offer import Offer
 from quoting.core.currencies import minor_digits
 from quoting.core.errors import refuse
 from quoting.core.measures import CM_PER, GRAMS_PER, Units
@@ -215,15 +216,15 @@ FILE_SPEECH = Speech(locale="en")
 """How mistakes are said while no workshop has been read."""
 
 
-def speech_of(workshop: Workshop) -> Speech:
-    """Return how a workshop speaks. Errors: `not-a-locale` at `workshop.locale`."""
-    if not is_locale(workshop.locale):
-        raise refuse("workshop.locale", "not-a-locale", read=workshop.locale)
+def speech_of(speaker: Workshop | Offer) -> Speech:
+    """Return how a workshop or an offer speaks. Errors: `not-a-locale` at `workshop.locale`."""
+    if not is_locale(speaker.locale):
+        raise refuse("workshop.locale", "not-a-locale", read=speaker.locale)
     return Speech(
-        locale=str(locale_of(workshop.locale)),
-        units=workshop.units,
-        vocabulary=workshop.speaks,
-        currency=workshop.currency,
+        locale=str(locale_of(speaker.locale)),
+        units=speaker.units,
+        vocabulary=speaker.speaks,
+        currency=speaker.currency,
     )
 
 

@@ -10,10 +10,14 @@ from decimal import Decimal
 import pytest
 
 from quoting.core.exchange import ExchangeRate
+from quoting.core.measures import Units
 from quoting.core.order import Terms
 from quoting.core.quote import Quote, quote_order
 from quoting.core.terms import Deposit, Target, Tax, TaxShown
 from quoting.core.workshop import Workshop
+from quoting.web import create_app
+from quoting.web.quote_page import quote_page
+from quoting.web.shop import open_shop
 from quoting.wording import Speech, speech_of
 from tests.examples import TODAY, sample_workshop
 from tests.web.conftest import ORDER, maker_in
@@ -220,3 +224,24 @@ def test_what_only_the_maker_is_to_heed_is_not_told_to_the_buyer() -> None:
     for words in ("breaks", "under three", "licensed"):
         assert not any(words in said for said in noted), words
     assert all(said.startswith("Please note:") for said in noted)
+
+
+def test_work_that_is_paid_for_at_once_waits_for_all_of_it() -> None:
+    page = offered(replace(SHOP, pricing=replace(THIRD, deposit=Deposit(share=1.0))))
+    assert "All of it, when you accept" in rows_of(page)
+    assert "deposit" not in page.root.text.lower()
+    assert "Work begins when the payment has come." in page.root.text
+
+
+def test_a_quote_is_shown_as_its_own_workshop_was_whatever_is_served_today() -> None:
+    """Tax, currency, units, language and name of a workshop that has changed since."""
+    own = replace(SHOP, tax=Tax(registered=True, rate=0.2))
+    quote, _ = reckoned(own)
+    today = replace(SHOP, name="Fen Throws", locale="de_DE", currency="EUR", units=Units.INCHES)
+    shown = []
+    for served in (own, today):
+        app = create_app(open_shop(served, today=lambda: TODAY))
+        with app.test_request_context():
+            shown.append(quote_page(quote))
+    assert shown[0] == shown[1]
+    assert rows_of(Page(shown[1]))["Tax inside it, 20%"].startswith("£")

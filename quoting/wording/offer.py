@@ -1,0 +1,156 @@
+"""An offer in words: every amount, fact and sentence that the buyer reads, on page or on paper."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from quoting.core.buyers_offer import Offer, OfferedColour, OfferedYarn
+from quoting.core.costing import LineKind
+from quoting.core.offer_rows import Due, Row, RowCode
+from quoting.wording.cautions import caution_sentence
+from quoting.wording.exchange import exchange_words
+from quoting.wording.lines import move_words
+from quoting.wording.speech import Speech, speech_of
+
+TAX_DIGITS = 3
+"""Decimals of a rate of tax in per cent, where it has so many."""
+
+_NAMES = {
+    RowCode.BLANKETS: "The blanket",
+    RowCode.TOGETHER: "Together",
+    RowCode.DELIVERY: "Delivery",
+    RowCode.TAX_ADDED: "Tax",
+    RowCode.TOTAL: "Total",
+    RowCode.TAX_INSIDE: "Tax inside it",
+    RowCode.WHOLE: "All of it",
+    RowCode.DEPOSIT: "Deposit",
+    RowCode.BALANCE: "Balance",
+}
+
+_DUE = {Due.ON_ACCEPTING: "when you accept", Due.BEFORE_SENDING: "before it is sent"}
+
+_CARE = (
+    "Care: wash as the yarn’s label says, by itself the first time, and dry flat. "
+    "The label of the yarn is sent with the blanket."
+)
+_BY_HAND = (
+    "Made by hand: size may differ by a little, and colours on a screen or on paper differ "
+    "from yarn."
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SaidRow:
+    """One amount and its name; a total is told with more weight."""
+
+    name: str
+    amount: str
+    is_total: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SaidFact:
+    """One fact beside its name; where it names colours, these are they."""
+
+    name: str
+    text: str
+    colours: tuple[OfferedColour, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SaidOffer:
+    """An offer in the words of its maker's locale, in the order that it is read.
+
+    `name` is that of the whole document, `heading` the line under its title.
+    """
+
+    name: str
+    maker: str
+    title: str
+    heading: str
+    rows: tuple[SaidRow, ...]
+    facts: tuple[SaidFact, ...]
+    cautions: tuple[str, ...]
+    notes: tuple[str, ...]
+
+
+def say_offer(offer: Offer) -> SaidOffer:
+    """Return an offer in words. Errors: as `speech_of`."""
+    speech = speech_of(offer)
+    of_day = f"Quote {offer.number} of {speech.day(offer.day)}"
+    return SaidOffer(
+        name=f"Quote {offer.number} – {offer.title}",
+        maker=offer.maker,
+        title=offer.title,
+        heading=f"{of_day} for {offer.buyer}" if offer.buyer else of_day,
+        rows=tuple(_said_row(row, offer, speech) for row in offer.rows),
+        facts=tuple(_facts(offer, speech)),
+        cautions=tuple(caution_sentence(caution, speech) for caution in offer.cautions),
+        notes=(_CARE, _accepting(offer, speech)),
+    )
+
+
+def _said_row(row: Row, offer: Offer, speech: Speech) -> SaidRow:
+    abroad = row.currency != offer.currency
+    return SaidRow(
+        name=_name_abroad(row, offer, speech) if abroad else _row_name(row, offer, speech),
+        amount=speech.money(row.amount, row.currency),
+        is_total=row.code is RowCode.TOTAL,
+    )
+
+
+def _row_name(row: Row, offer: Offer, speech: Speech) -> str:
+    match row.code:
+        case RowCode.BLANKETS | RowCode.TOGETHER:
+            return _price_name(row, offer, speech)
+        case RowCode.RUSH | RowCode.DISCOUNT | RowCode.MINIMUM:
+            return move_words(LineKind(row.code.value), row.share, speech)
+        case RowCode.TAX_ADDED | RowCode.TAX_INSIDE if row.share is not None:
+            return f"{_NAMES[row.code]}, {speech.percent(row.share, TAX_DIGITS)}"
+        case _:
+            return f"{_NAMES[row.code]}, {_DUE[row.due]}" if row.due else _NAMES[row.code]
+
+
+def _price_name(row: Row, offer: Offer, speech: Speech) -> str:
+    if row.each is None:
+        return _NAMES[row.code]
+    blankets = speech.count(offer.quantity, "blanket")
+    name = blankets if row.code is RowCode.BLANKETS else _NAMES[row.code]
+    return f"{name}, each {speech.money(row.each)}"
+
+
+def _name_abroad(row: Row, offer: Offer, speech: Speech) -> str:
+    name = f"{_NAMES[row.code]} in {row.currency}"
+    if row.code is RowCode.TOTAL and offer.exchange is not None:
+        return f"{name}, at {exchange_words(offer.exchange, speech)}"
+    return name
+
+
+def _facts(offer: Offer, speech: Speech) -> Iterator[SaidFact]:
+    size = speech.size(offer.width_cm, offer.height_cm)
+    yield SaidFact(name="Size", text=f"about {size}, border included")
+    yield SaidFact(name="Yarn", text=", ".join(_yarn_name(yarn) for yarn in offer.yarns))
+    names = ", ".join(colour.name for colour in offer.colours)
+    yield SaidFact(name="Colours", text=names, colours=offer.colours)
+    if offer.extras:
+        yield SaidFact(name="With it", text=", ".join(offer.extras))
+    ready, day = speech.day(offer.ready_by), speech.day(offer.day)
+    yield SaidFact(
+        name="With you by",
+        text=f"{ready} if you accept on {day}, and about a day later for each day that you wait",
+    )
+    yield SaidFact(name="Valid until", text=speech.day(offer.valid_until))
+
+
+def _yarn_name(yarn: OfferedYarn) -> str:
+    return f"{yarn.name} ({yarn.fibre})" if yarn.fibre else yarn.name
+
+
+def _accepting(offer: Offer, speech: Speech) -> str:
+    until = speech.day(offer.valid_until)
+    sentences = [f"To accept, reply to this quote with its number, {offer.number}, by {until}."]
+    if offer.waits_for_payment:
+        paid = "payment" if offer.row(RowCode.WHOLE) else "deposit"
+        sentences.append(f"Work begins when the {paid} has come.")
+    return " ".join([*sentences, _BY_HAND])
