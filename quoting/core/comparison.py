@@ -24,6 +24,7 @@ from quoting.core.plan import plan_order
 from quoting.core.price import Price, price_estimate
 from quoting.core.quote import Quote, quote_order
 from quoting.core.resizing import Size, own_size, resize_order
+from quoting.core.sale import Sold
 from quoting.core.terms import MOST_MONEY, Target
 from quoting.core.workshop import Workshop
 
@@ -43,10 +44,11 @@ class Rule(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RuleOfThumb:
-    """The price of one blanket by a rule of thumb, and what an hour would earn at it."""
+    """The price of one blanket by a rule of thumb, the sale at it, and what an hour would earn."""
 
     rule: Rule
     price: Decimal
+    sold: Sold
     earned_per_hour: Decimal
 
 
@@ -160,10 +162,15 @@ def rules_of_thumb(quote: Quote, base: Quote) -> tuple[RuleOfThumb, ...]:
     asked[Rule.BY_AREA] = other.each * area / base_area
     asked[Rule.BY_SKEIN] = other.each * ball_grams(quote) / ball_grams(base)
     return tuple(
-        RuleOfThumb(rule=rule, price=each, earned_per_hour=price_at(quote, each).earned_per_hour)
+        _rule_at(rule, each, price)
         for rule, unrounded in asked.items()
         if 0 < (each := round_money(unrounded, price.currency)) <= MOST_MONEY
     )
+
+
+def _rule_at(rule: Rule, each: Decimal, price: Price) -> RuleOfThumb:
+    sold = price.sold_at(each)
+    return RuleOfThumb(rule=rule, price=each, sold=sold, earned_per_hour=price.earned_by(sold))
 
 
 def ball_grams(quote: Quote) -> Decimal:
