@@ -68,16 +68,12 @@ class Compared:
     @property
     def price_per_100_cm2(self) -> Decimal:
         """The price of one blanket for each 100 cm², in whole minor units."""
-        return self._price_of(Decimal(100))
+        return price_of_area(self.quote, Decimal(100))
 
     @property
     def price_per_100_in2(self) -> Decimal:
         """The price of one blanket for each 100 square inches, in whole minor units."""
-        return self._price_of(100 * exact(CM_PER_INCH) ** 2)
-
-    def _price_of(self, area_cm2: Decimal) -> Decimal:
-        price = self.quote.price
-        return round_money(price.each * area_cm2 / exact(self.area_cm2), price.currency)
+        return price_of_area(self.quote, 100 * exact(CM_PER_INCH) ** 2)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -171,6 +167,12 @@ def rules_of_thumb(quote: Quote, base: Quote) -> tuple[RuleOfThumb, ...]:
 def _rule_at(rule: Rule, each: Decimal, price: Price) -> RuleOfThumb:
     sold = price.sold_at(each)
     return RuleOfThumb(rule=rule, price=each, sold=sold, earned_per_hour=price.earned_by(sold))
+
+
+def price_of_area(quote: Quote, area_cm2: Decimal) -> Decimal:
+    """Return the price of so much of one blanket, in whole minor units."""
+    price, whole_cm2 = quote.price, exact(quote.plan.width_cm * quote.plan.height_cm)
+    return round_money(price.each * area_cm2 / whole_cm2, price.currency)
 
 
 def ball_grams(quote: Quote) -> Decimal:

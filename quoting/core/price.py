@@ -185,6 +185,11 @@ class Price:
         """Return the sum of the lines of some kinds."""
         return sum((line.amount for line in self.lines if line.kind in kinds), Decimal(0))
 
+    def yarn_cost(self, colour: str) -> Decimal:
+        """Return what the yarn of one colour costs."""
+        yarn = (line for line in self.lines if line.kind is LineKind.YARN)
+        return sum((line.amount for line in yarn if line.subject == colour), Decimal(0))
+
     def change_each(self, kind: LineKind) -> Decimal:
         """Return by how much a rush, a discount or the minimum moves the price of one blanket."""
         moves = (line.rate for line in self.asking.moves if line.kind is kind)

@@ -95,6 +95,10 @@ class Sold:
         """What is left after every cost."""
         return self.total - self.tax - self.fees - self.sale.cost
 
+    def share(self, amount: Decimal) -> Decimal:
+        """Return what part of all that the buyer pays an amount is; nothing where she pays none."""
+        return amount / self.total if self.total else Decimal(0)
+
 
 def sell(sale: Sale, price: Decimal) -> Sold:
     """Return a sale at a price of all blankets, in as many payments as it says."""
