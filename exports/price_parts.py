@@ -11,5 +11,4 @@ from quoting.core.price import Price
 
 def part_amounts(price: Price, groups: Iterable[tuple[LineKind, ...]]) -> list[Decimal]:
     """Return what each group of cost lines takes, then fees, tax and profit; a loss is below 0."""
-    costs = [sum((price.amount(kind) for kind in group), Decimal(0)) for group in groups]
-    return [*costs, price.fees, price.tax, price.profit]
+    return [*(price.amount(*group) for group in groups), price.fees, price.tax, price.profit]

@@ -6,8 +6,6 @@ its currency's own decimals.
 
 from __future__ import annotations
 
-from decimal import Decimal
-
 from exports.plain import (
     Record,
     money_text,
@@ -18,7 +16,7 @@ from exports.plain import (
 )
 from quoting.core.ball_ends import BallEnd
 from quoting.core.cautions import Caution
-from quoting.core.costing import Line, LineKind, Unit
+from quoting.core.costing import Line, Unit
 from quoting.core.estimate import ColourEstimate, Estimate
 from quoting.core.hours import Hours, Part
 from quoting.core.passes import Plan
@@ -111,15 +109,10 @@ def _yarn(colour: ColourEstimate, quote: Quote) -> Record:
         "skeins": colour.choice.skeins,
         "purchase": [_purchase(bought, currency) for bought in colour.choice.bought],
         "from_stock_grams": plain_float(colour.from_stock_g),
-        "cost": money_text(_yarn_cost(colour.colour, quote.price), currency),
+        "cost": money_text(quote.price.yarn_cost(colour.colour), currency),
         "metres_left": plain_float(colour.metres_left),
         "runs_out": [_ball_end(end, quantity) for end in colour.ball_ends],
     }
-
-
-def _yarn_cost(colour: str, price: Price) -> Decimal:
-    yarn = (line for line in price.lines if line.kind is LineKind.YARN)
-    return sum((line.amount for line in yarn if line.subject == colour), Decimal(0))
 
 
 def _purchase(bought: Bought, currency: str) -> Record:

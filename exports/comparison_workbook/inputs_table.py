@@ -8,8 +8,7 @@ from exports.comparison_workbook.sized import Rows, Sized
 from exports.workbook.cells import Ref, heads, words, yours
 from exports.workbook.grid import Grid
 from exports.workbook.shapes import HOURS, Shapes
-from quoting.core.costing import LineKind, delivery_of
-from quoting.core.money import round_half_up
+from quoting.core.costing import LineKind
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -36,16 +35,14 @@ def inputs_table(grid: Grid, rows: Rows, shapes: Shapes) -> list[InputRefs]:
 
 def _size(grid: Grid, sized: Sized, shapes: Shapes) -> InputRefs:
     quote, price = sized.quote, sized.quote.price
-    grams = round_half_up(quote.estimate.grams, 0)
-    _, paid, _ = delivery_of(quote.order, grams, quote.workshop)
     _, making, office, yarn, post, delivery, given = grid.line(
         words(sized.name),
         yours(quote.estimate.hours.making, HOURS),
         yours(quote.estimate.hours.office, HOURS),
         yours(price.amount(LineKind.YARN), shapes.money),
-        yours(paid, shapes.money),
+        yours(price.delivery_paid, shapes.money),
         yours(price.delivery, shapes.money),
-        yours(price.target.given or price.listed / price.quantity, shapes.money),
+        yours(price.target.given or price.listed_each, shapes.money),
     )
     return InputRefs(
         making=making, office=office, yarn=yarn, paid=post, delivery=delivery, given=given

@@ -21,11 +21,10 @@ from exports.workbook.selling import (
 )
 from exports.workbook.shapes import COUNT, SHARE, Shapes
 from exports.workbook.solving import (
-    Equation,
+    EquationRefs,
     costs_to_cover,
     kept_share,
     left_of_unit,
-    offer_of,
 )
 from exports.workbook.terms_block import GIVEN, TermRefs, target_word
 from quoting.core.costing import LineKind
@@ -38,7 +37,7 @@ class Priced:
     """What the price of one size is solved by, and the cell of its payments."""
 
     terms: TermRefs
-    equation: Equation
+    equation: EquationRefs
     payments: Ref
 
 
@@ -83,7 +82,7 @@ def _size(
     shapes: Shapes,
 ) -> Priced:
     quote, digits, row = sized.quote, shapes.digits, grid.next_row
-    once, factors = offer_of(quote, 1), shared.factors
+    once, factors = quote.price.at_once, shared.factors
     kept, cover, left, asked, price, total, deposit = (
         f"{TITLE}!{letter}{row}" for letter in COLUMNS
     )
@@ -93,19 +92,19 @@ def _size(
         given=own.given,
         delivery=own.delivery,
     )
-    equation = Equation(kept=kept, cover=cover, left=left, quantity=shared.quantity)
+    equation = EquationRefs(kept=kept, cover=cover, left=left, quantity=shared.quantity)
     shown = at_least(terms, shown_of(terms, discounted(terms, asked), digits), digits)
     tax = tax_of(terms, factors.rate, price, digits)
     yarn = str(cost.amounts[LineKind.YARN])
     cells = (
         (follows, "General"),
-        (kept_share(terms, quote), SHARE),
-        (costs_to_cover(terms, cost.total, quote), shapes.money),
-        (left_of_unit(terms, kept, factors, quote), SHARE),
+        (kept_share(terms, once.equation), SHARE),
+        (costs_to_cover(terms, cost.total, once.equation), shapes.money),
+        (left_of_unit(terms, kept, factors, once.equation), SHARE),
         (equation.price_of_one(terms, factors, "1", once.asked), shapes.money),
-        (Formula(rounded(f"{shown}*{shared.quantity}", digits), once.price), shapes.money),
-        (Formula(total_of_sale(terms, price, tax, digits), once.total), shapes.money),
-        (Formula(deposit_of(terms, yarn, total, digits), once.deposit), shapes.money),
+        (Formula(rounded(f"{shown}*{shared.quantity}", digits), once.sold.price), shapes.money),
+        (Formula(total_of_sale(terms, price, tax, digits), once.sold.total), shapes.money),
+        (Formula(deposit_of(terms, yarn, total, digits), once.sold.deposit), shapes.money),
         (Formula(payments_of(deposit, total), quote.price.payments), COUNT),
     )
     line = grid.line(words(sized.name), *(Cell(what, Look.PLAIN, shape) for what, shape in cells))

@@ -10,7 +10,6 @@ from exports.workbook.cells import Cell, Look, Ref, heads, reckoned, strong, wor
 from exports.workbook.grid import Grid
 from exports.workbook.selling import at_least, discounted, rushed, shown_of
 from exports.workbook.shapes import Shapes
-from exports.workbook.solving import offer_of
 from quoting.core.costing import LineKind
 
 
@@ -34,11 +33,9 @@ def prices_table(
 def _size(grid: Grid, sized: Sized, found: Priced, shared: Shared, shapes: Shapes) -> Ref:
     price, terms, digits = sized.quote.price, found.terms, shapes.digits
     asked, discounted_one = (f"{TITLE}!{letter}{grid.next_row}" for letter in "BE")
-    offer = offer_of(sized.quote, price.payments)
-    listed = price.listed / price.quantity
-    hurried = listed + price.amount(LineKind.RUSH) / price.quantity
-    cheaper = hurried + price.amount(LineKind.DISCOUNT) / price.quantity
-    solved = found.equation.price_of_one(terms, shared.factors, found.payments, offer.asked)
+    listed = price.listed_each
+    hurried, cheaper = price.each_after(LineKind.RUSH), price.each_after(LineKind.DISCOUNT)
+    solved = found.equation.price_of_one(terms, shared.factors, found.payments, price.asking.asked)
     return grid.line(
         words(sized.name),
         Cell(solved, Look.PLAIN, shapes.money),

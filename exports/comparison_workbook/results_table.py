@@ -15,8 +15,8 @@ from exports.workbook.cells import Ref, heads, reckoned, rounded, words
 from exports.workbook.grid import Grid
 from exports.workbook.selling import deposit_of, earned_of, margin_of
 from exports.workbook.shapes import SHARE, Shapes
+from quoting.core.comparison import price_of_area
 from quoting.core.costing import LineKind
-from quoting.core.money import round_money
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -65,9 +65,7 @@ def _size(grid: Grid, own: Sums, put_in: InputRefs, shared: Shared, shapes: Shap
         f"{amounts[LineKind.MAKING]}+{amounts[LineKind.OFFICE]}",
     )
     rest = rounded(f"{sold.total}-{TITLE}!E{grid.next_row}", digits)
-    of_area = round_money(
-        quote.price.each * 100 / Decimal(own.count.area.value), quote.price.currency
-    )
+    of_area = price_of_area(quote, Decimal(100))
     refs = grid.line(
         words(own.sized.name),
         reckoned(margin_of(sold.profit, sold.total, sold.tax), quote.price.margin, SHARE),

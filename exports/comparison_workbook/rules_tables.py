@@ -8,7 +8,7 @@ from dataclasses import replace
 from exports.comparison_workbook.counts_table import CountRefs
 from exports.comparison_workbook.results_table import Sums
 from exports.comparison_workbook.sized import Rows
-from exports.comparison_workbook.sold_table import Offer, SoldRefs, sold_table
+from exports.comparison_workbook.sold_table import Selling, SoldRefs, sold_table
 from exports.comparison_workbook.terms_sheet import Shared
 from exports.workbook.cells import Formula, Ref, rounded
 from exports.workbook.grid import Grid
@@ -22,7 +22,7 @@ def rules_tables(
     grid: Grid,
     rows: Rows,
     sums: Sequence[Sums],
-    offers: Sequence[Offer],
+    sales: Sequence[Selling],
     shared: Shared,
     shapes: Shapes,
 ) -> dict[Rule, list[SoldRefs]]:
@@ -32,8 +32,12 @@ def rules_tables(
     found = {}
     for rule in Rule:
         ruled = [
-            replace(offer, each=_each(rule, own, base, shared, shapes))
-            for offer, own, base in zip(offers, asked, bases, strict=False)
+            replace(
+                selling,
+                each=_each(rule, own, base, shared, shapes),
+                sold=own.sized.sold_by(rule),
+            )
+            for selling, own, base in zip(sales, asked, bases, strict=False)
         ]
         found[rule] = sold_table(grid, rule_words(rule), ruled, shared, shapes)
     return found

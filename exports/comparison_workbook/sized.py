@@ -7,6 +7,7 @@ from decimal import Decimal
 
 from quoting.core.comparison import Comparison, Rule, RuleOfThumb
 from quoting.core.quote import Quote
+from quoting.core.sale import Sold
 from quoting.core.terms import Target
 
 OWN_SIZE = "the order's own size"
@@ -23,6 +24,11 @@ class Sized:
     def price_by(self, rule: Rule) -> Decimal:
         """Return the price by a rule; nothing, where the rule asks for none."""
         return next((each.price for each in self.rules if each.rule is rule), Decimal(0))
+
+    def sold_by(self, rule: Rule) -> Sold:
+        """Return the sale at the price by a rule."""
+        sold = (each.sold for each in self.rules if each.rule is rule)
+        return next(sold, None) or self.quote.price.sold_at(Decimal(0))
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,14 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from decimal import Decimal
 
 from exports.comparison_workbook.costs_table import TITLE, CostRefs
 from exports.comparison_workbook.inputs_table import InputRefs
 from exports.comparison_workbook.sized import Sized
-from exports.comparison_workbook.sold import Sold, fees_of
 from exports.comparison_workbook.terms_sheet import Shared
 from exports.workbook.cells import Formula, Ref, heads, reckoned, rounded, strong, words
+from exports.workbook.fee_formulas import fees_of
 from exports.workbook.grid import Grid
 from exports.workbook.selling import (
     deposit_of,
@@ -23,16 +22,18 @@ from exports.workbook.selling import (
 )
 from exports.workbook.shapes import COUNT, Shapes
 from quoting.core.costing import LineKind
+from quoting.core.sale import Sold
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Offer:
-    """One size, the cells that its sale reads, and the price asked of one blanket."""
+class Selling:
+    """One size, the cells that its sale reads, the price asked of one blanket, and the sale."""
 
     sized: Sized
     own: InputRefs
     cost: CostRefs
     each: Formula
+    sold: Sold
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,41 +51,43 @@ class SoldRefs:
 
 
 def sold_table(
-    grid: Grid, title: str, offers: Sequence[Offer], shared: Shared, shapes: Shapes
+    grid: Grid, title: str, sales: Sequence[Selling], shared: Shared, shapes: Shapes
 ) -> list[SoldRefs]:
-    """Write what becomes of every offer and return the cells, in order."""
+    """Write what becomes of every sale and return the cells, in order."""
     grid.block(title)
     grid.line(
         *heads("size", "price of one", "price of all", "delivery", "sales tax"),
         *heads("the buyer pays", "payments", "fees", "costs", "profit", figures_from=0),
         *heads("an hour earns", figures_from=0),
     )
-    return [_offer(grid, offer, shared, shapes) for offer in offers]
+    return [_size(grid, selling, shared, shapes) for selling in sales]
 
 
-def _offer(grid: Grid, offer: Offer, shared: Shared, shapes: Shapes) -> SoldRefs:
+def _size(grid: Grid, selling: Selling, shared: Shared, shapes: Shapes) -> SoldRefs:
     digits, money = shapes.digits, shapes.money
     each, price, _, tax, total, payments, fees, cost, profit = (
         f"{TITLE}!{letter}{grid.next_row}" for letter in "BCDEFGHIJ"
     )
     terms = replace(shared.terms, delivery=Ref(TITLE, "D", grid.next_row, 0))
-    sold = Sold(offer.sized.quote, Decimal(offer.each.value))
-    hours = f"({offer.own.making}+{offer.own.office})"
-    pay = "+".join(str(offer.cost.amounts[kind]) for kind in (LineKind.MAKING, LineKind.OFFICE))
+    sold, priced = selling.sold, selling.sized.quote.price
+    hours = f"({selling.own.making}+{selling.own.office})"
+    pay = "+".join(str(selling.cost.amounts[kind]) for kind in (LineKind.MAKING, LineKind.OFFICE))
     earned = earned_of(profit, pay, hours, digits)
-    deposit = deposit_of(terms, str(offer.cost.amounts[LineKind.YARN]), total, digits)
+    deposit = deposit_of(terms, str(selling.cost.amounts[LineKind.YARN]), total, digits)
     refs = grid.line(
-        words(offer.sized.name),
-        reckoned(offer.each.expression, offer.each.value, money),
+        words(selling.sized.name),
+        reckoned(selling.each.expression, selling.each.value, money),
         reckoned(rounded(f"{each}*{shared.quantity}", digits), sold.price, money),
-        reckoned(rounded(str(offer.own.delivery), digits), sold.sale.delivery, money),
+        reckoned(rounded(str(selling.own.delivery), digits), sold.sale.delivery, money),
         reckoned(tax_of(terms, shared.factors.rate, price, digits), sold.tax, money),
         reckoned(total_of_sale(terms, price, tax, digits), sold.total, money),
         reckoned(payments_of(deposit, total), sold.sale.payments, COUNT),
-        reckoned(fees_of(terms, payments, price, total, digits), sold.fees, money),
-        reckoned(str(offer.cost.total), sold.quote.price.cost, money),
+        reckoned(fees_of(terms, payments, price, tax, digits), sold.fees, money),
+        reckoned(str(selling.cost.total), sold.sale.cost, money),
         reckoned(profit_of(total, tax, fees, cost, digits), sold.profit, money),
-        strong(f'IF({each}>0,{earned},"")', sold.earned_per_hour if sold.each > 0 else "", money),
+        strong(
+            f'IF({each}>0,{earned},"")', priced.earned_by(sold) if sold.price > 0 else "", money
+        ),
     )
     return SoldRefs(
         each=refs[1],

@@ -10,7 +10,7 @@ from exports.workbook.factors_block import write_factors
 from exports.workbook.grid import Grid
 from exports.workbook.legend import legend
 from exports.workbook.shapes import COUNT, Shapes
-from exports.workbook.solving import Factors
+from exports.workbook.solving import FactorRefs
 from exports.workbook.terms_block import (
     Asking,
     TermRefs,
@@ -20,7 +20,7 @@ from exports.workbook.terms_block import (
     target_terms,
     tax_terms,
 )
-from quoting.core.money import round_money
+from quoting.core.costing import LineKind
 from quoting.core.quote import Quote
 from quoting.core.terms import Target
 
@@ -45,7 +45,7 @@ class Shared:
     extras: tuple[Ref, ...]
     packaging: Ref
     hour: HourRates
-    factors: Factors
+    factors: FactorRefs
 
 
 def write_terms(
@@ -76,7 +76,7 @@ def write_terms(
         extras=extras,
         packaging=packaging,
         hour=hour,
-        factors=write_factors(grid, quote, terms, shapes),
+        factors=write_factors(grid, quote.price, terms, shapes),
     )
 
 
@@ -96,12 +96,16 @@ def _pieces(grid: Grid, quote: Quote, quantity: Ref, shapes: Shapes) -> tuple[tu
     """Write what goes with each blanket; return the amounts of the extras, and of packaging."""
     grid.block("What goes with each blanket")
     grid.line(*heads("", "", "", "", "each", "amount", figures_from=4))
-    costs = [(extra.what, extra.cost) for extra in quote.order.extras]
-    costs.append(("Packaging", quote.workshop.delivery.packaging))
+    price, packaging_each = quote.price, quote.workshop.delivery.packaging
+    costs = [
+        (line.subject, line.rate, line.amount)
+        for line in price.lines
+        if line.kind is LineKind.EXTRA
+    ]
+    costs.append(("Packaging", packaging_each, price.amount(LineKind.PACKAGING)))
     lines = []
-    for label, cost in costs:
+    for label, cost, amount in costs:
         product = rounded(f"{quantity}*{TITLE}!E{grid.next_row}", shapes.digits)
-        amount = round_money(quote.order.quantity * cost, shapes.speech.currency)
         each, total = yours(cost, shapes.money), reckoned(product, amount, shapes.money)
         lines.append(grid.line(words(label), None, None, None, each, total))
     grid.name("packaging", lines[-1][1])

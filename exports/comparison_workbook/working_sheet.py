@@ -13,7 +13,7 @@ from exports.comparison_workbook.results_table import ResultRefs, Sums, results_
 from exports.comparison_workbook.rules_tables import rules_tables
 from exports.comparison_workbook.shares_table import shares_table
 from exports.comparison_workbook.sized import Rows
-from exports.comparison_workbook.sold_table import Offer, SoldRefs, sold_table
+from exports.comparison_workbook.sold_table import Selling, SoldRefs, sold_table
 from exports.comparison_workbook.terms_sheet import Shared
 from exports.workbook.cells import Formula, Look, Ref, words
 from exports.workbook.grid import Grid
@@ -48,11 +48,17 @@ def write_working(
     costs = costs_table(grid, rows, inputs, shared, shapes)
     priced = payments_table(grid, rows, inputs, costs, shared, shapes)
     prices = prices_table(grid, rows, priced, shared, shapes)
-    offers = [
-        Offer(sized=sized, own=own, cost=cost, each=Formula(str(each), sized.quote.price.each))
+    sales = [
+        Selling(
+            sized=sized,
+            own=own,
+            cost=cost,
+            each=Formula(str(each), sized.quote.price.each),
+            sold=sized.quote.price.sold,
+        )
         for sized, own, cost, each in zip(rows.all, inputs, costs, prices, strict=True)
     ]
-    sold = sold_table(grid, "What the buyer pays, and what is left", offers, shared, shapes)
+    sold = sold_table(grid, "What the buyer pays, and what is left", sales, shared, shapes)
     sums = [
         Sums(sized, cost, count, sale)
         for sized, cost, count, sale in zip(rows.all, costs, counts, sold, strict=True)
@@ -60,5 +66,5 @@ def write_working(
     asked = sums[: rows.count]
     results = results_table(grid, rows, inputs, sums, shared, shapes)
     parts = shares_table(grid, asked, shapes)
-    rules = rules_tables(grid, rows, sums, offers, shared, shapes)
+    rules = rules_tables(grid, rows, sums, sales, shared, shapes)
     return Answers(sums=asked, results=results, parts=parts, rules=rules)

@@ -23,8 +23,7 @@ from exports.workbook.grid import Grid
 from exports.workbook.hours_sheet import HourRefs
 from exports.workbook.shapes import COUNT, HOURS, Shapes
 from exports.workbook.yarn_sheet import YarnRefs
-from quoting.core.costing import Line, LineKind, Unit, delivery_of
-from quoting.core.money import round_half_up, round_money
+from quoting.core.costing import Line, LineKind, Unit
 from quoting.core.quote import Quote
 from quoting.core.terms import YarnCharged
 from quoting.wording import line_unit, line_what, yarn_line_parts
@@ -141,11 +140,11 @@ def _grams(line: Line, grams: str, rate: str, shapes: Shapes) -> _Charge:
 def _piece_charges(quote: Quote, quantity: Ref, shapes: Shapes) -> Iterator[_Charge]:
     """Yield what goes with each blanket: the extras, and packaging."""
     pieces = reckoned(str(quantity), quantity.value, COUNT)
-    for extra in quote.order.extras:
-        line = _line(quote, LineKind.EXTRA, Unit.PIECE, extra.cost, subject=extra.what)
-        yield _Charge(line, pieces, yours(extra.cost, shapes.rate(extra.cost)))
-    packaging = quote.workshop.delivery.packaging
-    line = _line(quote, LineKind.PACKAGING, Unit.PIECE, packaging)
+    for line in quote.lines:
+        if line.kind is LineKind.EXTRA:
+            yield _Charge(line, pieces, yours(line.rate, shapes.rate(line.rate)))
+    packaging, many = quote.workshop.delivery.packaging, Decimal(quote.order.quantity)
+    line = _line(quote, LineKind.PACKAGING, Unit.PIECE, packaging, many)
     yield _Charge(line, pieces, yours(packaging, shapes.rate(packaging)), "packaging")
 
 
@@ -156,29 +155,19 @@ def _hour_charges(quote: Quote, hours: HourRefs, shapes: Shapes) -> Iterator[_Ch
         (LineKind.OFFICE, hours.office, pay.office_per_hour, "office_pay"),
         (LineKind.OVERHEAD, hours.total, pay.overhead_per_hour, "overhead_per_hour"),
     ):
-        line = _line(quote, kind, Unit.HOUR, rate, quantity=Decimal(str(ref.value)))
+        line = _line(quote, kind, Unit.HOUR, rate, Decimal(str(ref.value)))
         yield _Charge(
             line, reckoned(str(ref), ref.value, HOURS), yours(rate, shapes.rate(rate)), name
         )
 
 
 def _delivery_charge(quote: Quote, shapes: Shapes) -> _Charge:
-    grams = round_half_up(quote.estimate.grams, 0)
-    _, paid, _ = delivery_of(quote.order, grams, quote.workshop)
-    line = _line(quote, LineKind.DELIVERY, Unit.PIECE, paid, quantity=Decimal(1))
+    paid = quote.price.delivery_paid
+    line = _line(quote, LineKind.DELIVERY, Unit.PIECE, paid, Decimal(1))
     return _Charge(line, counted(1, COUNT), yours(paid, shapes.rate(paid)), "delivery_paid")
 
 
-def _line(
-    quote: Quote,
-    kind: LineKind,
-    unit: Unit,
-    rate: Decimal,
-    *,
-    subject: str = "",
-    quantity: Decimal | None = None,
-) -> Line:
-    """Return a line of the costing, also where the quote leaves it out because it is nothing."""
-    many = Decimal(quote.order.quantity) if quantity is None else quantity
-    amount = round_money(many * rate, quote.price.currency)
-    return Line(kind=kind, subject=subject, quantity=many, unit=unit, rate=rate, amount=amount)
+def _line(quote: Quote, kind: LineKind, unit: Unit, rate: Decimal, quantity: Decimal) -> Line:
+    """Return the one line of a kind, also where the quote leaves it out because it is nothing."""
+    amount = quote.price.amount(kind)
+    return Line(kind=kind, quantity=quantity, unit=unit, rate=rate, amount=amount)

@@ -7,33 +7,32 @@ from exports.workbook.figures import figure
 from exports.workbook.grid import Grid
 from exports.workbook.shapes import SHARE, Shapes
 from exports.workbook.solving import (
-    Factors,
+    FactorRefs,
     charged_rate,
     delivery_fees,
     delivery_rate,
     fixed_fees,
     price_fees,
-    sale_of,
 )
 from exports.workbook.terms_block import TermRefs
-from quoting.core.quote import Quote
+from quoting.core.price import Price
 
 
-def write_factors(grid: Grid, quote: Quote, terms: TermRefs, shapes: Shapes) -> Factors:
+def write_factors(grid: Grid, price: Price, terms: TermRefs, shapes: Shapes) -> FactorRefs:
     """Write the factors of the price's equation and return their cells."""
-    sale = sale_of(quote)
+    sale, equation = price.sale, price.equation
 
     def write(label: str, formula: Formula, shape: str = SHARE, note: str = "") -> Ref:
         return figure(grid, label, Cell(formula, Look.PLAIN, shape), note)
 
     rate = write("Tax charged", charged_rate(terms, sale))
     on_delivery = write("Tax charged on delivery", delivery_rate(terms, rate, sale))
-    return Factors(
+    return FactorRefs(
         rate=rate,
         delivery_rate=on_delivery,
-        price_fees=write("Fees on each unit of the price", price_fees(terms, rate, sale)),
+        price_fees=write("Fees on each unit of the price", price_fees(terms, rate, equation)),
         delivery_fees=write(
-            "Fees on each unit of delivery", delivery_fees(terms, on_delivery, sale)
+            "Fees on each unit of delivery", delivery_fees(terms, on_delivery, equation)
         ),
         fixed_fees=write("Fixed fees", fixed_fees(terms, sale), shapes.money, "of each payment"),
     )

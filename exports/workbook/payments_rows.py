@@ -16,7 +16,7 @@ from exports.workbook.selling import (
     total_of_sale,
 )
 from exports.workbook.shapes import COUNT, Shapes
-from exports.workbook.solving import Equation, Factors, offer_of
+from exports.workbook.solving import EquationRefs, FactorRefs
 from exports.workbook.terms_block import TermRefs
 from quoting.core.costing import LineKind
 from quoting.core.quote import Quote
@@ -27,8 +27,8 @@ def payments_rows(
     quote: Quote,
     terms: TermRefs,
     costs: CostRefs,
-    factors: Factors,
-    equation: Equation,
+    factors: FactorRefs,
+    equation: EquationRefs,
     shapes: Shapes,
 ) -> Ref:
     """Write what would be asked were it paid at once; return the cell of the payments.
@@ -36,7 +36,7 @@ def payments_rows(
     So no cell has to wait for itself: the fixed fees hang on the payments, the total on the fees,
     and the payments on how much of that lesser total the deposit is.
     """
-    once, digits = offer_of(quote, 1), shapes.digits
+    once, digits = quote.price.at_once, shapes.digits
 
     def write(label: str, formula: Formula, note: str = "", shape: str = shapes.money) -> Ref:
         return figure(grid, label, Cell(formula, Look.PLAIN, shape), note)
@@ -49,16 +49,16 @@ def payments_rows(
     shown = at_least(terms, shown_of(terms, discounted(terms, asked), digits), digits)
     price = write(
         "Price, were it paid at once",
-        Formula(rounded(f"{shown}*{equation.quantity}", digits), once.price),
+        Formula(rounded(f"{shown}*{equation.quantity}", digits), once.sold.price),
         "of all blankets, rounded up to the step",
     )
     tax = tax_of(terms, factors.rate, price, digits)
     total = write(
-        "The buyer would pay", Formula(total_of_sale(terms, price, tax, digits), once.total)
+        "The buyer would pay", Formula(total_of_sale(terms, price, tax, digits), once.sold.total)
     )
     yarn = rounded(total_of(costs.of(LineKind.YARN)), digits)
     deposit = write(
-        "Deposit of that", Formula(deposit_of(terms, yarn, total, digits), once.deposit)
+        "Deposit of that", Formula(deposit_of(terms, yarn, total, digits), once.sold.deposit)
     )
     count = Formula(payments_of(deposit, total), quote.price.payments)
     return write("Payments", count, "two with a deposit of a part", COUNT)

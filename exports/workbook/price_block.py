@@ -20,12 +20,11 @@ from exports.workbook.selling import (
 )
 from exports.workbook.shapes import COUNT, SHARE, Shapes
 from exports.workbook.solving import (
-    Equation,
-    Factors,
+    EquationRefs,
+    FactorRefs,
     costs_to_cover,
     kept_share,
     left_of_unit,
-    offer_of,
 )
 from exports.workbook.terms_block import TermRefs
 from quoting.core.costing import LineKind
@@ -55,11 +54,10 @@ def price_block(
 ) -> PriceRefs:
     """Write how the price follows from the costs and the terms; return what is paid."""
     grid.block("From cost to price")
-    factors = write_factors(grid, quote, terms, shapes)
+    factors = write_factors(grid, quote.price, terms, shapes)
     equation = _equation(grid, quote, terms, costs.total, factors, quantity, shapes)
     payments = payments_rows(grid, quote, terms, costs, factors, equation, shapes)
-    offer = offer_of(quote, quote.price.payments)
-    asked = equation.price_of_one(terms, factors, payments, offer.asked)
+    asked = equation.price_of_one(terms, factors, payments, quote.price.asking.asked)
     one = figure(
         grid,
         "Price of one before rounding",
@@ -90,26 +88,29 @@ def _equation(
     quote: Quote,
     terms: TermRefs,
     cost: Ref,
-    factors: Factors,
+    factors: FactorRefs,
     quantity: Ref,
     shapes: Shapes,
-) -> Equation:
+) -> EquationRefs:
     """Write the rest of the equation that does not hang on how the price is paid."""
 
     def write(label: str, formula: Formula, shape: str, note: str) -> Ref:
         return figure(grid, label, Cell(formula, Look.PLAIN, shape), note)
 
-    kept = write("For costs and fees", kept_share(terms, quote), SHARE, "of what is left after tax")
+    solved = quote.price.equation
+    kept = write(
+        "For costs and fees", kept_share(terms, solved), SHARE, "of what is left after tax"
+    )
     cover = write(
-        "Costs to cover", costs_to_cover(terms, cost, quote), shapes.money, "with the markup"
+        "Costs to cover", costs_to_cover(terms, cost, solved), shapes.money, "with the markup"
     )
     left = write(
         "For costs, of each unit of the price",
-        left_of_unit(terms, kept, factors, quote),
+        left_of_unit(terms, kept, factors, solved),
         SHARE,
         "after tax and fees",
     )
-    return Equation(kept=kept, cover=cover, left=left, quantity=quantity)
+    return EquationRefs(kept=kept, cover=cover, left=left, quantity=quantity)
 
 
 def _listed(
@@ -120,7 +121,7 @@ def _listed(
     each = figure(
         grid,
         "List price of one",
-        reckoned(shown, price.listed / price.quantity, shapes.money),
+        reckoned(shown, price.listed_each, shapes.money),
         "rounded up to the step",
         name="list_price_each",
     )
@@ -165,12 +166,11 @@ def _move(
 ) -> list[Ref]:
     """Write one thing that moves the price; return what it is for one blanket and for all."""
     row, price, (label, note) = grid.next_row, quote.price, MOVES[kind]
-    amount = price.amount(kind)
     return grid.line(
         words(label),
         words(note),
         reckoned(str(quantity), quantity.value, COUNT),
         None,
-        reckoned(change, amount / price.quantity, shapes.money),
-        reckoned(f"Costing!C{row}*Costing!E{row}", amount, shapes.money),
+        reckoned(change, price.change_each(kind), shapes.money),
+        reckoned(f"Costing!C{row}*Costing!E{row}", price.amount(kind), shapes.money),
     )[-2:]

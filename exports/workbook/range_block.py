@@ -25,8 +25,8 @@ def range_block(
     """Write the half-width of the 95 % range of all minutes and return its cell."""
     grid.block("How far off the hours may be")
     grid.line(*heads("", "", "as so many stitches", "", "", "", "", "± share", "± minutes"))
-    timed = [_basis(grid, base, rows, pace, speech) for base, pace in paces.items()]
-    guessed = [_guess(grid, guess, rows, speech) for guess in hours.guesses]
+    timed = [_basis(grid, base, hours, rows, pace, speech) for base, pace in paces.items()]
+    guessed = [_guess(grid, guess, hours, rows, speech) for guess in hours.guesses]
     own = [row.off for row in rows if row.off is not None]
     everything = span_of([*timed, *guessed, *own])
     return grid.line(
@@ -37,15 +37,19 @@ def range_block(
 
 
 def _basis(
-    grid: Grid, base: TimedStitch, rows: Sequence[TaskRow], pace: PaceRefs, speech: Speech
+    grid: Grid,
+    base: TimedStitch,
+    hours: Hours,
+    rows: Sequence[TaskRow],
+    pace: PaceRefs,
+    speech: Speech,
 ) -> Ref:
     """Write the half-width of all that rests on one timed stitch."""
     mine = [row for row in rows if row.task.timed_stitch == base]
-    each = pace.pace.minutes_each
     equivalent = "+".join(
         f"{row.count}*{row.minutes.sheet}!D{row.minutes.row}/{pace.each}" for row in mine
     )
-    count = sum(row.task.minutes for row in mine) / each
+    count = hours.timed(base) / pace.pace.minutes_each
     at = Ref(grid.title, "C", grid.next_row, count)
     return grid.line(
         words(f"all that rests on the timing of {timed_words(base, speech)}"),
@@ -56,17 +60,17 @@ def _basis(
     )[2]
 
 
-def _guess(grid: Grid, guess: Guess, rows: Sequence[TaskRow], speech: Speech) -> Ref:
+def _guess(grid: Grid, guess: Guess, hours: Hours, rows: Sequence[TaskRow], speech: Speech) -> Ref:
     """Write the half-width of all that one guess concerns."""
     mine = [row for row in rows if guess in row.task.guesses]
-    row, minutes = grid.next_row, sum(row.task.minutes for row in mine)
+    row = grid.next_row
     return grid.line(
         words(f"guessed: {guess_words(guess, speech)}"),
         *[None] * 6,
         counted(guess.limits, SHARE),
         reckoned(
             f"{grid.title}!H{row}*{total_of([row.minutes for row in mine])}",
-            guess.limits * minutes,
+            guess.limits * hours.guessed(guess),
             HOURS,
         ),
     )[2]

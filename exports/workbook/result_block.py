@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from decimal import Decimal
 
 from exports.workbook.cells import Ref, reckoned, rounded, strong, total_of, yours
 from exports.workbook.costs_block import CostRefs
@@ -49,8 +50,9 @@ def result_block(
     """Write profit, margin, what an hour earns, deposit and balance; return their cells."""
     profit, earned = _left(grid, quote, sums, shapes)
     deposit, balance = _payments(grid, quote, terms, sums, shapes)
-    if quote.price.exchange is not None:
-        _other_currency(grid, quote, quote.price.exchange, sums.paid.total, shapes)
+    price = quote.price
+    if price.exchange is not None and price.buyer_total is not None:
+        _other_currency(grid, price.exchange, price.buyer_total, sums.paid.total, shapes)
     return ResultRefs(profit=profit, earned=earned, deposit=deposit, balance=balance)
 
 
@@ -87,7 +89,7 @@ def _payments(
 
 
 def _other_currency(
-    grid: Grid, quote: Quote, exchange: ExchangeRate, total: Ref, shapes: Shapes
+    grid: Grid, exchange: ExchangeRate, buyer_total: Decimal, total: Ref, shapes: Shapes
 ) -> Ref:
     """Write the total in the buyer's currency, at a stated rate with its cushion."""
     code, digits = exchange.currency, minor_digits(exchange.currency)
@@ -101,7 +103,7 @@ def _other_currency(
     )
     amount = strong(
         rounded(f"{total}*{rate}*(1+{cushion})/{per}", digits),
-        exchange.convert(quote.price.total),
+        buyer_total,
         sheet_money(shapes.speech, code),
     )
     return figure(grid, f"The buyer pays in {code}", amount, name="buyer_total")

@@ -5,13 +5,11 @@ Amounts are rounded once, to the `digits` of the currency.
 
 from __future__ import annotations
 
-from exports.workbook.cells import Ref, rounded
+from exports.workbook.cells import rounded
+from exports.workbook.fee_formulas import Part, added_of
 from exports.workbook.terms_block import GIVEN, SHARE_OF_TOTAL, YARN, TermRefs
 from quoting.core.price import MARGIN_DIGITS
 from quoting.core.terms import TaxShown
-
-Part = Ref | str
-"""A cell, or an expression that stands for one."""
 
 
 def shown_of(terms: TermRefs, asked: Part, digits: int) -> str:
@@ -42,7 +40,7 @@ def payments_of(deposit: Part, total: Part) -> str:
     return f"IF(AND({deposit}>0,{deposit}<{total}),2,1)"
 
 
-def tax_of(terms: TermRefs, rate: Ref, price: Part, digits: int) -> str:
+def tax_of(terms: TermRefs, rate: Part, price: Part, digits: int) -> str:
     """Return the sales tax of a price, inside it or to be added."""
     taxed = f'({price}+IF({terms.on_delivery}="yes",{terms.delivery},0))*{rate}'
     inside = f'/IF({terms.shown}="{TaxShown.INCLUDED.value}",1+{rate},1)'
@@ -51,8 +49,7 @@ def tax_of(terms: TermRefs, rate: Ref, price: Part, digits: int) -> str:
 
 def total_of_sale(terms: TermRefs, price: Part, tax: Part, digits: int) -> str:
     """Return all that the buyer pays."""
-    added = f'IF({terms.shown}="{TaxShown.ADDED.value}",{tax},0)'
-    return rounded(f"{price}+{terms.delivery}+{added}", digits)
+    return rounded(f"{price}+{terms.delivery}+{added_of(terms, tax)}", digits)
 
 
 def profit_of(total: Part, tax: Part, fees: Part, cost: Part, digits: int) -> str:
@@ -60,7 +57,7 @@ def profit_of(total: Part, tax: Part, fees: Part, cost: Part, digits: int) -> st
     return rounded(f"{total}-{tax}-{fees}-{cost}", digits)
 
 
-def margin_of(profit: Ref, total: Ref, tax: Ref) -> str:
+def margin_of(profit: Part, total: Part, tax: Part) -> str:
     """Return the profit as a share of the net price; nothing where that is nothing."""
     net = f"({total}-{tax})"
     return f"IF({net}=0,0,{rounded(f'{profit}/{net}', MARGIN_DIGITS)})"

@@ -49,14 +49,14 @@ def shares_block(grid: Grid, quote: Quote, sums: Sums, result: ResultRefs, shape
     total = sums.paid.total
     refs = []
     for label, expression, value in _parts(quote, sums, result):
-        row, whole = grid.next_row, quote.price.total
+        row = grid.next_row
         share = f"IF({total}=0,0,Costing!F{row}/{total})"
         line = grid.line(
             words(label),
             None,
             None,
             None,
-            reckoned(share, value / whole if whole else Decimal(0), ROUGH_SHARE),
+            reckoned(share, quote.price.sold.share(value), ROUGH_SHARE),
             reckoned(expression, value, shapes.money),
         )
         refs.append((line[0], line[2]))

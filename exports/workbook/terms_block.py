@@ -83,7 +83,7 @@ def terms_block(grid: Grid, quote: Quote, shapes: Shapes) -> TermRefs:
     given = asking.money(
         "given_price",
         "Given price",
-        price.target.given or price.listed / price.quantity,
+        price.target.given or price.listed_each,
         "of one blanket",
     )
     moves = move_terms(asking, quote)

@@ -157,13 +157,12 @@ def _taken(
     colour: ColourEstimate, rests: _Rests, at: Mapping[str, str], shapes: Shapes
 ) -> Iterator[Cell]:
     """Yield what the work takes, D to J: in stitches, carries, tails, extras, and together."""
-    long, strands = shapes.long, colour.walk.strands
-    carried = math.fsum(carry.yarn_m for strand in strands for carry in strand.carries)
+    long = shapes.long
     tails = f"{at['F']}*{rests.habits.tail}/{shapes.short_per_long}"
     yield reckoned(total_of(rests.stitches.lengths), long(colour.yarn.stitches_m), TENTHS)
-    yield counted(long(carried), TENTHS)
-    yield counted(2 * len(strands), COUNT)
-    yield reckoned(tails, long(2 * len(strands) * colour.tail_m), TENTHS)
+    yield counted(long(colour.carried_m), TENTHS)
+    yield counted(colour.ends, COUNT)
+    yield reckoned(tails, long(colour.tails_m), TENTHS)
     yield counted(long(colour.yarn.extras_m), TENTHS)
     together = f"{at['D']}+{at['E']}+{at['G']}+{at['H']}"
     yield reckoned(together, long(colour.metres), TENTHS)

@@ -20,12 +20,12 @@ from quoting.core.comparison import (
 from quoting.core.design import Design, Section, Stripe
 from quoting.core.errors import Refused, refuse
 from quoting.core.estimate import work_of
-from quoting.core.money import exact, round_money_down
+from quoting.core.money import round_money_down
 from quoting.core.order import Order
 from quoting.core.price import Price
 from quoting.core.quote import Quote, quote_order
 from quoting.core.resizing import Size
-from quoting.core.terms import MOST_MONEY, TaxShown
+from quoting.core.terms import MOST_MONEY
 from quoting.core.workshop import Workshop
 
 OTHER_YARNS = 30
@@ -131,11 +131,10 @@ def each_for_total(quote: Quote, total: Decimal) -> Decimal | None:
 
     None where delivery and tax alone take all of it.
     """
-    price, tax = quote.price, quote.workshop.tax
-    rate = exact(tax.charged_rate) if tax.shown is TaxShown.ADDED else Decimal(0)
-    delivery = price.delivery * (1 + (rate if tax.on_delivery else 0))
+    price, factors = quote.price, quote.price.equation.factors
+    delivery = price.delivery * factors.delivery_multiplier
     left = round_money_down(total, price.currency) - delivery
-    each = round_money_down(left / (1 + rate) / price.quantity, price.currency)
+    each = round_money_down(left / factors.price_multiplier / price.quantity, price.currency)
     return each if each > 0 else None
 
 

@@ -25,6 +25,7 @@ from quoting.core.plan import plan_order
 from quoting.core.price import Price, price_estimate
 from quoting.core.quote import Quote, quote_order
 from quoting.core.resizing import Size, own_size, resize_order
+from quoting.core.sale import Sold
 from quoting.core.terms import MOST_MONEY, Target
 from quoting.core.workshop import Workshop
 
@@ -44,10 +45,11 @@ class Rule(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RuleOfThumb:
-    """The price of one blanket by a rule of thumb, and what an hour would earn at it."""
+    """The price of one blanket by a rule of thumb, the sale at it, and what an hour would earn."""
 
     rule: Rule
     price: Decimal
+    sold: Sold
     earned_per_hour: Decimal
 
 
@@ -67,16 +69,12 @@ class Compared:
     @property
     def price_per_100_cm2(self) -> Decimal:
         """The price of one blanket for each 100 cm², in whole minor units."""
-        return self._price_of(Decimal(100))
+        return price_of_area(self.quote, Decimal(100))
 
     @property
     def price_per_100_in2(self) -> Decimal:
         """The price of one blanket for each 100 square inches, in whole minor units."""
-        return self._price_of(100 * exact(CM_PER_INCH) ** 2)
-
-    def _price_of(self, area_cm2: Decimal) -> Decimal:
-        price = self.quote.price
-        return round_money(price.each * area_cm2 / exact(self.area_cm2), price.currency)
+        return price_of_area(self.quote, 100 * exact(CM_PER_INCH) ** 2)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -161,10 +159,21 @@ def rules_of_thumb(quote: Quote, base: Quote) -> tuple[RuleOfThumb, ...]:
     asked[Rule.BY_AREA] = other.each * area / base_area
     asked[Rule.BY_SKEIN] = other.each * ball_grams(quote) / ball_grams(base)
     return tuple(
-        RuleOfThumb(rule=rule, price=each, earned_per_hour=price_at(quote, each).earned_per_hour)
+        _rule_at(rule, each, price)
         for rule, unrounded in asked.items()
         if 0 < (each := round_money(unrounded, price.currency)) <= MOST_MONEY
     )
+
+
+def _rule_at(rule: Rule, each: Decimal, price: Price) -> RuleOfThumb:
+    sold = price.sold_at(each)
+    return RuleOfThumb(rule=rule, price=each, sold=sold, earned_per_hour=price.earned_by(sold))
+
+
+def price_of_area(quote: Quote, area_cm2: Decimal) -> Decimal:
+    """Return the price of so much of one blanket, in whole minor units."""
+    price, whole_cm2 = quote.price, exact(quote.plan.width_cm * quote.plan.height_cm)
+    return round_money(price.each * area_cm2 / whole_cm2, price.currency)
 
 
 def ball_grams(quote: Quote) -> Decimal:

@@ -82,6 +82,21 @@ class ColourEstimate:
         return self.walk.yarn_m + self.yarn.extras_m
 
     @property
+    def carried_m(self) -> float:
+        """The yarn carried along edges, part of the yarn expected."""
+        return math.fsum(c.yarn_m for strand in self.walk.strands for c in strand.carries)
+
+    @property
+    def ends(self) -> int:
+        """The ends to weave in: two for each strand."""
+        return 2 * len(self.walk.strands)
+
+    @property
+    def tails_m(self) -> float:
+        """The yarn in the tails at all ends."""
+        return self.ends * self.tail_m
+
+    @property
     def metres_to_buy(self) -> float:
         """The yarn to have: with the reserve, and two tails for each ball after the first."""
         joins = max(0, len(self.balls_m) - 1)
@@ -125,8 +140,8 @@ class Estimate:
 
     @property
     def ends(self) -> int:
-        """The ends to weave in: two for each strand."""
-        return 2 * len(self.strands)
+        """The ends to weave in."""
+        return sum(colour.ends for colour in self.colours)
 
     @property
     def carries(self) -> int:

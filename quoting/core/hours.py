@@ -132,6 +132,14 @@ class Hours:
         """What was never timed, each once."""
         return tuple(dict.fromkeys(guess for task in self.tasks for guess in task.guesses))
 
+    def timed(self, base: TimedStitch) -> float:
+        """Return the minutes of all that rests on one timed stitch."""
+        return sum(task.minutes for task in self.tasks if task.timed_stitch == base)
+
+    def guessed(self, guess: Guess) -> float:
+        """Return the minutes of all that one guess concerns."""
+        return sum(task.minutes for task in self.tasks if guess in task.guesses)
+
     @property
     def yarns(self) -> tuple[str, ...]:
         """The yarns that are worked, each once."""

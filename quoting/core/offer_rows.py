@@ -7,7 +7,6 @@ from dataclasses import dataclass
 from decimal import Decimal
 from enum import StrEnum
 
-from quoting.core.exchange import ExchangeRate
 from quoting.core.money import exact
 from quoting.core.price import ADJUSTMENTS, Price
 from quoting.core.terms import Tax, TaxShown
@@ -68,8 +67,7 @@ def rows_of(price: Price, tax: Tax) -> Iterator[Row]:
     if rate is not None and tax.shown is TaxShown.INCLUDED:
         yield _row(price, RowCode.TAX_INSIDE, price.tax, share=rate)
     yield from _payment_rows(price)
-    if price.exchange is not None:
-        yield from _rows_abroad(price, price.exchange)
+    yield from _rows_abroad(price)
 
 
 def _price_rows(price: Price) -> Iterator[Row]:
@@ -101,20 +99,17 @@ def _payment_rows(price: Price) -> Iterator[Row]:
     yield _row(price, RowCode.BALANCE, price.balance, due=Due.BEFORE_SENDING)
 
 
-def _rows_abroad(price: Price, rate: ExchangeRate) -> Iterator[Row]:
-    """Yield the total, and what is paid of it when, in the buyer's currency."""
-    total, deposit, balance = _amounts_abroad(price, rate)
+def _rows_abroad(price: Price) -> Iterator[Row]:
+    """Yield the total, and what is paid of it when, in the buyer's currency if that is another."""
+    rate, total = price.exchange, price.buyer_total
+    if rate is None or total is None:
+        return
     money = rate.currency
     yield Row(code=RowCode.TOTAL, amount=total, currency=money)
-    if price.deposit and price.balance:
+    deposit, balance = price.buyer_deposit, price.buyer_balance
+    if deposit and balance and price.balance:
         yield Row(code=RowCode.DEPOSIT, amount=deposit, currency=money, due=Due.ON_ACCEPTING)
         yield Row(code=RowCode.BALANCE, amount=balance, currency=money, due=Due.BEFORE_SENDING)
-
-
-def _amounts_abroad(price: Price, rate: ExchangeRate) -> tuple[Decimal, Decimal, Decimal]:
-    """Return total, deposit and balance in the buyer's currency; the two make up the total."""
-    total, deposit = rate.convert(price.total), rate.convert(price.deposit)
-    return total, deposit, total - deposit
 
 
 def _row(

@@ -39,7 +39,7 @@ def quote_number(
     """
     asked = (order.title, order.buyer, order.for_baby, order.quantity, order.extras, order.notes)
     where = (workshop.name, workshop.tax, order.deliver_to, order.wanted_by, *promised)
-    offer = (asked, where, _blanket(order, workshop, plan), price)
+    offer = (asked, where, _blanket(order, workshop, plan), _price(price))
     digest = blake2b(_text(offer).encode(), digest_size=16).digest()
     return f"{day:%Y-%m%d}-{_signs(int.from_bytes(digest, 'big'))}"
 
@@ -54,6 +54,17 @@ def _blanket(order: Order, workshop: Workshop, plan: Plan) -> object:
     yarns = {yarn.name: (yarn.fibre, yarn.colours) for yarn in workshop.yarns if yarn.name in named}
     sizes = (design.width_cm, design.height_cm, plan.width_cm, plan.height_cm)
     return sizes, rows, sources, yarns
+
+
+def _price(price: Price) -> object:
+    """Return the price, its lines, and all that it was asked and is paid on.
+
+    How it was solved is left out: it follows from these, and may be reckoned otherwise one day.
+    """
+    lines = (price.currency, price.target, price.lines, price.quantity, price.listed, price.price)
+    sums = (price.delivery, price.cost, price.fees, price.tax, price.total, price.deposit)
+    paid = (price.payments, price.hours, price.delivery_band_found, price.exchange)
+    return *lines, *sums, *paid
 
 
 def _signs(number: int) -> str:

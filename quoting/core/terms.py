@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from decimal import Decimal
 from enum import StrEnum
+from typing import Self
 
 from quoting.core.errors import Checks
 from quoting.core.place import Place, at
@@ -13,11 +14,27 @@ MOST_MONEY = 1_000_000_000
 
 
 class FeeBase(StrEnum):
-    """What a fee's rate is taken on; the total has the tax inside."""
+    """What a fee's rate is taken on: so much of the price, the delivery and the tax added to them.
 
-    PRICE = "price"
-    PRICE_AND_DELIVERY = "price and delivery"
-    TOTAL = "total"
+    A tax inside the price is in all of them. A further base is one line more, its word and its
+    three numbers; price, files and workbooks take fees by these numbers alone.
+    """
+
+    PRICE = "price", 1, 0, 0
+    PRICE_AND_DELIVERY = "price and delivery", 1, 1, 0
+    TOTAL = "total", 1, 1, 1
+
+    _value_: str
+    of_price: int
+    of_delivery: int
+    of_added_tax: int
+
+    def __new__(cls, word: str, of_price: int, of_delivery: int, of_added_tax: int) -> Self:
+        """Make a base of its word, and keep its three numbers beside it."""
+        base = str.__new__(cls, word)
+        base._value_ = word
+        base.of_price, base.of_delivery, base.of_added_tax = of_price, of_delivery, of_added_tax
+        return base
 
 
 class TaxShown(StrEnum):

@@ -159,8 +159,7 @@ def price_sum(quote: Quote, say: Speech) -> str:
 
 
 def _tax_added(quote: Quote, say: Speech) -> str:
-    price = quote.price
-    outside = price.total - price.price - price.delivery
+    outside = quote.price.sale.added(quote.price.tax)
     return f" − {say.bare_money(outside)} tax that is added" if outside else ""
 
 

@@ -9,7 +9,8 @@ import pytest
 
 from quoting.core.costing import LineKind
 from quoting.core.order import Terms
-from quoting.core.sale import Sale, solve_price
+from quoting.core.price_equation import equation_of, solve_price
+from quoting.core.sale import Sale
 from quoting.core.terms import Delivery, DeliveryBand, Deposit, Fee, FeeBase, Target, Tax, TaxShown
 from tests.core.priced_orders import HUNDRED, PRICING, lines_of, money, quoted
 
@@ -109,5 +110,5 @@ def test_a_fee_on_the_total_is_taken_of_the_tax_on_delivery_too() -> None:
         payments=1,
         currency="GBP",
     )
-    price = solve_price(sale, Target(margin=0.0))
+    price = solve_price(equation_of(sale, Target(margin=0.0)))
     assert float(price) == pytest.approx(91.2 / 0.88)

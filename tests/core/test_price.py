@@ -12,8 +12,10 @@ from quoting.core.costing import LineKind
 from quoting.core.errors import Refused
 from quoting.core.exchange import ExchangeRate
 from quoting.core.order import Terms
-from quoting.core.price import ADJUSTMENTS, Price
-from quoting.core.terms import Delivery, Fee, Pricing, Target
+from quoting.core.price import ADJUSTMENTS, MOVES, Price
+from quoting.core.price_equation import equation_of, solve_price
+from quoting.core.sale import sell
+from quoting.core.terms import Delivery, Deposit, Fee, Pricing, Target
 from quoting.core.workshop import Workshop
 from tests.core.priced_orders import HUNDRED, PRICING, lines_of, money, quoted
 from tests.examples import TODAY, sample_order, sample_quote, sample_workshop
@@ -122,6 +124,32 @@ def test_the_buyer_sees_the_total_in_her_own_currency_too() -> None:
     price = sample_quote(order, workshop).price
     assert price.buyer_total == 20403  # 105 x 190.5 x 1.02 = 20402.55
     assert quoted().price.buyer_total is None
+
+
+def test_deposit_and_balance_in_her_own_currency_add_up_to_her_total() -> None:
+    """By hand: of 7.00 each half is 3.50, which would be 4 twice; so 4 now and 3 of 7 are left."""
+    rate = ExchangeRate(currency="JPY", rate=money("1"), day=TODAY)
+    order = sample_order(terms=Terms(target=Target(given=money("2.00"))), pays_in="JPY")
+    pricing = replace(PRICING, deposit=Deposit(share=0.5))
+    price = sample_quote(order, sample_workshop(exchange={"JPY": rate}, pricing=pricing)).price
+    assert (price.deposit, price.balance) == (money("3.50"), money("3.50"))
+    assert (price.buyer_total, price.buyer_deposit, price.buyer_balance) == (7, 4, 3)
+    assert (quoted().price.buyer_deposit, quoted().price.buyer_balance) == (None, None)
+
+
+@pytest.mark.parametrize("terms", [Terms(), HUNDRED, Terms(rush=0.2, discount=0.05)])
+def test_a_price_keeps_the_sale_that_it_is_and_the_equation_that_it_solves(terms: Terms) -> None:
+    pricing = replace(PRICING, deposit=Deposit(share=0.3), round_up_to=money("0.50"))
+    price = quoted(terms=terms, pricing=pricing, quantity=2).price
+    assert price.sold_at(price.each) == price.sold == sell(price.sale, price.price)
+    assert price.equation == equation_of(price.sale, price.target)
+    assert (price.sale.payments, price.at_once.sold.sale.payments) == (2, 1)
+    assert price.at_once.asked <= price.asking.asked
+    if price.target.given is None:
+        assert price.asking.asked == solve_price(price.equation) / 2
+    after = [price.each_after(kind) for kind in MOVES]
+    assert after[-1] == price.each
+    assert after[0] - price.listed_each == price.change_each(LineKind.RUSH)
 
 
 def test_a_rush_and_a_discount_multiply_out_also_for_several_blankets() -> None:

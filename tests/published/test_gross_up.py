@@ -7,7 +7,8 @@ from decimal import Decimal
 import pytest
 
 from quoting.core.money import round_money
-from quoting.core.sale import Sale, fee_lines, solve_price
+from quoting.core.price_equation import equation_of, solve_price
+from quoting.core.sale import Sale, fee_parts
 from quoting.core.terms import Fee, Target, Tax
 
 
@@ -24,7 +25,7 @@ def sale(cost: str, *rates: float) -> Sale:
 
 
 def price(of: Sale, target: Target = Target(margin=0.0)) -> Decimal:  # noqa: B008 - it is frozen
-    return round_money(solve_price(of, target), "GBP")
+    return round_money(solve_price(equation_of(of, target)), "GBP")
 
 
 def test_two_rates_of_one_amount_are_summed_before_the_division() -> None:
@@ -61,7 +62,7 @@ def test_what_is_taken_leaves_what_must_be_kept(kept: str, rates: tuple[float, .
     """The same examples, read backwards."""
     of = sale(kept, *rates)
     asked = price(of)
-    taken = sum(line.amount for line in fee_lines(of, asked, Decimal(0)))
+    taken = sum(line.amount for line in fee_parts(of, asked, Decimal(0)))
     assert abs(asked - taken - Decimal(kept)) <= Decimal("0.01")
 
 

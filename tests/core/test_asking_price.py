@@ -11,9 +11,9 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
+from quoting.core.asking_price import AskingPrice, asking_price, asking_price_as_paid
 from quoting.core.costing import LineKind
 from quoting.core.errors import Refused
-from quoting.core.offer import Offer, make_offer, payments_for
 from quoting.core.order import Terms
 from quoting.core.price import ADJUSTMENTS
 from quoting.core.sale import Sale
@@ -53,12 +53,12 @@ def test_the_price_of_one_is_the_first_whole_step_that_all_its_moves_leave(
     order = sample_order(quantity=quantity, terms=Terms(rush=rush / 1000, discount=discount / 1000))
     minimum = None if least is None else Decimal(least) / 100
     pricing = Pricing(target=Target(margin=0.0), round_up_to=Decimal(step), minimum=minimum)
-    offer = make_offer(sale(cost), pricing.target, order, pricing, Decimal(0))
+    shown = asking_price(sale(cost), pricing.target, order, pricing)
     moved = Fraction(pence, 100) * (1 + Fraction(rush, 1000)) * (1 - Fraction(discount, 1000))
     wanted = max(moved, Fraction(least or 0, 100))
-    assert Fraction(offer.price) == quantity * size * math.ceil(round(wanted / size, 6))
-    assert offer.price == offer.listed + sum(line.amount for line in offer.moves)
-    assert all(Fraction(line.rate) % size == 0 for line in offer.moves)
+    assert Fraction(shown.sold.price) == quantity * size * math.ceil(round(wanted / size, 6))
+    assert shown.sold.price == shown.listed + sum(line.amount for line in shown.moves)
+    assert all(Fraction(line.rate) % size == 0 for line in shown.moves)
 
 
 def sale(cost: Decimal, *fees: Fee) -> Sale:
@@ -111,20 +111,19 @@ def test_yarn_that_costs_as_much_as_the_total_is_paid_at_once() -> None:
 def test_the_payments_agree_with_the_deposit_that_they_lead_to(
     pence: int, yarn: int, margin: int, deposit: Deposit, fixed: int
 ) -> None:
-    offer = offered(pence, yarn, margin / 1000, deposit, fixed)
-    assert offer.sale.payments == payments_for(offer.deposit, offer.total)
-    assert 0 <= offer.deposit <= offer.total
+    sold = paid(pence, yarn, margin / 1000, deposit, fixed).sold
+    assert sold.sale.payments == sold.payments_due == (2 if 0 < sold.deposit < sold.total else 1)
+    assert 0 <= sold.deposit <= sold.total
 
 
-def offered(pence: int, yarn: int, margin: float, deposit: Deposit, fixed: int) -> Offer:
-    """Return the offer of a cost at a margin, each payment bearing a fee."""
+def paid(pence: int, yarn: int, margin: float, deposit: Deposit, fixed: int) -> AskingPrice:
+    """Return the price of a cost at a margin, each payment bearing a fee."""
     fee = Fee(name="Card", rate=0.01, fixed=Decimal(fixed) / 100)
-    pricing = Pricing(target=Target(margin=margin), deposit=deposit)
-    cost = Decimal(pence) / 100
+    pricing, order = Pricing(target=Target(margin=margin), deposit=deposit), sample_order()
+    sold = replace(sale(Decimal(pence) / 100, fee), deposit=deposit, yarn=Decimal(yarn) / 100)
     try:
-        return make_offer(
-            sale(cost, fee), pricing.target, sample_order(), pricing, Decimal(yarn) / 100
-        )
+        at_once = asking_price(sold, pricing.target, order, pricing)
+        return asking_price_as_paid(at_once, order, pricing)
     except Refused:
         assume(False)  # noqa: FBT003 - its own way of asking
         raise
