@@ -92,7 +92,7 @@ def test_a_yarn_sold_in_too_many_ways_is_refused() -> None:
     assert sample_yarn(put_ups=tuple(sold[1:]))
     with pytest.raises(Refused) as refused:
         sample_yarn(put_ups=tuple(sold))
-    assert [(m.place, m.code) for m in refused.value.mistakes] == [("put_ups", "too-many")]
+    assert [(m.path, m.code) for m in refused.value.mistakes] == [("put_ups", "too-many")]
 
 
 def test_a_price_beyond_all_reckoning_is_refused_at_its_target():

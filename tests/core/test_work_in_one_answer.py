@@ -33,7 +33,7 @@ def test_an_order_of_more_rows_than_one_answer_works_out_is_refused() -> None:
     most = MOST_PASSES // ROWS
     sample_quote(sample_order(quantity=most))
     mistake = why(lambda: sample_quote(sample_order(quantity=most + 1)))
-    assert (mistake.place, mistake.facts["limit"]) == ("order.quantity", most)
+    assert (mistake.path, mistake.facts["limit"]) == ("order.quantity", most)
 
 
 def test_fifty_sizes_of_one_blanket_are_compared() -> None:
@@ -54,7 +54,7 @@ def test_sizes_and_blankets_that_come_to_too_many_rows_together_are_refused_earl
     monkeypatch.setattr(comparison, "quote_order", counted)
     order = sample_order(quantity=200)
     mistake = why(lambda: compare_sizes(order, WORKSHOP, SIZES, today=TODAY))
-    assert (mistake.place, mistake.code) == ("sizes", "too-much-at-once")
+    assert (mistake.path, mistake.code) == ("sizes", "too-much-at-once")
     assert sum(worked) <= MOST_COMPARED
 
 
@@ -63,7 +63,7 @@ def test_an_order_too_large_to_vary_is_refused_a_budget_and_calmer_stripes() -> 
     assert work_of(sample_quote(large).plan, 30) > MOST_VARIED
     budget = Decimal(900)
     mistake = why(lambda: within_budget(large, WORKSHOP, SIZES[:1], budget=budget, today=TODAY))
-    assert (mistake.place, mistake.code) == ("budget", "too-large-to-vary")
+    assert (mistake.path, mistake.code) == ("budget", "too-large-to-vary")
     assert why(lambda: calmer_stripes(sample_quote(large), today=TODAY)).code == mistake.code
     smaller = sample_order(quantity=10)
     assert within_budget(smaller, WORKSHOP, SIZES[:1], budget=budget, today=TODAY).fits
