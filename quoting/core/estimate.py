@@ -15,7 +15,7 @@ from quoting.core.design import ColourSource
 from quoting.core.errors import refuse
 from quoting.core.hours import Hours, Workload, work_hours
 from quoting.core.order import Order
-from quoting.core.passes import Plan
+from quoting.core.passes import Plan, Work
 from quoting.core.place import at
 from quoting.core.skeins import SkeinChoice
 from quoting.core.stitching_time import YarnAndStitch
@@ -180,7 +180,7 @@ def _workload(
     changes = sum(before.colour != worked.colour for before, worked in pairwise(plan.passes))
     return Workload(
         stitches=stitches,
-        turns=(len(plan.rows) - 1) * pieces,
+        turns=max(0, len(plan.of_work(Work.ROW)) - 1) * pieces,
         colour_changes=changes * pieces,
         joins=sum(strand.why is Why.RAN_OUT for strand in strands),
         ends=2 * len(strands),

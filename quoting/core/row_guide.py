@@ -87,7 +87,7 @@ def _ending(strand: Strand, *, last: bool) -> Iterator[tuple[int, RowNote]]:
 
 
 def heights_cm(plan: Plan) -> Iterator[float]:
-    """Yield the height of the blanket after each pass; a round of the border adds at both ends."""
+    """Yield the height of the blanket after each pass; a round adds at both ends."""
     height = 0.0
     for worked in plan.passes:
         height += worked.height_cm * (BOTH_ENDS if worked.work is Work.ROUND else 1)
