@@ -51,6 +51,11 @@ class Pass:
     section: int | None = None
     in_border: bool = False
 
+    @property
+    def in_body(self) -> bool:
+        """Whether it is one of the rows or rounds that the body is made of."""
+        return self.work is not Work.CHAIN and not self.in_border
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Plan:
@@ -76,7 +81,7 @@ class Plan:
     @property
     def rows(self) -> tuple[Pass, ...]:
         """The rows of the body, or its rounds where it grows in rounds."""
-        return tuple(p for p in self.passes if p.work is not Work.CHAIN and not p.in_border)
+        return tuple(p for p in self.passes if p.in_body)
 
     @property
     def rounds(self) -> tuple[Pass, ...]:

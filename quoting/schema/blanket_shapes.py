@@ -70,12 +70,12 @@ DESIGN = Shape(
     _design(lambda design: design.height_cm, SIDE, "Height", name="height"),
     _design(lambda design: design.stitch, STITCH, "Stitch or pattern"),
     _design(lambda design: design.yarn, NAME, "Yarn"),
+    _design(lambda design: design.mix_lots, YES_NO, "A colour may come from several dye lots"),
     _design(
         lambda design: design.colours,
         Named(COLOUR_SOURCE, "Name in this design"),
         "Colours from another yarn",
     ),
     _design.inline(lambda design: design.body, BODIES),
-    _design(lambda design: design.mix_lots, YES_NO, "A colour may come from several dye lots"),
     _design(lambda design: design.border, Several(BORDER_BAND), "Border"),
 )

@@ -8,7 +8,9 @@ from flask import Flask, current_app, request
 from markupsafe import Markup
 
 from quoting.core.advice import MANY_ENDS
-from quoting.web import reckonings
+from quoting.core.calmer_designs import can_be_calmed
+from quoting.web import reckonings, row_sums
+from quoting.web.bodies import counts_template
 from quoting.web.shop import shop_now
 from quoting.web.views import yarn_names
 from quoting.wording import (
@@ -38,10 +40,10 @@ BAR = {
 
 SUMS = (
     reckonings.main_gauge,
-    reckonings.stitches_sum,
-    reckonings.stitches_words,
-    reckonings.rows_sum,
-    reckonings.sections_words,
+    row_sums.stitches_sum,
+    row_sums.stitches_words,
+    row_sums.rows_sum,
+    row_sums.sections_words,
     reckonings.task_sum,
     reckonings.yarn_sum,
     reckonings.reserve_words,
@@ -83,6 +85,8 @@ def register(app: Flask) -> None:
         task_words=task_words,
         timed_words=timed_words,
         work_words=work_words,
+        can_be_calmed=can_be_calmed,
+        counts_template=counts_template,
         dot=dot,
         yarn_names=yarn_names,
         **{function.__name__: function for function in SUMS},

@@ -1,5 +1,6 @@
 """Codes, facts and figures to sentences, amounts and labels, in the workshop's locale."""
 
+from quoting.wording.bodies import body_words
 from quoting.wording.cautions import caution_sentence
 from quoting.wording.comparing import change_words, refusal_words, rule_words, verdict
 from quoting.wording.confirmed import confirming_digits
@@ -16,6 +17,8 @@ from quoting.wording.locales import is_locale
 from quoting.wording.mistakes import mistake_sentence
 from quoting.wording.row_guide import guide_sentences, notes_sentence
 from quoting.wording.rows_and_edges import (
+    body_heading,
+    body_pass,
     edge_name,
     edge_words,
     pass_words,
@@ -51,6 +54,9 @@ __all__ = [
     "NO_SIZE_NAMED",
     "QUOTE_FOLLOWS",
     "Speech",
+    "body_heading",
+    "body_pass",
+    "body_words",
     "caution_sentence",
     "change_words",
     "confirming_digits",

@@ -70,7 +70,7 @@ def six_sizes(order: Order, shop: Shop) -> dict[str, str]:
 
 def two_colours(order: Order, shop: Shop) -> dict[str, str]:
     """Return what a browser sends of the worktable: two colours in single rows, many ends."""
-    (section,) = order.design.sections
+    (section,) = order.design.body.sections
     fewer = replace(section, stripes=section.stripes[:2])
     loud = replace(order, design=replace(order.design, sections=(fewer,)))
     return sent_order(loud, shop).to_dict()

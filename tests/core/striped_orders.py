@@ -6,7 +6,7 @@ from decimal import Decimal
 from typing import Any
 
 from quoting.core.calmer_stripes import Alternative, calmer_stripes
-from quoting.core.design import Section
+from quoting.core.in_rows import Section
 from quoting.core.order import Order
 from quoting.core.passes import Plan
 from quoting.core.quote import Quote

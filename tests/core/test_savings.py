@@ -69,7 +69,7 @@ def test_doing_without_a_colour_leaves_every_other_where_it_is() -> None:
     (other,) = {"teal", "rust"} - {saving.subject}
     assert [stripe.colour for stripe in less.sections[0].stripes] == [other, other]
     assert [b.colour for b in less.border] == ["oat", "plum"]
-    assert (less.first_rows, less.last_rows) == (design.first_rows, design.last_rows)
+    assert (less.first_rows, less.last_rows) == (design.body.first_rows, design.body.last_rows)
 
 
 def test_of_all_colours_the_one_that_saves_most_is_left_out() -> None:

@@ -13,9 +13,10 @@ from hypothesis import strategies as st
 
 from quoting.core.ball_walk import ColourWalk, walk_colour
 from quoting.core.balls import ONE_ENDLESS_BALL, Supply
-from quoting.core.design import BorderBand, Corner, Design, Section, Stripe
+from quoting.core.design import BorderBand, Corner, Design
 from quoting.core.errors import Refused
 from quoting.core.estimate import estimate_plan
+from quoting.core.in_rows import Section, Stripe
 from quoting.core.passes import Edge, Pass, Plan, Work
 from quoting.core.plan import plan_order
 from quoting.core.strands import Point, Strand, Visit, Why, visits_by_colour

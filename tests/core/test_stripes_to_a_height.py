@@ -6,8 +6,8 @@ from typing import Any
 
 import pytest
 
-from quoting.core.design import StopAt
 from quoting.core.errors import Refused
+from quoting.core.in_rows import StopAt
 from quoting.core.stripes import Striping, stripe_body
 from tests.examples import sample_design, section, stripes
 

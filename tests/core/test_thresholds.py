@@ -12,9 +12,9 @@ from typing import Any
 
 import pytest
 
-from quoting.core.design import Section
 from quoting.core.estimate import estimate_plan
 from quoting.core.exchange import ExchangeRate
+from quoting.core.in_rows import Section
 from quoting.core.order import Order, Terms
 from quoting.core.plan import plan_order
 from quoting.core.quote import Quote
@@ -167,7 +167,7 @@ def test_three_per_cent_off_the_height_is_let_be_and_more_is_not(
 ) -> None:
     """Two repeats of rows of a centimetre, where two metres are asked."""
     order = plain(section("teal", "rust", rows=1), height_cm=200)
-    (both,) = order.design.sections
+    (both,) = order.design.body.sections
     first, second = both.stripes
     long = replace(both, stripes=(replace(first, rows=period - 40), replace(second, rows=40)))
     design = replace(order.design, sections=(long,))

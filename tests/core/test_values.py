@@ -8,9 +8,10 @@ from decimal import Decimal
 
 import pytest
 
-from quoting.core.design import ColourSource, Section, Stripe
+from quoting.core.design import ColourSource
 from quoting.core.errors import Checks, Mistake, Refused
 from quoting.core.exchange import ExchangeRate
+from quoting.core.in_rows import Section, Stripe
 from quoting.core.order import Extra, Order
 from quoting.core.place import NOWHERE, at
 from quoting.core.stitches import Stitch

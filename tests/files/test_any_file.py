@@ -8,16 +8,9 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from quoting.core.design import (
-    BorderBand,
-    ColourSource,
-    Corner,
-    Design,
-    Section,
-    StopAt,
-    Stripe,
-)
+from quoting.core.design import BorderBand, ColourSource, Corner, Design
 from quoting.core.errors import Refused
+from quoting.core.in_rows import Section, StopAt, Stripe
 from quoting.core.order import Extra, Order, Terms
 from quoting.core.stitches import Vocabulary
 from quoting.core.terms import Target

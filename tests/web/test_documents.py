@@ -105,7 +105,7 @@ def test_an_order_saved_from_the_form_is_the_order_that_was_read_into_it(maker: 
     saved = maker.client.post("/order-file", data=maker.open().typed())
     assert 'filename="order-cot-blanket-in-moorland-stripes.toml"' in str(saved.headers)
     order = sample_order()
-    (section,) = order.design.sections
+    (section,) = order.design.body.sections
     usual = replace(order.design, sections=(replace(section, share=None),))  # a share of 1 is blank
     assert load_order_text(saved.data, sample_workshop()) == replace(order, design=usual)
 
