@@ -5,12 +5,13 @@ Each function returns a whole value; keywords replace single fields of it.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import fields, replace
 from datetime import date
 from decimal import Decimal
 from typing import Any
 
-from quoting.core.border import Edging
+from quoting.core.border import Edging, Rim, RowEnds, StitchesAlong
 from quoting.core.design import BorderBand, ColourSource, Design
 from quoting.core.gauge import Gauge, Sureness
 from quoting.core.in_rows import InRows, Section, Stripe
@@ -152,6 +153,13 @@ def edging(gauge: Gauge, *, multiple: int = 1, plus: int = 0, **changes: Any) ->
     """Return a border of one round in a gauge's stitch, unless told otherwise, as it is worked."""
     asked = band(gauge.stitch, **changes)
     return Edging(band=asked, gauge=gauge, multiple=multiple, plus=plus)
+
+
+def rim(*, first_row: int, last_row: int, row_gauges: Sequence[Gauge]) -> Rim:
+    """Return what a border of a body in rows is worked along."""
+    ends = RowEnds(row_gauges)
+    last = StitchesAlong(last_row, row_gauges[-1])
+    return (last, ends, StitchesAlong(first_row, row_gauges[0]), ends)
 
 
 def sample_design(**changes: Any) -> Design:

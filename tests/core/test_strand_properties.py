@@ -16,7 +16,7 @@ from quoting.core.balls import ONE_ENDLESS_BALL, Supply
 from quoting.core.design import BorderBand, Corner, Design
 from quoting.core.errors import Refused
 from quoting.core.estimate import estimate_plan
-from quoting.core.in_rows import Section, Stripe
+from quoting.core.in_rows import InRows, Section, Stripe
 from quoting.core.passes import Edge, Pass, Plan, Work
 from quoting.core.plan import plan_order
 from quoting.core.strands import Point, Strand, Visit, Why, visits_by_colour
@@ -47,17 +47,21 @@ one_band = st.builds(
     rounds=st.integers(1, 3),
     corner=st.sampled_from(Corner),
 )
+bodies = st.builds(
+    InRows,
+    first_rows=some_stripes,
+    last_rows=some_stripes,
+    sections=st.lists(one_section, min_size=1, max_size=3).map(tuple),
+    stitches=st.integers(1, 80),
+)
 designs = st.builds(
     Design,
     width_cm=st.just(80.0),
     height_cm=st.just(100.0),
     stitch=kinds,
     yarn=st.just(WOOL),
-    first_rows=some_stripes,
-    last_rows=some_stripes,
-    sections=st.lists(one_section, min_size=1, max_size=3).map(tuple),
+    body=bodies,
     border=st.lists(one_band, max_size=3).map(tuple),
-    stitches=st.integers(1, 80),
 )
 habits = st.builds(
     Habits,

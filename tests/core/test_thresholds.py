@@ -28,6 +28,7 @@ from tests.core.striped_orders import endless
 from tests.examples import (
     TODAY,
     band,
+    changed_design,
     sample_design,
     sample_order,
     sample_quote,
@@ -170,7 +171,7 @@ def test_three_per_cent_off_the_height_is_let_be_and_more_is_not(
     (both,) = order.design.body.sections
     first, second = both.stripes
     long = replace(both, stripes=(replace(first, rows=period - 40), replace(second, rows=40)))
-    design = replace(order.design, sections=(long,))
+    design = changed_design(order.design, sections=(long,))
     quote = sample_quote(replace(order, design=design), sample_workshop(swatches=CENTIMETRE_ROWS))
     assert quote.plan.height_cm == 2 * period
     assert ("repeats-miss-height" in codes(quote)) is told

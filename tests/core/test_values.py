@@ -91,8 +91,8 @@ def test_a_value_that_cannot_be_is_refused_at_its_place(
 
 def test_all_mistakes_come_at_once() -> None:
     with pytest.raises(Refused) as refused:
-        sample_design(width_cm=-1, height_cm=-1, sections=())
-    assert [mistake.path for mistake in refused.value.mistakes] == ["width", "height", "sections"]
+        sample_design(width_cm=-1, height_cm=-1, stitch="")
+    assert [mistake.path for mistake in refused.value.mistakes] == ["width", "height", "stitch"]
 
 
 def test_a_mistake_is_placed_from_further_out() -> None:
