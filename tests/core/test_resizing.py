@@ -57,7 +57,7 @@ def test_at_its_own_size_an_order_stays_as_it_is() -> None:
 
 
 def test_the_makers_own_stitch_count_goes_with_the_size_it_was_counted_for() -> None:
-    assert resized(sample_design(stitches=97), TALL).stitches is None
+    assert resized(sample_design(stitches=97), TALL).body.stitches is None
 
 
 @given(sides_cm, sides_cm)
