@@ -42,7 +42,7 @@ class RowsRow:
 
 def strands_drawn(quote: Quote) -> tuple[Strand, ...]:
     """Return the strands of the blanket that is drawn: the first."""
-    return tuple(strand for strand in quote.estimate.strands if strand.starts.piece == 0)
+    return tuple(strand for strand in quote.estimate.strands if strand.starts.blanket == 0)
 
 
 def colour_codes(quote: Quote) -> dict[str, str]:

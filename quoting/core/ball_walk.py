@@ -63,14 +63,14 @@ def walk_colour(
     supply: Supply = ONE_ENDLESS_BALL,
     *,
     tail_m: float,
-    pieces: int = 1,
+    blankets: int = 1,
     join: Join = Join.ANYWHERE,
 ) -> ColourWalk:
     """Return the strands of one colour in so many blankets alike, `visits` being those of one.
 
     Part balls left by earlier strands come before any fresh one, the oldest first.
     """
-    return walk_runs(colour, runs_of(visits), supply, tail_m=tail_m, pieces=pieces, join=join)
+    return walk_runs(colour, runs_of(visits), supply, tail_m=tail_m, blankets=blankets, join=join)
 
 
 def walk_runs(
@@ -79,14 +79,14 @@ def walk_runs(
     supply: Supply,
     *,
     tail_m: float,
-    pieces: int,
+    blankets: int,
     join: Join,
 ) -> ColourWalk:
     """Return the strands of one colour, as `walk_colour`, from its runs through one blanket."""
     walker = _Walker(colour, tail_m, supply, join)
-    for piece in range(pieces):
+    for blanket in range(blankets):
         for run in runs:
-            walker.take(run, piece)
+            walker.take(run, blanket)
     return walker.finish()
 
 
@@ -107,33 +107,33 @@ class _Walker:
         self.edge_only = False
         self.bound = False
 
-    def take(self, run: Run, piece: int) -> None:
+    def take(self, run: Run, blanket: int) -> None:
         """Work the passes of one run: as a whole, where the ball lasts."""
         if self.hand is not None and self.last is not None:
-            self._close(self.hand, Why.CUT if self.last.piece == piece else Why.FINISHED)
+            self._close(self.hand, Why.CUT if self.last.blanket == blanket else Why.FINISHED)
         first, *others = run.visits
-        hand = self._begin(first, piece)
+        hand = self._begin(first, blanket)
         if hand.left_m >= run.yarn_m:
             hand.spend(run.yarn_m)
             hand.whole = run
         else:
-            hand = self._work(hand, first, piece)
+            hand = self._work(hand, first, blanket)
             for visit in others:
-                hand = self._go_on(hand, visit, piece)
+                hand = self._go_on(hand, visit, blanket)
         self.hand = hand
         last = run.visits[-1]
-        self.last = Point(piece, last.pass_index, last.ends)
+        self.last = Point(blanket, last.pass_index, last.ends)
 
-    def _begin(self, visit: Visit, piece: int) -> Growing:
+    def _begin(self, visit: Visit, blanket: int) -> Growing:
         """Start a strand at the edge where a pass starts; at an edge, with enough for all of it.
 
         A pass that is one strand with the next is begun with enough for both.
         """
         self._decide(None, visit)
-        here = Point(piece, visit.pass_index, visit.starts)
+        here = Point(blanket, visit.pass_index, visit.starts)
         return self._open(here, visit.yarn_m + visit.bound_m if self.edge_only else 2 * HAIR_M)
 
-    def _go_on(self, hand: Growing, visit: Visit, piece: int) -> Growing:
+    def _go_on(self, hand: Growing, visit: Visit, blanket: int) -> Growing:
         """Bring the strand in hand to a pass and work it, or close it and start another."""
         if not self.bound:
             self._decide(hand, visit)
@@ -141,11 +141,11 @@ class _Walker:
         needed_m = visit.carried_m + (visit.yarn_m if self.edge_only else 2 * HAIR_M)
         if hand.left_m < needed_m - HAIR_M:
             self._close(hand, Why.RAN_OUT)
-            hand = self._begin(visit, piece)
+            hand = self._begin(visit, blanket)
         elif visit.carried_m:
             hand.carries.append(carry_to(visit, hand.stretches[-1].pass_index))
             hand.spend(visit.carried_m)
-        return self._work(hand, visit, piece)
+        return self._work(hand, visit, blanket)
 
     def _decide(self, hand: Growing | None, visit: Visit) -> None:
         """Decide whether a pass may be joined only at the edge, not within."""
@@ -168,18 +168,18 @@ class _Walker:
         to_come = chain(self.fresh, self.part)
         return full_m < least_m and not any(ball.left_m >= least_m for ball in to_come)
 
-    def _work(self, hand: Growing, visit: Visit, piece: int) -> Growing:
+    def _work(self, hand: Growing, visit: Visit, blanket: int) -> Growing:
         """Work the pass to its end, joining balls within it where one runs out."""
         done = 0.0
         while visit.yarn_m - done > hand.left_m + HAIR_M:
             part = hand.left_m
             self._stretch(hand, visit, done, done + part)
             done += part
-            self.last = Point(piece, visit.pass_index, Edge.WITHIN)
+            self.last = Point(blanket, visit.pass_index, Edge.WITHIN)
             self._close(hand, Why.RAN_OUT)
             hand = self._open(self.last, 2 * HAIR_M)
         self._stretch(hand, visit, done, visit.yarn_m)
-        self.last = Point(piece, visit.pass_index, visit.ends)
+        self.last = Point(blanket, visit.pass_index, visit.ends)
         return hand
 
     def _stretch(self, hand: Growing, visit: Visit, begins_m: float, ends_m: float) -> None:

@@ -14,6 +14,7 @@ from quoting.web.bodies import counts_template
 from quoting.web.shop import shop_now
 from quoting.web.views import yarn_names
 from quoting.wording import (
+    body_heading,
     change_words,
     line_quantity,
     line_rate,
@@ -85,6 +86,7 @@ def register(app: Flask) -> None:
         task_words=task_words,
         timed_words=timed_words,
         work_words=work_words,
+        body_heading=body_heading,
         can_be_calmed=can_be_calmed,
         counts_template=counts_template,
         dot=dot,

@@ -74,4 +74,4 @@ def point_words(point: Point, plan: Plan) -> str:
     """Return a place in the work: `in row 58`, `at the end of row 57`, and of which blanket."""
     inside = "in" if point.edge is Edge.WITHIN else "at the end of"
     where = f"{inside} {pass_words(plan.passes[point.pass_index])}"
-    return f"{where} of blanket {point.piece + 1}" if point.piece else where
+    return f"{where} of blanket {point.blanket + 1}" if point.blanket else where
