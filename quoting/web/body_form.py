@@ -28,7 +28,8 @@ class BodyForm:
     the answer; `own_counts` are its fields of the maker's own counts. Of each list in its shape
     `new_lines` has what a new line begins with, and `line_names` what a line is called. `start`
     is what a form begins with, for a colour of the yarn. `beside` gives the fields that a mistake
-    is told beside where that is not the place of the mistake.
+    is told beside where that is not the place of the mistake; `sums` are functions that templates
+    call by their names.
     """
 
     templates: str
@@ -37,3 +38,4 @@ class BodyForm:
     new_lines: Mapping[str, NewLine]
     line_names: Mapping[str, str]
     beside: Callable[[str, Place, Fields], Sequence[Field] | None] = beside_none
+    sums: tuple[Callable[..., object], ...] = ()

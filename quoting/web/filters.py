@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterator
 from typing import Any
 
 from flask import Flask, current_app, request
@@ -9,8 +10,8 @@ from markupsafe import Markup
 
 from quoting.core.advice import MANY_ENDS
 from quoting.core.calmer_designs import can_be_calmed
-from quoting.web import reckonings, row_sums
-from quoting.web.bodies import counts_template
+from quoting.web import reckonings
+from quoting.web.bodies import FORMS, counts_template
 from quoting.web.shop import shop_now
 from quoting.web.views import yarn_names
 from quoting.wording import (
@@ -41,10 +42,6 @@ BAR = {
 
 SUMS = (
     reckonings.main_gauge,
-    row_sums.stitches_sum,
-    row_sums.stitches_words,
-    row_sums.rows_sum,
-    row_sums.sections_words,
     reckonings.task_sum,
     reckonings.yarn_sum,
     reckonings.reserve_words,
@@ -91,8 +88,13 @@ def register(app: Flask) -> None:
         counts_template=counts_template,
         dot=dot,
         yarn_names=yarn_names,
-        **{function.__name__: function for function in SUMS},
+        **{function.__name__: function for function in (*SUMS, *_sums_of_bodies())},
     )
+
+
+def _sums_of_bodies() -> Iterator[Callable[..., object]]:
+    for part in FORMS.values():
+        yield from part.sums
 
 
 def _shared() -> dict[str, Any]:

@@ -8,6 +8,7 @@ from wtforms import Field
 
 from quoting.core.place import Place
 from quoting.web.body_form import BodyForm, Fields
+from quoting.web.row_sums import rows_sum, sections_words, stitches_sum, stitches_words
 
 _STRIPE = {"colour": "", "rows": "1", "stitch": ""}
 
@@ -50,4 +51,5 @@ ROWS_FORM = BodyForm(
         "stripes": "stripe",
     },
     beside=_beside,
+    sums=(stitches_sum, stitches_words, rows_sum, sections_words),
 )
