@@ -94,7 +94,7 @@ def _strand(strand: Strand, quantity: int) -> Record:
 
 def _point(point: Point, quantity: int) -> Record:
     """Return a place in the work; of which blanket, from 0, where there are several."""
-    piece: Record = {"piece": point.piece} if quantity > 1 else {}
+    piece: Record = {"piece": point.blanket} if quantity > 1 else {}
     return piece | {"pass": point.pass_index, "edge": point.edge.value}
 
 

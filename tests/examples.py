@@ -5,14 +5,16 @@ Each function returns a whole value; keywords replace single fields of it.
 
 from __future__ import annotations
 
-from dataclasses import replace
+from collections.abc import Sequence
+from dataclasses import fields, replace
 from datetime import date
 from decimal import Decimal
 from typing import Any
 
-from quoting.core.border import Edging
-from quoting.core.design import BorderBand, ColourSource, Design, Section, Stripe
+from quoting.core.border import Edging, Rim, RowEnds, StitchesAlong
+from quoting.core.design import BorderBand, ColourSource, Design
 from quoting.core.gauge import Gauge, Sureness
+from quoting.core.in_rows import InRows, Section, Stripe
 from quoting.core.order import Extra, Order
 from quoting.core.quote import Quote, quote_order
 from quoting.core.stitches import Stitch
@@ -153,19 +155,44 @@ def edging(gauge: Gauge, *, multiple: int = 1, plus: int = 0, **changes: Any) ->
     return Edging(band=asked, gauge=gauge, multiple=multiple, plus=plus)
 
 
+def rim(*, first_row: int, last_row: int, row_gauges: Sequence[Gauge]) -> Rim:
+    """Return what a border of a body in rows is worked along."""
+    ends = RowEnds(row_gauges)
+    last = StitchesAlong(last_row, row_gauges[-1])
+    return (last, ends, StitchesAlong(first_row, row_gauges[0]), ends)
+
+
 def sample_design(**changes: Any) -> Design:
-    """Return the cot blanket: three colours, row by row, and one round of border."""
+    """Return the cot blanket: three colours, row by row, and one round of border.
+
+    Changes of its rows go into its body.
+    """
     design = Design(
         width_cm=80,
         height_cm=100,
         stitch="hdc",
         yarn=WOOL,
-        first_rows=stripes("oat"),
-        sections=(section("teal", "rust", "oat", share=1),),
+        body=InRows(first_rows=stripes("oat"), sections=(section("teal", "rust", "oat", share=1),)),
         border=(band(),),
         colours={"cream": ColourSource(yarn=WOOL, colour="oat")},
     )
-    return replace(design, **changes)
+    return changed_design(design, **changes)
+
+
+def changed_design(design: Design, **changes: Any) -> Design:
+    """Return a design with other fields, those of its rows among them."""
+    names = {item.name for item in fields(InRows)}
+    of_rows = {name: change for name, change in changes.items() if name in names}
+    others = {name: change for name, change in changes.items() if name not in names}
+    if of_rows:
+        others["body"] = replace(rows_of(design), **of_rows)
+    return replace(design, **others)
+
+
+def rows_of(design: Design) -> InRows:
+    """Return the body of a design that is worked in rows."""
+    assert isinstance(design.body, InRows)
+    return design.body
 
 
 def sample_order(*, design: Design | None = None, **changes: Any) -> Order:

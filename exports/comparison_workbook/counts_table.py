@@ -11,6 +11,7 @@ from exports.workbook.shapes import COUNT, TENTHS, Shapes
 from quoting.core.comparison import ball_grams
 from quoting.core.measures import CM_PER
 from quoting.core.money import exact
+from quoting.wording import body_pass
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,10 +25,11 @@ class CountRefs:
 def counts_table(grid: Grid, rows: Rows, shapes: Shapes) -> list[CountRefs]:
     """Write what every size comes out as; return the cells that formulas read, in order."""
     unit = shapes.speech.length_unit
+    row = body_pass(rows.all[0].quote.plan)
     grid.block("What comes out of each size")
     grid.line(
-        *heads("size", f"width, {unit}", f"height, {unit}", "area, cm²", "stitches in a row"),
-        *heads("rows", "ends to weave in", "skeins to buy", "balls, g", figures_from=0),
+        *heads("size", f"width, {unit}", f"height, {unit}", "area, cm²", f"stitches in a {row}"),
+        *heads(f"{row}s", "ends to weave in", "skeins to buy", "balls, g", figures_from=0),
         *heads(f"yarn left, {shapes.long_unit}", figures_from=0),
     )
     return [_size(grid, sized, shapes) for sized in rows.all]

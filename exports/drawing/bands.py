@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from itertools import groupby
 
 from exports.drawing.layout import Box, Layout
@@ -26,16 +26,19 @@ SEAM = "#808080"
 """A mid grey, which shows on a dark yarn and on a white one alike."""
 
 
-def draw_bands(layout: Layout, codes: Mapping[str, str]) -> str:
+Draw = Callable[[Layout, Mapping[str, str]], Iterator[str]]
+"""Yields a body from its passes, with each colour of the design as `#rrggbb`."""
+
+
+def draw_bands(layout: Layout, codes: Mapping[str, str], draw_body: Draw) -> str:
     """Return border, body and chain; `codes` gives each colour of the design as `#rrggbb`."""
     outline = _rect(
         layout.blanket, class_="outline", stroke=INK, stroke_opacity=0.55, stroke_width=0.8
     )
     return element(
         "g",
-        *_rounds(layout, codes),
-        *_rows(layout, codes),
-        *_stitches(layout),
+        *draw_rounds(layout, codes, in_border=True),
+        *draw_body(layout, codes),
         _seams(layout),
         *_chain(layout, codes),
         outline,
@@ -54,15 +57,17 @@ def _named(passes: Sequence[Pass]) -> str:
     return element("title", escaped(f"{passes_label(passes)} {passes[0].colour}"))
 
 
-def _rounds(layout: Layout, codes: Mapping[str, str]) -> Iterator[str]:
-    """Yield the rounds, the outermost first, each painted over by those inside it."""
+def draw_rounds(
+    layout: Layout, codes: Mapping[str, str], *, in_border: bool = False
+) -> Iterator[str]:
+    """Yield the rounds of the body, or of the border, each painted over by those inside it."""
     for index, worked in reversed(list(enumerate(layout.plan.passes))):
-        if worked.work is Work.ROUND:
+        if worked.work is Work.ROUND and worked.in_border is in_border:
             name = _named((worked,))
             yield _rect(layout.ring(index), name, class_="round", fill=codes[worked.colour])
 
 
-def _rows(layout: Layout, codes: Mapping[str, str]) -> Iterator[str]:
+def draw_rows(layout: Layout, codes: Mapping[str, str]) -> Iterator[str]:
     """Yield the rows from the bottom up, on a ground that keeps the page from showing through."""
     rows = layout.plan.rows
     yield _rect(layout.body, class_="ground", fill=codes[rows[0].colour])
@@ -71,6 +76,7 @@ def _rows(layout: Layout, codes: Mapping[str, str]) -> Iterator[str]:
         box = Box(first.left, last.top, first.width, first.bottom - last.top)
         worked = [layout.plan.passes[index] for index in run]
         yield _rect(box, _named(worked), class_="row", fill=codes[worked[0].colour])
+    yield from _stitches(layout)
 
 
 def _runs(layout: Layout) -> Iterator[Sequence[int]]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from exports.drawing.bands import draw_bands
+from exports.drawing.bodies import DRAWN
 from exports.drawing.key import draw_key
 from exports.drawing.layout import VIEW_WIDTH, lay_out
 from exports.drawing.rulers import draw_rulers
@@ -30,7 +31,7 @@ def draw_blanket(
     key, bottom = draw_key(codes, strands, layout.blanket.bottom + RULER_HEIGHT)
     return picture(
         draw_rulers(layout, speech, reader),
-        draw_bands(layout, codes),
+        draw_bands(layout, codes, DRAWN[type(quote.order.design.body)]),
         draw_strands(layout, strands, codes),
         key,
         width=VIEW_WIDTH,

@@ -52,13 +52,18 @@ class Box:
 
 @dataclass(frozen=True, slots=True)
 class Layout:
-    """The blanket's place on the drawing. `climbed` is where each pass begins, from the body up."""
+    """The blanket's place on the drawing. `climbed` is where each pass begins, from the body up.
+
+    `body` is the room of the rows: what no round lies in. `row` is the height of a row, or round,
+    of the body on average.
+    """
 
     plan: Plan
     scale: float
     blanket: Box
     body: Box
     climbed: tuple[float, ...]
+    row: float
 
     def band(self, index: int) -> Box:
         """Return a pass's band: a row whole, a round's upper side within the body's width."""
@@ -123,9 +128,15 @@ def lay_out(plan: Plan) -> Layout:
         plan=plan,
         scale=scale,
         blanket=blanket,
-        body=blanket.shrunk(plan.border_depth_cm * scale),
+        body=blanket.shrunk((plan.border_depth_cm + _rounds_cm(plan)) * scale),
         climbed=_climbed(plan.passes, scale),
+        row=sum(worked.height_cm for worked in plan.rows) * scale / len(plan.rows),
     )
+
+
+def _rounds_cm(plan: Plan) -> float:
+    """Return the depth on one side of the rounds of the body."""
+    return sum(worked.height_cm for worked in plan.rows if worked.work is Work.ROUND)
 
 
 def _climbed(passes: tuple[Pass, ...], scale: float) -> tuple[float, ...]:

@@ -9,8 +9,8 @@ from exports.drawing.layout import FONT_SIZE, GUTTER, Layout
 from exports.svg import INK, element, path, text
 from quoting.core.cautions import Reader
 from quoting.core.measures import CM_PER, Units
-from quoting.core.passes import Edge, Work
-from quoting.wording import Speech, edge_name
+from quoting.core.passes import Edge
+from quoting.wording import Speech, body_pass, edge_name
 
 STEPS = {
     Units.METRIC: (1, 2, 5, 10, 20, 50, 100, 200, 500),
@@ -91,16 +91,15 @@ def _edge_names(layout: Layout) -> Iterator[str]:
 
 
 def _row_numbers(layout: Layout, speech: Speech) -> Iterator[str]:
-    """Yield the number of every so many-th row, at the right."""
+    """Yield the number of every so many-th row, or round, of the body, at the right."""
     x = layout.blanket.right + GUTTER
-    height = layout.body.height / len(layout.plan.rows)
-    each = step(height, ROW_STEPS, LABEL_GAP)
+    each = step(layout.row, ROW_STEPS, LABEL_GAP)
     steps: list[str | float] = []
     for index, worked in enumerate(layout.plan.passes):
-        if worked.work is Work.ROW and (worked.number % each == 0 or worked.number == 1):
+        if worked.in_body and (worked.number % each == 0 or worked.number == 1):
             y = layout.height_at(index, 0.5)
             steps += ["M", x, y, "H", x + SHORT_TICK]
             label = speech.number(worked.number)
             yield text(label, x + 5, y + 0.35 * FONT_SIZE)
     yield _lines(*steps)
-    yield text("row", x + 5, layout.blanket.top - 12)
+    yield text(body_pass(layout.plan), x + 5, layout.blanket.top - 12)

@@ -64,8 +64,7 @@ def draw_strands(layout: Layout, strands: Sequence[Strand], codes: Mapping[str, 
 
 def _stroke(layout: Layout) -> float:
     """Return the width of a strand's line: less where rows are thin."""
-    row = layout.body.height / len(layout.plan.rows)
-    return min(1.9, max(0.8, 0.42 * row))
+    return min(1.9, max(0.8, 0.42 * layout.row))
 
 
 def _yarns(

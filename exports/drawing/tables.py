@@ -15,7 +15,7 @@ from quoting.wording import Speech, edge_words, ended_words, passes_label
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class StrandRow:
-    """One strand of the piece drawn: where it starts and ends, and its yarn, tails included."""
+    """One strand of the blanket drawn: where it starts and ends, and its yarn, tails included."""
 
     colour: str
     starts: str
@@ -41,8 +41,8 @@ class RowsRow:
 
 
 def strands_drawn(quote: Quote) -> tuple[Strand, ...]:
-    """Return the strands of the piece that is drawn: the first."""
-    return tuple(strand for strand in quote.estimate.strands if strand.starts.piece == 0)
+    """Return the strands of the blanket that is drawn: the first."""
+    return tuple(strand for strand in quote.estimate.strands if strand.starts.blanket == 0)
 
 
 def colour_codes(quote: Quote) -> dict[str, str]:
@@ -52,7 +52,7 @@ def colour_codes(quote: Quote) -> dict[str, str]:
 
 
 def drawing_table(quote: Quote, speech: Speech) -> tuple[StrandRow, ...]:
-    """Return every strand of the piece drawn, in the order they start."""
+    """Return every strand of the blanket drawn, in the order they start."""
     return tuple(_strand_row(quote, strand, speech) for strand in strands_drawn(quote))
 
 

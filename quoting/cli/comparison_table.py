@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from quoting.cli.columns import PAGE_WIDTH, columns, wrapped
 from quoting.core.comparison import Compared, Comparison
-from quoting.wording import Speech, refusal_words, rule_words, verdict
+from quoting.wording import Speech, body_heading, refusal_words, rule_words, verdict
 
 
 def comparison_table(comparison: Comparison, speech: Speech) -> str:
@@ -44,7 +44,7 @@ def _figures(compared: Compared, speech: Speech) -> dict[str, str]:
             speech.bare_length(side_cm) for side_cm in (plan.width_cm, plan.height_cm)
         ),
         "Stitches": speech.number(plan.stitches),
-        "Rows": speech.number(len(plan.rows)),
+        body_heading(plan): speech.number(len(plan.rows)),
         "Ends": speech.number(estimate.ends),
         "Skeins": speech.number(estimate.skeins),
         "Yarn left": speech.yarn_length(estimate.metres_left),

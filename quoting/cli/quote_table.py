@@ -16,6 +16,8 @@ from quoting.core.skeins import Bought
 from quoting.core.strands import Why
 from quoting.wording import (
     Speech,
+    body_heading,
+    body_pass,
     caution_sentence,
     line_quantity,
     line_rate,
@@ -56,9 +58,9 @@ def _titled(title: str, lines: Iterator[str]) -> Iterator[str]:
 def _head(quote: Quote, speech: Speech) -> Iterator[str]:
     order = quote.order
     yield from wrapped(f"Quote {quote.number}, {quote.workshop.name}", PAGE_WIDTH)
-    pieces = f"{speech.number(order.quantity)} × " if order.quantity > 1 else ""
+    several = f"{speech.number(order.quantity)} × " if order.quantity > 1 else ""
     buyer = f", for {order.buyer}" if order.buyer else ""
-    yield from wrapped(f"{pieces}{order.title}{buyer}", PAGE_WIDTH)
+    yield from wrapped(f"{several}{order.title}{buyer}", PAGE_WIDTH)
     yield f"Given {speech.day(quote.day)}, valid until {speech.day(quote.valid_until)}"
     yield f"With the buyer by {speech.day(quote.ready_by)}, if agreed today"
 
@@ -68,14 +70,15 @@ def _blanket(quote: Quote, speech: Speech) -> Iterator[tuple[str, str]]:
     yield "Size asked", speech.size(design.width_cm, design.height_cm)
     yield "Size made", speech.size(plan.width_cm, plan.height_cm)
     chain = speech.number(plan.foundation_chain)
+    begun = f", from a chain of {chain}" if plan.foundation_chain else ""
+    yield "Stitches", f"{speech.number(plan.stitches)} {speech.stitch(design.stitch)}{begun}"
     yield (
-        "Stitches",
-        f"{speech.number(plan.stitches)} {speech.stitch(design.stitch)}, from a chain of {chain}",
+        body_heading(plan),
+        f"{speech.number(len(plan.rows))}: {_counts(plan.rows_by_colour, speech)}",
     )
-    yield "Rows", f"{speech.number(len(plan.rows))}: {_counts(plan.rows_by_colour, speech)}"
     if len(plan.rows_by_section) > 1:
-        sections = enumerate(plan.rows_by_section, 1)
-        yield "In sections", ", ".join(f"{n}: {speech.count(rows, 'row')}" for n, rows in sections)
+        counts = (speech.count(rows, body_pass(plan)) for rows in plan.rows_by_section)
+        yield "In sections", ", ".join(f"{n}: {count}" for n, count in enumerate(counts, 1))
     if plan.rounds:
         yield "Border", _border(plan, speech)
 

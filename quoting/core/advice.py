@@ -142,7 +142,9 @@ def _strand_cautions(estimate: Estimate) -> Iterator[Caution]:
 def _never_waits(walk: ColourWalk) -> bool:
     """Return whether a colour is cut again and again for lying at the wrong edge."""
     neighbours = pairwise(walk.strands)
-    pairs = [(one, next_) for one, next_ in neighbours if one.starts.piece == next_.starts.piece]
+    pairs = [
+        (one, next_) for one, next_ in neighbours if one.starts.blanket == next_.starts.blanket
+    ]
     return len(pairs) >= FEWEST_CUTS and all(
         before.why is Why.CUT and before.ends.edge is not after.starts.edge
         for before, after in pairs

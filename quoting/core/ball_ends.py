@@ -30,7 +30,7 @@ def ball_ends(
     balls_m: Sequence[float],
     share: float,
     habits: Habits,
-    pieces: int = 1,
+    blankets: int = 1,
 ) -> tuple[BallEnd, ...]:
     """Return where each ball of a walk ends, and the range of it.
 
@@ -44,7 +44,7 @@ def ball_ends(
             [visit.with_more(more) for visit in visits],
             Supply(balls_m=balls_m, full_m=walk.full_m),
             tail_m=habits.tail_m,
-            pieces=pieces,
+            blankets=blankets,
             join=habits.join,
         )
         walks.append(again.ran_out_at)
@@ -56,4 +56,4 @@ def ball_ends(
 
 def _when(point: Point | None) -> tuple[float, float]:
     """Return what puts places in the order they are worked; a ball that lasts comes last."""
-    return (math.inf, 0) if point is None else (point.piece, point.pass_index)
+    return (math.inf, 0) if point is None else (point.blanket, point.pass_index)

@@ -63,24 +63,24 @@ def walk_colour(
     supply: Supply = ONE_ENDLESS_BALL,
     *,
     tail_m: float,
-    pieces: int = 1,
+    blankets: int = 1,
     join: Join = Join.ANYWHERE,
 ) -> ColourWalk:
     """Return the strands of one colour in so many blankets alike, `visits` being those of one.
 
     Part balls left by earlier strands come before any fresh one, the oldest first.
     """
-    return walk_runs(colour, runs_of(visits), supply, tail_m=tail_m, pieces=pieces, join=join)
+    return walk_runs(colour, runs_of(visits), supply, tail_m=tail_m, blankets=blankets, join=join)
 
 
 def walk_runs(
-    colour: str, runs: Sequence[Run], supply: Supply, *, tail_m: float, pieces: int, join: Join
+    colour: str, runs: Sequence[Run], supply: Supply, *, tail_m: float, blankets: int, join: Join
 ) -> ColourWalk:
     """Return the strands of one colour, as `walk_colour`, from its runs through one blanket."""
     walker = _Walker(colour, tail_m, supply, join)
-    for piece in range(pieces):
+    for blanket in range(blankets):
         for run in runs:
-            walker.take(run, piece)
+            walker.take(run, blanket)
     return walker.finish()
 
 
@@ -100,22 +100,22 @@ class _Walker:
         self.long_pass = False
         self.edge_only = False
 
-    def take(self, run: Run, piece: int) -> None:
+    def take(self, run: Run, blanket: int) -> None:
         """Work the passes of one run: as many as the ball in hand lasts for, then the next."""
         if self.hand is not None and self.last is not None:
-            self._close(self.hand, Why.CUT if self.last.piece == piece else Why.FINISHED)
-        hand, number = self._begin(run.visits[0], piece), 0
+            self._close(self.hand, Why.CUT if self.last.blanket == blanket else Why.FINISHED)
+        hand, number = self._begin(run.visits[0], blanket), 0
         while True:
             upto = run.upto(number, hand.left_m)
             if upto > number:
                 self._sweep(hand, run, number, upto)
                 last = run.visits[upto - 1]
-                self.last = Point(piece, last.pass_index, last.ends)
+                self.last = Point(blanket, last.pass_index, last.ends)
             else:
-                hand, upto = self._work(hand, run.visits[number], piece), number + 1
+                hand, upto = self._work(hand, run.visits[number], blanket), number + 1
             if upto == len(run.visits):
                 break
-            hand, number = self._go_on(hand, run, upto, piece), upto
+            hand, number = self._go_on(hand, run, upto, blanket), upto
         self.hand = hand
 
     def _sweep(self, hand: Growing, run: Run, number: int, upto: int) -> None:
@@ -127,16 +127,16 @@ class _Walker:
         hand.stretches += run.stretches[number:upto]
         hand.carries += run.carries[run.carried[number] : run.carried[upto - 1]]
 
-    def _begin(self, visit: Visit, piece: int) -> Growing:
+    def _begin(self, visit: Visit, blanket: int) -> Growing:
         """Start a strand at the edge where a pass starts; at an edge, with enough for all of it.
 
         A pass that is one strand with the next is begun with enough for both.
         """
         self._decide(None, visit)
-        here = Point(piece, visit.pass_index, visit.starts)
+        here = Point(blanket, visit.pass_index, visit.starts)
         return self._open(here, visit.yarn_m + visit.bound_m if self.edge_only else 2 * HAIR_M)
 
-    def _go_on(self, hand: Growing, run: Run, number: int, piece: int) -> Growing:
+    def _go_on(self, hand: Growing, run: Run, number: int, blanket: int) -> Growing:
         """Bring the strand in hand to a visit of a run, or close it and start another."""
         visit = run.visits[number]
         if not run.visits[number - 1].bound_m:
@@ -144,7 +144,7 @@ class _Walker:
         needed_m = visit.carried_m + (visit.yarn_m if self.edge_only else 2 * HAIR_M)
         if hand.left_m < needed_m - HAIR_M:
             self._close(hand, Why.RAN_OUT)
-            return self._begin(visit, piece)
+            return self._begin(visit, blanket)
         if visit.carried_m:
             hand.carries.append(run.carries[run.carried[number] - 1])
             hand.spend(visit.carried_m)
@@ -170,18 +170,18 @@ class _Walker:
         to_come = chain(self.fresh, self.part)
         return full_m < least_m and not any(ball.left_m >= least_m for ball in to_come)
 
-    def _work(self, hand: Growing, visit: Visit, piece: int) -> Growing:
+    def _work(self, hand: Growing, visit: Visit, blanket: int) -> Growing:
         """Work the pass to its end, joining balls within it where one runs out."""
         done = 0.0
         while visit.yarn_m - done > hand.left_m + HAIR_M:
             part = hand.left_m
             self._stretch(hand, visit, done, done + part)
             done += part
-            self.last = Point(piece, visit.pass_index, Edge.WITHIN)
+            self.last = Point(blanket, visit.pass_index, Edge.WITHIN)
             self._close(hand, Why.RAN_OUT)
             hand = self._open(self.last, 2 * HAIR_M)
         self._stretch(hand, visit, done, visit.yarn_m)
-        self.last = Point(piece, visit.pass_index, visit.ends)
+        self.last = Point(blanket, visit.pass_index, visit.ends)
         return hand
 
     def _stretch(self, hand: Growing, visit: Visit, begins_m: float, ends_m: float) -> None:

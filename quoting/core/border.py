@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from typing import TypeAlias
 
 from quoting.core.cautions import Caution, for_maker
 from quoting.core.design import BorderBand, Corner
@@ -55,13 +56,23 @@ class Round:
     height_cm: float
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Body:
-    """What a border is worked round: its two rows of stitches and the gauges of all its rows."""
+@dataclass(frozen=True, slots=True)
+class StitchesAlong:
+    """A side of the body that is the tops or the chain of so many stitches."""
 
-    first_row: int
-    last_row: int
-    row_gauges: Sequence[Gauge]
+    stitches: int
+    gauge: Gauge
+
+
+@dataclass(frozen=True, slots=True)
+class RowEnds:
+    """A side of the body that is the ends of its rows, each in its gauge."""
+
+    gauges: Sequence[Gauge]
+
+
+Rim: TypeAlias = Sequence[StitchesAlong | RowEnds]
+"""The sides that a border is worked along, in the order that its first round comes to them."""
 
 
 def border_depth_cm(border: Sequence[Edging]) -> float:
@@ -69,7 +80,7 @@ def border_depth_cm(border: Sequence[Edging]) -> float:
     return sum(edging.band.rounds * edging.gauge.height_cm for edging in border)
 
 
-def border_rounds(border: Sequence[Edging], body: Body) -> tuple[Round, ...]:
+def border_rounds(border: Sequence[Edging], rim: Rim) -> tuple[Round, ...]:
     """Return every round of the border, from the body outwards.
 
     What lies flat along each side grows from round to round; each round then has the whole
@@ -80,7 +91,7 @@ def border_rounds(border: Sequence[Edging], body: Body) -> tuple[Round, ...]:
     for edging in border:
         more = growth(edging.band.corner, edging.gauge) // CORNERS
         for _ in range(edging.band.rounds):
-            sides = [side + more for side in sides] or _first_sides(edging, body)
+            sides = [side + more for side in sides] or [_along(side, edging) for side in rim]
             corners = FIRST_ROUND_EXTRA[border[0].band.corner]
             rounds.append(_round(edging, sum(map(edging.closed, sides)) + corners))
     return tuple(rounds)
@@ -99,13 +110,13 @@ def flat_growth(gauge: Gauge) -> int:
     return max(8, CORNERS * round_count(8 * tall / CORNERS))
 
 
-def row_end_ratio(body: Body, gauge: Gauge) -> float:
+def row_end_ratio(ends: RowEnds, gauge: Gauge) -> float:
     """Return the border stitches that lie flat along one row end, on average."""
     if gauge.swatched:
-        ends = sum(row.height_cm for row in body.row_gauges) / gauge.width_cm
+        stitches = sum(row.height_cm for row in ends.gauges) / gauge.width_cm
     else:
-        ends = sum(ROW_END_STITCHES[row.kind] for row in body.row_gauges)
-    return ends / len(body.row_gauges)
+        stitches = sum(ROW_END_STITCHES[row.kind] for row in ends.gauges)
+    return stitches / len(ends.gauges)
 
 
 def ratio_is_off(own: float, measured: float) -> bool:
@@ -113,10 +124,11 @@ def ratio_is_off(own: float, measured: float) -> bool:
     return abs(own - measured) > RATIO_TOLERANCE * measured + _SAME
 
 
-def border_cautions(border: Sequence[Edging], body: Body) -> Iterator[Caution]:
+def border_cautions(border: Sequence[Edging], rim: Rim) -> Iterator[Caution]:
     """Yield what is to be said of row ends of the maker's own, and of corners that do not fit."""
-    if border and (own := border[0].band.row_end_ratio) is not None:
-        measured = row_end_ratio(body, border[0].gauge)
+    ends = next((side for side in rim if isinstance(side, RowEnds)), None)
+    if border and ends and (own := border[0].band.row_end_ratio) is not None:
+        measured = row_end_ratio(ends, border[0].gauge)
         if ratio_is_off(own, measured):
             yield for_maker("row-ends-off", ratio=own, measured=measured)
     for place, edging in enumerate(border):
@@ -127,21 +139,20 @@ def border_cautions(border: Sequence[Edging], body: Body) -> Iterator[Caution]:
             yield for_maker(code, stitch=edging.band.stitch, more=more, flat=flat)
 
 
-def _first_sides(edging: Edging, body: Body) -> list[int]:
-    """Return the stitches along the last row, a side, the first row and the other side."""
-    ratio = edging.band.row_end_ratio or row_end_ratio(body, edging.gauge)
-    side = round_count(ratio * len(body.row_gauges))
-    along_last = _along(body.last_row, body.row_gauges[-1], edging.gauge)
-    along_first = _along(body.first_row, body.row_gauges[0], edging.gauge)
-    return [along_last, side, along_first, side]
+def _along(side: StitchesAlong | RowEnds, edging: Edging) -> int:
+    """Return the stitches of a first round along one side.
 
-
-def _along(stitches: int, row: Gauge, border: Gauge) -> int:
-    """Return the border stitches along a row: one in each, or by length where widths differ."""
-    apart_cm = abs(border.width_cm - row.width_cm)
-    if apart_cm <= RATIO_TOLERANCE * row.width_cm + _SAME:
-        return stitches
-    return round_count(stitches * row.width_cm / border.width_cm)
+    Along stitches there is one in each, or as many as the length takes where widths differ.
+    """
+    match side:
+        case RowEnds():
+            ratio = edging.band.row_end_ratio or row_end_ratio(side, edging.gauge)
+            return round_count(ratio * len(side.gauges))
+        case StitchesAlong():
+            own_cm, border_cm = side.gauge.width_cm, edging.gauge.width_cm
+            if abs(border_cm - own_cm) <= RATIO_TOLERANCE * own_cm + _SAME:
+                return side.stitches
+            return round_count(side.stitches * own_cm / border_cm)
 
 
 def _round(edging: Edging, stitches: int) -> Round:

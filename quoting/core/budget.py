@@ -9,7 +9,8 @@ from decimal import Decimal
 from enum import StrEnum
 from itertools import islice, permutations
 
-from quoting.core.calmer_stripes import calmer_stripes, check_size
+from quoting.core.calmer_designs import calmer_designs
+from quoting.core.calmer_stripes import check_size
 from quoting.core.comparison import (
     Compared,
     Comparison,
@@ -17,7 +18,7 @@ from quoting.core.comparison import (
     compare_sizes,
     price_at,
 )
-from quoting.core.design import Design, Section, Stripe
+from quoting.core.design import Design
 from quoting.core.errors import Refused, refuse
 from quoting.core.estimate import work_of
 from quoting.core.money import round_money_down
@@ -160,7 +161,7 @@ def _changes(quote: Quote, today: date) -> Iterator[tuple[Change, str, Order]]:
     most = max(1, PASSES_TRIED // work_of(quote.plan, order.quantity))
     for colour, other in islice(_pairs(quote), min(RECOLOURED, most)):
         yield Change.FEWER_COLOURS, colour, _with(order, _recoloured(design, colour, other))
-    for alternative in calmer_stripes(quote, today=today):
+    for alternative in calmer_designs(quote, today=today):
         yield Change.CALMER_STRIPES, "", alternative.quote.order
     if design.border:
         yield Change.SMALLER_BORDER, "", _with(order, _less_border(design))
@@ -176,31 +177,19 @@ def _with(order: Order, design: Design) -> Order:
 
 
 def _pairs(quote: Quote) -> Iterator[tuple[str, str]]:
-    """Yield a colour of the sections and another to work its stripes in."""
+    """Yield a colour of the body and another to work in its place."""
     rows = quote.plan.rows_by_colour
-    stripes = (s.colour for section in quote.order.design.sections for s in section.stripes)
-    colours = sorted(dict.fromkeys(stripes), key=lambda colour: rows.get(colour, 0))
+    main = quote.order.design.body.main_colours
+    colours = sorted(main, key=lambda colour: rows.get(colour, 0))
     return permutations(colours, 2)
 
 
 def _recoloured(design: Design, colour: str, other: str) -> Design:
-    """Return the design with one colour's stripes, rows and rounds worked in another."""
-
-    def dye(stripes: tuple[Stripe, ...]) -> tuple[Stripe, ...]:
-        return tuple(replace(s, colour=other) if s.colour == colour else s for s in stripes)
-
-    def dye_section(section: Section) -> Section:
-        return replace(section, stripes=dye(section.stripes))
-
-    return replace(
-        design,
-        sections=tuple(dye_section(section) for section in design.sections),
-        first_rows=dye(design.first_rows),
-        last_rows=dye(design.last_rows),
-        border=tuple(
-            replace(band, colour=other) if band.colour == colour else band for band in design.border
-        ),
+    """Return the design with all that is of one colour, border too, worked in another."""
+    border = tuple(
+        replace(band, colour=other) if band.colour == colour else band for band in design.border
     )
+    return replace(design, body=design.body.recoloured(colour, other), border=border)
 
 
 def _less_border(design: Design) -> Design:

@@ -1,4 +1,4 @@
-"""Stripes near the ones asked for that leave at most half the ends."""
+"""Stripes near the ones asked for that leave at most half the ends, of a body in rows."""
 
 from __future__ import annotations
 
@@ -9,9 +9,10 @@ from datetime import date
 from itertools import groupby, islice, zip_longest
 
 from quoting.core.advice import MANY_ENDS
-from quoting.core.design import Design, Section, Stripe
+from quoting.core.design import Design
 from quoting.core.errors import Refused, refuse
 from quoting.core.estimate import estimate_plan, work_of
+from quoting.core.in_rows import InRows, Section, Stripe
 from quoting.core.order import Order
 from quoting.core.passes import Plan
 from quoting.core.plan import plan_order
@@ -98,7 +99,12 @@ def _trial_rank(trial: _Trial) -> tuple[int, float, int]:
 
 
 def _stripes(design: Design) -> int:
-    return sum(len(section.stripes) for section in design.sections)
+    return sum(len(section.stripes) for section in _rows_of(design).sections)
+
+
+def _rows_of(design: Design) -> InRows:
+    assert isinstance(design.body, InRows), "only rows are striped here"  # noqa: S101
+    return design.body
 
 
 def _trials(quote: Quote) -> Iterator[_Trial]:
@@ -119,11 +125,11 @@ def _nearby(quote: Quote) -> Iterator[Order]:
 
     Where a section has several calmer repeats, each is tried beside the calmest of the others.
     """
-    design = quote.order.design
-    tries = TRIES_IN_ALL // len(design.sections)
+    design, body = quote.order.design, _rows_of(quote.order.design)
+    tries = TRIES_IN_ALL // len(body.sections)
     options = [
         _options(section, _carry_rows(quote, number), tries)
-        for number, section in enumerate(design.sections)
+        for number, section in enumerate(body.sections)
     ]
     calmest = [found[0] if found else None for found in options]
     trials = {
@@ -131,9 +137,9 @@ def _nearby(quote: Quote) -> Iterator[Order]:
         for number, found in enumerate(options)
         for repeat in found
     }
-    for repeats in sorted(trials, key=lambda trial: _promise(trial, design)):
-        sections = tuple(map(_restriped, design.sections, repeats))
-        yield replace(quote.order, design=replace(design, sections=sections))
+    for repeats in sorted(trials, key=lambda trial: _promise(trial, body)):
+        striped = replace(body, sections=tuple(map(_restriped, body.sections, repeats)))
+        yield replace(quote.order, design=replace(design, body=striped))
 
 
 def _carry_rows(quote: Quote, section: int) -> int:
@@ -160,9 +166,9 @@ def _options(section: Section, carry_rows: int, tries: int) -> list[Repeat]:
     return list({repeat.ring: repeat for repeat in reversed(found)}.values())[::-1]
 
 
-def _promise(trial: tuple[Repeat | None, ...], design: Design) -> tuple[float, float, int, str]:
+def _promise(trial: tuple[Repeat | None, ...], body: InRows) -> tuple[float, float, int, str]:
     """Return what ranks a trial before it is quoted: its cuts, how near it is, its stripes."""
-    pairs = [(r, s) for r, s in zip(trial, design.sections, strict=True) if r is not None]
+    pairs = [(r, s) for r, s in zip(trial, body.sections, strict=True) if r is not None]
     cuts = sum(repeat.cuts_a_row for repeat, _ in pairs)
     distance = sum(repeat.distance_from(_colours(section)) for repeat, section in pairs)
     return cuts, round(distance, 2), sum(repeat.stripes for repeat, _ in pairs), repr(trial)
@@ -181,7 +187,7 @@ def _restriped(section: Section, repeat: Repeat | None) -> Section:
         Stripe(colour=colour, rows=len(list(rows)), stitch=stitch)
         for colour, rows in groupby(repeat.colours)
     )
-    rows = len(_colours(section))
+    rows = section.rows
     repeats = section.repeats and max(1, round(section.repeats * rows / len(repeat.colours)))
     return replace(section, stripes=stripes, repeats=repeats)
 
@@ -206,7 +212,7 @@ def _repeat_cm(quote: Quote) -> float:
     """Return the height of the tallest repeat, at the mean height of a row."""
     rows = quote.plan.rows
     mean_cm = math.fsum(row.height_cm for row in rows) / len(rows)
-    return mean_cm * max(len(_colours(section)) for section in quote.order.design.sections)
+    return mean_cm * max(section.rows for section in _rows_of(quote.order.design).sections)
 
 
 def _distance(plan: Plan, asked: Plan) -> float:

@@ -18,14 +18,14 @@ from quoting.core.yarns import Yarn
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ColourWork:
-    """The passes of one colour: `visits` are those of one of the `pieces` alike.
+    """The passes of one colour: `visits` are those of one of the `blankets` alike.
 
     It is walked again and again, so its runs with a share more yarn are kept.
     """
 
     yarn: ColourYarn
     visits: tuple[Visit, ...]
-    pieces: int
+    blankets: int
     habits: Habits
     _runs: dict[float, list[Run]] = field(default_factory=dict, compare=False)
 
@@ -38,7 +38,7 @@ class ColourWork:
             self._runs[share],
             supply,
             tail_m=self.habits.tail_m,
-            pieces=self.pieces,
+            blankets=self.blankets,
             join=self.habits.join,
         )
 
@@ -56,7 +56,7 @@ class ColourWork:
         if self.habits.join is Join.AT_AN_EDGE and choice.skeins <= MOST_BALLS:
             work = EdgeWork(
                 walk=self.walk,
-                passes=len(self.visits) * self.pieces,
+                passes=len(self.visits) * self.blankets,
                 share=share,
                 extras_m=self.yarn.extras_m,
             )

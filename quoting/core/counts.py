@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
+from quoting.core.body_plan import Setting
 from quoting.core.cautions import Caution, for_maker
-from quoting.core.design import Design, Kind, stripes_with_places
+from quoting.core.design import Design, Kind
 from quoting.core.errors import refuse
-from quoting.core.gauge import Gauge
+from quoting.core.in_rows import InRows
 from quoting.core.place import at
 from quoting.core.repeats import nearest_multiple
 from quoting.core.stripes import Striping
@@ -22,58 +23,54 @@ GAUGES_APART = 0.05
 _SAME = 1e-9
 
 
-def row_counts(
-    design: Design, workshop: Workshop, gauges: Mapping[Kind, Gauge], depth_cm: float
-) -> dict[Kind, int]:
+def row_counts(body: InRows, setting: Setting) -> dict[Kind, int]:
     """Return the stitches across a row, by the yarn and the stitch it is worked in.
 
     The blanket's own stitch in its own yarn fixes the width of the body; a stripe in another
     comes as near to that width as its own gauge and repeat allow. Errors: `width-too-small`,
     with the smallest side in cm that works; `too-many-stitches`.
     """
+    design, gauges = setting.design, setting.gauges
     width_cm = gauges[design.kind].width_cm
-    multiple, plus = stitch_repeat(design, workshop)
-    main = design.stitches
+    multiple, plus = stitch_repeat(body, design, setting.workshop)
+    main = body.stitches
     if main is None:
-        target = (design.width_cm - 2 * depth_cm) / width_cm
+        target = setting.width_cm / width_cm
         main = nearest_multiple(target, multiple, plus)
         if target < plus + multiple / 2:
-            least = (plus + multiple / 2) * width_cm + 2 * depth_cm
+            least = (plus + multiple / 2) * width_cm + 2 * setting.border_cm
             raise refuse(at("blanket", "width"), "width-too-small", smallest_cm=least)
     counts = {design.kind: main}
-    for _, stripe in stripes_with_places(design):
+    for _, stripe in body.stripes_with_places():
         kind = design.kind_of(stripe)
         if kind not in counts:
-            repeat = _repeat_of(kind[1], design, workshop)
+            repeat = _repeat_of(kind[1], body, setting)
             target = main * width_cm / gauges[kind].width_cm
-            counts[kind] = design.stitches or nearest_multiple(target, *repeat)
+            counts[kind] = body.stitches or nearest_multiple(target, *repeat)
     most = max(counts.values())
     if most > MOST_STITCHES:
         raise refuse(at("blanket", "width"), "too-many-stitches", read=most, limit=MOST_STITCHES)
     return counts
 
 
-def stitch_repeat(design: Design, workshop: Workshop) -> tuple[int, int]:
+def stitch_repeat(body: InRows, design: Design, workshop: Workshop) -> tuple[int, int]:
     """Return the stitch repeat: the order's own, else the pattern's, else one."""
     multiple, plus = workshop.stitch_repeat(design.stitch)
-    return design.multiple or multiple, plus if design.plus is None else design.plus
+    return body.multiple or multiple, plus if body.plus is None else body.plus
 
 
-def _repeat_of(stitch: str, design: Design, workshop: Workshop) -> tuple[int, int]:
-    if stitch == design.stitch:
-        return stitch_repeat(design, workshop)
-    return workshop.stitch_repeat(stitch)
+def _repeat_of(stitch: str, body: InRows, setting: Setting) -> tuple[int, int]:
+    if stitch == setting.design.stitch:
+        return stitch_repeat(body, setting.design, setting.workshop)
+    return setting.workshop.stitch_repeat(stitch)
 
 
 def count_cautions(
-    design: Design,
-    workshop: Workshop,
-    counts: Mapping[Kind, int],
-    striping: Striping,
-    gauges: Mapping[Kind, Gauge],
+    body: InRows, setting: Setting, counts: Mapping[Kind, int], striping: Striping
 ) -> Iterator[Caution]:
     """Yield what is to be said of a count within a repeat, and of rows of unlike stitches."""
-    multiple, plus = stitch_repeat(design, workshop)
+    design, gauges = setting.design, setting.gauges
+    multiple, plus = stitch_repeat(body, design, setting.workshop)
     count = counts[design.kind]
     if (count - plus) % multiple or count < multiple + plus:
         yield for_maker("count-breaks-repeat", stitches=count, multiple=multiple, plus=plus)

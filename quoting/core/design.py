@@ -1,31 +1,33 @@
-"""The blanket as the buyer asks for it: size, stitch, stripes, border."""
+"""The blanket as the buyer asks for it: size, stitch, yarn, body, border."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from enum import StrEnum
 from types import MappingProxyType
+from typing import Protocol
 
+from quoting.core.bodies import Body
 from quoting.core.errors import Checks
-from quoting.core.place import Place, at
 
 Kind = tuple[str, str]
 """A yarn and a stitch that is worked in it."""
 
 MAX_SIDE_CM = 1000.0
-MAX_COUNT = 10_000
-MAX_STRIPES = 500
-MAX_SECTIONS = 20
 MAX_ROUNDS = 100
 
 
-class StopAt(StrEnum):
-    """Where the last section may end: at a whole repeat, a whole stripe, or any row."""
+class Coloured(Protocol):
+    """What is worked in one colour, perhaps in a stitch of its own."""
 
-    REPEAT = "repeat"
-    STRIPE = "stripe"
-    ROW = "row"
+    @property
+    def colour(self) -> str:
+        """Its colour in the design."""
+
+    @property
+    def stitch(self) -> str | None:
+        """Its stitch; None for the blanket's own."""
 
 
 class Corner(StrEnum):
@@ -34,55 +36,6 @@ class Corner(StrEnum):
     CHAIN = "chain"
     ONE_EXTRA = "one extra"
     THREE_IN_ONE = "three in one"
-
-
-class Construction(StrEnum):
-    """How the body grows."""
-
-    ROWS = "rows"
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Stripe:
-    """So many rows of one colour, perhaps in a stitch of their own."""
-
-    colour: str
-    rows: int = 1
-    stitch: str | None = None
-
-    def __post_init__(self) -> None:
-        checks = Checks()
-        checks.name("colour", self.colour)
-        checks.number("rows", self.rows, least=1, most=MAX_COUNT)
-        if self.stitch is not None:
-            checks.name("stitch", self.stitch)
-        checks.done()
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Section:
-    """Stripes that repeat, over a `share` of the height or an exact number of `repeats`."""
-
-    stripes: tuple[Stripe, ...]
-    share: float | None = None
-    repeats: int | None = None
-
-    def __post_init__(self) -> None:
-        checks = Checks()
-        if not self.stripes:
-            checks.add("stripes", "missing")
-        if len(self.stripes) > MAX_STRIPES:
-            checks.add("stripes", "too-many", read=len(self.stripes), limit=MAX_STRIPES)
-        if self.share is not None and self.repeats is not None:
-            checks.add("repeats", "share-and-repeats")
-        checks.number("share", self.share, least=0, most=1_000_000)
-        checks.number("repeats", self.repeats, least=1, most=MAX_COUNT)
-        checks.done()
-
-    @property
-    def weight(self) -> float:
-        """The section's share of the height; one, where neither share nor repeats is given."""
-        return 1.0 if self.share is None else self.share
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -117,27 +70,16 @@ class ColourSource:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Design:
-    """A blanket: finished size with its border, and how it is striped.
-
-    `stitches`, `multiple` and `plus` are the maker's own and win over what the size and the
-    pattern would give.
-    """
+    """A blanket: its finished size with the border, and what every one has; `body` is the rest."""
 
     width_cm: float
     height_cm: float
     stitch: str
     yarn: str
-    sections: tuple[Section, ...]
-    first_rows: tuple[Stripe, ...] = ()
-    last_rows: tuple[Stripe, ...] = ()
+    body: Body
     border: tuple[BorderBand, ...] = ()
     colours: Mapping[str, ColourSource] = field(default_factory=lambda: MappingProxyType({}))
-    stitches: int | None = None
-    multiple: int | None = None
-    plus: int | None = None
-    stop_at: StopAt = StopAt.REPEAT
     mix_lots: bool = False
-    construction: Construction = Construction.ROWS
 
     def __post_init__(self) -> None:
         checks = Checks()
@@ -145,23 +87,7 @@ class Design:
         checks.number("height", self.height_cm, above=0, most=MAX_SIDE_CM)
         checks.name("stitch", self.stitch)
         checks.name("yarn", self.yarn)
-        checks.number("stitches", self.stitches, least=1, most=MAX_COUNT)
-        checks.number("multiple", self.multiple, least=1, most=MAX_COUNT)
-        checks.number("plus", self.plus, least=0, most=MAX_COUNT)
-        for place in ("first_rows", "last_rows"):
-            if len(stripes := getattr(self, place)) > MAX_STRIPES:
-                checks.add(place, "too-many", read=len(stripes), limit=MAX_STRIPES)
-        self._check_sections(checks)
         checks.done()
-
-    def _check_sections(self, checks: Checks) -> None:
-        if not self.sections:
-            checks.add("sections", "missing")
-        if len(self.sections) > MAX_SECTIONS:
-            checks.add("sections", "too-many", read=len(self.sections), limit=MAX_SECTIONS)
-        shares = [section.weight for section in self.sections if section.repeats is None]
-        if shares and sum(shares) <= 0:
-            checks.add("sections", "no-shares")
 
     def source_of(self, colour: str) -> ColourSource:
         """Return the yarn and colour that a colour of the design comes from."""
@@ -172,7 +98,7 @@ class Design:
         """The blanket's own yarn and stitch."""
         return self.yarn, self.stitch
 
-    def kind_of(self, part: Stripe | BorderBand) -> Kind:
+    def kind_of(self, part: Coloured) -> Kind:
         """Return the yarn and the stitch that a stripe or a border is worked in."""
         return self.source_of(part.colour).yarn, part.stitch or self.stitch
 
@@ -181,14 +107,3 @@ def first_names(design: Design, names: Iterable[str]) -> dict[str, str]:
     """Return each name of a colour with the first of those that come from one yarn's colour."""
     first: dict[ColourSource, str] = {}
     return {name: first.setdefault(design.source_of(name), name) for name in dict.fromkeys(names)}
-
-
-def stripes_with_places(design: Design) -> Iterator[tuple[Place, Stripe]]:
-    """Yield every stripe of the design with its place in the order file."""
-    for number, stripe in enumerate(design.first_rows, 1):
-        yield at("blanket", "first_rows", number), stripe
-    for number, section in enumerate(design.sections, 1):
-        for line, stripe in enumerate(section.stripes, 1):
-            yield at("blanket", "sections", number, "stripes", line), stripe
-    for number, stripe in enumerate(design.last_rows, 1):
-        yield at("blanket", "last_rows", number), stripe

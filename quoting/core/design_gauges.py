@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 
-from quoting.core.design import Design, Kind, stripes_with_places
+from quoting.core.design import Design, Kind
 from quoting.core.gauge import ESTIMATED_LIMITS, Gauge, Sureness, gauge_of, has_swatch
 from quoting.core.stitches import Stitch
 from quoting.core.workshop import Workshop
@@ -17,9 +17,9 @@ def design_gauges(design: Design, workshop: Workshop) -> dict[Kind, Gauge]:
     A yarn with no swatch, beside one that has, is taken to work up as that one does. That is one
     guess, and all its stitches are off together by it.
     """
-    striped = (stripe.stitch for _, stripe in stripes_with_places(design) if stripe.stitch)
-    bordered = (band.stitch for band in design.border)
-    stitches = dict.fromkeys([design.stitch, *striped, *bordered, Stitch.CH.value])
+    in_body = (stitch for _, stitch in design.body.stitches_with_places())
+    in_border = (band.stitch for band in design.border)
+    stitches = dict.fromkeys([design.stitch, *in_body, *in_border, Stitch.CH.value])
     yarns = dict.fromkeys([design.yarn, *(source.yarn for source in design.colours.values())])
     gauges = {}
     for yarn in yarns:

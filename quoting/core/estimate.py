@@ -15,7 +15,7 @@ from quoting.core.design import ColourSource
 from quoting.core.errors import refuse
 from quoting.core.hours import Hours, Workload, work_hours
 from quoting.core.order import Order
-from quoting.core.passes import Plan
+from quoting.core.passes import Plan, Work
 from quoting.core.place import at
 from quoting.core.skeins import SkeinChoice
 from quoting.core.stitching_time import YarnAndStitch
@@ -39,8 +39,8 @@ def work_of(plan: Plan, quantity: int) -> int:
 class ColourEstimate:
     """One colour: its yarn, what to buy for it, and its strands.
 
-    `visits` are those of one of the `pieces` alike; `bare_m` is its yarn were no ball ever joined,
-    extras too; `reserve` the share to have on top of all but the extras.
+    `visits` are those of one of the `blankets` alike; `bare_m` is its yarn were no ball ever
+    joined, extras too; `reserve` the share to have on top of all but the extras.
     """
 
     yarn: ColourYarn
@@ -50,7 +50,7 @@ class ColourEstimate:
     reserve: float
     habits: Habits
     visits: tuple[Visit, ...]
-    pieces: int
+    blankets: int
     choice: SkeinChoice
     walk: ColourWalk
 
@@ -73,7 +73,7 @@ class ColourEstimate:
     def ball_ends(self) -> tuple[BallEnd, ...]:
         """Where each ball is used up. It is walked for anew: not every answer asks for it."""
         return ball_ends(
-            self.walk, self.visits, self.balls_m, self.reserve, self.habits, self.pieces
+            self.walk, self.visits, self.balls_m, self.reserve, self.habits, self.blankets
         )
 
     @property
@@ -132,7 +132,7 @@ class ColourEstimate:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Estimate:
-    """What an order takes, over all its pieces."""
+    """What an order takes, over all its blankets."""
 
     colours: tuple[ColourEstimate, ...]
     strands: tuple[Strand, ...]
@@ -169,7 +169,7 @@ class Estimate:
 
 
 def estimate_plan(plan: Plan, order: Order, workshop: Workshop) -> Estimate:
-    """Return yarn, skeins, strands and hours of the order's pieces.
+    """Return yarn, skeins, strands and hours of the order's blankets.
 
     Errors: `too-large` at the quantity for more passes than one answer can walk;
     `balls-too-short` where no ball outlasts its own tails; `too-many-balls`; as `work_hours`.
@@ -185,7 +185,7 @@ def estimate_plan(plan: Plan, order: Order, workshop: Workshop) -> Estimate:
     )
     strands = sorted(
         (strand for colour in colours for strand in colour.walk.strands),
-        key=lambda s: (s.starts.piece, s.starts.pass_index, s.stretches[0].begins),
+        key=lambda s: (s.starts.blanket, s.starts.pass_index, s.stretches[0].begins),
     )
     hours = work_hours(_workload(plan, order, colours, strands), workshop)
     return Estimate(colours=colours, strands=tuple(strands), hours=hours)
@@ -194,7 +194,7 @@ def estimate_plan(plan: Plan, order: Order, workshop: Workshop) -> Estimate:
 def _workload(
     plan: Plan, order: Order, colours: Sequence[ColourEstimate], strands: Sequence[Strand]
 ) -> Workload:
-    pieces = order.quantity
+    blankets = order.quantity
     stitches: dict[YarnAndStitch, int] = {}
     for colour in colours:
         for stitch, count in colour.yarn.counts.items():
@@ -203,12 +203,12 @@ def _workload(
     changes = sum(before.colour != worked.colour for before, worked in pairwise(plan.passes))
     return Workload(
         stitches=stitches,
-        turns=(len(plan.rows) - 1) * pieces,
-        colour_changes=changes * pieces,
+        turns=max(0, len(plan.of_work(Work.ROW)) - 1) * blankets,
+        colour_changes=changes * blankets,
         joins=sum(strand.why is Why.RAN_OUT for strand in strands),
         ends=2 * len(strands),
-        pieces=pieces,
-        extras_minutes=sum(extra.minutes for extra in order.extras) * pieces,
+        blankets=blankets,
+        extras_minutes=sum(extra.minutes for extra in order.extras) * blankets,
     )
 
 
@@ -224,7 +224,7 @@ def _colour(
     habits, source = workshop.habits, order.design.source_of(yarn.colour)
     stuff = workshop.yarn(source.yarn)
     one_m = walk_colour(yarn.colour, visits, tail_m=habits.tail_m).yarn_m
-    work = ColourWork(yarn=yarn, visits=visits, pieces=order.quantity, habits=habits)
+    work = ColourWork(yarn=yarn, visits=visits, blankets=order.quantity, habits=habits)
     bare_m = one_m * order.quantity + yarn.extras_m
     share = reserve(yarn.error, habits)
     need_m = with_reserve(bare_m, yarn.extras_m, share)
@@ -239,7 +239,7 @@ def _colour(
         reserve=share,
         habits=habits,
         visits=visits,
-        pieces=order.quantity,
+        blankets=order.quantity,
         choice=choice,
         walk=work.walk(Supply(balls_m=balls_m, full_m=full_m)),
     )

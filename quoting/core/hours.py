@@ -67,14 +67,14 @@ class Task:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Workload:
-    """What there is to do, counted. Everything is over all pieces."""
+    """What there is to do, counted. Everything is over all blankets."""
 
     stitches: Mapping[YarnAndStitch, int]
     turns: int
     colour_changes: int
     joins: int
     ends: int
-    pieces: int
+    blankets: int
     extras_minutes: float
 
 
@@ -210,12 +210,12 @@ def _chores(work: Workload, minutes: Minutes) -> list[_Chore]:
         _Chore(Part.CHANGING, "change_colour", work.colour_changes, minutes.change_colour),
         _Chore(Part.JOINING, "join", work.joins, minutes.join),
         _Chore(Part.WEAVING_IN, "weave_in_end", work.ends, minutes.weave_in_end),
-        _Chore(Part.FINISHING, "start_and_finish", work.pieces, minutes.start_and_finish),
-        _Chore(Part.FINISHING, "wash", work.pieces, minutes.wash),
+        _Chore(Part.FINISHING, "start_and_finish", work.blankets, minutes.start_and_finish),
+        _Chore(Part.FINISHING, "wash", work.blankets, minutes.wash),
         _Chore(Part.FINISHING, "swatch", 1, minutes.swatch),
         _Chore(Part.FINISHING, "extras", 1, (work.extras_minutes,)),
         _Chore(Part.OFFICE, "photograph", 1, minutes.photograph),
-        _Chore(Part.OFFICE, "pack", work.pieces, minutes.pack),
+        _Chore(Part.OFFICE, "pack", work.blankets, minutes.pack),
         _Chore(Part.OFFICE, "letters", 1, minutes.letters),
     ]
 

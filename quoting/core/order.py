@@ -8,7 +8,7 @@ from datetime import date
 from decimal import Decimal
 
 from quoting.core.currencies import MINOR_DIGITS
-from quoting.core.design import ColourSource, Design, stripes_with_places
+from quoting.core.design import ColourSource, Design
 from quoting.core.errors import Checks, refuse
 from quoting.core.money import round_money
 from quoting.core.place import Place, at
@@ -117,16 +117,13 @@ def check_order(order: Order, workshop: Workshop) -> None:
 
 def _stitches(design: Design) -> Iterator[tuple[Place, str]]:
     yield at("blanket", "stitch"), design.stitch
-    for place, stripe in stripes_with_places(design):
-        if stripe.stitch is not None:
-            yield place / "stitch", stripe.stitch
+    yield from design.body.stitches_with_places()
     for number, band in enumerate(design.border, 1):
         yield at("blanket", "border", number, "stitch"), band.stitch
 
 
 def _colours(order: Order) -> Iterator[tuple[Place, str]]:
-    for place, stripe in stripes_with_places(order.design):
-        yield place / "colour", stripe.colour
+    yield from order.design.body.colours_with_places()
     for number, band in enumerate(order.design.border, 1):
         yield at("blanket", "border", number, "colour"), band.colour
     for number, extra in enumerate(order.extras, 1):

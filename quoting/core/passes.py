@@ -36,7 +36,8 @@ class Pass:
     """One row or round.
 
     `number` counts within its kind of work; `stitches` maps each stitch, `ch` among them, to its
-    count; `section` is the section of stripes it belongs to, from 0, if to any.
+    count; `section` is the section of stripes it belongs to, from 0, if to any. A round is of the
+    body, which then grows from its centre, or `in_border`.
     """
 
     work: Work
@@ -48,6 +49,12 @@ class Pass:
     ends: Edge
     height_cm: float
     section: int | None = None
+    in_border: bool = False
+
+    @property
+    def in_body(self) -> bool:
+        """Whether it is one of the rows or rounds that the body is made of."""
+        return self.work is not Work.CHAIN and not self.in_border
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -63,8 +70,8 @@ class Plan:
     width_cm: float
     height_cm: float
     border_depth_cm: float
-    section_repeats: tuple[float, ...]
     gauges: Mapping[tuple[str, str], Gauge]
+    section_repeats: tuple[float, ...] = ()
     cautions: tuple[Caution, ...] = ()
 
     def of_work(self, work: Work) -> tuple[Pass, ...]:
@@ -73,17 +80,17 @@ class Plan:
 
     @property
     def rows(self) -> tuple[Pass, ...]:
-        """The rows of the body."""
-        return self.of_work(Work.ROW)
+        """The rows of the body, or its rounds where it grows in rounds."""
+        return tuple(p for p in self.passes if p.in_body)
 
     @property
     def rounds(self) -> tuple[Pass, ...]:
         """The rounds of the border."""
-        return self.of_work(Work.ROUND)
+        return tuple(p for p in self.passes if p.in_border)
 
     @property
     def rows_by_colour(self) -> dict[str, int]:
-        """Rows of the body by colour, in the order the colours first come."""
+        """Rows, or rounds, of the body by colour, in the order the colours first come."""
         counts: dict[str, int] = {}
         for row in self.rows:
             counts[row.colour] = counts.get(row.colour, 0) + 1

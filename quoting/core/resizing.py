@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from quoting.core.design import MAX_SIDE_CM, Design, Section
+from quoting.core.design import MAX_SIDE_CM
 from quoting.core.errors import Checks
 from quoting.core.order import Order
 
@@ -46,30 +46,16 @@ def own_size(order: Order) -> Size:
 
 
 def resize_order(order: Order, size: Size) -> Order:
-    """Return the order at another size.
+    """Return the order at another size, its body without what belongs to one size.
 
-    The maker's own stitch count belongs to the size it was counted for and is dropped; where
-    every section has an exact number of repeats, they become shares in the same proportion.
     At its own size it is the order as it is.
     """
     if size == own_size(order):
         return order
-    return replace(order, design=_resized(order.design, size))
-
-
-def _resized(design: Design, size: Size) -> Design:
-    sections = design.sections
-    if all(section.repeats is not None for section in sections):
-        sections = tuple(_as_share(section) for section in sections)
-    return replace(
-        design,
+    design = replace(
+        order.design,
         width_cm=size.width_cm,
         height_cm=size.height_cm,
-        stitches=None,
-        sections=sections,
+        body=order.design.body.resized(),
     )
-
-
-def _as_share(section: Section) -> Section:
-    rows = sum(stripe.rows for stripe in section.stripes)
-    return replace(section, share=float(rows * (section.repeats or 0)), repeats=None)
+    return replace(order, design=design)

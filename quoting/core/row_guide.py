@@ -38,13 +38,13 @@ class RowNote:
     edge: Edge
 
 
-def row_notes(strands: Sequence[Strand], passes: int, piece: int = 0) -> list[list[RowNote]]:
+def row_notes(strands: Sequence[Strand], passes: int, blanket: int = 0) -> list[list[RowNote]]:
     """Return the notes of each of so many passes of one blanket, in the order they are done.
 
     `strands` are those of the estimate. The time it takes grows with strands, carries and passes.
     """
     notes: list[list[RowNote]] = [[] for _ in range(passes)]
-    mine = [strand for strand in strands if strand.starts.piece == piece]
+    mine = [strand for strand in strands if strand.starts.blanket == blanket]
     found = sorted(_all_notes(mine), key=lambda found: _ORDER[found[1].act])
     for index, note in found:
         notes[index].append(note)
@@ -87,7 +87,7 @@ def _ending(strand: Strand, *, last: bool) -> Iterator[tuple[int, RowNote]]:
 
 
 def heights_cm(plan: Plan) -> Iterator[float]:
-    """Yield the height of the blanket after each pass; a round of the border adds at both ends."""
+    """Yield the height of the blanket after each pass; a round adds at both ends."""
     height = 0.0
     for worked in plan.passes:
         height += worked.height_cm * (BOTH_ENDS if worked.work is Work.ROUND else 1)
@@ -105,5 +105,5 @@ def chains_made(worked: Pass, plan: Plan, workshop: Workshop) -> int:
 
 def counting_stitches(plan: Plan, workshop: Workshop) -> tuple[str, ...]:
     """Return the stitches of the rows whose turning chain counts as one of them."""
-    worked = dict.fromkeys(row.stitch for row in plan.rows)
+    worked = dict.fromkeys(row.stitch for row in plan.of_work(Work.ROW))
     return tuple(stitch for stitch in worked if workshop.turning_chain(stitch).counts)

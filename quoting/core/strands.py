@@ -29,7 +29,7 @@ class Why(StrEnum):
 class Point:
     """Where in the work: the blanket and its pass, both from 0, and the edge."""
 
-    piece: int
+    blanket: int
     pass_index: int
     edge: Edge
 
@@ -143,7 +143,7 @@ def most_waiting(strands: Sequence[Strand]) -> int:
     places: dict[tuple[int, Edge], list[tuple[int, int]]] = {}
     for strand in strands:
         for carry in strand.carries:
-            moves = places.setdefault((strand.starts.piece, carry.edge), [])
+            moves = places.setdefault((strand.starts.blanket, carry.edge), [])
             moves += [(carry.from_pass, 1), (carry.to_pass, -1)]
     return max(
         (max(accumulate(step for _, step in sorted(moves))) for moves in places.values()), default=0

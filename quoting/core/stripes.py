@@ -7,8 +7,9 @@ from dataclasses import dataclass
 from itertools import accumulate, chain, groupby
 
 from quoting.core.cautions import Caution, for_maker
-from quoting.core.design import Design, Kind, Section, StopAt, Stripe, stripes_with_places
+from quoting.core.design import Design, Kind
 from quoting.core.errors import refuse
+from quoting.core.in_rows import InRows, Section, StopAt, Stripe
 from quoting.core.place import at
 from quoting.core.repeats import allot_repeats
 from quoting.core.workshop import Workshop
@@ -43,25 +44,27 @@ HeightOf = Callable[[Kind], float]
 """The row height of a stitch in a yarn, in cm."""
 
 
-def stripe_body(design: Design, body_height_cm: float, height_of: HeightOf) -> Striping:
-    """Return the rows that come nearest to a body height.
+def stripe_body(
+    body: InRows, design: Design, body_height_cm: float, height_of: HeightOf
+) -> Striping:
+    """Return the rows of a design's body that come nearest to a height.
 
     Errors: `height-too-small` with `smallest_body_cm` when one of everything does not fit;
     `too-many-rows`.
     """
-    _check_rows(sum(stripe.rows for _, stripe in stripes_with_places(design)))
-    first = _unroll(design.first_rows, design, None)
-    last = _unroll(design.last_rows, design, None)
-    periods = [_unroll(s.stripes, design, n) for n, s in enumerate(design.sections)]
+    _check_rows(sum(stripe.rows for _, stripe in body.stripes_with_places()))
+    first = _unroll(body.first_rows, design, None)
+    last = _unroll(body.last_rows, design, None)
+    periods = [_unroll(s.stripes, design, n) for n, s in enumerate(body.sections)]
     heights = [_height(rows, height_of) for rows in periods]
     fixed = _height(first, height_of) + _height(last, height_of)
-    exact = sum(h * (s.repeats or 0) for h, s in zip(heights, design.sections, strict=True))
-    repeats = _repeats(design.sections, heights, body_height_cm - fixed - exact, fixed + exact)
+    exact = sum(h * (s.repeats or 0) for h, s in zip(heights, body.sections, strict=True))
+    repeats = _repeats(body.sections, heights, body_height_cm - fixed - exact, fixed + exact)
     _check_rows(sum(len(rows) * n for rows, n in zip(periods, repeats, strict=True)))
     runs = [rows * n for rows, n in zip(periods, repeats, strict=True)]
-    if design.stop_at is not StopAt.REPEAT and design.sections[-1].repeats is None:
+    if body.stop_at is not StopAt.REPEAT and body.sections[-1].repeats is None:
         before = fixed + sum(h * n for h, n in zip(heights[:-1], repeats[:-1], strict=True))
-        stops = _stops(design.sections[-1], design.stop_at)
+        stops = _stops(body.sections[-1], body.stop_at)
         runs[-1] = _ended_nearest(body_height_cm - before, periods[-1], stops, height_of)
     return Striping(
         rows=(*first, *chain.from_iterable(runs), *last),

@@ -1,10 +1,9 @@
-"""A body worked in rows, back and forth, and a border worked round it, as passes."""
+"""A body worked in rows, back and forth, as passes."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from quoting.core.border import Round
 from quoting.core.design import Kind
 from quoting.core.gauge import Gauge
 from quoting.core.passes import Edge, Pass, Work
@@ -61,18 +60,6 @@ def _row(
     )
 
 
-def round_passes(rounds: tuple[Round, ...], rows: int) -> Iterator[Pass]:
-    """Yield the rounds: each starts and ends at the edge where the last row ended."""
-    edge = Edge.FAR if rows % 2 else Edge.START
-    for number, worked in enumerate(rounds, 1):
-        chains = {Stitch.CH.value: worked.chains} if worked.chains else {}
-        yield Pass(
-            work=Work.ROUND,
-            number=number,
-            colour=worked.colour,
-            stitch=worked.stitch,
-            stitches={worked.stitch: worked.stitches} | chains,
-            starts=edge,
-            ends=edge,
-            height_cm=worked.height_cm,
-        )
+def edge_after(rows: int) -> Edge:
+    """Return the edge where the last of so many rows ends."""
+    return Edge.FAR if rows % 2 else Edge.START

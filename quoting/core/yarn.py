@@ -24,7 +24,7 @@ LABEL_ERROR = 0.02
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ColourYarn:
-    """One colour's stitches over all pieces, chains too, and the yarn they take.
+    """One colour's stitches over all blankets, chains too, and the yarn they take.
 
     `error` is the relative standard uncertainty of `stitches_m`. `extras_m` is what extras take.
     `borrowed` says that the yarn goes by the swatch of another.

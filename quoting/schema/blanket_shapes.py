@@ -1,17 +1,13 @@
-"""The shapes of a blanket: size, stripes, border, colours."""
+"""The shapes of a blanket: size, body, border, colours."""
 
 from __future__ import annotations
 
-from quoting.core.design import (
-    BorderBand,
-    ColourSource,
-    Construction,
-    Corner,
-    Design,
-    Section,
-    StopAt,
-    Stripe,
-)
+from typing import Any
+
+from quoting.core.bodies import Body
+from quoting.core.design import BorderBand, ColourSource, Corner, Design
+from quoting.core.in_rows import InRows, Section, StopAt, Stripe
+from quoting.schema.chosen import Chosen
 from quoting.schema.figures import COUNT, NUMBER, SIDE
 from quoting.schema.several import Named, Several
 from quoting.schema.shape import Fields, Shape
@@ -32,6 +28,23 @@ SECTION = Shape(
     _section(lambda section: section.repeats, COUNT, "Repeats"),
     _section(lambda section: section.stripes, Several(STRIPE), "Stripes"),
 )
+
+_rows = Fields(InRows)
+IN_ROWS = Shape(
+    InRows,
+    _rows(lambda rows: rows.stitches, COUNT, "Stitches in a row"),
+    _rows(lambda rows: rows.multiple, COUNT, "Stitch repeat: a multiple of"),
+    _rows(lambda rows: rows.plus, COUNT, "plus"),
+    _rows(lambda rows: rows.stop_at, Choice(StopAt), "The last section may end at a whole"),
+    _rows(lambda rows: rows.first_rows, Several(STRIPE), "First rows"),
+    _rows(lambda rows: rows.last_rows, Several(STRIPE), "Last rows"),
+    _rows(lambda rows: rows.sections, Several(SECTION), "Sections"),
+)
+
+SHAPES: dict[str, Shape[Any]] = {"rows": IN_ROWS}
+"""The shape of each body, by the word of its construction."""
+
+BODIES: Chosen[Body] = Chosen("construction", "Worked", SHAPES)
 
 _band = Fields(BorderBand)
 BORDER_BAND = Shape(
@@ -57,19 +70,12 @@ DESIGN = Shape(
     _design(lambda design: design.height_cm, SIDE, "Height", name="height"),
     _design(lambda design: design.stitch, STITCH, "Stitch or pattern"),
     _design(lambda design: design.yarn, NAME, "Yarn"),
-    _design(lambda design: design.stitches, COUNT, "Stitches in a row"),
-    _design(lambda design: design.multiple, COUNT, "Stitch repeat: a multiple of"),
-    _design(lambda design: design.plus, COUNT, "plus"),
-    _design(lambda design: design.stop_at, Choice(StopAt), "The last section may end at a whole"),
     _design(lambda design: design.mix_lots, YES_NO, "A colour may come from several dye lots"),
-    _design(lambda design: design.construction, Choice(Construction), "Worked"),
     _design(
         lambda design: design.colours,
         Named(COLOUR_SOURCE, "Name in this design"),
         "Colours from another yarn",
     ),
-    _design(lambda design: design.first_rows, Several(STRIPE), "First rows"),
-    _design(lambda design: design.last_rows, Several(STRIPE), "Last rows"),
-    _design(lambda design: design.sections, Several(SECTION), "Sections"),
+    _design.inline(lambda design: design.body, BODIES),
     _design(lambda design: design.border, Several(BORDER_BAND), "Border"),
 )

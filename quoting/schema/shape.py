@@ -5,6 +5,7 @@ Each key is named once: the field that holds it, its name in documents, its kind
 
 from __future__ import annotations
 
+from abc import abstractmethod
 from collections.abc import Callable, Iterator
 from dataclasses import MISSING, dataclass, fields, replace
 from typing import Any, Generic, TypeVar
@@ -72,9 +73,9 @@ class Fields(Generic[V]):
             asked=asked,
         )
 
-    def inline(self, of: Callable[[V], T | None], shape: Shape[T]) -> Key:
+    def inline(self, of: Callable[[V], T | None], kind: Inlined[T]) -> Key:
         """Return the key of a value whose own keys stand among this one's."""
-        return Key(field=_field_read(of), name="", kind=shape, table=self._table)
+        return Key(field=_field_read(of), name="", kind=kind, table=self._table)
 
 
 class _FieldName:
@@ -88,7 +89,23 @@ def _field_read(of: Callable[[Any], Any]) -> str:
     return str(of(_FieldName()))
 
 
-class Shape(Kind[V]):
+class Inlined(Kind[V]):
+    """A kind whose keys can stand among those of the value that holds it."""
+
+    @abstractmethod
+    def all_keys(self) -> Iterator[Key]:
+        """Yield every key that stands in documents, those of inlined values among them."""
+
+    @abstractmethod
+    def read_from(self, table: Table) -> V:
+        """Return the value whose keys stand in a table, perhaps among others."""
+
+    @abstractmethod
+    def write(self, value: V, notation: Notation) -> dict[str, object]:
+        """Return the keys of a value."""
+
+
+class Shape(Inlined[V]):
     """The keys of one value, in the order that documents list them."""
 
     def __init__(self, value: type[V], *keys: Key) -> None:
@@ -144,8 +161,10 @@ class Shape(Kind[V]):
     def _read_inlined(self, key: Key, table: Table, values: dict[str, object]) -> None:
         """Read a value among others; one that may be left out is there if any key of it is."""
         inner = self._inlined(key)
-        there = [table.has(each.name) for each in inner.all_keys()]
-        if any(there) or self._is_required(key):
+        there = self._is_required(key) or [
+            each.name for each in inner.all_keys() if table.has(each.name)
+        ]
+        if there:
             values[key.field] = inner.read_from(table)
 
     def _is_required(self, key: Key) -> bool:
@@ -167,8 +186,8 @@ class Shape(Kind[V]):
         own = tables.pop("")
         return {name: inner for name, inner in tables.items() if inner} | own
 
-    def _inlined(self, key: Key) -> Shape[Any]:
-        assert isinstance(key.kind, Shape), "only a shape is inlined"  # noqa: S101
+    def _inlined(self, key: Key) -> Inlined[Any]:
+        assert isinstance(key.kind, Inlined), "a kind with keys is inlined"  # noqa: S101
         return key.kind
 
     def _is_default(self, key: Key, given: object) -> bool:

@@ -12,6 +12,8 @@ from wtforms import Field, Form
 from quoting.core.errors import Mistake, Refused
 from quoting.core.place import Place, at
 from quoting.core.quote import Quote, quote_order
+from quoting.web.bodies import chosen_body, line_names
+from quoting.web.body_form import BodyForm
 from quoting.web.forms.fields import Typed
 from quoting.web.forms.lines import Lines, Part, entries_of, fields_by_place, part_of, typed_of
 from quoting.web.forms.sent import Sent
@@ -19,16 +21,6 @@ from quoting.web.order_form import TARGETS, bind_form, read_sent
 from quoting.web.shop import Shop
 from quoting.web.turns import take_turn_for
 from quoting.wording import mistake_sentence
-
-_LINES = {
-    "first_rows": "First rows, stripe",
-    "last_rows": "Last rows, stripe",
-    "sections": "Section",
-    "stripes": "stripe",
-    "border": "Border band",
-    "colours": "Colour from another yarn",
-    "extras": "Extra",
-}
 
 
 class Words(NamedTuple):
@@ -82,11 +74,11 @@ def answer_form(sent: Sent, shop: Shop, *, patient: bool) -> Answer:
 
 def _refusal(form: Form, shop: Shop, mistakes: Sequence[Mistake], *, patient: bool) -> Answer:
     fields = dict(fields_by_place(form))
-    numbers = _colour_numbers(form)
+    numbers, body = _colour_numbers(form), chosen_body(form).part
     said, wanting = [], []
     for mistake in mistakes:
         place = _numbered(mistake.place, numbers)
-        beside = _fields_of(mistake.code, place, fields)
+        beside = _fields_of(mistake.code, place, fields, body)
         field = beside[0] if beside else None
         kind = field.kind if isinstance(field, Typed) else None
         sentence = mistake_sentence(_in_labels(mistake), shop.speech, kind)
@@ -115,23 +107,15 @@ def _in_labels(mistake: Mistake) -> Mistake:
     return Mistake(mistake.place, mistake.code, {"read": labels})
 
 
-def _fields_of(code: str, place: Place, fields: Mapping[str, Field]) -> list[Field]:
+def _fields_of(
+    code: str, place: Place, fields: Mapping[str, Field], body: BodyForm
+) -> Sequence[Field]:
     """Return the fields that a mistake is told beside, the one to go to first."""
-    match code:
-        case "share-and-repeats":
-            return [fields[str(place)], fields[str(place.outer / "share")]]
-        case "no-shares":
-            return [field for field in _shares(fields) if field.data == 0]
+    beside = body.beside(code, place, fields)
+    if beside is not None:
+        return beside
     nearest = field_at(place, fields)
     return [] if nearest is None else [nearest]
-
-
-def _shares(fields: Mapping[str, Field]) -> list[Field]:
-    return [
-        field
-        for name, field in fields.items()
-        if name.startswith("blanket.sections.") and name.endswith(".share")
-    ]
 
 
 def field_at(place: Place, fields: Mapping[str, Field]) -> Field | None:
@@ -160,10 +144,11 @@ def _numbered(place: Place, numbers: Mapping[str, int]) -> Place:
 
 def _where(place: Place, field: Field | None) -> str:
     """Return a place in words: `Section 1, stripe 2, Rows`."""
+    names = line_names()
     words = [
-        f"{_LINES[part]} {number}"
+        f"{names[part]} {number}"
         for part, number in pairwise(place.parts)
-        if isinstance(part, str) and part in _LINES and isinstance(number, int)
+        if isinstance(part, str) and part in names and isinstance(number, int)
     ]
     label = field.label.text if field is not None else ""
     return ", ".join([*words, label] if label else words)

@@ -11,19 +11,17 @@ from werkzeug.datastructures import MultiDict
 
 from exports.drawing import draw_blanket
 from quoting.core.advice import MANY_ENDS
-from quoting.core.calmer_stripes import calmer_stripes
-from quoting.core.order import Order
+from quoting.core.calmer_designs import calmer_designs
 from quoting.core.quote import Quote
 from quoting.web.answers import answer_form
 from quoting.web.forms.sent import Sent
-from quoting.web.order_form import sent_sections
+from quoting.web.order_form import sent_with_body
 from quoting.web.orders import show_refused
 from quoting.web.shop import Shop, shop_now
 from quoting.web.turns import take_turn
+from quoting.wording import body_words
 
 blueprint = Blueprint("calmer", __name__)
-
-SECTIONS = "blanket.sections."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -36,12 +34,9 @@ class Striping:
     sent: Sent
 
     @property
-    def stripes(self) -> list[str]:
+    def stripes(self) -> tuple[str, ...]:
         """Its stripes in words, section by section."""
-        return [
-            ", ".join(f"{stripe.rows} {stripe.colour}" for stripe in section.stripes)
-            for section in self.quote.order.design.sections
-        ]
+        return body_words(self.quote.order.design.body)
 
 
 @blueprint.post("/calmer")
@@ -55,9 +50,9 @@ def show() -> ResponseReturnValue:
         return show_refused(found)
     offered = [
         _striping(
-            other.quote, other.distance, _striped(sent, other.quote.order, shop), shop, number
+            other.quote, other.distance, _striped(sent, quote, other.quote, shop), shop, number
         )
-        for number, other in enumerate(calmer_stripes(quote, today=shop.today()), 1)
+        for number, other in enumerate(calmer_designs(quote, today=shop.today()), 1)
     ]
     return render_template(
         "calmer/show.html",
@@ -91,11 +86,6 @@ def _plain(sent: Sent) -> Sent:
     return MultiDict(kept)
 
 
-def _striped(sent: Sent, order: Order, shop: Shop) -> Sent:
-    """Return the form as it was typed, its sections those of another design."""
-    kept = _plain(sent)
-    striped: Sent = MultiDict(
-        (name, text) for name, text in kept.items(multi=True) if not name.startswith(SECTIONS)
-    )
-    striped.update(sent_sections(order, shop))
-    return striped
+def _striped(sent: Sent, asked: Quote, other: Quote, shop: Shop) -> Sent:
+    """Return the form as it was typed, its stripes those of another design."""
+    return sent_with_body(_plain(sent), asked.order, other.order, shop)

@@ -2,16 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterator
 from typing import Any
 
 from flask import Flask, current_app, request
 from markupsafe import Markup
 
 from quoting.core.advice import MANY_ENDS
+from quoting.core.calmer_designs import can_be_calmed
 from quoting.web import reckonings
+from quoting.web.bodies import FORMS, counts_template
 from quoting.web.long_tables import beginning
 from quoting.web.shop import shop_now
 from quoting.wording import (
+    body_heading,
     change_words,
     exchange_rate,
     exchange_words,
@@ -40,10 +44,6 @@ BAR = {
 
 SUMS = (
     reckonings.main_gauge,
-    reckonings.stitches_sum,
-    reckonings.stitches_words,
-    reckonings.rows_sum,
-    reckonings.sections_words,
     reckonings.task_sum,
     reckonings.yarn_sum,
     reckonings.reserve_words,
@@ -86,9 +86,17 @@ def register(app: Flask) -> None:
         task_words=task_words,
         timed_words=timed_words,
         work_words=work_words,
+        body_heading=body_heading,
+        can_be_calmed=can_be_calmed,
+        counts_template=counts_template,
         dot=dot,
-        **{function.__name__: function for function in SUMS},
+        **{function.__name__: function for function in (*SUMS, *_sums_of_bodies())},
     )
+
+
+def _sums_of_bodies() -> Iterator[Callable[..., object]]:
+    for part in FORMS.values():
+        yield from part.sums
 
 
 def _shared() -> dict[str, Any]:

@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from quoting.core.design import stripes_with_places
-from quoting.core.errors import Mistake, refuse
-from quoting.core.order import Order
+from quoting.core.errors import Mistake, Refused
 from quoting.core.place import NOWHERE
 from quoting.core.stitches import WORKED
-from quoting.web.moves import NEW_LINES
+from quoting.web.bodies import new_lines
+from quoting.web.forms.sent import Sent, line_numbers
 from quoting.web.shop import Shop
 
 MOST_LINES = 800
@@ -35,7 +34,8 @@ def lines_with_room(sent: Lines, shop: Shop) -> tuple[dict[str, list[int]], Mist
 
     The mistake is `too-many-lines`, of the form as a whole.
     """
-    known = {name: list(numbers) for name, numbers in sent.items() if _kind(name) in NEW_LINES}
+    lists = new_lines()
+    known = {name: list(numbers) for name, numbers in sent.items() if _kind(name) in lists}
     count = sum(map(len, known.values()))
     colours = sum(len(numbers) for name, numbers in known.items() if _kind(name) == "colours")
     limit = room = most_lines(count, colours, shop)
@@ -47,15 +47,14 @@ def lines_with_room(sent: Lines, shop: Shop) -> tuple[dict[str, list[int]], Mist
     return known, Mistake(NOWHERE, "too-many-lines", {"read": count, "limit": limit})
 
 
-def check_room(order: Order, shop: Shop) -> None:
-    """Refuse an order that the form has no room for. Errors: `too-many-lines`."""
-    design = order.design
-    stripes = sum(1 for _ in stripes_with_places(design))
-    others = (design.sections, design.border, design.colours, order.extras)
-    count = stripes + sum(map(len, others))
-    limit = most_lines(count, len(design.colours), shop)
-    if count > limit:
-        raise refuse("", "too-many-lines", read=count, limit=limit)
+def check_room(sent: Sent, shop: Shop) -> None:
+    """Refuse an order that the form has no room for, as it would be sent.
+
+    Errors: `too-many-lines`.
+    """
+    _, crowded = lines_with_room(line_numbers(sent), shop)
+    if crowded is not None:
+        raise Refused(crowded)
 
 
 def _kind(list_name: str) -> str:

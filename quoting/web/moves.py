@@ -2,25 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import NamedTuple
 
 from werkzeug.datastructures import MultiDict
 
 from quoting.schema.several import is_number
+from quoting.web.bodies import new_lines
 from quoting.web.forms.sent import Sent, line_numbers
-
-NEW_LINES: Mapping[str, Mapping[str, str]] = {
-    "stripes": {"colour": "", "rows": "1", "stitch": ""},
-    "first_rows": {"colour": "", "rows": "1", "stitch": ""},
-    "last_rows": {"colour": "", "rows": "1", "stitch": ""},
-    "sections": {"stripes.1.colour": "", "stripes.1.rows": "1", "stripes.1.stitch": ""},
-    "border": {"stitch": "sc", "colour": "", "rounds": "1"},
-    "colours": {"name": "", "yarn": "", "colour": ""},
-    "extras": {"what": "", "cost": "", "minutes": ""},
-}
-"""What a new line of each list begins with; a blank colour takes the next of the yarn's."""
 
 
 class Moved(NamedTuple):
@@ -42,10 +31,10 @@ class Move:
 def read_move(asked: str) -> Move | None:
     """Return what a button asks: `up blanket.border.2`, `add extras`; None if it is no move."""
     what, _, place = asked.partition(" ")
-    if what == "add" and place.rpartition(".")[2] in NEW_LINES:
+    if what == "add" and place.rpartition(".")[2] in new_lines():
         return Move(what, place)
     list_name, _, number = place.rpartition(".")
-    known = what in {"up", "down", "copy", "remove"} and list_name.rpartition(".")[2] in NEW_LINES
+    known = what in {"up", "down", "copy", "remove"} and list_name.rpartition(".")[2] in new_lines()
     return Move(what, list_name, int(number)) if known and is_number(number) else None
 
 
@@ -105,7 +94,7 @@ def _focus(move: Move, order: list[int]) -> str:
 def _add(list_name: str, sent: Sent, numbers: list[int], colours: list[str]) -> Moved:
     added = _renumber(sent, list_name, numbers)
     line = f"{list_name}.{len(numbers) + 1}."
-    new = NEW_LINES[list_name.rpartition(".")[2]]
+    new = new_lines()[list_name.rpartition(".")[2]]
     for name, value in new.items():
         is_colour = name.endswith("colour") and "yarn" not in new
         added.add(line + name, value or (_next_colour(list_name, sent, colours) * is_colour))

@@ -9,9 +9,10 @@ from wtforms import Form
 
 from quoting.core.order import Order
 from quoting.core.workshop import Workshop
-from quoting.schema.blanket_shapes import DESIGN
+from quoting.schema.blanket_shapes import BODIES
 from quoting.schema.order_shape import ORDER
 from quoting.schema.reading import read_order
+from quoting.web.bodies import start_of_body
 from quoting.web.form_room import lines_with_room
 from quoting.web.forms.from_shape import form_of
 from quoting.web.forms.sent import Sent, content_of, line_numbers, sent_as
@@ -39,10 +40,14 @@ def sent_order(order: Order, shop: Shop) -> Sent:
     return MultiDict(sent_as(ORDER.write(order, shop.notation)))
 
 
-def sent_sections(order: Order, shop: Shop) -> Sent:
-    """Return what the form of an order sends of its sections."""
-    blanket = DESIGN.write(order.design, shop.notation)
-    return MultiDict(sent_as({"blanket": {"sections": blanket["sections"]}}))
+def sent_with_body(sent: Sent, asked: Order, other: Order, shop: Shop) -> Sent:
+    """Return a form as it was typed, but for what the body of another order has otherwise."""
+    before, after = (BODIES.write(order.design.body, shop.notation) for order in (asked, other))
+    changed = [key for key in after if after[key] != before.get(key)]
+    begins = tuple(f"blanket.{key}." for key in changed)
+    kept = [(name, text) for name, text in sent.items(multi=True) if not name.startswith(begins)]
+    new = sent_as({"blanket": {key: after[key] for key in changed}})
+    return MultiDict([*kept, *new])
 
 
 def start_sent(workshop: Workshop) -> Sent:
@@ -56,7 +61,7 @@ def start_sent(workshop: Workshop) -> Sent:
         "blanket": {
             "yarn": yarn.name,
             "stitch": swatch.stitch if swatch else workshop.timings[0].stitch,
-            "sections": [{"stripes": [{"colour": next(iter(yarn.colours)), "rows": "1"}]}],
+            **start_of_body(next(iter(yarn.colours))),
         },
     }
     return MultiDict(sent_as(start))

@@ -13,6 +13,7 @@ from quoting.core.order import Order
 from quoting.schema import load_order_text, order_text
 from quoting.schema.figures import SIDE
 from quoting.web.answers import Answer, answer_form
+from quoting.web.bodies import chosen_body, constructions
 from quoting.web.downloads import download
 from quoting.web.form_room import check_room
 from quoting.web.forms.sent import Sent
@@ -132,8 +133,9 @@ def once_more() -> str:
 def show_order(order: Order) -> str:
     """Return the worktable with an order that comes from elsewhere. Errors: as `check_room`."""
     shop = shop_now()
-    check_room(order, shop)
-    return _page(sent_order(order, shop), start="read")
+    sent = sent_order(order, shop)
+    check_room(sent, shop)
+    return _page(sent, start="read")
 
 
 def resume() -> str:
@@ -160,7 +162,14 @@ def _seen(found: Answer) -> dict[str, Any]:
     shop = shop_now()
     view = None if found.quote is None else view_of(found.quote, shop)
     offers = offers_of(found.form, shop)
-    return {"form": found.form, "answer": found, "view": view, "offers": offers}
+    return {
+        "form": found.form,
+        "body": chosen_body(found.form),
+        "constructions": constructions(),
+        "answer": found,
+        "view": view,
+        "offers": offers,
+    }
 
 
 def _sized(sent: Sent) -> Sent:

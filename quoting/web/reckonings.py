@@ -4,11 +4,9 @@ from __future__ import annotations
 
 from decimal import Decimal
 
-from quoting.core.counts import stitch_repeat
 from quoting.core.estimate import ColourEstimate
 from quoting.core.gauge import Gauge
 from quoting.core.hours import Task
-from quoting.core.measures import CM_PER_INCH
 from quoting.core.money import exact, round_half_up
 from quoting.core.quote import Quote
 from quoting.core.strands import Why
@@ -22,7 +20,7 @@ DIGITS = 2
 EACH_DIGITS = 3
 """Decimals of the minutes for one of a thing, where they are enough."""
 
-ROOM_DIGITS = MINUTE_DIGITS = 1
+MINUTE_DIGITS = 1
 SHARE_DIGITS = 3
 """Decimals of a share whose percentage has one."""
 
@@ -31,57 +29,6 @@ def main_gauge(quote: Quote) -> Gauge:
     """Return the gauge of the blanket's own stitch in its own yarn."""
     design = quote.order.design
     return quote.plan.gauges[design.yarn, design.stitch]
-
-
-def stitches_sum(quote: Quote, say: Speech) -> str:
-    """Return how the stitches follow from the width, before they are made a whole number."""
-    side, gauge = quote.order.design.width_cm, main_gauge(quote)
-    if quote.order.design.stitches is not None:
-        return f"{say.number(quote.plan.stitches)}, your own count"
-    return f"{_room_sum(side, gauge.width_cm, quote, say)} stitches"
-
-
-def stitches_words(quote: Quote) -> str:
-    """Return what the sum of the stitches says."""
-    multiple, plus = stitch_repeat(quote.order.design, quote.workshop)
-    whole = "the nearest whole number"
-    if multiple > 1 or plus:
-        whole = f"the nearest multiple of {multiple}, and {plus} more"
-    return f"the finished width less the border on both sides, by the width of a stitch, to {whole}"
-
-
-def rows_sum(quote: Quote, say: Speech) -> str:
-    """Return how the rows follow from the height, before whole repeats are taken of them."""
-    height_cm = quote.order.design.height_cm
-    return f"{_room_sum(height_cm, main_gauge(quote).height_cm, quote, say)} rows"
-
-
-def sections_words(quote: Quote, say: Speech) -> list[str]:
-    """Return what each section of stripes takes of them."""
-    design, plan = quote.order.design, quote.plan
-    return [
-        f"Section {number}: {say.count(rows, 'row')}, {say.trimmed(repeats, 2)} times "
-        f"{say.count(sum(stripe.rows for stripe in section.stripes), 'row')}"
-        for number, (section, repeats, rows) in enumerate(
-            zip(design.sections, plan.section_repeats, plan.rows_by_section, strict=True), 1
-        )
-    ]
-
-
-def _room_sum(side_cm: float, each_cm: float, quote: Quote, say: Speech) -> str:
-    """Return how often a length goes into a side: `(80 − 2 × 0.63) / 0.8 = room for 98.4`."""
-    inside = [side_cm, quote.plan.border_depth_cm, each_cm]
-    side, depth, each = (length / (CM_PER_INCH if say.inches else 1) for length in inside)
-    room = round_half_up((side - 2 * depth) / each, ROOM_DIGITS)
-
-    def confirms(digits: int) -> bool:
-        a, b, c = (round_half_up(length, digits) for length in (side, depth, each))
-        return bool(c) and round_half_up((a - 2 * b) / c, ROOM_DIGITS) == room
-
-    digits = confirming_digits(DIGITS, confirms)
-    whole, border, one = (say.trimmed(length, digits) for length in (side, depth, each))
-    body = f"({whole} − 2 × {border})" if depth else whole
-    return f"{body} / {one} = room for {say.number(room)}"
 
 
 def task_sum(task: Task, say: Speech) -> str:

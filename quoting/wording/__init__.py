@@ -1,5 +1,6 @@
 """Codes, facts and figures to sentences, amounts and labels, in the workshop's locale."""
 
+from quoting.wording.bodies import body_words
 from quoting.wording.cautions import caution_sentence
 from quoting.wording.comparing import change_words, refusal_words, rule_words, verdict
 from quoting.wording.confirmed import confirming_digits
@@ -18,6 +19,8 @@ from quoting.wording.mistakes import mistake_sentence
 from quoting.wording.offer import SaidOffer, say_offer
 from quoting.wording.row_guide import guide_sentences, notes_sentence
 from quoting.wording.rows_and_edges import (
+    body_heading,
+    body_pass,
     edge_name,
     edge_words,
     pass_words,
@@ -54,6 +57,9 @@ __all__ = [
     "QUOTE_FOLLOWS",
     "SaidOffer",
     "Speech",
+    "body_heading",
+    "body_pass",
+    "body_words",
     "caution_sentence",
     "change_words",
     "confirming_digits",

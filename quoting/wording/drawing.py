@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from quoting.core.quote import Quote
 from quoting.core.strands import Strand
+from quoting.wording.rows_and_edges import body_pass, first_pass_words
 from quoting.wording.speech import Speech
 
 
@@ -15,21 +16,21 @@ def drawing_title(quote: Quote) -> str:
 
 
 def drawing_description(quote: Quote, strands: Sequence[Strand], speech: Speech) -> str:
-    """Return in sentences what the drawing shows of one piece, and of its strands if any."""
+    """Return in sentences what the drawing shows of one blanket, and of its strands if any."""
     return " ".join(_sentences(quote, strands, speech))
 
 
 def _sentences(quote: Quote, strands: Sequence[Strand], speech: Speech) -> Iterator[str]:
-    plan, pieces = quote.plan, quote.order.quantity
+    plan, blankets = quote.plan, quote.order.quantity
     colours = ", ".join(
         f"{colour} {speech.number(rows)}" for colour, rows in plan.rows_by_colour.items()
     )
-    yield f"{speech.size(plan.width_cm, plan.height_cm)}, row 1 at the bottom."
-    yield f"{speech.count(len(plan.rows), 'row')}: {colours}."
+    yield f"{speech.size(plan.width_cm, plan.height_cm)}, {first_pass_words(plan)}."
+    yield f"{speech.count(len(plan.rows), body_pass(plan))}: {colours}."
     if plan.rounds:
         yield f"Round them {speech.count(len(plan.rounds), 'border round')}."
-    if pieces > 1:
-        yield f"This is one of {speech.number(pieces)} blankets."
+    if blankets > 1:
+        yield f"This is one of {speech.number(blankets)} blankets."
     if strands:
         yield f"It has {speech.count(2 * len(strands), 'end')} to weave in."
         carries = sum(len(strand.carries) for strand in strands)

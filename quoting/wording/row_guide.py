@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from quoting.core.passes import Pass
+from quoting.core.passes import Pass, Work
 from quoting.core.quote import Quote
 from quoting.core.row_guide import Act, RowNote, counting_stitches
 from quoting.wording.phrases import capitalized
@@ -37,7 +37,8 @@ def _note(note: RowNote, worked: Pass) -> str:
 
 def guide_sentences(quote: Quote, speech: Speech) -> Iterator[str]:
     """Yield what to know before the rows are followed, in whole sentences."""
-    yield EDGES_EXPLAINED
+    if quote.plan.of_work(Work.ROW):
+        yield EDGES_EXPLAINED
     counting = counting_stitches(quote.plan, quote.workshop)
     if counting:
         named = ", ".join(speech.stitch(stitch) for stitch in counting)

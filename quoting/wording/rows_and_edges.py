@@ -8,7 +8,7 @@ from quoting.core.passes import Edge, Pass, Plan, Work
 from quoting.core.strands import Point
 from quoting.wording.phrases import capitalized
 
-_WORKS = {Work.CHAIN: "foundation chain", Work.ROW: "row", Work.ROUND: "border round"}
+_WORKS = {Work.CHAIN: "foundation chain", Work.ROW: "row", Work.ROUND: "round"}
 
 _EDGES = {Edge.START: "start edge", Edge.FAR: "far edge"}
 
@@ -23,8 +23,28 @@ EDGES_EXPLAINED = "The start edge is the one where row 1 begins; the far edge is
 
 def pass_words(worked: Pass) -> str:
     """Return what a row or round is called: `row 12`, `border round 1`."""
-    work = _WORKS[worked.work]
+    work = _work_words(worked)
     return work if worked.work is Work.CHAIN else f"{work} {worked.number}"
+
+
+def body_pass(plan: Plan) -> str:
+    """Return what the body of a blanket is made of: `row`, or `round`."""
+    return _work_words(plan.rows[0])
+
+
+def body_heading(plan: Plan) -> str:
+    """Return what heads a count of what the body is made of: `Rows`, or `Rounds`."""
+    return capitalized(f"{body_pass(plan)}s")
+
+
+def first_pass_words(plan: Plan) -> str:
+    """Return where the body begins: `row 1 at the bottom`, `round 1 in the middle`."""
+    where = "in the middle" if plan.rows[0].work is Work.ROUND else "at the bottom"
+    return f"{pass_words(plan.rows[0])} {where}"
+
+
+def _work_words(worked: Pass) -> str:
+    return f"border {_WORKS[worked.work]}" if worked.in_border else _WORKS[worked.work]
 
 
 def passes_label(passes: Sequence[Pass]) -> str:
@@ -32,7 +52,7 @@ def passes_label(passes: Sequence[Pass]) -> str:
     first, last = passes[0], passes[-1]
     if first.number == last.number:
         return capitalized(pass_words(first))
-    return capitalized(f"{_WORKS[first.work]}s {first.number}–{last.number}")
+    return capitalized(f"{_work_words(first)}s {first.number}–{last.number}")
 
 
 def edge_name(edge: Edge) -> str:
@@ -54,4 +74,4 @@ def point_words(point: Point, plan: Plan) -> str:
     """Return a place in the work: `in row 58`, `at the end of row 57`, and of which blanket."""
     inside = "in" if point.edge is Edge.WITHIN else "at the end of"
     where = f"{inside} {pass_words(plan.passes[point.pass_index])}"
-    return f"{where} of blanket {point.piece + 1}" if point.piece else where
+    return f"{where} of blanket {point.blanket + 1}" if point.blanket else where

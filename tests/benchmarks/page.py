@@ -16,7 +16,7 @@ from flask import Flask
 
 sys.path.insert(0, str(Path(__file__).parents[2]))
 
-from quoting.core.design import StopAt
+from quoting.core.in_rows import StopAt
 from quoting.core.order import Order
 from quoting.web import create_app
 from quoting.web.shop import open_shop

@@ -26,6 +26,7 @@ from quoting.web import create_app
 from quoting.web.order_form import sent_order
 from quoting.web.shop import Shop, open_shop
 from quoting.web.size_form import start_sizes
+from tests.examples import changed_design
 
 ROUNDS = 9
 
@@ -70,9 +71,9 @@ def six_sizes(order: Order, shop: Shop) -> dict[str, str]:
 
 def two_colours(order: Order, shop: Shop) -> dict[str, str]:
     """Return what a browser sends of the worktable: two colours in single rows, many ends."""
-    (section,) = order.design.sections
+    (section,) = order.design.body.sections
     fewer = replace(section, stripes=section.stripes[:2])
-    loud = replace(order, design=replace(order.design, sections=(fewer,)))
+    loud = replace(order, design=changed_design(order.design, sections=(fewer,)))
     return sent_order(loud, shop).to_dict()
 
 

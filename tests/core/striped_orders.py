@@ -6,7 +6,7 @@ from decimal import Decimal
 from typing import Any
 
 from quoting.core.calmer_stripes import Alternative, calmer_stripes
-from quoting.core.design import Section
+from quoting.core.in_rows import Section
 from quoting.core.order import Order
 from quoting.core.passes import Plan
 from quoting.core.quote import Quote
@@ -40,7 +40,7 @@ def offered(order: Order, workshop: Workshop | None = None) -> tuple[Alternative
     return calmer_stripes(sample_quote(order, workshop), today=TODAY)
 
 
-def strands_counted(plan: Plan, habits: Habits, pieces: int) -> int:
+def strands_counted(plan: Plan, habits: Habits, blankets: int) -> int:
     """Return the strands of a blanket whose balls never run out, by following each yarn by hand.
 
     Rows turn, so a yarn hangs at the edge that its row came to; every border round begins and ends
@@ -63,7 +63,7 @@ def strands_counted(plan: Plan, habits: Habits, pieces: int) -> int:
         goes_on = edge is not None and (not waited or carried)
         strands += not goes_on
         hangs[colour] = (ends, number)
-    return strands * pieces
+    return strands * blankets
 
 
 def ends_counted(quote: Quote) -> int:

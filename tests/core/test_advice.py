@@ -13,8 +13,9 @@ import pytest
 
 import quoting.core
 from quoting.core.cautions import Caution, Reader
-from quoting.core.design import ColourSource, Section
+from quoting.core.design import ColourSource
 from quoting.core.exchange import ExchangeRate
+from quoting.core.in_rows import Section
 from quoting.core.order import Order, Terms
 from quoting.core.stitches import Stitch
 from quoting.core.strands import Why

@@ -208,7 +208,7 @@ def serves(colour: ColourEstimate, balls_m: Sequence[float], full_m: float) -> b
             [visit.with_more(share) for visit in colour.visits],
             balls_m,
             tail_m=TAIL_M,
-            pieces=colour.pieces,
+            blankets=colour.blankets,
             at_an_edge=True,
             full_m=full_m,
         ).missing

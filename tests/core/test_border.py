@@ -5,7 +5,8 @@ from __future__ import annotations
 import pytest
 
 from quoting.core.border import (
-    Body,
+    Rim,
+    RowEnds,
     border_cautions,
     border_depth_cm,
     border_rounds,
@@ -18,14 +19,22 @@ from quoting.core.gauge import Gauge
 from quoting.core.plan import plan_order
 from quoting.core.stitches import Stitch
 from quoting.core.workshop import Pattern
-from tests.examples import band, edging, plain_gauge, sample_design, sample_order, sample_workshop
+from tests.examples import (
+    band,
+    edging,
+    plain_gauge,
+    rim,
+    sample_design,
+    sample_order,
+    sample_workshop,
+)
 
 SC = plain_gauge(Stitch.SC, 0.8, 0.8)
 DC = plain_gauge(Stitch.DC, 0.8, 1.6)
 
 
-def body(rows: int = 10, across: int = 20, gauge: Gauge = SC, last: int | None = None) -> Body:
-    return Body(first_row=across, last_row=last or across, row_gauges=[gauge] * rows)
+def body(rows: int = 10, across: int = 20, gauge: Gauge = SC, last: int | None = None) -> Rim:
+    return rim(first_row=across, last_row=last or across, row_gauges=[gauge] * rows)
 
 
 @pytest.mark.parametrize(
@@ -89,9 +98,8 @@ def test_an_unmeasured_round_grows_by_the_trades_heights(kind: Stitch, more: int
 
 
 def test_a_measured_border_stitch_counts_row_ends_by_its_width() -> None:
-    assert row_end_ratio(body(gauge=DC), SC) == pytest.approx(2.0)
-    mixed = Body(first_row=20, last_row=20, row_gauges=[SC, SC, DC])
-    assert row_end_ratio(mixed, SC) == pytest.approx(4 / 3)
+    assert row_end_ratio(RowEnds([DC]), SC) == pytest.approx(2.0)
+    assert row_end_ratio(RowEnds([SC, SC, DC]), SC) == pytest.approx(4 / 3)
 
 
 def test_the_border_is_as_deep_as_its_rounds_are_high() -> None:
@@ -152,7 +160,7 @@ def test_a_border_has_a_stitch_in_each_where_widths_are_a_tenth_apart_at_most(
 def test_each_end_of_the_body_is_bordered_by_the_stitches_of_its_own_row() -> None:
     """By hand: 20 of 0.8 cm along one end, and along the other 30 of 1.6, so 60."""
     rows = [SC, plain_gauge(Stitch.SC, 1.6, 0.8)]
-    (first,) = border_rounds([edging(SC)], Body(first_row=20, last_row=30, row_gauges=rows))
+    (first,) = border_rounds([edging(SC)], rim(first_row=20, last_row=30, row_gauges=rows))
     assert first.stitches == 20 + 60 + 2 * 2
 
 

@@ -12,8 +12,9 @@ from hypothesis import given, reject, settings
 from hypothesis import strategies as st
 
 from quoting.core.calmer_stripes import OFFERED, Alternative, calmer_stripes
-from quoting.core.design import Design, Section, Stripe
+from quoting.core.design import Design
 from quoting.core.errors import Refused
+from quoting.core.in_rows import Section, Stripe
 from quoting.core.order import Order
 from quoting.core.passes import Plan
 from quoting.core.quote import Quote, quote_order
@@ -23,6 +24,7 @@ from tests.examples import (
     COLOURS,
     TODAY,
     band,
+    changed_design,
     sample_design,
     sample_order,
     sample_quote,
@@ -49,7 +51,7 @@ def longest_run(plan: Plan) -> int:
 
 
 def repeat_rows(design: Design) -> int:
-    return max(sum(stripe.rows for stripe in s.stripes) for s in design.sections)
+    return max(sum(stripe.rows for stripe in s.stripes) for s in design.body.sections)
 
 
 def test_a_stripe_order_of_122_ends_is_offered_designs_of_at_most_61() -> None:
@@ -81,8 +83,8 @@ def check_near(one: Alternative, quote: Quote) -> None:
     assert abs(plan.height_cm - asked.height_cm) <= repeat_cm + 1e-5
     assert 2 * one.quote.estimate.ends <= quote.estimate.ends
     assert 0 < one.distance <= 1
-    assert len(one.design.sections) == len(quote.order.design.sections)
-    kept = replace(one.design, sections=quote.order.design.sections)
+    assert len(one.design.body.sections) == len(quote.order.design.body.sections)
+    kept = changed_design(one.design, sections=quote.order.design.body.sections)
     assert replace(one.quote.order, design=kept) == quote.order
     assert one.quote == quote_order(one.quote.order, quote.workshop, today=TODAY)
 
@@ -137,14 +139,14 @@ def test_whatever_the_stripes_every_design_offered_is_near_and_calmer(
             assert one.quote.estimate.ends == ends_counted(one.quote)
     ranks = [(one.quote.estimate.ends, round(one.distance, 2)) for one in found]
     assert ranks == sorted(ranks)
-    assert len({repr(one.design.sections) for one in found}) == len(found)
+    assert len({repr(one.design.body.sections) for one in found}) == len(found)
 
 
 ASK = """
 from tests.core.striped_orders import offered, striped
 from tests.examples import section
 order = striped(section("oat", "teal", "rust", "plum"), section("moss", "slate", rows=3))
-print([one.design.sections for one in offered(order)])
+print([one.design.body.sections for one in offered(order)])
 """
 
 

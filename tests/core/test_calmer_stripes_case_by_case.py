@@ -9,7 +9,8 @@ import pytest
 
 from quoting.core.advice import MANY_ENDS
 from quoting.core.calmer_stripes import OFFERED, calmer_stripes
-from quoting.core.design import Design, Section, Stripe
+from quoting.core.design import Design
+from quoting.core.in_rows import Section, Stripe
 from quoting.core.stripe_search import Repeat
 from quoting.core.workshop import Habits, Workshop
 from quoting.core.yarns import PutUp
@@ -78,7 +79,7 @@ def test_a_section_of_several_stitches_keeps_its_stripes() -> None:
     )
     found = offered(striped(section("oat", "teal", "rust", "plum", repeats=20), mixed))
     assert found
-    assert all(one.design.sections[1] == mixed for one in found)
+    assert all(one.design.body.sections[1] == mixed for one in found)
 
 
 @pytest.mark.parametrize("repeats", [22, 26, 28])
@@ -117,4 +118,4 @@ def test_stripes_that_differ_only_in_where_they_begin_are_offered_once() -> None
 
 
 def _rows(design: Design) -> list[str]:
-    return [stripe.colour for stripe in design.sections[0].stripes for _ in range(stripe.rows)]
+    return [stripe.colour for stripe in design.body.sections[0].stripes for _ in range(stripe.rows)]

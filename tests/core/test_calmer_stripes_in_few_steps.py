@@ -10,7 +10,7 @@ import pytest
 
 from quoting.core import calmer_stripes as module
 from quoting.core.calmer_stripes import OFFERED, PLANNED, WALKED, calmer_stripes
-from quoting.core.design import Section
+from quoting.core.in_rows import Section
 from quoting.core.order import Order
 from quoting.core.stripe_search import TRIES_IN_ALL
 from tests.core.striped_orders import striped

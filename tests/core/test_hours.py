@@ -36,7 +36,7 @@ def timed(*timings: Timing, **changes: Any) -> Workshop:
 
 def work(**changes: Any) -> Workload:
     nothing = Workload(
-        stitches={}, turns=0, colour_changes=0, joins=0, ends=0, pieces=0, extras_minutes=0
+        stitches={}, turns=0, colour_changes=0, joins=0, ends=0, blankets=0, extras_minutes=0
     )
     return replace(nothing, **changes)
 
@@ -129,7 +129,7 @@ def test_what_rests_on_one_timing_errs_together() -> None:
 
 def test_each_of_six_blankets_is_packed_and_an_order_photographed_and_written_of_once() -> None:
     minutes = sample_minutes(start_and_finish=(0.0,), wash=(0.0,))
-    hours = work_hours(work(pieces=6), timed(timing(), minutes=minutes))
+    hours = work_hours(work(blankets=6), timed(timing(), minutes=minutes))
     assert {task.what: task.count for task in hours.tasks} == {
         "photograph": 1,
         "pack": 6,
@@ -185,7 +185,7 @@ def test_totals_add_the_rounded_parts() -> None:
 
 
 def test_office_hours_are_those_of_photographs_packing_and_letters() -> None:
-    hours = work_hours(work(pieces=1), timed(timing()))
+    hours = work_hours(work(blankets=1), timed(timing()))
     assert hours.office == Decimal("1.25")
     assert hours.making == Decimal("0.67")
 

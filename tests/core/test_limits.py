@@ -6,8 +6,8 @@ from decimal import Decimal
 
 import pytest
 
-from quoting.core.design import Section, Stripe
 from quoting.core.errors import Refused
+from quoting.core.in_rows import Section, Stripe
 from quoting.core.order import Extra, Terms
 from quoting.core.passes import Edge
 from quoting.core.quote import quote_order

@@ -59,7 +59,7 @@ def hours_of(stitches: dict[tuple[str, str], int], *timings: Timing) -> Hours:
         colour_changes=0,
         joins=0,
         ends=0,
-        pieces=0,
+        blankets=0,
         extras_minutes=0,
     )
     nothing = sample_minutes(photograph=(0.0,), pack=(0.0,), letters=(0.0,))
@@ -220,7 +220,7 @@ def test_only_work_that_the_order_has_is_missed() -> None:
         colour_changes=0,
         joins=0,
         ends=2,
-        pieces=1,
+        blankets=1,
         extras_minutes=0,
     )
     nothing = sample_minutes(join=None, turn=None, change_colour=None, weave_in_end=None)

@@ -17,7 +17,7 @@ from tests.examples import WOOL, sample_minutes, sample_workshop
 
 HDC = tuple(Timing(stitch="hdc", stitches=100, minutes=m) for m in (9, 10, 11, 10, 10, 12))
 NOTHING = Workload(
-    stitches={}, turns=0, colour_changes=0, joins=0, ends=0, pieces=0, extras_minutes=0
+    stitches={}, turns=0, colour_changes=0, joins=0, ends=0, blankets=0, extras_minutes=0
 )
 
 
@@ -63,7 +63,7 @@ def test_a_pattern_never_timed_has_the_pace_of_its_kind_before_that_of_another_p
 def test_a_swatch_is_made_once_an_order_and_only_where_it_takes_time() -> None:
     def swatching(minutes: tuple[float, ...]) -> list[tuple[float, float]]:
         workshop = replace(timed(*HDC), minutes=sample_minutes(swatch=minutes))
-        tasks = work_hours(replace(NOTHING, pieces=3), workshop).tasks
+        tasks = work_hours(replace(NOTHING, blankets=3), workshop).tasks
         return [(t.count, t.minutes) for t in tasks if t.what == "swatch"]
 
     assert swatching((40.0,)) == [(1, 40)]
@@ -71,7 +71,7 @@ def test_a_swatch_is_made_once_an_order_and_only_where_it_takes_time() -> None:
 
 
 def test_work_that_takes_no_time_is_no_task() -> None:
-    tasks = work_hours(replace(NOTHING, pieces=1), timed(*HDC)).tasks
+    tasks = work_hours(replace(NOTHING, blankets=1), timed(*HDC)).tasks
     assert {task.part for task in tasks} == {Part.FINISHING, Part.OFFICE}
     assert all(task.minutes for task in tasks)
 

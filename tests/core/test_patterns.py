@@ -7,8 +7,8 @@ from typing import Any
 import pytest
 
 from quoting.core.cautions import Caution
-from quoting.core.design import Section, Stripe
 from quoting.core.errors import Refused
+from quoting.core.in_rows import Section, Stripe
 from quoting.core.passes import Plan
 from quoting.core.plan import plan_order
 from quoting.core.stitches import Stitch, TurningChain

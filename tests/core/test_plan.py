@@ -6,8 +6,8 @@ from typing import Any
 
 import pytest
 
-from quoting.core.design import Section, StopAt, Stripe
 from quoting.core.errors import Refused
+from quoting.core.in_rows import Section, StopAt, Stripe
 from quoting.core.passes import Edge, Plan, Work
 from quoting.core.plan import plan_order
 from quoting.core.stitches import Stitch

@@ -18,6 +18,7 @@ from quoting.core.terms import Deposit, Pricing, Target
 from tests.examples import (
     COLOURS,
     TODAY,
+    changed_design,
     sample_design,
     sample_order,
     sample_quote,
@@ -70,8 +71,8 @@ def test_sixty_titles_have_sixty_numbers() -> None:
 
 def test_what_is_written_otherwise_but_means_the_same_keeps_the_number() -> None:
     order = sample_order(terms=GIVEN, pays_in="GBP")
-    (stripes,) = order.design.sections
-    shared = replace(order.design, sections=(replace(stripes, share=2.5),))
+    (stripes,) = order.design.body.sections
+    shared = changed_design(order.design, sections=(replace(stripes, share=2.5),))
     turned = dict(reversed(list(order.design.colours.items())))
     again = replace(
         order,

@@ -57,7 +57,7 @@ def test_at_its_own_size_an_order_stays_as_it_is() -> None:
 
 
 def test_the_makers_own_stitch_count_goes_with_the_size_it_was_counted_for() -> None:
-    assert resized(sample_design(stitches=97), TALL).stitches is None
+    assert resized(sample_design(stitches=97), TALL).body.stitches is None
 
 
 @given(sides_cm, sides_cm)
@@ -86,13 +86,16 @@ def test_sections_of_exact_repeats_keep_their_proportion_at_another_height() -> 
 
 def test_where_some_sections_share_the_height_the_others_keep_their_exact_repeats() -> None:
     design = sample_design(sections=(section("teal", repeats=5), section("oat", share=1)))
-    assert resized(design, TALL).sections == design.sections
+    assert resized(design, TALL).body.sections == design.body.sections
 
 
 def test_the_first_and_last_rows_and_the_border_come_along() -> None:
     design = sample_design(last_rows=stripes("moss"), border=(band(rounds=3), band("hdc")))
     other = resized(design, TALL)
-    assert (other.first_rows, other.last_rows) == (design.first_rows, design.last_rows)
+    assert (other.body.first_rows, other.body.last_rows) == (
+        design.body.first_rows,
+        design.body.last_rows,
+    )
     assert other.border == design.border
 
 

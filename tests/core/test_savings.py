@@ -19,6 +19,7 @@ from tests.examples import (
     TODAY,
     WOOL,
     band,
+    changed_design,
     sample_design,
     sample_order,
     sample_quote,
@@ -67,9 +68,12 @@ def test_doing_without_a_colour_leaves_every_other_where_it_is() -> None:
     saving = saved(sample_order(design=design))[Change.FEWER_COLOURS]
     less = saving.quote.order.design
     (other,) = {"teal", "rust"} - {saving.subject}
-    assert [stripe.colour for stripe in less.sections[0].stripes] == [other, other]
+    assert [stripe.colour for stripe in less.body.sections[0].stripes] == [other, other]
     assert [b.colour for b in less.border] == ["oat", "plum"]
-    assert (less.first_rows, less.last_rows) == (design.first_rows, design.last_rows)
+    assert (less.body.first_rows, less.body.last_rows) == (
+        design.body.first_rows,
+        design.body.last_rows,
+    )
 
 
 def test_of_all_colours_the_one_that_saves_most_is_left_out() -> None:
@@ -79,8 +83,10 @@ def test_of_all_colours_the_one_that_saves_most_is_left_out() -> None:
     for colour in EACH_A_ROW:
         for other in EACH_A_ROW:
             sewn = [other if c == colour else c for c in EACH_A_ROW]
-            kept = replace(order.design, sections=(section(*sewn),))
-            kept = replace(kept, first_rows=section(other if colour == "oat" else "oat").stripes)
+            kept = changed_design(order.design, sections=(section(*sewn),))
+            kept = changed_design(
+                kept, first_rows=section(other if colour == "oat" else "oat").stripes
+            )
             kept = replace(kept, border=(band(colour=other if colour == "oat" else "oat"),))
             less = quote_order(replace(order, design=kept), sample_workshop(), today=TODAY)
             assert total - less.price.total <= best

@@ -6,8 +6,9 @@ from typing import Any
 
 import pytest
 
-from quoting.core.design import Corner, Section, Stripe
+from quoting.core.design import Corner
 from quoting.core.errors import Refused
+from quoting.core.in_rows import Section, Stripe
 from quoting.core.passes import Plan, Work
 from quoting.core.plan import plan_order
 from quoting.core.stitches import Stitch

@@ -13,9 +13,10 @@ from hypothesis import strategies as st
 
 from quoting.core.ball_walk import ColourWalk, walk_colour
 from quoting.core.balls import ONE_ENDLESS_BALL, Supply
-from quoting.core.design import BorderBand, Corner, Design, Section, Stripe
+from quoting.core.design import BorderBand, Corner, Design
 from quoting.core.errors import Refused
 from quoting.core.estimate import estimate_plan
+from quoting.core.in_rows import InRows, Section, Stripe
 from quoting.core.passes import Edge, Pass, Plan, Work
 from quoting.core.plan import plan_order
 from quoting.core.strands import Point, Strand, Visit, Why, visits_by_colour
@@ -46,17 +47,21 @@ one_band = st.builds(
     rounds=st.integers(1, 3),
     corner=st.sampled_from(Corner),
 )
+bodies = st.builds(
+    InRows,
+    first_rows=some_stripes,
+    last_rows=some_stripes,
+    sections=st.lists(one_section, min_size=1, max_size=3).map(tuple),
+    stitches=st.integers(1, 80),
+)
 designs = st.builds(
     Design,
     width_cm=st.just(80.0),
     height_cm=st.just(100.0),
     stitch=kinds,
     yarn=st.just(WOOL),
-    first_rows=some_stripes,
-    last_rows=some_stripes,
-    sections=st.lists(one_section, min_size=1, max_size=3).map(tuple),
+    body=bodies,
     border=st.lists(one_band, max_size=3).map(tuple),
-    stitches=st.integers(1, 80),
 )
 habits = st.builds(
     Habits,
@@ -64,7 +69,7 @@ habits = st.builds(
     carry_height_cm=st.sampled_from([0.0, 1.0, 3.0, 5.0, 40.0]),
     join=st.sampled_from(Join),
 )
-pieces = st.integers(1, 3)
+blankets = st.integers(1, 3)
 ball_lengths = st.lists(st.floats(0.01, 60), max_size=12)
 
 
@@ -88,7 +93,7 @@ def walks_of(
 ) -> list[ColourWalk]:
     supply = ONE_ENDLESS_BALL if balls_m is None else Supply(balls_m=balls_m)
     return [
-        walk_colour(colour, line, supply, tail_m=how.tail_m, pieces=copies, join=how.join)
+        walk_colour(colour, line, supply, tail_m=how.tail_m, blankets=copies, join=how.join)
         for colour, line in visits.items()
     ]
 
@@ -98,21 +103,21 @@ def strands_of(walks: Sequence[ColourWalk]) -> list[Strand]:
 
 
 def way(strand: Strand) -> Iterator[tuple[int, int, float, float]]:
-    """Yield the stretches of a strand as (piece, pass, begins, ends)."""
+    """Yield the stretches of a strand as (blanket, pass, begins, ends)."""
     for stretch in strand.stretches:
-        yield strand.starts.piece, stretch.pass_index, stretch.begins, stretch.ends
+        yield strand.starts.blanket, stretch.pass_index, stretch.begins, stretch.ends
 
 
-@given(designs, habits, pieces, ball_lengths)
+@given(designs, habits, blankets, ball_lengths)
 def test_every_pass_is_worked_once_from_end_to_end(
     design: Design, how: Habits, copies: int, balls_m: list[float]
 ) -> None:
     plan, visits = visited(design, how)
     parts: dict[tuple[int, int], list[tuple[float, float]]] = {}
     for strand in strands_of(walks_of(visits, how, copies, balls_m)):
-        for piece, index, begins, ends in way(strand):
+        for blanket, index, begins, ends in way(strand):
             assert plan.passes[index].colour == strand.colour
-            parts.setdefault((piece, index), []).append((begins, ends))
+            parts.setdefault((blanket, index), []).append((begins, ends))
     assert set(parts) == {(n, i) for n in range(copies) for i in range(len(plan.passes))}
     for tiles in parts.values():
         edges = [0.0] + [end for _, end in tiles]
@@ -121,7 +126,7 @@ def test_every_pass_is_worked_once_from_end_to_end(
         assert edges[-1] == pytest.approx(1)
 
 
-@given(designs, habits, pieces, ball_lengths)
+@given(designs, habits, blankets, ball_lengths)
 def test_strands_of_one_colour_follow_one_another(
     design: Design, how: Habits, copies: int, balls_m: list[float]
 ) -> None:
@@ -133,7 +138,7 @@ def test_strands_of_one_colour_follow_one_another(
         assert flat == sorted(flat)
 
 
-@given(designs, habits, pieces, ball_lengths)
+@given(designs, habits, blankets, ball_lengths)
 def test_metres_are_stitches_and_carries_and_two_tails_a_strand(
     design: Design, how: Habits, copies: int, balls_m: list[float]
 ) -> None:
@@ -155,7 +160,7 @@ def test_metres_are_stitches_and_carries_and_two_tails_a_strand(
         assert walk.yarn_m == pytest.approx(expected_m)
 
 
-@given(designs, habits, pieces, ball_lengths)
+@given(designs, habits, blankets, ball_lengths)
 def test_no_ball_gives_more_than_it_has(
     design: Design, how: Habits, copies: int, balls_m: list[float]
 ) -> None:
@@ -173,7 +178,7 @@ def test_no_ball_gives_more_than_it_has(
         assert all(used <= length + HAIR_M for used, length in zip(taken_m, balls_m, strict=True))
 
 
-@given(designs, habits, pieces, ball_lengths)
+@given(designs, habits, blankets, ball_lengths)
 def test_a_carry_takes_a_strand_from_the_edge_where_it_was_left(
     design: Design, how: Habits, copies: int, balls_m: list[float]
 ) -> None:
@@ -208,7 +213,7 @@ def by_hand(passes: Sequence[Pass], how: Habits) -> tuple[int, int]:
     return strands, carries
 
 
-@given(designs, habits, pieces)
+@given(designs, habits, blankets)
 def test_endless_balls_give_the_strands_that_the_rules_in_words_give(
     design: Design, how: Habits, copies: int
 ) -> None:
@@ -238,7 +243,7 @@ def test_a_wider_limit_never_means_more_ends(
 
 
 def when(point: Point) -> tuple[int, int]:
-    return point.piece, point.pass_index
+    return point.blanket, point.pass_index
 
 
 def in_one_piece(visits: Sequence[Visit]) -> dict[int, float]:
@@ -247,7 +252,7 @@ def in_one_piece(visits: Sequence[Visit]) -> dict[int, float]:
     return yarn_m | (dict.fromkeys((0, 1), yarn_m[0] + yarn_m[1]) if 0 in yarn_m else {})
 
 
-@given(designs, habits, pieces, ball_lengths)
+@given(designs, habits, blankets, ball_lengths)
 def test_at_an_edge_only_a_pass_longer_than_the_balls_to_come_is_joined_within(
     design: Design, how: Habits, copies: int, balls_m: list[float]
 ) -> None:
@@ -266,7 +271,7 @@ def test_at_an_edge_only_a_pass_longer_than_the_balls_to_come_is_joined_within(
                 assert walk.long_pass
 
 
-@given(designs, habits, pieces, st.floats(0.7, 60))
+@given(designs, habits, blankets, st.floats(0.7, 60))
 def test_with_balls_of_one_length_a_long_pass_is_one_longer_than_a_full_ball(
     design: Design, how: Habits, copies: int, length_m: float
 ) -> None:
@@ -278,7 +283,7 @@ def test_with_balls_of_one_length_a_long_pass_is_one_longer_than_a_full_ball(
         assert walk.long_pass == (longest_m > length_m - 2 * TAIL_M + 1e-6)
 
 
-@given(designs, habits, pieces, st.lists(st.floats(5, 60), min_size=1, max_size=3), st.booleans())
+@given(designs, habits, blankets, st.lists(st.floats(5, 60), min_size=1, max_size=3), st.booleans())
 def test_the_balls_chosen_are_always_enough(
     design: Design,
     how: Habits,

@@ -26,7 +26,7 @@ from tests.examples import (
 FIVE = ("oat", "teal", "rust", "plum", "moss")
 
 
-def worked(habits: Habits | None = None, pieces: int = 1, **changes: Any) -> list[Strand]:
+def worked(habits: Habits | None = None, blankets: int = 1, **changes: Any) -> list[Strand]:
     """Return the strands of a design without first rows or border, unless told otherwise."""
     design = sample_design(**{"first_rows": (), "border": (), **changes})
     order = sample_order(design=design, extras=())
@@ -34,7 +34,7 @@ def worked(habits: Habits | None = None, pieces: int = 1, **changes: Any) -> lis
     limits = habits or Habits()
     visits = visits_by_colour(plan, limits, yarn_by_pass(plan, order))
     walks = [
-        walk_colour(colour, line, tail_m=0.15, pieces=pieces) for colour, line in visits.items()
+        walk_colour(colour, line, tail_m=0.15, blankets=blankets) for colour, line in visits.items()
     ]
     return [strand for walk in walks for strand in walk.strands]
 
@@ -109,15 +109,15 @@ def test_between_border_rounds_every_colour_waits_at_the_right_place() -> None:
 
 
 def test_nothing_is_carried_from_one_blanket_to_the_next() -> None:
-    pair = worked(pieces=2, sections=(section("oat", "teal", rows=2, repeats=3),))
-    assert [strand.starts.piece for strand in pair] == [0, 1, 0, 1]
-    assert all(strand.starts.piece == strand.ends.piece for strand in pair)
+    pair = worked(blankets=2, sections=(section("oat", "teal", rows=2, repeats=3),))
+    assert [strand.starts.blanket for strand in pair] == [0, 1, 0, 1]
+    assert all(strand.starts.blanket == strand.ends.blanket for strand in pair)
 
 
 def test_a_yarn_whose_blanket_is_done_is_fastened_off_and_not_cut() -> None:
-    of_one_colour = worked(pieces=3, sections=(section("oat", repeats=3),))
+    of_one_colour = worked(blankets=3, sections=(section("oat", repeats=3),))
     assert [strand.why for strand in of_one_colour] == [Why.FINISHED] * 3
-    striped = worked(pieces=2, sections=(section("oat", "teal", repeats=2),))
+    striped = worked(blankets=2, sections=(section("oat", "teal", repeats=2),))
     assert [strand.why for strand in striped].count(Why.FINISHED) == 2 * 2
     assert [strand.why for strand in striped].count(Why.CUT) == 2 * 2
 
@@ -149,9 +149,9 @@ def test_a_yarn_that_is_taken_up_waits_no_longer() -> None:
 
 
 def test_two_blankets_alike_have_no_more_yarns_waiting_than_one() -> None:
-    def waiting(pieces: int) -> int:
+    def waiting(blankets: int) -> int:
         return most_waiting(
-            worked(pieces=pieces, sections=(section("teal", "rust", "oat", repeats=5),))
+            worked(blankets=blankets, sections=(section("teal", "rust", "oat", repeats=5),))
         )
 
     assert waiting(2) == waiting(1) == 2
@@ -161,6 +161,6 @@ def test_the_pieces_of_an_order_are_worked_one_after_the_other() -> None:
     order, workshop = sample_order(quantity=3), sample_workshop()
     plan: Plan = plan_order(order, workshop)
     strands = estimate_plan(plan, order, workshop).strands
-    starts = [(s.starts.piece, s.starts.pass_index) for s in strands]
+    starts = [(s.starts.blanket, s.starts.pass_index) for s in strands]
     assert starts == sorted(starts)
-    assert {piece for piece, _ in starts} == {0, 1, 2}
+    assert {blanket for blanket, _ in starts} == {0, 1, 2}

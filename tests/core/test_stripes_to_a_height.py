@@ -6,16 +6,16 @@ from typing import Any
 
 import pytest
 
-from quoting.core.design import StopAt
 from quoting.core.errors import Refused
+from quoting.core.in_rows import StopAt
 from quoting.core.stripes import Striping, stripe_body
-from tests.examples import sample_design, section, stripes
+from tests.examples import rows_of, sample_design, section, stripes
 
 
 def striped(height_cm: float, *sections: Any, **changes: Any) -> Striping:
     """Return the rows of a body, each 1 cm high."""
     design = sample_design(**{"first_rows": (), "sections": sections, **changes})
-    return stripe_body(design, height_cm, lambda _: 1.0)
+    return stripe_body(rows_of(design), design, height_cm, lambda _: 1.0)
 
 
 @pytest.mark.parametrize("period", [2, 3, 5])

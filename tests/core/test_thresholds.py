@@ -11,8 +11,8 @@ from typing import Any
 
 import pytest
 
-from quoting.core.design import Section
 from quoting.core.estimate import estimate_plan
+from quoting.core.in_rows import Section
 from quoting.core.order import Order
 from quoting.core.plan import plan_order
 from quoting.core.quote import Quote
@@ -24,6 +24,7 @@ from quoting.core.yarns import PutUp
 from tests.core.striped_orders import endless
 from tests.examples import (
     band,
+    changed_design,
     sample_design,
     sample_order,
     sample_quote,
@@ -159,10 +160,10 @@ def test_three_per_cent_off_the_height_is_let_be_and_more_is_not(
 ) -> None:
     """Two repeats of rows of a centimetre, where two metres are asked."""
     order = plain(section("teal", "rust", rows=1), height_cm=200)
-    (both,) = order.design.sections
+    (both,) = order.design.body.sections
     first, second = both.stripes
     long = replace(both, stripes=(replace(first, rows=period - 40), replace(second, rows=40)))
-    design = replace(order.design, sections=(long,))
+    design = changed_design(order.design, sections=(long,))
     quote = sample_quote(replace(order, design=design), sample_workshop(swatches=CENTIMETRE_ROWS))
     assert quote.plan.height_cm == 2 * period
     assert ("repeats-miss-height" in codes(quote)) is told

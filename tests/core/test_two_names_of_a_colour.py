@@ -45,7 +45,7 @@ def test_the_first_name_in_the_order_worked_is_shown_and_the_order_keeps_both() 
     first, other = sample_quote(order("teal", "oat", "cream")), sample_quote(order("cream", "oat"))
     assert [colour.colour for colour in first.estimate.colours] == ["teal", "oat"]
     assert [colour.colour for colour in other.estimate.colours] == ["cream"]
-    named = [stripe.colour for stripe in first.order.design.sections[0].stripes]
+    named = [stripe.colour for stripe in first.order.design.body.sections[0].stripes]
     assert named == ["teal", "oat", "cream"]
 
 

@@ -8,9 +8,10 @@ from decimal import Decimal
 
 import pytest
 
-from quoting.core.design import ColourSource, Section, Stripe
+from quoting.core.design import ColourSource
 from quoting.core.errors import Checks, Mistake, Refused
 from quoting.core.exchange import ExchangeRate
+from quoting.core.in_rows import Section, Stripe
 from quoting.core.order import Extra, Order
 from quoting.core.place import NOWHERE, at
 from quoting.core.stitches import Stitch
@@ -90,8 +91,8 @@ def test_a_value_that_cannot_be_is_refused_at_its_place(
 
 def test_all_mistakes_come_at_once() -> None:
     with pytest.raises(Refused) as refused:
-        sample_design(width_cm=-1, height_cm=-1, sections=())
-    assert [mistake.path for mistake in refused.value.mistakes] == ["width", "height", "sections"]
+        sample_design(width_cm=-1, height_cm=-1, stitch="")
+    assert [mistake.path for mistake in refused.value.mistakes] == ["width", "height", "stitch"]
 
 
 def test_a_mistake_is_placed_from_further_out() -> None:

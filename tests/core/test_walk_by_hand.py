@@ -12,23 +12,23 @@ from quoting.core.ball_walk import walk_colour
 from quoting.core.balls import Supply
 from quoting.core.design import Design
 from quoting.core.workshop import Habits, Join
-from tests.core.test_strand_properties import ball_lengths, designs, habits, pieces, visited
+from tests.core.test_strand_properties import ball_lengths, blankets, designs, habits, visited
 from tests.core.walk_by_hand import walked_by_hand
 
 
-@given(designs, habits, pieces, ball_lengths, st.sampled_from([0.0, 12.0, 40.0]))
+@given(designs, habits, blankets, ball_lengths, st.sampled_from([0.0, 12.0, 40.0]))
 def test_each_strand_is_the_one_that_hands_would_make(
     design: Design, how: Habits, copies: int, balls_m: list[float], full_m: float
 ) -> None:
     _, visits = visited(design, how)
     supply = Supply(balls_m=balls_m, full_m=full_m)
     for line in visits.values():
-        walk = walk_colour("", line, supply, tail_m=how.tail_m, pieces=copies, join=how.join)
+        walk = walk_colour("", line, supply, tail_m=how.tail_m, blankets=copies, join=how.join)
         hand = walked_by_hand(
             line,
             balls_m,
             tail_m=how.tail_m,
-            pieces=copies,
+            blankets=copies,
             at_an_edge=how.join is Join.AT_AN_EDGE,
             full_m=full_m,
         )
@@ -42,7 +42,7 @@ def test_each_strand_is_the_one_that_hands_would_make(
         assert (walk.missing_m > 0, walk.long_pass) == (hand.missing, hand.long_pass)
 
 
-@given(designs, habits, pieces, st.floats(5, 60))
+@given(designs, habits, blankets, st.floats(5, 60))
 def test_a_supply_without_end_gives_the_walk_with_as_many_balls_as_it_began(
     design: Design, how: Habits, copies: int, length_m: float
 ) -> None:
@@ -55,7 +55,7 @@ def test_a_supply_without_end_gives_the_walk_with_as_many_balls_as_it_began(
                 line,
                 replace(supply, full_m=length_m),
                 tail_m=how.tail_m,
-                pieces=copies,
+                blankets=copies,
                 join=how.join,
             )
             for supply in (Supply(more_m=length_m), Supply(balls_m=[length_m] * 4000))

@@ -60,14 +60,14 @@ def walked_by_hand(
     balls_m: Sequence[float],
     *,
     tail_m: float,
-    pieces: int,
+    blankets: int,
     at_an_edge: bool,
     full_m: float = 0.0,
 ) -> Hand:
     """Return the walk over so many blankets alike."""
     hand = Hand(list(balls_m), 2 * tail_m, fresh=list(range(len(balls_m))))
     held, edge_only = False, False
-    for _ in range(pieces):
+    for _ in range(blankets):
         for number, visit in enumerate(visits):
             goes_on = held and number > 0 and (visit.follows or visit.carry_m is not None)
             if held and not goes_on:

@@ -10,7 +10,7 @@ import pytest
 from exports.drawing import draw_blanket
 from exports.drawing.rulers import ticks
 from quoting.core.cautions import Reader
-from quoting.core.design import Section, Stripe
+from quoting.core.in_rows import Section, Stripe
 from quoting.core.measures import CM_PER_INCH, Units
 from quoting.wording import speech_of
 from tests.drawing.pictures import SVG, drawn, of_class, quote_of, sizes, with_colours, words_of

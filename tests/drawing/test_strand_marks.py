@@ -87,7 +87,7 @@ def test_four_colours_in_single_rows_show_every_one_of_their_ends() -> None:
 def test_of_several_blankets_one_is_drawn_and_said_to_be_one_of_them() -> None:
     alone, three = quote_of(border=()), quote_of(quantity=3, border=())
     picture = drawn(three)
-    first = [strand for strand in three.estimate.strands if strand.starts.piece == 0]
+    first = [strand for strand in three.estimate.strands if strand.starts.blanket == 0]
     assert len(of_class(picture, "tail")) == 2 * len(first) < three.estimate.ends
     assert len(of_class(picture, "row")) == len(alone.plan.rows)
     description = " ".join(picture.itertext())

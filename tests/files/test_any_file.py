@@ -8,16 +8,9 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from quoting.core.design import (
-    BorderBand,
-    ColourSource,
-    Corner,
-    Design,
-    Section,
-    StopAt,
-    Stripe,
-)
+from quoting.core.design import BorderBand, ColourSource, Corner, Design
 from quoting.core.errors import Refused
+from quoting.core.in_rows import InRows, Section, StopAt, Stripe
 from quoting.core.order import Extra, Order, Terms
 from quoting.core.stitches import Vocabulary
 from quoting.core.terms import Target
@@ -132,15 +125,23 @@ stripe_lists = st.lists(stripes, max_size=3).map(tuple)
 sections = st.builds(
     Section, stripes=st.lists(stripes, min_size=1, max_size=3).map(tuple), share=st.floats(0.01, 99)
 ) | st.builds(Section, stripes=st.tuples(stripes), repeats=counts)
+bodies = st.builds(
+    InRows,
+    sections=st.lists(sections, min_size=1, max_size=3).map(tuple),
+    first_rows=stripe_lists,
+    last_rows=stripe_lists,
+    stitches=st.none() | counts,
+    multiple=st.none() | counts,
+    plus=st.none() | st.integers(0, 100),
+    stop_at=st.sampled_from(StopAt),
+)
 designs = st.builds(
     Design,
     width_cm=sizes,
     height_cm=sizes,
     stitch=stitches,
     yarn=st.just("moor aran"),
-    sections=st.lists(sections, min_size=1, max_size=3).map(tuple),
-    first_rows=stripe_lists,
-    last_rows=stripe_lists,
+    body=bodies,
     border=st.lists(
         st.builds(
             BorderBand,
@@ -155,10 +156,6 @@ designs = st.builds(
     colours=st.dictionaries(
         printable, st.builds(ColourSource, yarn=st.just("moor aran"), colour=colours), max_size=2
     ),
-    stitches=st.none() | counts,
-    multiple=st.none() | counts,
-    plus=st.none() | st.integers(0, 100),
-    stop_at=st.sampled_from(StopAt),
     mix_lots=st.booleans(),
 )
 targets = (

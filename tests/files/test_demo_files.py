@@ -9,7 +9,8 @@ from decimal import Decimal
 import pytest
 
 from quoting import places
-from quoting.core.design import BorderBand, ColourSource, Corner, Section, StopAt, Stripe
+from quoting.core.design import BorderBand, ColourSource, Corner
+from quoting.core.in_rows import Section, StopAt, Stripe
 from quoting.core.measures import Units
 from quoting.core.order import Extra, Terms
 from quoting.core.stitches import Stitch, Vocabulary
@@ -63,15 +64,15 @@ def test_the_blanket_is_striped_as_the_order_says(order):
     stripes = tuple(Stripe(colour=colour, rows=1) for colour in ("teal", "rust", "oat"))
     assert (design.width_cm, design.height_cm) == (80.0, 100.0)
     assert (design.stitch, design.yarn) == ("hdc", "moor aran")
-    assert design.first_rows == (Stripe(colour="oat", rows=1),)
-    assert design.last_rows == ()
-    assert design.sections == (Section(share=1.0, stripes=stripes),)
+    assert design.body.first_rows == (Stripe(colour="oat", rows=1),)
+    assert design.body.last_rows == ()
+    assert design.body.sections == (Section(share=1.0, stripes=stripes),)
     assert design.border == (
         BorderBand(stitch="sc", colour="oat", rounds=1, row_end_ratio=1.0, corner=Corner.CHAIN),
     )
     assert dict(design.colours) == {"cream": ColourSource(yarn="moor aran", colour="oat")}
-    assert design.stop_at is StopAt.REPEAT
-    assert (design.stitches, design.multiple, design.plus) == (None, None, None)
+    assert design.body.stop_at is StopAt.REPEAT
+    assert (design.body.stitches, design.body.multiple, design.body.plus) == (None, None, None)
     assert design.mix_lots is False
 
 

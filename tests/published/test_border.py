@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import pytest
 
-from quoting.core.border import Body, border_rounds
+from quoting.core.border import border_rounds
 from quoting.core.design import Corner
 from quoting.core.stitches import Stitch
-from tests.examples import edging, plain_gauge
+from tests.examples import edging, plain_gauge, rim
 
 SC = plain_gauge(Stitch.SC, 0.8, 0.8)
 
@@ -19,13 +19,13 @@ def test_a_hundred_row_ends_take_the_trades_stitches(kind: Stitch, ends: int) ->
     """Common practice, no source (tr from geometry); where nothing was measured."""
     rough = plain_gauge(Stitch.SC, 1, 1, swatched=False)
     rows = [plain_gauge(kind, 1, 1, swatched=False)] * 100
-    (first,) = border_rounds([edging(rough)], Body(first_row=1, last_row=1, row_gauges=rows))
+    (first,) = border_rounds([edging(rough)], rim(first_row=1, last_row=1, row_gauges=rows))
     assert (first.stitches - 2) // 2 == ends
 
 
 def test_a_square_of_single_crochet_grows_by_eight() -> None:
     """Common practice, 3 in each corner: 4, 12, 20, 28; and geometry, 8 x height / width."""
-    dot = Body(first_row=1, last_row=1, row_gauges=[SC])
+    dot = rim(first_row=1, last_row=1, row_gauges=[SC])
     rounds = border_rounds([edging(SC, rounds=3, corner=Corner.THREE_IN_ONE)], dot)
     assert [one.stitches for one in rounds] == [12, 20, 28]
 
@@ -37,6 +37,6 @@ def test_a_square_of_single_crochet_grows_by_eight() -> None:
 def test_a_border_round_a_blanket_of_double_crochet(corner: Corner, first: int) -> None:
     """Geometry: 120 stitches, 150 rows of dc at 2 per row end; corner habits, common practice."""
     rows = [plain_gauge(Stitch.DC, 0.8, 1.6)] * 150
-    body = Body(first_row=120, last_row=120, row_gauges=rows)
+    body = rim(first_row=120, last_row=120, row_gauges=rows)
     rounds = border_rounds([edging(SC, rounds=3, corner=corner)], body)
     assert [one.stitches for one in rounds] == [first, first + 8, first + 16]

@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 from decimal import Decimal
 
-from quoting.core.design import Stripe
 from quoting.core.exchange import ExchangeRate
+from quoting.core.in_rows import Stripe
 from quoting.core.order import Order
 from quoting.core.quote import Quote, quote_order
 from quoting.core.stitches import Vocabulary

@@ -94,7 +94,7 @@ def test_one_button_takes_an_alternative_over_and_keeps_all_else_as_typed(maker:
     assert table.typed()["order.buyer"] == "Rosalind"
     stripes = "blanket.sections.1.stripes"
     taken = {n: t for n, t in table.typed().items() if n.startswith(stripes)}
-    assert len(taken) == 3 * len(best.design.sections[0].stripes)
+    assert len(taken) == 3 * len(best.design.body.sections[0].stripes)
     assert int(table.figure("Ends to weave")) <= QUOTE.estimate.ends / 2
 
 

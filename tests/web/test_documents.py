@@ -11,7 +11,7 @@ from quoting.core.stitches import Vocabulary
 from quoting.core.terms import Deposit, Tax
 from quoting.schema import load_order_text, order_text
 from quoting.wording import caution_sentence
-from tests.examples import sample_order, sample_workshop
+from tests.examples import changed_design, sample_order, sample_workshop
 from tests.web.conftest import Maker, maker_in
 from tests.web.pages import Page
 from tests.web.test_worktable import QUOTE, SAY
@@ -105,8 +105,10 @@ def test_an_order_saved_from_the_form_is_the_order_that_was_read_into_it(maker: 
     saved = maker.client.post("/order-file", data=maker.open().typed())
     assert 'filename="order-cot-blanket-in-moorland-stripes.toml"' in str(saved.headers)
     order = sample_order()
-    (section,) = order.design.sections
-    usual = replace(order.design, sections=(replace(section, share=None),))  # a share of 1 is blank
+    (section,) = order.design.body.sections
+    usual = changed_design(
+        order.design, sections=(replace(section, share=None),)
+    )  # a share of 1 is blank
     assert load_order_text(saved.data, sample_workshop()) == replace(order, design=usual)
 
 

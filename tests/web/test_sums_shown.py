@@ -15,7 +15,8 @@ from quoting.core.money import round_half_up, round_money
 from quoting.core.quote import Quote
 from quoting.core.terms import Pricing, Target, YarnCharged
 from quoting.core.yarns import PutUp
-from quoting.web.reckonings import rows_sum, stitches_sum, task_sum, yarn_sum
+from quoting.web.reckonings import task_sum, yarn_sum
+from quoting.web.row_sums import rows_sum, stitches_sum
 from quoting.wording import line_quantity, line_rate, speech_of
 from tests.examples import (
     band,

@@ -33,15 +33,15 @@ def plan() -> Plan:
 def test_a_place_within_a_row_is_in_it_and_one_at_an_edge_at_its_end(
     index: int, edge: Edge, said: str, plan: Plan
 ) -> None:
-    point = Point(piece=0, pass_index=index % len(plan.passes), edge=edge)
+    point = Point(blanket=0, pass_index=index % len(plan.passes), edge=edge)
     assert point_words(point, plan) == said
 
 
-@pytest.mark.parametrize("piece", [1, 2])
-def test_a_place_in_a_later_blanket_says_in_which(piece: int, plan: Plan) -> None:
-    point = Point(piece=piece, pass_index=7, edge=Edge.WITHIN)
-    assert point_words(point, plan) == f"in row 7 of blanket {piece + 1}"
-    assert point_words(replace(point, piece=0), plan) == "in row 7"
+@pytest.mark.parametrize("blanket", [1, 2])
+def test_a_place_in_a_later_blanket_says_in_which(blanket: int, plan: Plan) -> None:
+    point = Point(blanket=blanket, pass_index=7, edge=Edge.WITHIN)
+    assert point_words(point, plan) == f"in row 7 of blanket {blanket + 1}"
+    assert point_words(replace(point, blanket=0), plan) == "in row 7"
 
 
 @pytest.mark.parametrize(

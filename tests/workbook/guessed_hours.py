@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from quoting.core.design import ColourSource, Stripe
+from quoting.core.design import ColourSource
+from quoting.core.in_rows import Stripe
 from quoting.core.order import Order
 from quoting.core.quote import Quote
 from quoting.core.stitches import Stitch

@@ -8,8 +8,8 @@ from datetime import date
 from decimal import Decimal
 from typing import Any
 
-from quoting.core.design import Stripe
 from quoting.core.exchange import ExchangeRate
+from quoting.core.in_rows import Stripe
 from quoting.core.measures import Units
 from quoting.core.money import round_money
 from quoting.core.order import Extra, Order, Terms

@@ -18,8 +18,8 @@ from tests.examples import sample_order, sample_quote, sample_workshop, sample_y
 from tests.workbook.orders import quotes
 
 
-def notes_of(quote: Quote, piece: int = 0) -> list[list[RowNote]]:
-    return row_notes(quote.estimate.strands, len(quote.plan.passes), piece)
+def notes_of(quote: Quote, blanket: int = 0) -> list[list[RowNote]]:
+    return row_notes(quote.estimate.strands, len(quote.plan.passes), blanket)
 
 
 def sentences_of(quote: Quote) -> list[str]:
@@ -41,8 +41,8 @@ def test_three_colours_row_by_row_are_started_once_and_carried_up_ever_after() -
 def test_every_strand_begins_and_ends_in_the_notes(name: str, all_quotes: dict[str, Quote]) -> None:
     quote = all_quotes[name]
     acts: Counter[Act] = Counter()
-    for piece in range(quote.order.quantity):
-        acts.update(note.act for notes in notes_of(quote, piece) for note in notes)
+    for blanket in range(quote.order.quantity):
+        acts.update(note.act for notes in notes_of(quote, blanket) for note in notes)
     strands = quote.estimate.strands
     joins = sum(strand.why is Why.RAN_OUT for strand in strands)
     assert acts[Act.START] + acts[Act.JOIN] == len(strands)
@@ -67,6 +67,6 @@ def test_a_ball_joined_inside_a_border_is_joined_within_the_round() -> None:
 
 def test_a_colour_is_fastened_off_in_each_blanket() -> None:
     quote = sample_quote(replace(sample_order(), quantity=2))
-    for piece in (0, 1):
-        acts = [note.act for notes in notes_of(quote, piece) for note in notes]
+    for blanket in (0, 1):
+        acts = [note.act for notes in notes_of(quote, blanket) for note in notes]
         assert acts.count(Act.FASTEN_OFF) == 3
