@@ -27,6 +27,9 @@ from quoting.core.timing import Minutes, Timing
 from quoting.core.working_calendar import HOURS_A_WEEK, LEAST_HOURS, WorkingCalendar
 from quoting.core.yarns import Yarn, yarn_named
 
+CONFIDENCE = 0.95
+"""How sure the yarn is to be enough, unless the maker says otherwise."""
+
 
 class Join(StrEnum):
     """Where a new ball may be joined."""
@@ -39,14 +42,15 @@ class Join(StrEnum):
 class Habits:
     """How the maker works: carrying, tails, joins, and how much yarn to have in reserve.
 
-    Either `confidence` (one-sided, that the yarn is enough) or a plain `allowance`.
+    Either `confidence` (one-sided, that the yarn is enough) or a plain `allowance`, beside which
+    it stays what it usually is.
     """
 
     carry_rows: int = 4
     carry_height_cm: float = 5.0
     tail_cm: float = 15.0
     join: Join = Join.ANYWHERE
-    confidence: float = 0.95
+    confidence: float = CONFIDENCE
     allowance: float | None = None
     tension: float = 0.05
     counts_turning_chain: Mapping[Stitch, bool] = field(
@@ -61,6 +65,8 @@ class Habits:
         checks.number("confidence", self.confidence, least=0.5, most=0.9999)
         checks.number("allowance", self.allowance, least=0, most=10)
         checks.number("tension", self.tension, least=0, most=1)
+        if self.allowance is not None and self.confidence != CONFIDENCE:
+            checks.add("allowance", "confidence-or-allowance")
         checks.done()
 
     @property
