@@ -56,7 +56,7 @@ def test_the_first_two_hundred_are_told_and_the_rest_counted(
     *told, last = refused(lambda: load_order_text(text, workshop))
     assert len(told) == MOST_TOLD
     assert {mistake.code for mistake in told} == {code}
-    assert (last.place, last.code, last.facts["read"]) == ("", MORE, count - MOST_TOLD)
+    assert (last.path, last.code, last.facts["read"]) == ("", MORE, count - MOST_TOLD)
     assert mistake_sentence(last, FILE_SPEECH).startswith(f"{count - MOST_TOLD:,} more mistakes")
 
 
