@@ -13,6 +13,7 @@ from quoting.core.design import BorderBand, Corner
 from quoting.core.gauge import Gauge
 from quoting.core.money import round_count
 from quoting.core.repeats import nearest_multiple
+from quoting.core.sameness import NEAR
 from quoting.core.stitches import HEIGHT_RATIO, ROW_END_STITCHES, Stitch
 
 CORNERS = 4
@@ -22,7 +23,6 @@ STITCHES_EACH_WAY = {Stitch.SC: 1, Stitch.HDC: 1, Stitch.DC: 2, Stitch.TR: 3}
 """Stitches worked on each side of the chains in a corner space of a later round."""
 
 RATIO_TOLERANCE = 0.10
-_SAME = 1e-9
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -139,7 +139,7 @@ def _first_sides(edging: Edging, body: Body) -> list[int]:
 def _along(stitches: int, row: Gauge, border: Gauge) -> int:
     """Return the border stitches along a row: one in each, or by length where widths differ."""
     apart_cm = abs(border.width_cm - row.width_cm)
-    if apart_cm <= RATIO_TOLERANCE * row.width_cm + _SAME:
+    if apart_cm <= RATIO_TOLERANCE * row.width_cm + NEAR:
         return stitches
     return round_count(stitches * row.width_cm / border.width_cm)
 

@@ -13,6 +13,7 @@ from quoting.core.exchange import ExchangeRate
 from quoting.core.measures import Units
 from quoting.core.money import round_money
 from quoting.core.place import Place, at
+from quoting.core.sameness import NEAR
 from quoting.core.stitches import (
     TURNING_CHAIN_COUNTS,
     TURNING_CHAINS,
@@ -68,6 +69,14 @@ class Habits:
         if self.allowance is not None and self.confidence != CONFIDENCE:
             checks.add("allowance", "confidence-or-allowance")
         checks.done()
+
+    def carries(self, rows: int, height_cm: float) -> bool:
+        """Return whether yarn is carried up over so many rows, which are so high."""
+        return 0 < rows <= self.carry_rows and height_cm <= self.carry_height_cm + NEAR
+
+    def rows_carried(self, row_cm: float) -> int:
+        """Return the most rows of one height that yarn is carried up over."""
+        return min(self.carry_rows, int((self.carry_height_cm + NEAR) / row_cm))
 
     @property
     def tail_m(self) -> float:
