@@ -7,7 +7,6 @@ inner ones carry `currency` and `rate`, the one around them the day as `time`.
 from __future__ import annotations
 
 import json
-import secrets
 import time
 from datetime import date
 from decimal import Decimal, InvalidOperation
@@ -19,6 +18,7 @@ from typing import TYPE_CHECKING
 from quoting.core.currencies import MINOR_DIGITS
 from quoting.core.errors import Refused, refuse
 from quoting.core.euro_rates import EuroRates
+from quoting.files.whole_file import write_whole
 
 if TYPE_CHECKING:
     from requests import Response
@@ -134,16 +134,10 @@ def kept_rates_path() -> Path:
 
 
 def keep_rates(rates: EuroRates, path: Path) -> None:
-    """Write the rates, whole or not at all."""
+    """Write the rates, whole or not at all. Errors: as `write_whole`."""
     path.parent.mkdir(parents=True, exist_ok=True)
     record = {"day": rates.day.isoformat(), "rates": {c: str(r) for c, r in rates.rates.items()}}
-    beside = path.with_name(f".{secrets.token_hex(8)}.part")
-    try:
-        beside.write_text(json.dumps(record), encoding="utf-8")
-        beside.replace(path)
-    except BaseException:
-        beside.unlink(missing_ok=True)
-        raise
+    write_whole(path, json.dumps(record).encode())
 
 
 def _kept_text(path: Path) -> str:

@@ -10,6 +10,7 @@ from exports.svg import INK, element, path, text
 from quoting.core.cautions import Reader
 from quoting.core.measures import CM_PER, Units
 from quoting.core.passes import Edge
+from quoting.core.sameness import HAIR
 from quoting.wording import Speech, body_pass, edge_name
 
 STEPS = {
@@ -34,7 +35,7 @@ def ticks(length: float, unit_size: float, steps: tuple[int, ...]) -> Iterator[t
     labelled = step(unit_size, steps, LABEL_GAP)
     fine = (size for size in steps if labelled % size == 0 and size * unit_size >= TICK_GAP)
     each = next(fine, labelled)
-    for mark in takewhile(lambda mark: mark * unit_size <= length + 1e-6, count(0, each)):
+    for mark in takewhile(lambda mark: mark * unit_size <= length + HAIR, count(0, each)):
         yield mark, mark % labelled == 0
 
 

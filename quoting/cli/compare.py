@@ -14,7 +14,7 @@ from exports.plain import json_text
 from quoting.cli.comparison_table import comparison_table
 from quoting.cli.failures import BadInput, mistakes_told
 from quoting.cli.job import Job, add_files, read_job, this_day
-from quoting.cli.whole_file import add_workbook, check_workbook, write_whole
+from quoting.cli.whole_file import add_workbook, check_workbook, write_workbook
 from quoting.core.comparison import MOST_SIZES, Comparison, compare_sizes
 from quoting.core.errors import Mistake, Refused
 from quoting.core.place import NOWHERE
@@ -102,4 +102,4 @@ def _file_of(mistake: Mistake, job: Job, prices: Path | None) -> Path:
 def _write_workbook(path: Path, comparison: Comparison) -> None:
     from exports.comparison_workbook import comparison_bytes  # loaded only when it is wanted
 
-    write_whole(path, comparison_bytes(comparison))
+    write_workbook(path, comparison_bytes(comparison))

@@ -12,7 +12,7 @@ from exports.record import quote_record
 from quoting.cli.failures import mistakes_told
 from quoting.cli.job import add_files, read_job, this_day
 from quoting.cli.quote_table import quote_table
-from quoting.cli.whole_file import add_workbook, check_workbook, write_whole
+from quoting.cli.whole_file import add_workbook, check_workbook, write_workbook
 from quoting.core.quote import Quote, quote_order
 
 
@@ -44,4 +44,4 @@ def run(args: argparse.Namespace) -> None:
 def _write_workbook(path: Path, quote: Quote) -> None:
     from exports.workbook import workbook_bytes  # its library is loaded only when it is wanted
 
-    write_whole(path, workbook_bytes(quote))
+    write_workbook(path, workbook_bytes(quote))

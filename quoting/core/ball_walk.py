@@ -21,11 +21,9 @@ from itertools import chain
 from quoting.core.balls import ONE_ENDLESS_BALL, Ball, Growing, Supply
 from quoting.core.passes import Edge
 from quoting.core.runs import Run, runs_of
+from quoting.core.sameness import HAIR
 from quoting.core.strands import Point, Strand, Stretch, Visit, Why
 from quoting.core.workshop import Join
-
-HAIR_M = 1e-6
-"""A micrometre: lengths nearer than this are the same."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -134,15 +132,15 @@ class _Walker:
         """
         self._decide(None, visit)
         here = Point(blanket, visit.pass_index, visit.starts)
-        return self._open(here, visit.yarn_m + visit.bound_m if self.edge_only else 2 * HAIR_M)
+        return self._open(here, visit.yarn_m + visit.bound_m if self.edge_only else 2 * HAIR)
 
     def _go_on(self, hand: Growing, run: Run, number: int, blanket: int) -> Growing:
         """Bring the strand in hand to a visit of a run, or close it and start another."""
         visit = run.visits[number]
         if not run.visits[number - 1].bound_m:
             self._decide(hand, visit)
-        needed_m = visit.carried_m + (visit.yarn_m if self.edge_only else 2 * HAIR_M)
-        if hand.left_m < needed_m - HAIR_M:
+        needed_m = visit.carried_m + (visit.yarn_m if self.edge_only else 2 * HAIR)
+        if hand.left_m < needed_m - HAIR:
             self._close(hand, Why.RAN_OUT)
             return self._begin(visit, blanket)
         if visit.carried_m:
@@ -161,25 +159,25 @@ class _Walker:
         With no fresh ball to come, more have to be had, so it is not the pass that is too long.
         """
         whole_m = visit.yarn_m + visit.bound_m
-        if hand is not None and hand.left_m >= visit.carried_m + whole_m - HAIR_M:
+        if hand is not None and hand.left_m >= visit.carried_m + whole_m - HAIR:
             return False
         full_m = self.supply.full_m
         if not self.fresh and not full_m:
             return False
-        least_m = whole_m + self.tails_m - HAIR_M
+        least_m = whole_m + self.tails_m - HAIR
         to_come = chain(self.fresh, self.part)
         return full_m < least_m and not any(ball.left_m >= least_m for ball in to_come)
 
     def _work(self, hand: Growing, visit: Visit, blanket: int) -> Growing:
         """Work the pass to its end, joining balls within it where one runs out."""
         done = 0.0
-        while visit.yarn_m - done > hand.left_m + HAIR_M:
+        while visit.yarn_m - done > hand.left_m + HAIR:
             part = hand.left_m
             self._stretch(hand, visit, done, done + part)
             done += part
             self.last = Point(blanket, visit.pass_index, Edge.WITHIN)
             self._close(hand, Why.RAN_OUT)
-            hand = self._open(self.last, 2 * HAIR_M)
+            hand = self._open(self.last, 2 * HAIR)
         self._stretch(hand, visit, done, visit.yarn_m)
         self.last = Point(blanket, visit.pass_index, visit.ends)
         return hand
@@ -198,7 +196,7 @@ class _Walker:
 
     def _next(self, balls: deque[Ball], least_m: float) -> Ball | None:
         for ball in balls:
-            if ball.left_m - self.tails_m >= least_m - HAIR_M:
+            if ball.left_m - self.tails_m >= least_m - HAIR:
                 balls.remove(ball)
                 return ball
         return None
@@ -206,7 +204,7 @@ class _Walker:
     def _another(self, least_m: float) -> Ball | None:
         """Return one more of the balls that come without end, if it can work `least_m`."""
         more_m = self.supply.more_m
-        if more_m - self.tails_m < least_m - HAIR_M:
+        if more_m - self.tails_m < least_m - HAIR:
             return None
         self.balls.append(Ball(len(self.balls), more_m))
         return self.balls[-1]

@@ -14,6 +14,7 @@ from quoting.core.design import BorderBand, Corner
 from quoting.core.gauge import Gauge
 from quoting.core.money import round_count
 from quoting.core.repeats import nearest_multiple
+from quoting.core.sameness import NEAR
 from quoting.core.stitches import HEIGHT_RATIO, ROW_END_STITCHES, Stitch
 
 CORNERS = 4
@@ -23,7 +24,6 @@ STITCHES_EACH_WAY = {Stitch.SC: 1, Stitch.HDC: 1, Stitch.DC: 2, Stitch.TR: 3}
 """Stitches worked on each side of the chains in a corner space of a later round."""
 
 RATIO_TOLERANCE = 0.10
-_SAME = 1e-9
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -121,7 +121,7 @@ def row_end_ratio(ends: RowEnds, gauge: Gauge) -> float:
 
 def ratio_is_off(own: float, measured: float) -> bool:
     """Return whether the maker's own ratio is more than a tenth off the measured one."""
-    return abs(own - measured) > RATIO_TOLERANCE * measured + _SAME
+    return abs(own - measured) > RATIO_TOLERANCE * measured + NEAR
 
 
 def border_cautions(border: Sequence[Edging], rim: Rim) -> Iterator[Caution]:
@@ -150,7 +150,7 @@ def _along(side: StitchesAlong | RowEnds, edging: Edging) -> int:
             return round_count(ratio * len(side.gauges))
         case StitchesAlong():
             own_cm, border_cm = side.gauge.width_cm, edging.gauge.width_cm
-            if abs(border_cm - own_cm) <= RATIO_TOLERANCE * own_cm + _SAME:
+            if abs(border_cm - own_cm) <= RATIO_TOLERANCE * own_cm + NEAR:
                 return side.stitches
             return round_count(side.stitches * own_cm / border_cm)
 

@@ -17,6 +17,7 @@ from quoting.core.order import Order
 from quoting.core.passes import Plan
 from quoting.core.plan import plan_order
 from quoting.core.quote import Quote, quote_order
+from quoting.core.sameness import HAIR
 from quoting.core.stripe_search import RUN_GROWS, TRIES_IN_ALL, Repeat, calmer_repeats, cuts_of
 
 OFFERED = 3
@@ -34,7 +35,6 @@ MOST_VARIED = 1_500
 """Of work, as `work_of` has it, for which other stripes are tried at all."""
 
 ROWS_DRIFT = 0.10
-HAIR = 1e-6
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -144,11 +144,10 @@ def _nearby(quote: Quote) -> Iterator[Order]:
 
 def _carry_rows(quote: Quote, section: int) -> int:
     """Return over how many rows of a section the yarn is carried, by both of the limits."""
-    habits = quote.workshop.habits
     tallest_cm = max(
         (row.height_cm for row in quote.plan.rows if row.section == section), default=math.inf
     )
-    return min(habits.carry_rows, int(habits.carry_height_cm / tallest_cm + HAIR))
+    return quote.workshop.habits.rows_carried(tallest_cm)
 
 
 def _options(section: Section, carry_rows: int, tries: int) -> list[Repeat]:

@@ -11,6 +11,7 @@ from quoting.core.errors import refuse
 from quoting.core.in_rows import InRows
 from quoting.core.place import at
 from quoting.core.repeats import nearest_multiple
+from quoting.core.sameness import NEAR
 from quoting.core.stripes import Striping
 from quoting.core.workshop import Workshop
 
@@ -19,8 +20,6 @@ MOST_STITCHES = 20_000
 
 GAUGES_APART = 0.05
 """How much wider the stitches of one row may be than those of another before it is told."""
-
-_SAME = 1e-9
 
 
 def row_counts(body: InRows, setting: Setting) -> dict[Kind, int]:
@@ -77,7 +76,7 @@ def count_cautions(
     kinds = sorted({row.kind for row in striping.rows}, key=lambda kind: gauges[kind].width_cm)
     narrow, wide = kinds[0], kinds[-1]
     apart = gauges[wide].width_cm / gauges[narrow].width_cm - 1
-    if apart > GAUGES_APART + _SAME:
+    if apart > GAUGES_APART + NEAR:
         unlike = wide[0] != narrow[0]
         yield for_maker(
             "gauges-apart",

@@ -18,12 +18,13 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from itertools import islice
 
-from quoting.core.ball_walk import HAIR_M, ColourWalk
+from quoting.core.ball_walk import ColourWalk
 from quoting.core.balls import Supply
 from quoting.core.cover import best_filling
 from quoting.core.covers_in_order import covers_in_order, subsets_in_order
 from quoting.core.errors import refuse
 from quoting.core.picks import Pick, Ranked, best_pick, rank_pieces
+from quoting.core.sameness import HAIR
 from quoting.core.skeins import (
     MOST_BALLS,
     Offers,
@@ -64,9 +65,7 @@ class EdgeWork:
     def gets_through(self, balls_m: Sequence[float], full_m: float) -> bool:
         """Return whether the balls are enough at every share, and for the extras."""
         walks = (self.walk(Supply(balls_m=balls_m, full_m=full_m), s) for s in self.shares)
-        return all(
-            walk.missing_m <= HAIR_M and self.extras_m <= walk.left_m + HAIR_M for walk in walks
-        )
+        return all(walk.missing_m <= HAIR and self.extras_m <= walk.left_m + HAIR for walk in walks)
 
     def balls_needed(self, held_m: Sequence[float], more_m: float, full_m: float) -> int | None:
         """Return how many balls of one length are enough after those held; None: none are."""
@@ -74,9 +73,9 @@ class EdgeWork:
         most = 0
         for share in self.shares:
             walk = self.walk(supply, share)
-            if walk.missing_m > HAIR_M:
+            if walk.missing_m > HAIR:
                 return None
-            short_m = max(0.0, self.extras_m - walk.left_m - HAIR_M)
+            short_m = max(0.0, self.extras_m - walk.left_m - HAIR)
             begun = len(walk.ball_used_m) - len(held_m)
             most = max(most, begun + math.ceil(short_m / more_m))
         return most

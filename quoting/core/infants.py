@@ -23,6 +23,7 @@ import unicodedata
 from quoting.core.measures import CM_PER_INCH
 from quoting.core.order import Order
 from quoting.core.passes import Plan
+from quoting.core.sameness import HAIR
 
 WIDEST_CM = 36 * CM_PER_INCH
 LONGEST_CM = 42 * CM_PER_INCH
@@ -32,7 +33,6 @@ HEALTH_SERVICES = frozenset({"DE", "ES", "FR", "GB", "NL", "US"})
 """Countries, by ISO 3166, whose health service's advice is known here."""
 
 _ALSO_WRITTEN = {"UK": "GB"}
-_HAIR_CM = 1e-6
 
 _WORDS = {
     "en": r"\w*bab(y(?!lon)|ies)|new[- ]?born|infant|cots?\b|cribs?\b|prams?\b|pushchair|stroller"
@@ -77,7 +77,7 @@ def advised_in(order: Order, locale: str) -> str | None:
 
 def _is_small(width_cm: float, height_cm: float) -> bool:
     short, long = sorted((width_cm, height_cm))
-    return short <= WIDEST_CM + _HAIR_CM and long <= LONGEST_CM + _HAIR_CM
+    return short <= WIDEST_CM + HAIR and long <= LONGEST_CM + HAIR
 
 
 def _plain(text: str) -> str:

@@ -11,11 +11,11 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from quoting.core.gauge import ESTIMATED_LIMITS
+from quoting.core.sameness import NEAR_DIGITS
 from quoting.core.stitches import TIME_RATIO, Stitch
 from quoting.core.timing import TimedStitch
 from quoting.core.workshop import Workshop
 
-_SAME = 9
 """Decimals to which limits are compared: sums of the same guesses are then the same."""
 
 
@@ -97,7 +97,7 @@ class Likeness:
             return (
                 base.stitch != stitch,
                 base.stitch in self._patterns,
-                round(limits_of(self.guesses(stitch, yarn, base)), _SAME),
+                round(limits_of(self.guesses(stitch, yarn, base)), NEAR_DIGITS),
                 base.yarn != yarn,
                 base.yarn is not None,
                 max(ratio, 1 / ratio),

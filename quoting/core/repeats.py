@@ -7,9 +7,7 @@ from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
 from quoting.core.money import round_count
-
-_SAME = 1e-9
-_SAME_DIGITS = 9
+from quoting.core.sameness import NEAR, NEAR_DIGITS
 
 
 def allot_repeats(
@@ -25,7 +23,7 @@ def allot_repeats(
     pool = _pool(quota, periods, shares)
     spare: dict[int, float] = {}
     for section, part in pool.items():
-        repeats[section] = int((part + _SAME) // periods[section])
+        repeats[section] = int((part + NEAR) // periods[section])
         spare[section] = max(0.0, part - repeats[section] * periods[section])
     for section in _one_more(periods, spare):
         repeats[section] += 1
@@ -38,7 +36,7 @@ def _pool(quota: float, periods: Sequence[float], shares: Sequence[float]) -> di
     while pool:
         total = sum(shares[section] for section in pool)
         parts = {s: quota * shares[s] / total if total else 0.0 for s in pool}
-        small = [s for s in pool if parts[s] < periods[s] - _SAME]
+        small = [s for s in pool if parts[s] < periods[s] - NEAR]
         if not small:
             return parts
         quota -= sum(periods[section] for section in small)
@@ -59,7 +57,7 @@ class _Choice(NamedTuple):
     @property
     def place(self) -> tuple[float, tuple[bool, ...]]:
         """What puts choices of one sum in order, the best first."""
-        return round(self.penalty, _SAME_DIGITS), self.left_out
+        return round(self.penalty, NEAR_DIGITS), self.left_out
 
     def plus(self, other: _Choice) -> _Choice:
         """Return this choice among earlier sections and the other among later ones."""
@@ -73,7 +71,7 @@ def _one_more(periods: Sequence[float], spare: Mapping[int, float]) -> list[int]
     Ties: the taller, then the least Σp(p − 2d), then earlier sections. The sections are halved,
     and to every sum of one half only the nearest sums of the other are tried.
     """
-    sections = [section for section, rest in spare.items() if rest > _SAME]
+    sections = [section for section, rest in spare.items() if rest > NEAR]
     middle = len(sections) // 2
     first = _best_by_sum(sections[:middle], periods, spare)
     second = _best_by_sum(sections[middle:], periods, spare)
@@ -88,8 +86,8 @@ def _one_more(periods: Sequence[float], spare: Mapping[int, float]) -> list[int]
 
 
 def _rank(choice: _Choice, rest: float) -> tuple[float, float, tuple[float, tuple[bool, ...]]]:
-    miss = round(abs(choice.total - rest), _SAME_DIGITS)
-    return miss, -round(choice.total, _SAME_DIGITS), choice.place
+    miss = round(abs(choice.total - rest), NEAR_DIGITS)
+    return miss, -round(choice.total, NEAR_DIGITS), choice.place
 
 
 def _nearest(sums: Sequence[float], wanted: float) -> Sequence[float]:
@@ -115,7 +113,7 @@ def _with_or_without(
     grown: dict[float, _Choice] = {}
     for before in best.values():
         for choice in (before.plus(taken), before.plus(_Choice(left_out=(True,)))):
-            total = round(choice.total, _SAME_DIGITS)
+            total = round(choice.total, NEAR_DIGITS)
             grown[total] = min(grown.get(total, choice), choice, key=lambda each: each.place)
     return grown
 

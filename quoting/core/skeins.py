@@ -15,10 +15,10 @@ from fractions import Fraction
 from quoting.core.cover import best_filling, best_subset
 from quoting.core.errors import refuse
 from quoting.core.picks import Pick, Piece, Ranked, best_pick, most_pieces, rank_pieces
+from quoting.core.sameness import NEAR
 from quoting.core.yarns import PutUp, Stock, Yarn
 
 UM_PER_M = 1_000_000
-GRACE_M = 1e-9
 
 MOST_BALLS = 2_000
 """Balls of one colour; more of them is a slip in the yarn's figures."""
@@ -156,7 +156,7 @@ def _um(length_m: float) -> int:
 
 def target_um(need_m: float, tail_m: float) -> int:
     """Return what the balls for a need have to bring, each its length less two tails."""
-    return max(1, math.ceil((need_m - 2 * tail_m - GRACE_M) * UM_PER_M))
+    return max(1, math.ceil((need_m - 2 * tail_m - NEAR) * UM_PER_M))
 
 
 def choose_skeins(
@@ -171,7 +171,7 @@ def choose_skeins(
     larger, stock before put-ups. What tails of joins take counts as left over, or they would be a
     reason for more balls. Errors: `balls-too-short` at `yarns` if no ball outlasts its tails.
     """
-    if need_m <= GRACE_M:
+    if need_m <= NEAR:
         return SkeinChoice()
     offers, target = offers_of(yarn, colour, tail_m), target_um(need_m, tail_m)
     pick = _from_shelf(offers, target, mix_lots=mix_lots)

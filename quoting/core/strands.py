@@ -125,7 +125,7 @@ def _visit(
     if before is not None and before.ends is worked.starts:
         rows = index - before.pass_index - 1
         height_cm = climbed[index] - climbed[before.pass_index + 1]
-        if 0 < rows <= habits.carry_rows and height_cm <= habits.carry_height_cm + 1e-9:
+        if habits.carries(rows, height_cm):
             carry_m = height_cm * CARRY_EASE / 100
     return Visit(
         pass_index=index,

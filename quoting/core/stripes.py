@@ -12,10 +12,10 @@ from quoting.core.errors import refuse
 from quoting.core.in_rows import InRows, Section, StopAt, Stripe
 from quoting.core.place import at
 from quoting.core.repeats import allot_repeats
+from quoting.core.sameness import NEAR
 from quoting.core.workshop import Workshop
 
 MAX_ROWS = 3_000
-_SAME = 1e-9
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,7 +109,7 @@ def _repeats(
     """Return the repeats of every section: its own exact ones, or its part of the room."""
     open_ones = [n for n, section in enumerate(sections) if section.repeats is None]
     least = sum(heights[n] for n in open_ones)
-    if open_ones and room < least - _SAME:
+    if open_ones and room < least - NEAR:
         raise refuse(at("blanket", "height"), "height-too-small", smallest_body_cm=fixed + least)
     shared = allot_repeats(
         room, [heights[n] for n in open_ones], [sections[n].weight for n in open_ones]
@@ -137,7 +137,7 @@ def _ended_nearest(
 ) -> tuple[Row, ...]:
     """Return the unit repeated, at least once, and left at the stop nearest the target."""
     up_to = [0.0, *accumulate(height_of(row.kind) for row in unit)]
-    done = max(1, int((target_cm + _SAME) // up_to[-1]))
+    done = max(1, int((target_cm + NEAR) // up_to[-1]))
 
     def miss(stop: tuple[int, int]) -> tuple[float, float]:
         height = stop[0] * up_to[-1] + up_to[stop[1]]

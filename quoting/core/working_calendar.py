@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 
 from quoting.core.errors import Checks
+from quoting.core.sameness import NEAR
 
 DAYS_A_WEEK = 7
 HOURS_A_WEEK = 168
@@ -14,7 +15,6 @@ LEAST_HOURS = 0.1
 """Of work in a week."""
 
 LAST_DAY = date(2999, 12, 31)
-_SAME = 1e-9
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -63,7 +63,7 @@ def ready_by(
 
 def _work_through(day: date, days_of_work: float, off: frozenset[date]) -> date:
     """Return the day on which the last of so many working days after `day` ends."""
-    left = max(0, math.ceil(days_of_work - _SAME))
+    left = max(0, math.ceil(days_of_work - NEAR))
     end = later(day, left)
     for rest in sorted(off):
         if day < rest <= end:

@@ -13,6 +13,7 @@ from quoting.core.exchange import ExchangeRate
 from quoting.core.measures import Units
 from quoting.core.money import round_money
 from quoting.core.place import Place, at
+from quoting.core.sameness import NEAR
 from quoting.core.stitches import (
     TURNING_CHAIN_COUNTS,
     TURNING_CHAINS,
@@ -27,6 +28,9 @@ from quoting.core.timing import Minutes, Timing
 from quoting.core.working_calendar import HOURS_A_WEEK, LEAST_HOURS, WorkingCalendar
 from quoting.core.yarns import Yarn, yarn_named
 
+CONFIDENCE = 0.95
+"""How sure the yarn is to be enough, unless the maker says otherwise."""
+
 
 class Join(StrEnum):
     """Where a new ball may be joined."""
@@ -39,14 +43,15 @@ class Join(StrEnum):
 class Habits:
     """How the maker works: carrying, tails, joins, and how much yarn to have in reserve.
 
-    Either `confidence` (one-sided, that the yarn is enough) or a plain `allowance`.
+    Either `confidence` (one-sided, that the yarn is enough) or a plain `allowance`, beside which
+    it stays what it usually is.
     """
 
     carry_rows: int = 4
     carry_height_cm: float = 5.0
     tail_cm: float = 15.0
     join: Join = Join.ANYWHERE
-    confidence: float = 0.95
+    confidence: float = CONFIDENCE
     allowance: float | None = None
     tension: float = 0.05
     counts_turning_chain: Mapping[Stitch, bool] = field(
@@ -61,7 +66,17 @@ class Habits:
         checks.number("confidence", self.confidence, least=0.5, most=0.9999)
         checks.number("allowance", self.allowance, least=0, most=10)
         checks.number("tension", self.tension, least=0, most=1)
+        if self.allowance is not None and self.confidence != CONFIDENCE:
+            checks.add("allowance", "confidence-or-allowance")
         checks.done()
+
+    def carries(self, rows: int, height_cm: float) -> bool:
+        """Return whether yarn is carried up over so many rows, which are so high."""
+        return 0 < rows <= self.carry_rows and height_cm <= self.carry_height_cm + NEAR
+
+    def rows_carried(self, row_cm: float) -> int:
+        """Return the most rows of one height that yarn is carried up over."""
+        return min(self.carry_rows, int((self.carry_height_cm + NEAR) / row_cm))
 
     @property
     def tail_m(self) -> float:

@@ -17,6 +17,9 @@ T = TypeVar("T")
 class Kind(ABC, Generic[T]):
     """How one sort of value is read, always to a value, and written, in every notation."""
 
+    blank: ClassVar[object] = None
+    """What a field left blank says, where that is a value of this kind."""
+
     @abstractmethod
     def read(self, spot: Spot) -> T:
         """Return the value at a spot; what is wrong there is noted, and a stand-in returned."""

@@ -9,7 +9,7 @@ from quoting.core.yarns import PutUp, Stock, Yarn
 from quoting.schema.figures import COUNT, GRAMS, METRES, MONEY, NUMBER, SHARE, SIDE, WEIGHT
 from quoting.schema.several import Named, OneOrMore, Several
 from quoting.schema.shape import Fields, Shape
-from quoting.schema.words import BASIC_STITCH, NAME, PATTERN_NAME, STITCH, TEXT, YES_NO
+from quoting.schema.words import ANSWER, BASIC_STITCH, NAME, PATTERN_NAME, STITCH, TEXT, YES_NO
 
 _put_up = Fields(PutUp)
 PUT_UP = Shape(
@@ -47,7 +47,7 @@ PATTERN = Shape(
     _pattern(lambda pattern: pattern.multiple, COUNT, "A multiple of"),
     _pattern(lambda pattern: pattern.plus, COUNT, "plus"),
     _pattern(lambda pattern: pattern.turning_chains, COUNT, "Turning chains"),
-    _pattern(lambda pattern: pattern.counts_turning_chain, YES_NO, "They count as a stitch"),
+    _pattern(lambda pattern: pattern.counts_turning_chain, ANSWER, "They count as a stitch"),
     _pattern(lambda pattern: pattern.foundation_chains, COUNT, "Foundation chains besides"),
     _pattern(lambda pattern: pattern.row_repeat, COUNT, "Rows of the repeat"),
 )

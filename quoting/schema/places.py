@@ -5,12 +5,13 @@ from __future__ import annotations
 from typing import Any
 
 from quoting.core.place import Document, Part, Place
-from quoting.schema.kind import Kind
+from quoting.schema.kind import Kind, Leaf
 from quoting.schema.order_shape import ORDER
 from quoting.schema.price_list import PRICE_LIST
-from quoting.schema.several import Named, NamedBy, OneOrMore, Several
+from quoting.schema.several import NAME_FIELD, VALUE_FIELD, Named, NamedBy, OneOrMore, Several
 from quoting.schema.shape import Shape
-from quoting.schema.workshop_shape import WORKSHOP
+from quoting.schema.words import ANSWER, TEXT
+from quoting.schema.workshop_shape import WORKSHOP, ByStitch
 
 _SHAPES: dict[Document, Shape[Any]] = {
     Document.ORDER: ORDER,
@@ -36,12 +37,18 @@ def _within(kind: Kind[Any] | None, parts: tuple[Part, ...]) -> Kind[Any] | None
     match kind:
         case Shape():
             return _within_table(kind, first, tuple(rest))
-        case Several() | Named():
+        case Several():
             return _within(kind.each, tuple(rest))
+        case Named():
+            return _within(kind.each, tuple(rest)) or (TEXT if rest == [NAME_FIELD] else None)
         case NamedBy():
-            return _within(kind.shape, tuple(rest))
+            return TEXT if rest == [kind.field] else _within(kind.shape, tuple(rest))
         case OneOrMore() if isinstance(first, int):
             return _within(kind.each, tuple(rest))
+        case ByStitch():
+            return _within(ANSWER, tuple(rest))
+        case Leaf() if parts == (VALUE_FIELD,):
+            return kind
     return None
 
 

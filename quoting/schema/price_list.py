@@ -9,7 +9,7 @@ from decimal import Decimal
 from quoting.core.place import Document, at
 from quoting.core.resizing import Size
 from quoting.notation import LENGTH, read_size
-from quoting.schema.figures import MONEY
+from quoting.schema.figures import MONEY, SIDE
 from quoting.schema.kind import Leaf
 from quoting.schema.notation import FILE, Notation
 from quoting.schema.reading import Content, read_noted
@@ -36,6 +36,19 @@ class SizeText(Leaf[Size]):
         unit = notation.unit_of(LENGTH)
         width_cm, height_cm = read_size(text, notation.marks, unit)
         return Size(width_cm=width_cm, height_cm=height_cm, label=text.strip())
+
+    def to_file(self, value: Size, notation: Notation) -> str:
+        """Return the size in the inside unit."""
+        del notation
+        return self.to_record(value)
+
+    def to_record(self, value: Size) -> str:
+        """Return the size in the inside unit."""
+        return self.show(value, FILE)
+
+    def show(self, value: Size, notation: Notation) -> str:
+        """Return both sides with their units, whatever the size was called."""
+        return f"{SIDE.show(value.width_cm, notation)} x {SIDE.show(value.height_cm, notation)}"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

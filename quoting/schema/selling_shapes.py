@@ -117,7 +117,7 @@ EXCHANGE_RATE = Shape(
     _rate(lambda rate: rate.day, DAY, "Day"),
     _rate(lambda rate: rate.cushion, SHARE, "On top, %"),
 )
-EXCHANGE = NamedBy(EXCHANGE_RATE, "currency")
+EXCHANGE = NamedBy(EXCHANGE_RATE, "currency", "Currency")
 
 _year = Fields(Year)
 YEAR = Shape(

@@ -6,14 +6,19 @@ from collections.abc import Iterable, Iterator, Mapping
 from types import MappingProxyType
 from typing import TypeVar
 
-from quoting.schema.kind import Kind
-from quoting.schema.notation import Medium, Notation
+from quoting.schema.kind import Kind, Leaf
+from quoting.schema.notation import RECORD, Medium, Notation
 from quoting.schema.notes import NOT_READ
 from quoting.schema.shape import Shape
 from quoting.schema.spot import Spot
 from quoting.schema.words import TEXT
 
 T = TypeVar("T")
+
+NAME_FIELD, VALUE_FIELD = "name", "value"
+"""The fields of a form's line that has one text, perhaps under a name."""
+
+BETWEEN = ";"
 
 MOST_NUMBER_LENGTH = 6
 MOST_ITEMS = 1_000
@@ -28,11 +33,14 @@ class Several(Kind[tuple[T, ...]]):
 
     def read(self, spot: Spot) -> tuple[T, ...]:
         """Return the values of the list. Errors: `wrong-type`, `too-many`."""
-        return tuple(self.each.read(line) for line in lines_of(spot))
+        return tuple(_read_line(self.each, line) for line in lines_of(spot))
 
     def write(self, value: Iterable[T], notation: Notation) -> list[object]:
         """Return the list."""
-        return [self.each.write(item, notation) for item in value]
+        written = [self.each.write(item, notation) for item in value]
+        if notation.medium is Medium.TYPED:
+            return [_line(item) for item in written]
+        return written
 
 
 def is_number(part: str) -> bool:
@@ -55,24 +63,38 @@ def lines_of(spot: Spot) -> Iterator[Spot]:
     return (spot.at(number, item) for number, item in enumerate(items, 1))
 
 
-class OneOrMore(Kind[tuple[T, ...]]):
-    """One figure that was set, or a list of several that were measured."""
+class OneOrMore(Leaf[tuple[T, ...]]):
+    """One figure that was set, or several that were measured.
 
-    def __init__(self, each: Kind[T]) -> None:
+    In files and records one is bare and several are a list; a form has them in one text, with
+    semicolons between, which no number has in it.
+    """
+
+    def __init__(self, each: Leaf[T]) -> None:
         self.each = each
+        self.stand_in = (each.stand_in,)
         self._list = Several(each)
 
-    def read(self, spot: Spot) -> tuple[T, ...]:
-        """Return the figures."""
-        if isinstance(spot.value, list):
-            return self._list.read(spot)
-        return (self.each.read(spot),)
+    def from_file(self, spot: Spot) -> tuple[T, ...]:
+        """Return the figures. Errors: as a list's, or one figure's."""
+        return self._list.read(spot) if isinstance(spot.value, list) else (self.each.read(spot),)
 
-    def write(self, value: tuple[T, ...], notation: Notation) -> object:
+    def parse(self, text: str, notation: Notation) -> tuple[T, ...]:
+        """Return the figures. Errors: as one figure's."""
+        return tuple(self.each.parse(part, notation) for part in text.split(BETWEEN))
+
+    def to_file(self, value: tuple[T, ...], notation: Notation) -> object:
         """Return one figure bare, several as a list."""
-        if len(value) == 1:
-            return self.each.write(value[0], notation)
-        return self._list.write(value, notation)
+        written = self._list.write(value, notation)
+        return written[0] if len(value) == 1 else written
+
+    def to_record(self, value: tuple[T, ...]) -> object:
+        """Return one figure bare, several as a list."""
+        return self.to_file(value, RECORD)
+
+    def show(self, value: tuple[T, ...], notation: Notation) -> str:
+        """Return the figures in one text."""
+        return f"{BETWEEN} ".join(self.each.show(item, notation) for item in value)
 
 
 class Named(Kind[Mapping[str, T]]):
@@ -88,37 +110,16 @@ class Named(Kind[Mapping[str, T]]):
     def read(self, spot: Spot) -> Mapping[str, T]:
         """Return the values by name. Errors: `wrong-type`; of a form `missing`, `given-twice`."""
         if spot.notation.medium is Medium.TYPED:
-            return MappingProxyType(self._lines(spot))
+            each = self.each
+            lines = named_lines(spot, NAME_FIELD)
+            return MappingProxyType({name: _read_line(each, line) for name, line in lines})
         return MappingProxyType({name: self.each.read(at) for name, at in named_spots(spot)})
-
-    def _lines(self, spot: Spot) -> dict[str, T]:
-        values: dict[str, T] = {}
-        for line in lines_of(spot):
-            fields = line.value if isinstance(line.value, dict) else {}
-            named = line.at("name", fields.get("name"))
-            if named.value is None:
-                named.close(None, "missing")
-            name = NOT_READ if named.value is None else TEXT.read(named)
-            if name in values:
-                named.close(None, "given-twice", read=name)
-            values[name] = self._read_line(line, fields)
-        return values
-
-    def _read_line(self, line: Spot, fields: Mapping[str, object]) -> T:
-        """Return the value of a form's line: its own fields, or the one called `value`."""
-        if isinstance(self.each, Shape):
-            read: T = self.each.read(line)
-            return read
-        value = line.at("value", fields.get("value"))
-        if value.value is None:
-            value.close(None, "missing")
-        return self.each.read(value)
 
     def write(self, value: Mapping[str, T], notation: Notation) -> object:
         """Return the table, or the lines of a form."""
         written = {name: self.each.write(item, notation) for name, item in value.items()}
         if notation.medium is Medium.TYPED:
-            return [{"name": name} | _table(item) for name, item in written.items()]
+            return [{NAME_FIELD: name} | _line(item) for name, item in written.items()]
         return written
 
 
@@ -138,24 +139,63 @@ def named_spots(spot: Spot) -> Iterator[tuple[str, Spot]]:
             inner.close(None, "empty-key")
 
 
-class NamedBy(Kind[Mapping[str, T]]):
-    """Values under names that they bear themselves, in a field of theirs."""
+def named_lines(spot: Spot, field: str) -> Iterator[tuple[str, Spot]]:
+    """Yield the lines of a form's list by the names that stand in a field of theirs.
 
-    def __init__(self, shape: Shape[T], field: str) -> None:
+    Errors: `wrong-type`, `too-many`; of a name `missing`, `given-twice`.
+    """
+    names: set[str] = set()
+    for line in lines_of(spot):
+        named = line.at(field, _fields(line).get(field))
+        if named.value is None:
+            named.close(None, "missing")
+        name = NOT_READ if named.value is None else TEXT.read(named)
+        if name in names:
+            named.close(None, "given-twice", read=name)
+        names.add(name)
+        yield name, line
+
+
+class NamedBy(Kind[Mapping[str, T]]):
+    """Values under names that they bear themselves, in a field of theirs.
+
+    In files and records a table of them; in a form a list of lines, each with that field.
+    """
+
+    def __init__(self, shape: Shape[T], field: str, label: str) -> None:
         self.shape = shape
         self.field = field
+        self.label = label
 
     def read(self, spot: Spot) -> Mapping[str, T]:
-        """Return the values by name. Errors: `wrong-type`."""
-        read = self.shape.read
+        """Return the values by name. Errors: `wrong-type`; of a form `missing`, `given-twice`."""
+        typed = spot.notation.medium is Medium.TYPED
+        places = named_lines(spot, self.field) if typed else named_spots(spot)
         return MappingProxyType(
-            {name: read(at, **{self.field: name}) for name, at in named_spots(spot)}
+            {name: self.shape.read(at, **{self.field: name}) for name, at in places}
         )
 
     def write(self, value: Mapping[str, T], notation: Notation) -> object:
-        """Return the table."""
-        return {name: self.shape.write(item, notation) for name, item in value.items()}
+        """Return the table, or the lines of a form."""
+        written = {name: self.shape.write(item, notation) for name, item in value.items()}
+        if notation.medium is Medium.TYPED:
+            return [{self.field: name} | item for name, item in written.items()]
+        return written
 
 
-def _table(written: object) -> dict[str, object]:
-    return written if isinstance(written, dict) else {"value": written}
+def _fields(line: Spot) -> Mapping[str, object]:
+    return line.value if isinstance(line.value, dict) else {}
+
+
+def _read_line(each: Kind[T], line: Spot) -> T:
+    """Return the value of a line; where it is one text, a form has it in the field `value`."""
+    if line.notation.medium is not Medium.TYPED or isinstance(each, Shape):
+        return each.read(line)
+    value = line.at(VALUE_FIELD, _fields(line).get(VALUE_FIELD))
+    if value.value is None:
+        value.close(None, "missing")
+    return each.read(value)
+
+
+def _line(written: object) -> dict[str, object]:
+    return written if isinstance(written, dict) else {VALUE_FIELD: written}

@@ -39,6 +39,11 @@ class Key:
     blank: object = None
     asked: bool = False
 
+    @property
+    def said_blank(self) -> object:
+        """What a form says by leaving it blank, where that is something."""
+        return self.kind.blank if self.blank is None else self.blank
+
 
 class Fields(Generic[V]):
     """Makes the keys of one value, each from the field it reads, so that types are checked."""
@@ -126,7 +131,8 @@ class Shape(Inlined[V]):
     def read(self, spot: Spot, **given: object) -> V:
         """Return the value of a table; errors are noted, keys that nobody asked for too.
 
-        `given` are fields that come from elsewhere: what is wrong with them is wrong of the table.
+        `given` are fields that come from elsewhere: what is wrong with them is wrong of the table,
+        but in a form, which has a field for each.
         """
         table = Table(spot)
         value = self.read_from(table, **given)
@@ -144,7 +150,7 @@ class Shape(Inlined[V]):
         for name, inner in tables.items():
             if name:
                 inner.done()
-        return table.spot.build(self.value, values, given=given)
+        return table.spot.build(self.value, values, given=() if table.is_typed else given)
 
     def _read_key(self, key: Key, table: Table, values: dict[str, object]) -> None:
         if not key.name:
@@ -153,8 +159,8 @@ class Shape(Inlined[V]):
             values[key.field] = table.take(key.name, key.kind)
         elif key.else_as:
             values[key.field] = values[key.else_as]
-        elif table.is_typed and key.blank is not None:
-            values[key.field] = key.blank
+        elif table.is_typed and key.said_blank is not None:
+            values[key.field] = key.said_blank
         elif self._is_required(key) or (table.is_typed and key.asked):
             values[key.field] = table.take(key.name, key.kind)
 

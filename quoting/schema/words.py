@@ -16,6 +16,8 @@ from quoting.schema.spot import Spot, as_written
 
 E = TypeVar("E", bound=StrEnum)
 
+_ANSWERS = {"yes": True, "no": False}
+
 
 class Text(Leaf[str]):
     """A text without the spaces around it."""
@@ -161,8 +163,8 @@ class Choice(Leaf[E]):
         return value.value
 
 
-class YesNo(Leaf[bool]):
-    """Yes or no. In a form it is a box: whatever is sent for it is yes."""
+class Answer(Leaf[bool]):
+    """Yes or no, or perhaps not answered at all."""
 
     stand_in = False
 
@@ -171,6 +173,24 @@ class YesNo(Leaf[bool]):
         return (
             spot.value if isinstance(spot.value, bool) else spot.wrong(self.stand_in, "yes-or-no")
         )
+
+    def parse(self, text: str, notation: Notation) -> bool:
+        """Return the truth of `yes` or `no`. Errors: `not-one-of`."""
+        del notation
+        if text not in _ANSWERS:
+            raise refuse("", "not-one-of", read=shown(text), known=tuple(_ANSWERS))
+        return _ANSWERS[text]
+
+    def show(self, value: bool, notation: Notation) -> str:  # noqa: FBT001 - it is what is shown
+        """Return the word."""
+        del notation
+        return "yes" if value else "no"
+
+
+class YesNo(Answer):
+    """Yes or no. In a form it is a box: whatever is sent for it is yes, and nothing is no."""
+
+    blank: ClassVar[object] = False
 
     def parse(self, text: str, notation: Notation) -> bool:
         """Return yes."""
@@ -221,5 +241,6 @@ NAME = Name()
 STITCH = StitchName()
 BASIC_STITCH = BasicStitch()
 PATTERN_NAME = PatternName()
+ANSWER = Answer()
 YES_NO = YesNo()
 DAY = Day()

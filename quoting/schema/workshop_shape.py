@@ -8,7 +8,7 @@ from types import MappingProxyType
 from quoting.core.measures import Units
 from quoting.core.stitches import Stitch, Vocabulary
 from quoting.core.working_calendar import WorkingCalendar
-from quoting.core.workshop import Habits, Join, Workshop
+from quoting.core.workshop import CONFIDENCE, Habits, Join, Workshop
 from quoting.schema.figures import COUNT, NUMBER, SHARE, SIDE
 from quoting.schema.kind import Kind
 from quoting.schema.measurement_shapes import MINUTES, PATTERN, SWATCH, TIMING, YARN
@@ -17,7 +17,7 @@ from quoting.schema.selling_shapes import DELIVERY, EXCHANGE, FEE, PAY, PRICING,
 from quoting.schema.several import Several, named_spots
 from quoting.schema.shape import Fields, Shape
 from quoting.schema.spot import Spot
-from quoting.schema.words import BASIC_STITCH, DAY, NAME, TEXT, YES_NO, Choice
+from quoting.schema.words import ANSWER, BASIC_STITCH, DAY, NAME, TEXT, Choice
 
 
 class ByStitch(Kind[Mapping[Stitch, bool]]):
@@ -25,7 +25,7 @@ class ByStitch(Kind[Mapping[Stitch, bool]]):
 
     def read(self, spot: Spot) -> Mapping[Stitch, bool]:
         """Return the answers by stitch. Errors: `wrong-type`; as `BasicStitch`."""
-        answers = {name: YES_NO.read(inner) for name, inner in named_spots(spot)}
+        answers = {name: ANSWER.read(inner) for name, inner in named_spots(spot)}
         return MappingProxyType(
             {BASIC_STITCH.read(spot.at(name, name)): answer for name, answer in answers.items()}
         )
@@ -33,7 +33,7 @@ class ByStitch(Kind[Mapping[Stitch, bool]]):
     def write(self, value: Mapping[Stitch, bool], notation: Notation) -> object:
         """Return the table."""
         return {
-            str(BASIC_STITCH.write(stitch, notation)): YES_NO.write(answer, notation)
+            str(BASIC_STITCH.write(stitch, notation)): ANSWER.write(answer, notation)
             for stitch, answer in value.items()
         }
 
@@ -45,7 +45,12 @@ HABITS = Shape(
     _habits(lambda habits: habits.carry_height_cm, SIDE, "and at most", name="carry_height"),
     _habits(lambda habits: habits.tail_cm, SIDE, "A tail", name="tail"),
     _habits(lambda habits: habits.join, Choice(Join), "A new ball is joined"),
-    _habits(lambda habits: habits.confidence, SHARE, "How sure the yarn is to be enough, %"),
+    _habits(
+        lambda habits: habits.confidence,
+        SHARE,
+        "How sure the yarn is to be enough, %",
+        usual=CONFIDENCE,
+    ),
     _habits(lambda habits: habits.allowance, SHARE, "or an allowance of, %"),
     _habits(lambda habits: habits.tension, SHARE, "Uneven tension, %"),
     _habits(lambda habits: habits.counts_turning_chain, ByStitch(), "Turning chains that count"),

@@ -17,23 +17,7 @@ from quoting.core.price import ADJUSTMENTS
 from quoting.core.quote import Quote
 from quoting.web.shop import Shop
 from quoting.wording import Speech, caution_sentence
-
-_PLACES = {
-    "price": (
-        "pays-under-wage under-minimum no-delivery-band too-heavy-for-bands no-profit old-rate "
-        "rate-to-come"
-    ),
-    "dates": "late",
-    "size": "count-breaks-repeat row-ends-off repeats-miss-height",
-    "yarn": "labels-apart rough-yarn estimated-yarn runs-out-late",
-    "hours": (
-        "minutes-not-given one-timing estimated-pace pattern-pace other-yarn-pace "
-        "other-thickness-pace odd-pace few-timings more-timings"
-    ),
-    "ends": "many-ends wrong-edge yarns-tangle long-pass",
-}
-_PLACE_OF = {code: place for place, codes in _PLACES.items() for code in codes.split()}
-ALWAYS = "always"
+from quoting.wording.caution_places import SAID_AT
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -102,8 +86,9 @@ def view_of(quote: Quote, shop: Shop) -> View:
     placed: dict[str, list[str]] = {}
     for caution in quote.cautions:
         if caution.reader is Reader.MAKER:
-            place = _PLACE_OF.get(caution.code, ALWAYS)
-            placed.setdefault(place, []).append(caution_sentence(caution, shop.speech))
+            placed.setdefault(SAID_AT[caution.code], []).append(
+                caution_sentence(caution, shop.speech)
+            )
     return View(
         quote=quote,
         say=shop.speech,

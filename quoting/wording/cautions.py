@@ -2,19 +2,16 @@
 
 from __future__ import annotations
 
-from datetime import date
-from decimal import Decimal
-
 from quoting.core.categories import USUAL_CATEGORY
 from quoting.core.cautions import Caution
-from quoting.core.errors import Fact, Facts
+from quoting.core.errors import Facts
 from quoting.core.gauge import ESTIMATED_LIMITS, PATTERN_LIMITS
 from quoting.core.hours_advice import FASTEST_A_MINUTE, SLOWEST_A_MINUTE
 from quoting.core.pace import FEW_SESSIONS, ONE_TIMING_LIMITS, WANTED_LIMITS
 from quoting.core.pace_guesses import GUESS_LIMITS, Unknown
-from quoting.wording.phrases import Sentences, capitalized, listed, sentence_for
-from quoting.wording.speech import Speech, as_decimal
-from quoting.wording.trade_words import task_words
+from quoting.wording.caution_facts import say_fact
+from quoting.wording.phrases import Sentences, capitalized, sentence_for
+from quoting.wording.speech import Speech
 
 CAUTIONS: Sentences = {
     # Price and date
@@ -194,19 +191,6 @@ CAUTIONS: Sentences = {
     ),
 }
 
-_HEALTH_SERVICES = {
-    "DE": "the federal institute of public health (BIÖG, formerly BZgA) advises a sleeping bag in "
-    "place of any cover",
-    "ES": "the health services advise against duvets, pillows and anything soft in the cot",
-    "FR": "Santé publique France advises a sleeping bag, and no blanket, duvet or pillow",
-    "GB": "the NHS advises a clear cot, with nothing loose in it",
-    "NL": "the youth health service (JGZ) advises against duvets, pillows and anything loose in "
-    "the cot",
-    "US": "the American Academy of Pediatrics (2022) advises keeping soft objects and loose "
-    "bedding out of the sleep area",
-}
-"""What the health service of each country in `HEALTH_SERVICES` of the core advises."""
-
 _SETTLED: Facts = {
     "estimated_off": ESTIMATED_LIMITS,
     "pattern_off": PATTERN_LIMITS,
@@ -222,46 +206,10 @@ _SETTLED: Facts = {
 }
 """Facts that the core has settled for good, and so gives with no caution."""
 
-_LENGTHS = frozenset({"height_cm", "wanted_cm", "stripe_cm", "row_cm"})
-_STITCHES = frozenset({"stitch", "wide", "narrow"})
-_MONEY = frozenset({"earned", "pay", "short", "price", "minimum"})
-_SHARES = frozenset({"apart", *(name for name in _SETTLED if name.endswith("_off"))})
-
 
 def caution_sentence(caution: Caution, speech: Speech) -> str:
     """Return what the reader of a caution should hear."""
     facts = {**_SETTLED, **caution.facts}
     return capitalized(
-        sentence_for(caution.code, facts, CAUTIONS, lambda name, fact: _say(name, fact, speech))
+        sentence_for(caution.code, facts, CAUTIONS, lambda name, fact: say_fact(name, fact, speech))
     )
-
-
-def _say(name: str, fact: Fact, speech: Speech) -> str:
-    if name == "tasks" and isinstance(fact, tuple):
-        return listed([task_words(str(task), speech) for task in fact], "and")
-    if isinstance(fact, tuple):
-        return listed([speech.stitch(str(word)) for word in fact], "and")
-    if isinstance(fact, date):
-        return speech.day(fact)
-    if isinstance(fact, str):
-        return _word(name, fact, speech)
-    assert fact is not None, "a fact that is not there is not said"  # noqa: S101
-    return _figure(name, fact, speech)
-
-
-def _word(name: str, fact: str, speech: Speech) -> str:
-    if name in _STITCHES:
-        return speech.stitch(fact)
-    return _HEALTH_SERVICES[fact] if name == "advised_in" else fact
-
-
-def _figure(name: str, fact: Decimal | float, speech: Speech) -> str:
-    if name in _LENGTHS:
-        return speech.length(float(fact))
-    if name in _MONEY:
-        return speech.money(as_decimal(fact))
-    if name in _SHARES:
-        return speech.percent(fact)
-    if name == "hours":
-        return speech.hours(as_decimal(fact))
-    return speech.trimmed(fact, 2)

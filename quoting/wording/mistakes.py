@@ -2,19 +2,15 @@
 
 from __future__ import annotations
 
-from datetime import date
-from decimal import Decimal
 from typing import Any
 
 from quoting.core.categories import SC_IN_FOUR_INCHES
 from quoting.core.errors import Fact, Facts, Mistake
 from quoting.schema.kind import Kind
 from quoting.schema.places import kind_at
-from quoting.wording.limits import past_limit
-from quoting.wording.phrases import Sentences, listed, sentence_for
-from quoting.wording.speech import Speech, as_decimal
-
-MOST_LISTED = 15
+from quoting.wording.mistake_facts import say_fact
+from quoting.wording.phrases import Sentences, sentence_for
+from quoting.wording.speech import Speech
 
 MISTAKES: Sentences = {
     # A file as a whole
@@ -185,18 +181,6 @@ _SETTLED: Facts = {
 }
 """Facts that the core has settled for good, and so gives with no mistake."""
 
-_WANTED = {
-    "text": "text in quotes",
-    "whole-number": "a whole number",
-    "number": "a number without quotes",
-    "yes-or-no": "true or false",
-    "date": "a date such as 2027-03-20",
-    "money-text": 'an amount in quotes such as "4.60"',
-    "measure": 'a measure in quotes such as "80 cm"',
-    "list": "a list in square brackets",
-    "table": "a table of keys",
-}
-
 
 def mistake_sentence(mistake: Mistake, speech: Speech, kind: Kind[Any] | None = None) -> str:
     """Return what is wrong and what would do; where a name is nearly right, the right one too.
@@ -206,51 +190,8 @@ def mistake_sentence(mistake: Mistake, speech: Speech, kind: Kind[Any] | None = 
     kind = kind or kind_at(mistake.place)
 
     def say(name: str, fact: Fact) -> str:
-        return _say(name, fact, mistake, kind, speech)
+        return say_fact(name, fact, mistake, kind, speech)
 
     sentence = sentence_for(mistake.code, {**_SETTLED, **mistake.facts}, MISTAKES, say)
     near = mistake.facts.get("nearest")
     return f"{sentence} Did you mean {near}?" if near else sentence
-
-
-def _say(name: str, fact: Fact, mistake: Mistake, kind: Kind[Any] | None, speech: Speech) -> str:
-    if isinstance(fact, tuple):
-        return _several([str(word) for word in fact], "and" if name == "read" else "or")
-    if isinstance(fact, date):
-        return speech.day(fact)
-    if isinstance(fact, str):
-        return "“”" if mistake.code == "unknown-key" and not fact else _text(name, fact)
-    assert fact is not None, "a fact that is not there is not said"  # noqa: S101
-    return _figure(name, fact, mistake, kind, speech)
-
-
-def _text(name: str, fact: str) -> str:
-    if name == "wanted":
-        return _WANTED.get(fact, fact)
-    if name not in {"read", "begins"}:
-        return fact
-    return f"“{fact}”" if fact else "an empty text"
-
-
-def _several(words: list[str], last: str) -> str:
-    if len(words) > MOST_LISTED:
-        words = [*words[:MOST_LISTED], f"{len(words) - MOST_LISTED} more"]
-        last = "and"
-    return listed(words, last)
-
-
-def _figure(
-    name: str, fact: Decimal | float, mistake: Mistake, kind: Kind[Any] | None, speech: Speech
-) -> str:
-    """Return a figure of a mistake as values of its kind are told."""
-    if name in {"smallest_cm", "smallest_body_cm"}:
-        return speech.least_length(float(fact))
-    if name in {"kept", "fees"}:
-        return speech.percent(fact)
-    if name in {"as_decimal", "as_grouping"}:
-        return speech.ungrouped(fact)
-    if name in {"price", "most"}:
-        return speech.money(as_decimal(fact))
-    if mistake.code in {"not-above", "too-small", "too-large"}:
-        return past_limit(name, fact, mistake, kind, speech)
-    return speech.number(fact)

@@ -84,7 +84,7 @@ WRITING_SLOWLY = """
 import os, sys, time
 from quoting import cli
 from quoting.__main__ import start
-from quoting.cli import whole_file
+from quoting.files import whole_file
 
 def slowly(handle):
     print("writing", flush=True)

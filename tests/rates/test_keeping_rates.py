@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import errno
 import json
 import os
 from datetime import date
@@ -98,6 +99,24 @@ def test_rates_that_cannot_be_kept_leave_the_older_ones_and_no_scraps(
 
     monkeypatch.setattr(Path, "replace", interrupted)
     with pytest.raises(KeyboardInterrupt):
+        keep_rates(EuroRates(day=date(2017, 3, 9), rates=RATES), path)
+    assert [file.name for file in tmp_path.iterdir()] == ["rates.json"]
+    kept = kept_rates(path)
+    assert kept is not None
+    assert kept.day == DAY
+
+
+def test_a_full_disk_leaves_the_older_rates_and_no_scraps(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path = tmp_path / "rates.json"
+    keep_rates(EuroRates(day=DAY, rates=RATES), path)
+
+    def full(_: int) -> None:
+        raise OSError(errno.ENOSPC, "No space left on device")
+
+    monkeypatch.setattr(os, "fsync", full)
+    with pytest.raises(OSError, match="No space left"):
         keep_rates(EuroRates(day=date(2017, 3, 9), rates=RATES), path)
     assert [file.name for file in tmp_path.iterdir()] == ["rates.json"]
     kept = kept_rates(path)

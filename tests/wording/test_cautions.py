@@ -15,6 +15,8 @@ from quoting.core.infants import HEALTH_SERVICES
 from quoting.core.yarns import LABELS_APART
 from quoting.wording import caution_sentence
 from quoting.wording import cautions as caution_table
+from quoting.wording.caution_places import SAID_AT
+from tests.wording.codes_in_the_source import coded_calls
 from tests.wording.speeches import DE, GB, UK_NAMES
 
 
@@ -76,3 +78,9 @@ def test_the_week_and_the_tenth_that_are_spoken_of_are_those_reckoned_with() -> 
     assert RATIO_TOLERANCE == 0.1
     assert "more than a tenth apart" in caution_table.CAUTIONS["labels-apart"][0]
     assert LABELS_APART == 0.1
+
+
+def test_every_caution_of_the_maker_has_its_place_in_the_answer() -> None:
+    buyers = {code for code, _ in coded_calls({"for_buyer"}, 0)}
+    makers = {code for code, _ in coded_calls({"for_maker"}, 0)}
+    assert caution_table.CAUTIONS.keys() - SAID_AT.keys() == buyers - makers

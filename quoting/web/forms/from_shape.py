@@ -8,11 +8,13 @@ from typing import Any
 
 from wtforms import Field, Form
 
+from quoting.core.stitches import WORKED
 from quoting.schema.figures import Count, Exact, Measure, Number, Share
 from quoting.schema.kind import Kind, Leaf
-from quoting.schema.several import Named, Several
+from quoting.schema.several import NAME_FIELD, VALUE_FIELD, Named, NamedBy, Several
 from quoting.schema.shape import Key, Shape
-from quoting.schema.words import TEXT, YesNo
+from quoting.schema.words import ANSWER, TEXT, YesNo
+from quoting.schema.workshop_shape import ByStitch
 from quoting.web.forms.fields import Amount, Figure, Length, PerCent, Tick, Typed
 from quoting.web.forms.lines import Lines, Part
 
@@ -53,8 +55,14 @@ def field_of(kind: Kind[Any], label: str) -> Field:
             return Part(form_of(kind))
         case Several(each=Shape() as each):
             return Lines(form_of(each), label)
-        case Named(each=Shape() as each):
-            return Lines(_named(each, kind.label), label)
+        case Several():
+            return Lines(_line(kind.each), label)
+        case Named():
+            return Lines(_line(kind.each, NAME_FIELD, kind.label), label)
+        case NamedBy():
+            return Lines(_line(kind.shape, kind.field, kind.label), label)
+        case ByStitch():
+            return Part(_by_stitch())
         case Leaf():
             field = next((field for of, field in _FIELDS if isinstance(kind, of)), Typed)
             return field(label, kind)
@@ -62,6 +70,14 @@ def field_of(kind: Kind[Any], label: str) -> Field:
 
 
 @cache
-def _named(shape: Shape[Any], label: str) -> type[Form]:
-    name = {"name": Typed(label, TEXT)}
-    return _form(f"named{shape.value.__name__}", name | _fields(shape.all_keys()))
+def _line(each: Kind[Any], named_in: str = "", label: str = "") -> type[Form]:
+    """Return the form of a line: a value's own fields, or the one called `value`, and its name."""
+    name = {named_in: Typed(label, TEXT)} if named_in else {}
+    if isinstance(each, Shape):
+        return _form(f"named{each.value.__name__}", name | _fields(each.all_keys()))
+    return _form("line", name | {VALUE_FIELD: field_of(each, "")})
+
+
+@cache
+def _by_stitch() -> type[Form]:
+    return _form("byStitch", {stitch.value: Typed(stitch.value, ANSWER) for stitch in WORKED})

@@ -1,0 +1,61 @@
+"""The facts of cautions, said as what they are: a stitch, a length, money, a share, a day."""
+
+from __future__ import annotations
+
+from datetime import date
+from decimal import Decimal
+
+from quoting.core.errors import Fact
+from quoting.wording.phrases import listed
+from quoting.wording.speech import Speech, as_decimal
+from quoting.wording.trade_words import task_words
+
+_HEALTH_SERVICES = {
+    "DE": "the federal institute of public health (BIÖG, formerly BZgA) advises a sleeping bag in "
+    "place of any cover",
+    "ES": "the health services advise against duvets, pillows and anything soft in the cot",
+    "FR": "Santé publique France advises a sleeping bag, and no blanket, duvet or pillow",
+    "GB": "the NHS advises a clear cot, with nothing loose in it",
+    "NL": "the youth health service (JGZ) advises against duvets, pillows and anything loose in "
+    "the cot",
+    "US": "the American Academy of Pediatrics (2022) advises keeping soft objects and loose "
+    "bedding out of the sleep area",
+}
+"""What the health service of each country in `HEALTH_SERVICES` of the core advises."""
+
+_LENGTHS = frozenset({"height_cm", "wanted_cm", "stripe_cm", "row_cm"})
+_STITCHES = frozenset({"stitch", "wide", "narrow"})
+_MONEY = frozenset({"earned", "pay", "short", "price", "minimum"})
+_A_SHARE = "_off"
+
+
+def say_fact(name: str, fact: Fact, speech: Speech) -> str:
+    """Return a fact of a caution in the words, the measures or the money that it is of."""
+    if name == "tasks" and isinstance(fact, tuple):
+        return listed([task_words(str(task), speech) for task in fact], "and")
+    if isinstance(fact, tuple):
+        return listed([speech.stitch(str(word)) for word in fact], "and")
+    if isinstance(fact, date):
+        return speech.day(fact)
+    if isinstance(fact, str):
+        return _word(name, fact, speech)
+    assert fact is not None, "a fact that is not there is not said"  # noqa: S101
+    return _figure(name, fact, speech)
+
+
+def _word(name: str, fact: str, speech: Speech) -> str:
+    if name in _STITCHES:
+        return speech.stitch(fact)
+    return _HEALTH_SERVICES[fact] if name == "advised_in" else fact
+
+
+def _figure(name: str, fact: Decimal | float, speech: Speech) -> str:
+    if name in _LENGTHS:
+        return speech.length(float(fact))
+    if name in _MONEY:
+        return speech.money(as_decimal(fact))
+    if name == "apart" or name.endswith(_A_SHARE):
+        return speech.percent(fact)
+    if name == "hours":
+        return speech.hours(as_decimal(fact))
+    return speech.trimmed(fact, 2)

@@ -1,0 +1,215 @@
+"""Any value of a shape, made from its kinds; and the few values whose keys hang together."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import MISSING
+from decimal import Decimal
+from typing import Any
+
+from hypothesis import strategies as st
+
+from quoting.core.design import Section
+from quoting.core.exchange import ExchangeRate
+from quoting.core.order import Extra, Order
+from quoting.core.resizing import Size
+from quoting.core.stitches import WORKED
+from quoting.core.swatch import Swatch
+from quoting.core.terms import Deposit, Pricing, Target
+from quoting.core.workshop import CONFIDENCE, Habits, Workshop
+from quoting.core.yarns import Stock, Yarn
+from quoting.schema.figures import Count, Exact, Measure, Money, Number, Share
+from quoting.schema.kind import Kind
+from quoting.schema.measurement_shapes import PIECE, PUT_UP, RUN
+from quoting.schema.price_list import SizeText
+from quoting.schema.several import Named, NamedBy, OneOrMore, Several
+from quoting.schema.shape import Key, Shape
+from quoting.schema.spot import default_of
+from quoting.schema.words import (
+    Answer,
+    BasicStitch,
+    Choice,
+    Day,
+    PatternName,
+    StitchName,
+    Text,
+)
+from quoting.schema.workshop_shape import ByStitch
+
+Strategy = st.SearchStrategy[Any]
+
+CURRENCIES = ("EUR", "JPY", "KWD", "USD")
+OWN_PATTERN = "heather.stitch"
+
+texts = st.text("abyzÄßéαж .,;=\"'#[]-0189", min_size=1, max_size=12).filter(
+    lambda text: text == text.strip() and text != "(not read)"
+)
+"""Words with what means something in one notation or another: dots, quotes, semicolons."""
+
+measured = st.floats(1, 100)
+money = st.decimals(1, 1000, places=2)
+pattern_names = texts.map(lambda text: f"{text} pattern")
+stitch_names = st.sampled_from([*(stitch.value for stitch in WORKED), OWN_PATTERN])
+sizes = st.builds(Size, width_cm=measured, height_cm=measured)
+
+_PLAIN: tuple[tuple[Any, Strategy], ...] = (
+    (Share, st.floats(0.5, 0.98)),
+    (Number, st.floats(1, 50)),
+    (Count, st.integers(1, 7)),
+    (Money, money),
+    (Exact, st.decimals(1, 1000, places=4)),
+    (Measure, measured),
+    (PatternName, pattern_names),
+    (StitchName, stitch_names),
+    (BasicStitch, st.sampled_from(list(WORKED))),
+    (Text, texts),
+    (Answer, st.booleans()),
+    (Day, st.dates()),
+    (SizeText, sizes),
+    (ByStitch, st.dictionaries(st.sampled_from(list(WORKED)), st.booleans(), max_size=3)),
+)
+"""Values of the kinds that are the same wherever they stand, the narrower kinds first."""
+
+
+def few(each: Strategy) -> Strategy:
+    """Return one or two of a strategy's values."""
+    return st.lists(each, min_size=1, max_size=2).map(tuple)
+
+
+def of_kind(kind: Kind[Any]) -> Strategy:
+    """Return any value of a kind that its keys would take."""
+    match kind:
+        case Shape():
+            return of_shape(kind)
+        case Choice():
+            return st.sampled_from(list(kind.words))
+        case OneOrMore() | Several():
+            return few(of_kind(kind.each))
+        case Named():
+            return st.dictionaries(texts, of_kind(kind.each), min_size=1, max_size=2)
+        case NamedBy():
+            return rates(kind)
+    return next(values for of, values in _PLAIN if isinstance(kind, of))
+
+
+def of_shape(shape: Shape[Any], **given: Strategy) -> Strategy:
+    """Return any value of a shape; what may be left out sometimes is."""
+    fields = {key.field: _of_key(shape, key) for key in shape.keys}
+    whole = _WHOLE.get(shape.value, lambda fields: st.builds(shape.value, **fields))
+    return whole(fields | given)
+
+
+def _of_key(shape: Shape[Any], key: Key) -> Strategy:
+    item = shape.value.__dataclass_fields__[key.field]
+    values = of_kind(key.kind)
+    if item.default is MISSING and item.default_factory is MISSING:
+        return values
+    return st.just(default_of(item)) | values
+
+
+def rates(kind: NamedBy[Any]) -> Strategy:
+    """Return some rates of exchange by their currencies."""
+    one = st.sampled_from(CURRENCIES).flatmap(
+        lambda code: of_shape(kind.shape, currency=st.just(code))
+    )
+    return st.lists(one, max_size=2).map(lambda made: {rate.currency: rate for rate in made})
+
+
+def _either(kind: type, fields: dict[str, Strategy], *ways: dict[str, Strategy]) -> Strategy:
+    """Return values of which one way or another is given, never two."""
+    return st.one_of(*(st.builds(kind, **(fields | way)) for way in ways))
+
+
+def _section(fields: dict[str, Strategy]) -> Strategy:
+    """Return sections whose share, where it is given, is none that a form shows blank."""
+    by_repeats = {"share": st.none()}
+    by_share = {"share": st.floats(1.5, 50), "repeats": st.none()}
+    return _either(Section, fields, by_repeats, by_share)
+
+
+def _target(_: dict[str, Strategy]) -> Strategy:
+    given = {"given": money}, {"margin": st.floats(0.1, 9)}, {"markup": st.floats(0.1, 9)}
+    return _either(Target, {}, *given)
+
+
+def _deposit(_: dict[str, Strategy]) -> Strategy:
+    return _either(Deposit, {}, {"share": st.floats(0.1, 1)}, {"yarn": st.just(value=True)})
+
+
+def _habits(fields: dict[str, Strategy]) -> Strategy:
+    usual, none = {"confidence": st.just(CONFIDENCE)}, {"allowance": st.none()}
+    return _either(Habits, fields, usual, none)
+
+
+def _swatch(fields: dict[str, Strategy]) -> Strategy:
+    by_weight = {"piece": of_shape(PIECE), "run": st.none()}
+    by_length = {"piece": st.none(), "run": of_shape(RUN)}
+    return _either(Swatch, fields, by_weight, by_length)
+
+
+def _extra(fields: dict[str, Strategy]) -> Strategy:
+    no_yarn = {"colour": st.none(), "yarn_m": st.just(0.0)}
+    return _either(Extra, fields, no_yarn, {"colour": texts, "yarn_m": measured})
+
+
+def _yarn(fields: dict[str, Strategy]) -> Strategy:
+    names = st.lists(texts, min_size=1, max_size=3, unique=True)
+    return names.flatmap(
+        lambda colours: st.builds(
+            Yarn,
+            **fields
+            | {
+                "colours": st.just(dict.fromkeys(colours, "#d9c9a3")),
+                "put_ups": few(of_shape(PUT_UP)),
+                "stock": few(st.builds(Stock, colour=st.sampled_from(colours), weight_g=measured)),
+            },
+        )
+    )
+
+
+def _pricing(fields: dict[str, Strategy]) -> Strategy:
+    target = st.builds(Target, margin=st.floats(0.1, 9))
+    return st.builds(Pricing, **fields | {"target": target})
+
+
+def _rate(fields: dict[str, Strategy]) -> Strategy:
+    return st.builds(ExchangeRate, **{"currency": st.sampled_from(CURRENCIES)} | fields)
+
+
+def _order(fields: dict[str, Strategy]) -> Strategy:
+    buyers = st.just("") | texts
+    currency = st.none() | st.sampled_from(CURRENCIES)
+    return st.builds(Order, **fields | {"buyer": buyers, "pays_in": currency})
+
+
+def _workshop(fields: dict[str, Strategy]) -> Strategy:
+    """Return workshops whose swatches and timings are of their one yarn and their one pattern."""
+    own = fields | {"currency": st.just("GBP"), "locale": st.just("en_GB")}
+    return st.builds(_agreeing, st.builds(dict, **own))
+
+
+def _agreeing(made: dict[str, Any]) -> Workshop:
+    yarn, pattern = made["yarns"][0], made["patterns"][:1]
+    object.__setattr__(made["pricing"], "round_up_to", Decimal(1))
+    for one in pattern:
+        object.__setattr__(one, "name", OWN_PATTERN)
+    for measured_in in (*made["swatches"], *made["timings"]):
+        object.__setattr__(measured_in, "yarn", yarn.name)
+        if not pattern:
+            object.__setattr__(measured_in, "stitch", "hdc")
+    return Workshop(**made | {"yarns": (yarn,), "patterns": pattern})
+
+
+_WHOLE: dict[type, Callable[[dict[str, Strategy]], Strategy]] = {
+    Deposit: _deposit,
+    ExchangeRate: _rate,
+    Extra: _extra,
+    Habits: _habits,
+    Order: _order,
+    Pricing: _pricing,
+    Section: _section,
+    Swatch: _swatch,
+    Target: _target,
+    Workshop: _workshop,
+    Yarn: _yarn,
+}
