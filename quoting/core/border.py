@@ -13,7 +13,7 @@ from quoting.core.cautions import Caution, for_maker
 from quoting.core.design import BorderBand, Corner
 from quoting.core.gauge import Gauge
 from quoting.core.money import round_count
-from quoting.core.repeats import nearest_multiple
+from quoting.core.multiples import nearest_multiple
 from quoting.core.sameness import NEAR
 from quoting.core.stitches import HEIGHT_RATIO, ROW_END_STITCHES, Stitch
 

@@ -9,8 +9,8 @@ from quoting.core.cautions import Caution, for_maker
 from quoting.core.design import Design, Kind
 from quoting.core.errors import refuse
 from quoting.core.in_rows import InRows
+from quoting.core.multiples import nearest_multiple
 from quoting.core.place import at
-from quoting.core.repeats import nearest_multiple
 from quoting.core.sameness import NEAR
 from quoting.core.stripes import Striping
 from quoting.core.workshop import Workshop

@@ -6,7 +6,6 @@ from bisect import bisect_left
 from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
-from quoting.core.money import round_count
 from quoting.core.sameness import NEAR, NEAR_DIGITS
 
 
@@ -116,9 +115,3 @@ def _with_or_without(
             total = round(choice.total, NEAR_DIGITS)
             grown[total] = min(grown.get(total, choice), choice, key=lambda each: each.place)
     return grown
-
-
-def nearest_multiple(target: float, multiple: int, plus: int) -> int:
-    """Return the multiple·k + plus, k at least 1, nearest to `target`; of two, the larger."""
-    repeats = round_count(max(0.0, (target - plus) / multiple))
-    return multiple * max(1, repeats) + plus

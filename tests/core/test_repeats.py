@@ -10,7 +10,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from quoting.core.repeats import allot_repeats, nearest_multiple
+from quoting.core.multiples import nearest_multiple
+from quoting.core.repeats import allot_repeats
 
 
 @pytest.mark.parametrize(
