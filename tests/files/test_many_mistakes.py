@@ -67,7 +67,7 @@ def test_two_hundred_mistakes_are_told_with_nothing_more(workshop: Workshop) -> 
 
 def test_a_list_of_more_items_than_anybody_makes_is_not_looked_into(workshop: Workshop) -> None:
     (mistake,) = refused(lambda: load_order_text(many_extras(1_001), workshop))
-    assert (mistake.place, mistake.code) == ("extras", "too-many")
+    assert (mistake.path, mistake.code) == ("extras", "too-many")
 
 
 def test_a_table_of_more_names_than_anybody_gives_is_not_looked_into() -> None:
@@ -75,7 +75,7 @@ def test_a_table_of_more_names_than_anybody_gives_is_not_looked_into() -> None:
     text = demo_workshop().read_text("utf-8")
     more = f'[[yarns]]\nname = "wool"\ncolours = {{ {colours} }}\nput_ups = []\n'
     told = refused(lambda: load_workshop_text(text + more))
-    assert ("yarns.2.colours", "too-many") in {(m.place, m.code) for m in told}
+    assert ("yarns.2.colours", "too-many") in {(m.path, m.code) for m in told}
 
 
 def test_a_misspelt_name_is_likened_to_so_many_and_only_where_it_is_told(
@@ -102,6 +102,6 @@ def test_mistakes_counted_further_in_are_counted_further_out_and_each_only_once(
         with outer.under(part):
             inner.done()
     *told, last = outer.mistakes
-    assert told[0].place == "first.0.rows"
+    assert told[0].path == "first.0.rows"
     assert len(told) == MOST_TOLD
     assert last.facts["read"] == MOST_TOLD + 10
