@@ -14,12 +14,24 @@ sys.path.insert(0, str(Path(__file__).parents[1]))
 
 from tests.programs import lines_on_skips
 
+SLOW_FOLDERS = {"browser", "faults", "workbook"}
+"""Tests with a browser, with a spreadsheet program, with thousands of spoilt inputs."""
+
 settings.register_profile(
     "here", deadline=None, max_examples=100, suppress_health_check=[HealthCheck.too_slow]
 )
 settings.register_profile("ci", settings.get_profile("here"), derandomize=True)
 settings.register_profile("deep", settings.get_profile("here"), max_examples=3000)
 settings.load_profile("ci" if os.environ.get("CI") else "here")
+
+
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """Mark as slow what a quick run leaves out: whole folders, and random cases everywhere."""
+    for item in items:
+        folders = item.path.relative_to(Path(__file__).parent).parts[:-1]
+        random_cases = hasattr(getattr(item, "obj", None), "hypothesis")
+        if random_cases or not SLOW_FOLDERS.isdisjoint(folders):
+            item.add_marker(pytest.mark.slow)
 
 
 def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:

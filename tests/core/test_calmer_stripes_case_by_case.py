@@ -24,6 +24,8 @@ from tests.examples import (
     section,
 )
 
+pytestmark = pytest.mark.slow
+
 
 def test_where_the_ends_are_few_nothing_is_offered() -> None:
     order = striped(section("oat", "teal", "rust"))

@@ -16,6 +16,8 @@ from quoting.core.stripe_search import TRIES_IN_ALL
 from tests.core.striped_orders import striped
 from tests.examples import COLOURS, TODAY, sample_quote, section, stripes
 
+pytestmark = pytest.mark.slow
+
 
 def counting(monkeypatch: pytest.MonkeyPatch, name: str) -> list[Any]:
     """Count the calls that the search makes of a function."""

@@ -15,6 +15,8 @@ from quoting.core.skeins import SkeinChoice
 from quoting.core.yarns import Yarn
 from tests.core.plain_yarn import ball, choose, put_up, yarn
 
+pytestmark = pytest.mark.slow
+
 Ranking = tuple[Fraction, int, int, tuple[int, ...]]
 
 

@@ -11,6 +11,8 @@ import pytest
 from quoting.core.yarns import Yarn
 from tests.core.plain_yarn import TAIL_M, choose, put_up, yarn
 
+pytestmark = pytest.mark.slow
+
 
 def milp_cost(need_m: float, wool: Yarn, tail_m: float) -> float:
     """Return the least cost of new skeins, put-ups mixed, by PuLP's bundled CBC solver."""

@@ -11,6 +11,8 @@ import pytest
 
 from tests.core.plain_yarn import ball, choose, put_up, yarn
 
+pytestmark = pytest.mark.slow
+
 MOST_PICKS = 20_000
 
 

@@ -96,6 +96,7 @@ order(lambda order: order.quantity, COUNT, usual="one")
 """
 
 
+@pytest.mark.slow
 def test_mypy_refuses_a_misspelt_key_and_a_kind_of_another_type(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:

@@ -8,6 +8,8 @@ from tests.examples import sample_design, sample_order, sample_workshop, section
 from tests.web.conftest import Maker, maker_in
 from tests.web.pages import Page
 
+pytestmark = pytest.mark.slow
+
 WIDTH, ROWS = "blanket.width", "blanket.sections.1.stripes.2.rows"
 COLOUR, MARGIN = "blanket.sections.1.stripes.2.colour", "price.margin"
 

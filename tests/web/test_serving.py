@@ -16,6 +16,8 @@ from quoting.core.euro_rates import EuroRates
 from quoting.rates import keep_rates
 from tests.web.conftest import Maker
 
+pytestmark = pytest.mark.slow
+
 RATES = EuroRates(
     day=date(2026, 11, 24), rates={"GBP": Decimal("0.86753"), "USD": Decimal("1.0556")}
 )
