@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from quoting.core.quote import Quote
+from quoting.core.quote.quote import Quote
 
 
 def colour_code(colour: str, quote: Quote) -> str:

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from decimal import Decimal
 
-from quoting.core.costing import LineKind
-from quoting.core.price import Price
+from quoting.core.price.cost_lines import LineKind
+from quoting.core.price.price import Price
 
 
 def part_amounts(price: Price, groups: Iterable[tuple[LineKind, ...]]) -> list[Decimal]:

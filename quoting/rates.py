@@ -15,9 +15,9 @@ from queue import Empty, SimpleQueue
 from threading import Thread
 from typing import TYPE_CHECKING
 
-from quoting.core.currencies import MINOR_DIGITS
-from quoting.core.errors import Refused, refuse
-from quoting.core.euro_rates import EuroRates
+from quoting.core.ground.currencies import MINOR_DIGITS
+from quoting.core.ground.errors import Refused, refuse
+from quoting.core.workshop.euro_rates import EuroRates
 from quoting.files.whole_file import write_whole
 
 if TYPE_CHECKING:

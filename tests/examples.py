@@ -11,15 +11,14 @@ from datetime import date
 from decimal import Decimal
 from typing import Any
 
-from quoting.core.border import Edging, Rim, RowEnds, StitchesAlong
-from quoting.core.design import BorderBand, ColourSource, Design
-from quoting.core.gauge import Gauge, Sureness
-from quoting.core.in_rows import InRows, Section, Stripe
-from quoting.core.order import Extra, Order
-from quoting.core.quote import Quote, quote_order
-from quoting.core.stitches import Stitch
-from quoting.core.swatch import Piece, Reading, Swatch
-from quoting.core.terms import (
+from quoting.core.order.design import BorderBand, ColourSource, Design
+from quoting.core.order.in_rows import InRows, Section, Stripe
+from quoting.core.order.order import Extra, Order
+from quoting.core.plan.border import Edging, Rim, RowEnds, StitchesAlong
+from quoting.core.plan.gauge import Gauge, Sureness
+from quoting.core.quote.quote import Quote, quote_order
+from quoting.core.workshop.calendar import WorkingCalendar
+from quoting.core.workshop.selling import (
     Delivery,
     DeliveryBand,
     Deposit,
@@ -29,10 +28,11 @@ from quoting.core.terms import (
     Target,
     Tax,
 )
-from quoting.core.timing import Minutes, Timing
-from quoting.core.working_calendar import WorkingCalendar
-from quoting.core.workshop import Workshop
-from quoting.core.yarns import PutUp, Stock, Yarn
+from quoting.core.workshop.stitches import Stitch
+from quoting.core.workshop.swatches import Piece, Reading, Swatch
+from quoting.core.workshop.timings import Minutes, Timing
+from quoting.core.workshop.workshop import Workshop
+from quoting.core.workshop.yarns import PutUp, Stock, Yarn
 
 TODAY = date(2026, 11, 25)
 WOOL = "moor aran"

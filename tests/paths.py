@@ -1,6 +1,6 @@
 """Places as tests write them: `blanket.sections.2.stripes.1.rows`."""
 
-from quoting.core.place import Place
+from quoting.core.ground.place import Place
 
 
 def place_of(path: str) -> Place:

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
 
-from quoting.core.errors import Refused
+from quoting.core.ground.errors import Refused
 from quoting.notation import (
     FILE_MARKS,
     LENGTH,

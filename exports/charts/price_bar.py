@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from exports.charts.values import Part, StackedBar
 from exports.price_parts import part_amounts
-from quoting.core.costing import LineKind
-from quoting.core.price import Price
+from quoting.core.price.cost_lines import LineKind
+from quoting.core.price.price import Price
 from quoting.wording import Speech
 
 _COSTS = {

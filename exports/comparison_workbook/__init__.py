@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from quoting.core.comparison import Comparison
+from quoting.core.weighing.comparison import Comparison
 
 
 def comparison_bytes(comparison: Comparison) -> bytes:

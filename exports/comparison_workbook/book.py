@@ -16,15 +16,15 @@ from exports.comparison_workbook.terms_sheet import TITLE as TERMS
 from exports.comparison_workbook.terms_sheet import write_terms
 from exports.comparison_workbook.working_sheet import WIDTHS as WORKING_WIDTHS
 from exports.comparison_workbook.working_sheet import write_working
-from exports.workbook.cells import Look, words
-from exports.workbook.costing_sheet import WIDTHS as TERMS_WIDTHS
-from exports.workbook.grid import Grid
-from exports.workbook.notes_sheet import WIDTHS as NOTES_WIDTHS
-from exports.workbook.paper import set_up
-from exports.workbook.saving import saved_bytes
-from exports.workbook.shapes import Shapes
-from quoting.core.comparison import Comparison
-from quoting.core.quote import Quote
+from exports.costing_workbook.costing_sheet import WIDTHS as TERMS_WIDTHS
+from exports.costing_workbook.notes_sheet import WIDTHS as NOTES_WIDTHS
+from exports.sheets.cells import Look, words
+from exports.sheets.grid import Grid
+from exports.sheets.number_formats import Shapes
+from exports.sheets.paper import set_up
+from exports.sheets.saving import saved_bytes
+from quoting.core.quote.quote import Quote
+from quoting.core.weighing.comparison import Comparison
 from quoting.wording import FILE_SPEECH, speech_of, verdict
 
 TITLE_ROW = 1

@@ -26,10 +26,10 @@ from openpyxl.drawing.colors import ColorChoice
 from openpyxl.drawing.fill import PatternFillProperties
 from openpyxl.drawing.line import LineProperties
 
-from exports.workbook.cells import Ref, clean_text
-from exports.workbook.grid import Grid
-from exports.workbook.saving import number_text
-from exports.workbook.shapes import Shapes
+from exports.sheets.cells import Ref, clean_text
+from exports.sheets.grid import Grid
+from exports.sheets.number_formats import Shapes
+from exports.sheets.saving import number_text
 
 INK, PAPER, MID, PALE = "333333", "FFFFFF", "A6A6A6", "D9D9D9"
 Hatching = Literal["ltUpDiag", "ltDnDiag"]

@@ -7,10 +7,10 @@ from dataclasses import dataclass
 from exports.comparison_workbook.inputs_table import InputRefs
 from exports.comparison_workbook.sized import Rows, Sized
 from exports.comparison_workbook.terms_sheet import Shared
-from exports.workbook.cells import Cell, Ref, heads, reckoned, rounded, strong, total_of, words
-from exports.workbook.grid import Grid
-from exports.workbook.shapes import Shapes
-from quoting.core.costing import LineKind
+from exports.sheets.cells import Cell, Ref, heads, reckoned, rounded, strong, total_of, words
+from exports.sheets.grid import Grid
+from exports.sheets.number_formats import Shapes
+from quoting.core.price.cost_lines import LineKind
 
 TITLE = "Working"
 KINDS = {

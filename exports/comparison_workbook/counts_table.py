@@ -5,12 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from exports.comparison_workbook.sized import Rows, Sized
-from exports.workbook.cells import Ref, counted, heads, words
-from exports.workbook.grid import Grid
-from exports.workbook.shapes import COUNT, TENTHS, Shapes
-from quoting.core.comparison import ball_grams
-from quoting.core.measures import CM_PER
-from quoting.core.money import exact
+from exports.sheets.cells import Ref, counted, heads, words
+from exports.sheets.grid import Grid
+from exports.sheets.number_formats import COUNT, TENTHS, Shapes
+from quoting.core.ground.measures import CM_PER
+from quoting.core.ground.money import exact
+from quoting.core.weighing.comparison import ball_grams
 from quoting.wording import body_pass
 
 

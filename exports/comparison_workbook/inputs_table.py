@@ -5,10 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from exports.comparison_workbook.sized import Rows, Sized
-from exports.workbook.cells import Ref, heads, words, yours
-from exports.workbook.grid import Grid
-from exports.workbook.shapes import HOURS, Shapes
-from quoting.core.costing import LineKind
+from exports.sheets.cells import Ref, heads, words, yours
+from exports.sheets.grid import Grid
+from exports.sheets.number_formats import HOURS, Shapes
+from quoting.core.price.cost_lines import LineKind
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

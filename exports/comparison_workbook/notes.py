@@ -4,16 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from exports.workbook.cells import Look, words
-from exports.workbook.grid import Grid
-from exports.workbook.notes_sheet import (
+from exports.costing_workbook.notes_sheet import (
     caution_blocks,
     notes_block,
     order_block,
     reckoning_blocks,
 )
-from quoting.core.cautions import Reader
-from quoting.core.comparison import Comparison
+from exports.sheets.cells import Look, words
+from exports.sheets.grid import Grid
+from quoting.core.ground.cautions import Reader
+from quoting.core.weighing.comparison import Comparison
 from quoting.wording import (
     COMPARISON_FOLLOWS,
     COMPARISON_SOURCES,

@@ -8,9 +8,14 @@ from exports.comparison_workbook.costs_table import TITLE, CostRefs
 from exports.comparison_workbook.inputs_table import InputRefs
 from exports.comparison_workbook.sized import Rows, Sized
 from exports.comparison_workbook.terms_sheet import Shared
-from exports.workbook.cells import Cell, Formula, Look, Ref, heads, rounded, words
-from exports.workbook.grid import Grid
-from exports.workbook.selling import (
+from exports.costing_workbook.terms_block import GIVEN, TermRefs, target_word
+from exports.sale_formulas.price_formula import (
+    EquationRefs,
+    costs_to_cover,
+    kept_share,
+    left_of_unit,
+)
+from exports.sale_formulas.sale_cells import (
     at_least,
     deposit_of,
     discounted,
@@ -19,15 +24,10 @@ from exports.workbook.selling import (
     tax_of,
     total_of_sale,
 )
-from exports.workbook.shapes import COUNT, SHARE, Shapes
-from exports.workbook.solving import (
-    EquationRefs,
-    costs_to_cover,
-    kept_share,
-    left_of_unit,
-)
-from exports.workbook.terms_block import GIVEN, TermRefs, target_word
-from quoting.core.costing import LineKind
+from exports.sheets.cells import Cell, Formula, Look, Ref, heads, rounded, words
+from exports.sheets.grid import Grid
+from exports.sheets.number_formats import COUNT, SHARE, Shapes
+from quoting.core.price.cost_lines import LineKind
 
 COLUMNS = "CDEFGHI"
 

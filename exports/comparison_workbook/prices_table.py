@@ -6,11 +6,11 @@ from exports.comparison_workbook.costs_table import TITLE
 from exports.comparison_workbook.payments_table import Priced
 from exports.comparison_workbook.sized import Rows, Sized
 from exports.comparison_workbook.terms_sheet import Shared
-from exports.workbook.cells import Cell, Look, Ref, heads, reckoned, strong, words
-from exports.workbook.grid import Grid
-from exports.workbook.selling import at_least, discounted, rushed, shown_of
-from exports.workbook.shapes import Shapes
-from quoting.core.costing import LineKind
+from exports.sale_formulas.sale_cells import at_least, discounted, rushed, shown_of
+from exports.sheets.cells import Cell, Look, Ref, heads, reckoned, strong, words
+from exports.sheets.grid import Grid
+from exports.sheets.number_formats import Shapes
+from quoting.core.price.cost_lines import LineKind
 
 
 def prices_table(

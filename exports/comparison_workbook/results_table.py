@@ -11,12 +11,12 @@ from exports.comparison_workbook.inputs_table import InputRefs
 from exports.comparison_workbook.sized import Rows, Sized
 from exports.comparison_workbook.sold_table import SoldRefs
 from exports.comparison_workbook.terms_sheet import Shared
-from exports.workbook.cells import Ref, heads, reckoned, rounded, words
-from exports.workbook.grid import Grid
-from exports.workbook.selling import deposit_of, earned_of, margin_of
-from exports.workbook.shapes import SHARE, Shapes
-from quoting.core.comparison import price_of_area
-from quoting.core.costing import LineKind
+from exports.sale_formulas.sale_cells import deposit_of, earned_of, margin_of
+from exports.sheets.cells import Ref, heads, reckoned, rounded, words
+from exports.sheets.grid import Grid
+from exports.sheets.number_formats import SHARE, Shapes
+from quoting.core.price.cost_lines import LineKind
+from quoting.core.weighing.comparison import price_of_area
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

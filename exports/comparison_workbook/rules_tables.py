@@ -10,11 +10,11 @@ from exports.comparison_workbook.results_table import Sums
 from exports.comparison_workbook.sized import Rows
 from exports.comparison_workbook.sold_table import Selling, SoldRefs, sold_table
 from exports.comparison_workbook.terms_sheet import Shared
-from exports.workbook.cells import Formula, Ref, rounded
-from exports.workbook.grid import Grid
-from exports.workbook.shapes import Shapes
-from quoting.core.comparison import Rule
-from quoting.core.costing import LineKind
+from exports.sheets.cells import Formula, Ref, rounded
+from exports.sheets.grid import Grid
+from exports.sheets.number_formats import Shapes
+from quoting.core.price.cost_lines import LineKind
+from quoting.core.weighing.comparison import Rule
 from quoting.wording import rule_words
 
 

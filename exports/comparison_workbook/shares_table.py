@@ -7,11 +7,11 @@ from decimal import Decimal
 
 from exports.comparison_workbook.costs_table import TITLE
 from exports.comparison_workbook.results_table import Sums
+from exports.costing_workbook.shares_block import KINDS, PARTS
 from exports.price_parts import part_amounts
-from exports.workbook.cells import Cell, Formula, Look, Ref, heads, reckoned, words
-from exports.workbook.grid import Grid
-from exports.workbook.shapes import Shapes
-from exports.workbook.shares_block import KINDS, PARTS
+from exports.sheets.cells import Cell, Formula, Look, Ref, heads, reckoned, words
+from exports.sheets.grid import Grid
+from exports.sheets.number_formats import Shapes
 
 ADDS_UP = "adds up"
 

@@ -5,10 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from decimal import Decimal
 
-from quoting.core.comparison import Comparison, Rule, RuleOfThumb
-from quoting.core.quote import Quote
-from quoting.core.sale import Sold
-from quoting.core.terms import Target
+from quoting.core.price.sale import Sold
+from quoting.core.quote.quote import Quote
+from quoting.core.weighing.comparison import Comparison, Rule, RuleOfThumb
+from quoting.core.workshop.selling import Target
 
 OWN_SIZE = "the order's own size"
 

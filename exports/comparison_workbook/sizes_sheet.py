@@ -9,13 +9,13 @@ from exports.comparison_workbook.inputs_table import InputRefs, inputs_table
 from exports.comparison_workbook.sized import Rows
 from exports.comparison_workbook.terms_sheet import Shared
 from exports.comparison_workbook.working_sheet import Answers
-from exports.workbook.cells import Cell, Formula, Look, Ref, heads, reckoned, span_of, words
-from exports.workbook.grid import LETTERS, Grid
-from exports.workbook.legend import legend
-from exports.workbook.shapes import HOURS, ROUGH_SHARE, Shapes
-from exports.workbook.terms_block import GIVEN
-from quoting.core.best_size import best_of
-from quoting.core.comparison import Rule
+from exports.costing_workbook.terms_block import GIVEN
+from exports.sheets.cells import Cell, Formula, Look, Ref, heads, reckoned, span_of, words
+from exports.sheets.grid import LETTERS, Grid
+from exports.sheets.legend import legend
+from exports.sheets.number_formats import HOURS, ROUGH_SHARE, Shapes
+from quoting.core.weighing.best_size import best_of
+from quoting.core.weighing.comparison import Rule
 from quoting.wording import NO_PRICE_OF_SIZE, NO_SIZE_NAMED
 
 TITLE = "Sizes"

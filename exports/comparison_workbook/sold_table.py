@@ -9,10 +9,8 @@ from exports.comparison_workbook.costs_table import TITLE, CostRefs
 from exports.comparison_workbook.inputs_table import InputRefs
 from exports.comparison_workbook.sized import Sized
 from exports.comparison_workbook.terms_sheet import Shared
-from exports.workbook.cells import Formula, Ref, heads, reckoned, rounded, strong, words
-from exports.workbook.fee_formulas import fees_of
-from exports.workbook.grid import Grid
-from exports.workbook.selling import (
+from exports.sale_formulas.fee_formulas import fees_of
+from exports.sale_formulas.sale_cells import (
     deposit_of,
     earned_of,
     payments_of,
@@ -20,9 +18,11 @@ from exports.workbook.selling import (
     tax_of,
     total_of_sale,
 )
-from exports.workbook.shapes import COUNT, Shapes
-from quoting.core.costing import LineKind
-from quoting.core.sale import Sold
+from exports.sheets.cells import Formula, Ref, heads, reckoned, rounded, strong, words
+from exports.sheets.grid import Grid
+from exports.sheets.number_formats import COUNT, Shapes
+from quoting.core.price.cost_lines import LineKind
+from quoting.core.price.sale import Sold
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -5,13 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from exports.comparison_workbook.inputs_table import InputRefs
-from exports.workbook.cells import Look, Ref, counted, heads, reckoned, rounded, words, yours
-from exports.workbook.factors_block import write_factors
-from exports.workbook.grid import Grid
-from exports.workbook.legend import legend
-from exports.workbook.shapes import COUNT, Shapes
-from exports.workbook.solving import FactorRefs
-from exports.workbook.terms_block import (
+from exports.costing_workbook.terms_block import (
     Asking,
     TermRefs,
     deposit_terms,
@@ -20,9 +14,15 @@ from exports.workbook.terms_block import (
     target_terms,
     tax_terms,
 )
-from quoting.core.costing import LineKind
-from quoting.core.quote import Quote
-from quoting.core.terms import Target
+from exports.sale_formulas.factors_block import write_factors
+from exports.sale_formulas.price_formula import FactorRefs
+from exports.sheets.cells import Look, Ref, counted, heads, reckoned, rounded, words, yours
+from exports.sheets.grid import Grid
+from exports.sheets.legend import legend
+from exports.sheets.number_formats import COUNT, Shapes
+from quoting.core.price.cost_lines import LineKind
+from quoting.core.quote.quote import Quote
+from quoting.core.workshop.selling import Target
 
 TITLE = "Terms"
 

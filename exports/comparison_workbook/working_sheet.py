@@ -15,11 +15,11 @@ from exports.comparison_workbook.shares_table import shares_table
 from exports.comparison_workbook.sized import Rows
 from exports.comparison_workbook.sold_table import Selling, SoldRefs, sold_table
 from exports.comparison_workbook.terms_sheet import Shared
-from exports.workbook.cells import Formula, Look, Ref, words
-from exports.workbook.grid import Grid
-from exports.workbook.legend import legend
-from exports.workbook.shapes import Shapes
-from quoting.core.comparison import Rule
+from exports.sheets.cells import Formula, Look, Ref, words
+from exports.sheets.grid import Grid
+from exports.sheets.legend import legend
+from exports.sheets.number_formats import Shapes
+from quoting.core.weighing.comparison import Rule
 
 WIDTHS = (24, *[15] * 11)
 

@@ -7,7 +7,7 @@ from itertools import groupby
 
 from exports.drawing.layout import Box, Layout
 from exports.svg import INK, element, escaped, path, route
-from quoting.core.passes import Pass, Work
+from quoting.core.plan.passes import Pass, Work
 from quoting.wording import passes_label
 
 THIN = 1.5

@@ -10,8 +10,8 @@ from exports.drawing.rulers import draw_rulers
 from exports.drawing.strand_marks import draw_strands
 from exports.drawing.tables import colour_codes, strands_drawn
 from exports.svg import picture
-from quoting.core.cautions import Reader
-from quoting.core.quote import Quote
+from quoting.core.ground.cautions import Reader
+from quoting.core.quote.quote import Quote
 from quoting.wording import Speech, drawing_description, drawing_title
 
 RULER_HEIGHT = 32.0

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 
 from exports.drawing.layout import FONT_SIZE, VIEW_WIDTH
 from exports.svg import INK, element, path, text
-from quoting.core.passes import Edge
-from quoting.core.strands import Strand
+from quoting.core.estimate.strands import Strand
+from quoting.core.plan.passes import Edge
 
 LINE = 17.0
 SIDE = 10.0

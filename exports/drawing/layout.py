@@ -13,7 +13,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from itertools import accumulate
 
-from quoting.core.passes import Edge, Pass, Plan, Work
+from quoting.core.plan.passes import Edge, Pass, Plan, Work
 
 VIEW_WIDTH = 400.0
 ROOM_LEFT = 68.0

@@ -7,10 +7,10 @@ from itertools import count, takewhile
 
 from exports.drawing.layout import FONT_SIZE, GUTTER, Layout
 from exports.svg import INK, element, path, text
-from quoting.core.cautions import Reader
-from quoting.core.measures import CM_PER, Units
-from quoting.core.passes import Edge
-from quoting.core.sameness import HAIR
+from quoting.core.ground.cautions import Reader
+from quoting.core.ground.measures import CM_PER, Units
+from quoting.core.ground.sameness import HAIR
+from quoting.core.plan.passes import Edge
 from quoting.wording import Speech, body_pass, edge_name
 
 STEPS = {

@@ -12,8 +12,8 @@ from itertools import pairwise
 
 from exports.drawing.layout import GUTTER, Layout
 from exports.svg import INK, element, path, route
-from quoting.core.passes import Edge
-from quoting.core.strands import Carry, Strand
+from quoting.core.estimate.strands import Carry, Strand
+from quoting.core.plan.passes import Edge
 
 Steps = tuple[str | float, ...]
 

@@ -7,9 +7,9 @@ from dataclasses import dataclass
 from itertools import groupby
 
 from exports.colours import colour_code
-from quoting.core.passes import Pass
-from quoting.core.quote import Quote
-from quoting.core.strands import Point, Strand
+from quoting.core.estimate.strands import Point, Strand
+from quoting.core.plan.passes import Pass
+from quoting.core.quote.quote import Quote
 from quoting.wording import Speech, edge_words, ended_words, passes_label
 
 

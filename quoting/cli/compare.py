@@ -9,16 +9,16 @@ from decimal import Decimal
 from pathlib import Path
 from typing import Any
 
-from exports.comparison_record import comparison_record
-from exports.plain import json_text
+from exports.records.comparison_record import comparison_record
+from exports.records.plain_values import json_text
 from quoting.cli.comparison_table import comparison_table
 from quoting.cli.failures import BadInput, mistakes_told
 from quoting.cli.job import Job, add_files, read_job, this_day
 from quoting.cli.whole_file import add_workbook, check_workbook, write_workbook
-from quoting.core.comparison import MOST_SIZES, Comparison, compare_sizes
-from quoting.core.errors import Mistake, Refused
-from quoting.core.place import NOWHERE
-from quoting.core.resizing import Size
+from quoting.core.ground.errors import Mistake, Refused
+from quoting.core.ground.place import NOWHERE
+from quoting.core.order.resizing import Size
+from quoting.core.weighing.comparison import MOST_SIZES, Comparison, compare_sizes
 from quoting.schema import load_price_list, size_of
 from quoting.wording import FILE_SPEECH, Speech, mistake_sentence, refusal_words, verdict
 

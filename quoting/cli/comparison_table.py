@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from quoting.cli.columns import PAGE_WIDTH, columns, wrapped
-from quoting.core.comparison import Compared, Comparison
+from quoting.core.weighing.comparison import Compared, Comparison
 from quoting.wording import Speech, body_heading, refusal_words, rule_words, verdict
 
 

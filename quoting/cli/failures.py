@@ -8,7 +8,7 @@ from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
-from quoting.core.errors import JOINERS, Mistake, Refused
+from quoting.core.ground.errors import JOINERS, Mistake, Refused
 from quoting.wording import Speech, mistake_sentence
 
 MOST_SHOWN = 300

@@ -9,10 +9,10 @@ from datetime import date
 from pathlib import Path
 
 from quoting.cli.failures import BadInput, mistakes_told
-from quoting.core.errors import Mistake
-from quoting.core.order import Order
-from quoting.core.reference_rates import with_reference_rates
-from quoting.core.workshop import Workshop
+from quoting.core.ground.errors import Mistake
+from quoting.core.order.order import Order
+from quoting.core.workshop.reference_rates import with_reference_rates
+from quoting.core.workshop.workshop import Workshop
 from quoting.files.toml_text import check_file
 from quoting.places import demo_order, demo_workshop
 from quoting.rates import kept_rates, kept_rates_path

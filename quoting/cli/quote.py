@@ -7,13 +7,13 @@ import sys
 from pathlib import Path
 from typing import Any
 
-from exports.plain import json_text
-from exports.record import quote_record
+from exports.records.plain_values import json_text
+from exports.records.quote_record import quote_record
 from quoting.cli.failures import mistakes_told
 from quoting.cli.job import add_files, read_job, this_day
 from quoting.cli.quote_table import quote_table
 from quoting.cli.whole_file import add_workbook, check_workbook, write_workbook
-from quoting.core.quote import Quote, quote_order
+from quoting.core.quote.quote import Quote, quote_order
 
 
 def add_to(commands: Any) -> None:
@@ -42,6 +42,8 @@ def run(args: argparse.Namespace) -> None:
 
 
 def _write_workbook(path: Path, quote: Quote) -> None:
-    from exports.workbook import workbook_bytes  # its library is loaded only when it is wanted
+    from exports.costing_workbook import (
+        workbook_bytes,  # its library is loaded only when it is wanted
+    )
 
     write_workbook(path, workbook_bytes(quote))

@@ -6,14 +6,14 @@ from collections.abc import Iterator, Mapping, Sequence
 from decimal import Decimal
 
 from quoting.cli.columns import PAGE_WIDTH, columns, facts, wrapped
-from quoting.core.ball_ends import BallEnd
-from quoting.core.cautions import Caution, Reader
-from quoting.core.estimate import ColourEstimate
-from quoting.core.hours import Part
-from quoting.core.passes import Plan
-from quoting.core.quote import Quote
-from quoting.core.skeins import Bought
-from quoting.core.strands import Why
+from quoting.core.estimate.ball_ends import BallEnd
+from quoting.core.estimate.estimate import ColourEstimate
+from quoting.core.estimate.hours import Part
+from quoting.core.estimate.skeins import Bought
+from quoting.core.estimate.strands import Why
+from quoting.core.ground.cautions import Caution, Reader
+from quoting.core.plan.passes import Plan
+from quoting.core.quote.quote import Quote
 from quoting.wording import (
     Speech,
     body_heading,

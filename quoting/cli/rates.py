@@ -7,7 +7,7 @@ import sys
 from typing import Any
 
 from quoting.cli.failures import NotDone
-from quoting.core.errors import Refused
+from quoting.core.ground.errors import Refused
 from quoting.rates import fetch_rates, keep_rates, kept_rates_path
 from quoting.wording import FILE_SPEECH, mistake_sentence
 

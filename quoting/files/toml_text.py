@@ -12,7 +12,7 @@ from contextlib import contextmanager
 from decimal import Decimal, InvalidOperation
 from pathlib import Path
 
-from quoting.core.errors import Refused, refuse
+from quoting.core.ground.errors import Refused, refuse
 
 MOST_BYTES = 1_000_000
 

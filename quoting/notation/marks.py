@@ -5,7 +5,7 @@ from __future__ import annotations
 import unicodedata
 from dataclasses import dataclass
 
-from quoting.core.errors import JOINERS, refuse
+from quoting.core.ground.errors import JOINERS, refuse
 
 MOST_CHARACTERS = 60
 SHOWN_CHARACTERS = 40

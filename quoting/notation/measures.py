@@ -6,8 +6,8 @@ import re
 from dataclasses import dataclass
 from decimal import Decimal
 
-from quoting.core.errors import Refused, refuse
-from quoting.core.measures import CM_PER, GRAMS_PER
+from quoting.core.ground.errors import Refused, refuse
+from quoting.core.ground.measures import CM_PER, GRAMS_PER
 from quoting.notation.marks import Marks, plain_text, shown
 from quoting.notation.numbers import read_number
 

@@ -6,7 +6,7 @@ import re
 from collections.abc import Sequence
 from decimal import Decimal
 
-from quoting.core.errors import Refused, refuse
+from quoting.core.ground.errors import Refused, refuse
 from quoting.notation.marks import (
     ARABIC_DECIMAL,
     ARABIC_GROUPING,

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import re
 
-from quoting.core.errors import Mistake, Refused, refuse
-from quoting.core.place import NOWHERE
+from quoting.core.ground.errors import Mistake, Refused, refuse
+from quoting.core.ground.place import NOWHERE
 from quoting.notation.marks import EITHER_WAY, Marks, plain_text, shown
 from quoting.notation.measures import LENGTH, read_measure
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import Any
 
-from quoting.core.bodies import Body
-from quoting.core.design import BorderBand, ColourSource, Corner, Design
-from quoting.core.in_rows import InRows, Section, StopAt, Stripe
+from quoting.core.order.bodies import Body
+from quoting.core.order.design import BorderBand, ColourSource, Corner, Design
+from quoting.core.order.in_rows import InRows, Section, StopAt, Stripe
 from quoting.schema.chosen import Chosen
 from quoting.schema.figures import COUNT, NUMBER, SIDE
 from quoting.schema.several import Named, Several

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from typing import Any, TypeVar
 
-from quoting.core.errors import refuse
+from quoting.core.ground.errors import refuse
 from quoting.schema.kind import Leaf
 from quoting.schema.notation import Medium, Notation
 from quoting.schema.notes import NOT_READ, NotRead

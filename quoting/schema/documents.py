@@ -10,10 +10,10 @@ from pathlib import Path
 
 import tomli_w
 
-from quoting.core.order import Order
-from quoting.core.resizing import Size
-from quoting.core.stitches import Vocabulary
-from quoting.core.workshop import Workshop
+from quoting.core.order.order import Order
+from quoting.core.order.resizing import Size
+from quoting.core.workshop.stitches import Vocabulary
+from quoting.core.workshop.workshop import Workshop
 from quoting.files.toml_text import load_file, load_toml
 from quoting.schema.notation import FILE
 from quoting.schema.order_shape import ORDER

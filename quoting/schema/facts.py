@@ -7,7 +7,7 @@ from datetime import date
 from decimal import Decimal
 from types import MappingProxyType
 
-from quoting.core.errors import Fact, Facts
+from quoting.core.ground.errors import Fact, Facts
 from quoting.schema.figures import EXACT, is_number
 from quoting.schema.kind import Kind
 from quoting.schema.notation import Notation

@@ -5,7 +5,7 @@ from __future__ import annotations
 from decimal import Decimal
 from typing import ClassVar
 
-from quoting.core.errors import refuse
+from quoting.core.ground.errors import refuse
 from quoting.notation import (
     FILE_MARKS,
     LENGTH,

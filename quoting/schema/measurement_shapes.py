@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from quoting.core.swatch import Piece, Reading, Run, Swatch
-from quoting.core.timing import Minutes, Timing
-from quoting.core.workshop import Pattern
-from quoting.core.yarns import PutUp, Stock, Yarn
+from quoting.core.workshop.swatches import Piece, Reading, Run, Swatch
+from quoting.core.workshop.timings import Minutes, Timing
+from quoting.core.workshop.workshop import Pattern
+from quoting.core.workshop.yarns import PutUp, Stock, Yarn
 from quoting.schema.figures import COUNT, GRAMS, METRES, MONEY, NUMBER, SHARE, SIDE, WEIGHT
 from quoting.schema.several import Named, OneOrMore, Several
 from quoting.schema.shape import Fields, Shape

@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
-from quoting.core.measures import Units
-from quoting.core.stitches import Vocabulary
+from quoting.core.ground.measures import Units
+from quoting.core.workshop.stitches import Vocabulary
 from quoting.notation import FILE_MARKS, YARN_LENGTH, Marks, Quantity
 
 

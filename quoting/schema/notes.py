@@ -7,9 +7,9 @@ from collections.abc import Iterable
 from dataclasses import replace
 from itertools import islice
 
-from quoting.core.errors import MORE, Fact, Mistake, Tally
-from quoting.core.place import Document, Place
-from quoting.core.stitches import Stitch, Vocabulary, stitch_name
+from quoting.core.ground.errors import MORE, Fact, Mistake, Tally
+from quoting.core.ground.place import Document, Place
+from quoting.core.workshop.stitches import Stitch, Vocabulary, stitch_name
 
 MOST_LIKENED = 200
 """Names that a misspelt one is likened to; where there are more, the others are passed over."""

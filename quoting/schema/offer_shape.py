@@ -5,13 +5,13 @@ It is written and read as a record only: nobody types an offer.
 
 from __future__ import annotations
 
-from quoting.core.buyers_offer import Offer, OfferedColour, OfferedYarn
-from quoting.core.cautions import Caution, Reader
-from quoting.core.exchange import ExchangeRate
-from quoting.core.measures import Units
-from quoting.core.offer_rows import Due, Row, RowCode
-from quoting.core.place import Document
-from quoting.core.stitches import Vocabulary
+from quoting.core.ground.cautions import Caution, Reader
+from quoting.core.ground.measures import Units
+from quoting.core.ground.place import Document
+from quoting.core.quote.offer import Offer, OfferedColour, OfferedYarn
+from quoting.core.quote.offer_rows import Due, Row, RowCode
+from quoting.core.workshop.exchange import ExchangeRate
+from quoting.core.workshop.stitches import Vocabulary
 from quoting.schema.facts import FACTS
 from quoting.schema.figures import COUNT, EXACT, MONEY, NUMBER, SHARE
 from quoting.schema.notation import RECORD

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from quoting.core.order import Extra, Order
+from quoting.core.order.order import Extra, Order
 from quoting.schema.blanket_shapes import DESIGN
 from quoting.schema.figures import COUNT, METRES, MONEY, NUMBER
 from quoting.schema.selling_shapes import TERMS

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from quoting.core.place import Document, Part, Place
+from quoting.core.ground.place import Document, Part, Place
 from quoting.schema.kind import Kind, Leaf
 from quoting.schema.order_shape import ORDER
 from quoting.schema.price_list import PRICE_LIST

@@ -6,8 +6,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from decimal import Decimal
 
-from quoting.core.place import Document, at
-from quoting.core.resizing import Size
+from quoting.core.ground.place import Document, at
+from quoting.core.order.resizing import Size
 from quoting.notation import LENGTH, read_size
 from quoting.schema.figures import MONEY, SIDE
 from quoting.schema.kind import Leaf

@@ -10,11 +10,11 @@ from contextlib import contextmanager
 from dataclasses import replace
 from typing import TypeVar
 
-from quoting.core.errors import Refused
-from quoting.core.order import Order, check_order
-from quoting.core.place import Document, Place, at
-from quoting.core.stitches import Vocabulary
-from quoting.core.workshop import Workshop
+from quoting.core.ground.errors import Refused
+from quoting.core.ground.place import Document, Place, at
+from quoting.core.order.order import Order, check_order
+from quoting.core.workshop.stitches import Vocabulary
+from quoting.core.workshop.workshop import Workshop
 from quoting.schema.notation import FILE, Medium, Notation
 from quoting.schema.notes import Notes, NotRead
 from quoting.schema.order_shape import ORDER

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from quoting.core.exchange import ExchangeRate
-from quoting.core.order import Terms
-from quoting.core.pay_rates import Year
-from quoting.core.terms import (
+from quoting.core.order.order import Terms
+from quoting.core.workshop.exchange import ExchangeRate
+from quoting.core.workshop.pay_rates import Year
+from quoting.core.workshop.selling import (
     Delivery,
     DeliveryBand,
     Deposit,

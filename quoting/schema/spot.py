@@ -8,8 +8,8 @@ from datetime import date, time
 from decimal import Decimal
 from typing import Any, TypeVar
 
-from quoting.core.errors import Fact, Refused
-from quoting.core.place import NOWHERE, Part, Place
+from quoting.core.ground.errors import Fact, Refused
+from quoting.core.ground.place import NOWHERE, Part, Place
 from quoting.notation.marks import shown
 from quoting.schema.notation import Notation
 from quoting.schema.notes import Notes

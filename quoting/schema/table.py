@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from quoting.core.errors import MOST_TOLD
+from quoting.core.ground.errors import MOST_TOLD
 from quoting.schema.kind import Kind
 from quoting.schema.notation import Medium
 from quoting.schema.spot import Spot, as_written

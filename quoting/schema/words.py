@@ -6,8 +6,14 @@ from datetime import date, datetime
 from enum import StrEnum
 from typing import ClassVar, TypeVar
 
-from quoting.core.errors import refuse
-from quoting.core.stitches import Stitch, Vocabulary, read_stitch, stitch_name, stitch_names
+from quoting.core.ground.errors import refuse
+from quoting.core.workshop.stitches import (
+    Stitch,
+    Vocabulary,
+    read_stitch,
+    stitch_name,
+    stitch_names,
+)
 from quoting.notation.marks import shown
 from quoting.schema.kind import Leaf
 from quoting.schema.notation import Notation

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Mapping
 from types import MappingProxyType
 
-from quoting.core.measures import Units
-from quoting.core.stitches import Stitch, Vocabulary
-from quoting.core.working_calendar import WorkingCalendar
-from quoting.core.workshop import CONFIDENCE, Habits, Join, Workshop
+from quoting.core.ground.measures import Units
+from quoting.core.workshop.calendar import WorkingCalendar
+from quoting.core.workshop.stitches import Stitch, Vocabulary
+from quoting.core.workshop.workshop import CONFIDENCE, Habits, Join, Workshop
 from quoting.schema.figures import COUNT, NUMBER, SHARE, SIDE
 from quoting.schema.kind import Kind
 from quoting.schema.measurement_shapes import MINUTES, PATTERN, SWATCH, TIMING, YARN

@@ -8,20 +8,16 @@ from flask import Flask
 from flask_wtf.csrf import CSRFProtect
 
 from quoting.places import templates_folder
-from quoting.web import (
-    calmer,
-    comparing,
-    filters,
-    measurements,
-    orders,
-    turns,
-    workshop,
-    workshop_forms,
-    yarn,
-)
+from quoting.web import filters, turns
 from quoting.web.failures import handle_failures
+from quoting.web.orders import calmer
+from quoting.web.orders import pages as orders
 from quoting.web.security import guard
 from quoting.web.shop import Shop
+from quoting.web.sizes import pages as comparing
+from quoting.web.workshop import forms_sent as workshop_forms
+from quoting.web.workshop import measurements, yarn
+from quoting.web.workshop import pages as workshop
 
 MOST_BYTES = 2_000_000
 """Room for ten times the longest form, which is then refused in words, and for any order file."""

@@ -6,11 +6,11 @@ from collections.abc import Callable, Iterable, Iterator
 
 from wtforms import Field, Form
 
-from quoting.core.errors import Mistake
-from quoting.core.place import Place
-from quoting.web.answers import Said, Words, field_at
+from quoting.core.ground.errors import Mistake
+from quoting.core.ground.place import Place
 from quoting.web.forms.fields import Typed
 from quoting.web.forms.lines import Lines, fields_by_place
+from quoting.web.orders.order_answer import Said, Words, field_at
 from quoting.wording import Speech, mistake_sentence
 
 Where = Callable[[Place, Field | None], str]

@@ -7,7 +7,7 @@ from typing import Any
 
 from wtforms import Form
 
-from quoting.core.place import NOWHERE, Place
+from quoting.core.ground.place import NOWHERE, Place
 from quoting.schema.notes import Notes
 from quoting.web.forms.lines import entries_of, part_of, typed_of
 

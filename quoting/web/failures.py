@@ -7,11 +7,13 @@ from flask.typing import ResponseReturnValue
 from flask_wtf.csrf import CSRFError
 from werkzeug.exceptions import HTTPException
 
-from quoting.core.errors import Refused
-from quoting.web import comparing, orders, workshop_forms
-from quoting.web.orders import REFUSED
+from quoting.core.ground.errors import Refused
+from quoting.web.orders import pages as orders
+from quoting.web.orders.pages import REFUSED
 from quoting.web.security import TURNED_AWAY, log
 from quoting.web.shop import shop_now
+from quoting.web.sizes import pages as comparing
+from quoting.web.workshop import forms_sent as workshop_forms
 from quoting.wording import mistake_sentence
 
 _WORDS = {

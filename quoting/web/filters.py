@@ -8,11 +8,11 @@ from typing import Any
 from flask import Flask, current_app, request
 from markupsafe import Markup
 
-from quoting.core.advice import MANY_ENDS
-from quoting.core.calmer_designs import can_be_calmed
-from quoting.web import reckonings
-from quoting.web.bodies import FORMS, counts_template
+from quoting.core.quote.advice import MANY_ENDS
+from quoting.core.weighing.calmer_designs import can_be_calmed
 from quoting.web.long_tables import beginning
+from quoting.web.orders import reckonings
+from quoting.web.orders.body_forms import FORMS, counts_template
 from quoting.web.shop import shop_now
 from quoting.wording import (
     body_heading,

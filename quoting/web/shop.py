@@ -10,15 +10,15 @@ from typing import cast
 
 from flask import current_app
 
-from quoting.core.euro_rates import EuroRates
-from quoting.core.exchange import ExchangeRate
-from quoting.core.order import Order
-from quoting.core.reference_rates import with_reference_rates
-from quoting.core.workshop import Workshop
+from quoting.core.order.order import Order
+from quoting.core.workshop.euro_rates import EuroRates
+from quoting.core.workshop.exchange import ExchangeRate
+from quoting.core.workshop.reference_rates import with_reference_rates
+from quoting.core.workshop.workshop import Workshop
 from quoting.notation import Marks, Quantity
 from quoting.places import config_folder
 from quoting.schema.notation import Medium, Notation
-from quoting.web.sizes import Size, read_sizes
+from quoting.web.sizes.customary_sizes import Size, read_sizes
 from quoting.wording import Speech, speech_of
 
 

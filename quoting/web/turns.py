@@ -7,10 +7,10 @@ from threading import BoundedSemaphore, Lock
 from flask import Flask, current_app, g
 from werkzeug.exceptions import TooManyRequests
 
-from quoting.core.estimate import work_of
-from quoting.core.order import Order
-from quoting.core.plan import plan_order
-from quoting.core.workshop import Workshop
+from quoting.core.estimate.estimate import work_of
+from quoting.core.order.order import Order
+from quoting.core.plan.plan import plan_order
+from quoting.core.workshop.workshop import Workshop
 
 LIGHT_PASSES = 700
 """Of work, as `work_of` has it, that waits for nobody: some hundredths of a second."""

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-from quoting.core.bodies import Body
-from quoting.core.in_rows import InRows
+from quoting.core.order.bodies import Body
+from quoting.core.order.in_rows import InRows
 
 
 def _sections(body: InRows) -> tuple[str, ...]:

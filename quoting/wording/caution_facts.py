@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import date
 from decimal import Decimal
 
-from quoting.core.errors import Fact
+from quoting.core.ground.errors import Fact
 from quoting.wording.phrases import listed
 from quoting.wording.speech import Speech, as_decimal
 from quoting.wording.trade_words import task_words

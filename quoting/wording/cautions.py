@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from quoting.core.categories import USUAL_CATEGORY
-from quoting.core.cautions import Caution
-from quoting.core.errors import Facts
-from quoting.core.gauge import ESTIMATED_LIMITS, PATTERN_LIMITS
-from quoting.core.hours_advice import FASTEST_A_MINUTE, SLOWEST_A_MINUTE
-from quoting.core.pace import FEW_SESSIONS, ONE_TIMING_LIMITS, WANTED_LIMITS
-from quoting.core.pace_guesses import GUESS_LIMITS, Unknown
+from quoting.core.estimate.pace import FEW_SESSIONS, ONE_TIMING_LIMITS, WANTED_LIMITS
+from quoting.core.estimate.pace_guesses import GUESS_LIMITS, Unknown
+from quoting.core.ground.cautions import Caution
+from quoting.core.ground.errors import Facts
+from quoting.core.plan.gauge import ESTIMATED_LIMITS, PATTERN_LIMITS
+from quoting.core.quote.hours_advice import FASTEST_A_MINUTE, SLOWEST_A_MINUTE
+from quoting.core.workshop.categories import USUAL_CATEGORY
 from quoting.wording.caution_facts import say_fact
 from quoting.wording.phrases import Sentences, capitalized, sentence_for
 from quoting.wording.speech import Speech

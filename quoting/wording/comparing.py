@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from quoting.core.budget import Change, Saving
-from quoting.core.comparison import Comparison, Reason, Refusal, Rule
+from quoting.core.weighing.budget import Change, Saving
+from quoting.core.weighing.comparison import Comparison, Reason, Refusal, Rule
 from quoting.wording.mistakes import mistake_sentence
 from quoting.wording.speech import Speech
 

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from quoting.core.quote import Quote
-from quoting.core.strands import Strand
+from quoting.core.estimate.strands import Strand
+from quoting.core.quote.quote import Quote
 from quoting.wording.rows_and_edges import body_pass, first_pass_words
 from quoting.wording.speech import Speech
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from quoting.core.exchange import ExchangeRate
+from quoting.core.workshop.exchange import ExchangeRate
 from quoting.wording.speech import Speech
 
 

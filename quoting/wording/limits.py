@@ -5,9 +5,9 @@ from __future__ import annotations
 from decimal import ROUND_CEILING, ROUND_FLOOR, Decimal
 from typing import Any
 
-from quoting.core.errors import Mistake
-from quoting.core.measures import CM_PER, GRAMS_PER
-from quoting.core.money import exact
+from quoting.core.ground.errors import Mistake
+from quoting.core.ground.measures import CM_PER, GRAMS_PER
+from quoting.core.ground.money import exact
 from quoting.notation import MASS, YARN_LENGTH, Quantity
 from quoting.schema.figures import Measure, Money, Share
 from quoting.schema.kind import Kind

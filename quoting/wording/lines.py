@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from decimal import Decimal
 
-from quoting.core.costing import Line, LineKind, Unit
-from quoting.core.currencies import minor_digits
-from quoting.core.money import HOUR_DIGITS, round_half_up
+from quoting.core.ground.currencies import minor_digits
+from quoting.core.ground.money import HOUR_DIGITS, round_half_up
+from quoting.core.price.cost_lines import Line, LineKind, Unit
 from quoting.wording.confirmed import confirming_digits
 from quoting.wording.speech import RATE_DIGITS, Speech
 

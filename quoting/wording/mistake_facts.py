@@ -6,7 +6,7 @@ from datetime import date
 from decimal import Decimal
 from typing import Any
 
-from quoting.core.errors import Fact, Mistake
+from quoting.core.ground.errors import Fact, Mistake
 from quoting.schema.kind import Kind
 from quoting.wording.limits import past_limit
 from quoting.wording.phrases import listed

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
-from quoting.core.categories import SC_IN_FOUR_INCHES
-from quoting.core.errors import Fact, Facts, Mistake
+from quoting.core.ground.errors import Fact, Facts, Mistake
+from quoting.core.workshop.categories import SC_IN_FOUR_INCHES
 from quoting.schema.kind import Kind
 from quoting.schema.places import kind_at
 from quoting.wording.mistake_facts import say_fact

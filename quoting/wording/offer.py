@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from quoting.core.buyers_offer import Offer, OfferedColour, OfferedYarn
-from quoting.core.costing import LineKind
-from quoting.core.offer_rows import Due, Row, RowCode
+from quoting.core.price.cost_lines import LineKind
+from quoting.core.quote.offer import Offer, OfferedColour, OfferedYarn
+from quoting.core.quote.offer_rows import Due, Row, RowCode
 from quoting.wording.cautions import caution_sentence
 from quoting.wording.exchange import exchange_words
 from quoting.wording.lines import move_words

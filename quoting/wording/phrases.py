@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping
 from string import Formatter
 
-from quoting.core.errors import Fact, Facts
+from quoting.core.ground.errors import Fact, Facts
 
 Sentences = Mapping[str, tuple[str, ...]]
 """For each code its sentences, the one that says most first, with the names of facts in braces."""

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from quoting.core.passes import Pass, Work
-from quoting.core.quote import Quote
-from quoting.core.row_guide import Act, RowNote, counting_stitches
+from quoting.core.estimate.row_guide import Act, RowNote, counting_stitches
+from quoting.core.plan.passes import Pass, Work
+from quoting.core.quote.quote import Quote
 from quoting.wording.phrases import capitalized
 from quoting.wording.rows_and_edges import EDGES_EXPLAINED, at_edge_words
 from quoting.wording.speech import Speech

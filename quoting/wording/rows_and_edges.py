@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from quoting.core.passes import Edge, Pass, Plan, Work
-from quoting.core.strands import Point
+from quoting.core.estimate.strands import Point
+from quoting.core.plan.passes import Edge, Pass, Plan, Work
 from quoting.wording.phrases import capitalized
 
 _WORKS = {Work.CHAIN: "foundation chain", Work.ROW: "row", Work.ROUND: "round"}

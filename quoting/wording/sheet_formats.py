@@ -10,7 +10,7 @@ import re
 
 from babel.numbers import get_currency_symbol
 
-from quoting.core.currencies import minor_digits
+from quoting.core.ground.currencies import minor_digits
 from quoting.wording.locales import currency_pattern, plain_yen
 from quoting.wording.speech import Speech
 

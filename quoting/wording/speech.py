@@ -19,13 +19,13 @@ from babel.numbers import (
     get_group_symbol,
 )
 
-from quoting.core.buyers_offer import Offer
-from quoting.core.currencies import minor_digits
-from quoting.core.errors import refuse
-from quoting.core.measures import CM_PER, GRAMS_PER, Units
-from quoting.core.money import MINUTES_PER_HOUR, exact, round_half_up, round_up_to_step
-from quoting.core.stitches import Stitch, Vocabulary, stitch_name
-from quoting.core.workshop import Workshop
+from quoting.core.ground.currencies import minor_digits
+from quoting.core.ground.errors import refuse
+from quoting.core.ground.measures import CM_PER, GRAMS_PER, Units
+from quoting.core.ground.money import MINUTES_PER_HOUR, exact, round_half_up, round_up_to_step
+from quoting.core.quote.offer import Offer
+from quoting.core.workshop.stitches import Stitch, Vocabulary, stitch_name
+from quoting.core.workshop.workshop import Workshop
 from quoting.notation import Marks
 from quoting.wording.dates import format_date
 from quoting.wording.locales import (

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from quoting.core.hours import Hours, Part, Task
-from quoting.core.pace_guesses import Guess, Unknown
-from quoting.core.strands import Why
-from quoting.core.timing import TimedStitch
+from quoting.core.estimate.hours import Hours, Part, Task
+from quoting.core.estimate.pace_guesses import Guess, Unknown
+from quoting.core.estimate.strands import Why
+from quoting.core.workshop.timings import TimedStitch
 from quoting.wording.speech import Speech
 
 _PARTS = {

@@ -7,8 +7,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from quoting.core.pace import FEW_SESSIONS, ONE_TIMING_LIMITS
-from quoting.core.stitches import TIME_RATIO, WORKED, Stitch
+from quoting.core.estimate.pace import FEW_SESSIONS, ONE_TIMING_LIMITS
+from quoting.core.workshop.stitches import TIME_RATIO, WORKED, Stitch
 from quoting.wording.speech import Speech
 
 NO_PRICE = "No price can meet this: fees, tax and target take all of it."

@@ -12,10 +12,10 @@ import time
 from collections.abc import Callable
 from functools import partial
 
-from quoting.core.calmer_stripes import calmer_stripes
-from quoting.core.comparison import compare_sizes
-from quoting.core.quote import quote_order
-from quoting.core.resizing import Size, resize_order
+from quoting.core.order.resizing import Size, resize_order
+from quoting.core.quote.quote import quote_order
+from quoting.core.weighing.calmer_stripes import calmer_stripes
+from quoting.core.weighing.comparison import compare_sizes
 from tests.examples import (
     COLOURS,
     TODAY,

@@ -14,8 +14,8 @@ from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).parents[2]))
 
-from quoting.core.order import Order
-from quoting.core.workshop import Workshop
+from quoting.core.order.order import Order
+from quoting.core.workshop.workshop import Workshop
 from tests.examples import sample_design, sample_order, sample_quote, sample_workshop, section
 
 ROUNDS = 7

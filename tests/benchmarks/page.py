@@ -16,8 +16,8 @@ from flask import Flask
 
 sys.path.insert(0, str(Path(__file__).parents[2]))
 
-from quoting.core.in_rows import StopAt
-from quoting.core.order import Order
+from quoting.core.order.in_rows import StopAt
+from quoting.core.order.order import Order
 from quoting.web import create_app
 from quoting.web.shop import open_shop
 from tests.examples import TODAY, sample_design, sample_order, sample_workshop, section

@@ -19,13 +19,13 @@ sys.path.insert(0, str(Path(__file__).parents[2]))
 from flask import Flask
 from flask.testing import FlaskClient
 
-from quoting.core.order import Order
+from quoting.core.order.order import Order
 from quoting.places import demo_order, demo_workshop
 from quoting.schema import load_order, load_workshop
 from quoting.web import create_app
-from quoting.web.order_form import sent_order
+from quoting.web.orders.order_form import sent_order
 from quoting.web.shop import Shop, open_shop
-from quoting.web.size_form import start_sizes
+from quoting.web.sizes.size_form import start_sizes
 from tests.examples import changed_design
 
 ROUNDS = 9

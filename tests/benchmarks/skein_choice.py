@@ -15,8 +15,8 @@ from decimal import Decimal
 
 import pulp
 
-from quoting.core.skeins import choose_skeins
-from quoting.core.yarns import PutUp, Yarn
+from quoting.core.estimate.skeins import choose_skeins
+from quoting.core.workshop.yarns import PutUp, Yarn
 
 CASES = 60
 TAIL_M = 0.15

@@ -10,7 +10,7 @@ import time
 
 import openpyxl
 
-from exports.workbook import workbook_bytes
+from exports.costing_workbook import workbook_bytes
 from tests.examples import sample_design, sample_order, sample_quote, section
 
 REPEATS = 999

@@ -7,10 +7,10 @@ from typing import Any
 
 import pytest
 
-from exports.record import quote_record
-from quoting.core.exchange import ExchangeRate
-from quoting.core.order import Terms
-from quoting.core.quote import quote_order
+from exports.records.quote_record import quote_record
+from quoting.core.order.order import Terms
+from quoting.core.quote.quote import quote_order
+from quoting.core.workshop.exchange import ExchangeRate
 from tests.cli.running import record_of
 from tests.examples import TODAY, WOOL, sample_minutes, sample_order, sample_workshop
 

@@ -10,7 +10,7 @@ from openpyxl import load_workbook
 
 from exports.drawing import draw_blanket
 from quoting.cli import main
-from quoting.core.quote import quote_order
+from quoting.core.quote.quote import quote_order
 from quoting.schema import load_order, load_workshop
 from quoting.wording import speech_of
 from tests.cli.running import refusals

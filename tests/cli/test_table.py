@@ -9,8 +9,8 @@ import pytest
 
 from quoting.cli import columns, main
 from quoting.cli.quote_table import quote_table
-from quoting.core.quote import quote_order
-from quoting.core.yarns import PutUp
+from quoting.core.quote.quote import quote_order
+from quoting.core.workshop.yarns import PutUp
 from tests.cli.running import change, record_of
 from tests.examples import (
     TODAY,

@@ -15,7 +15,7 @@ from tests.cli.running import refusals
 
 
 def test_the_workbook_is_written_whole(capsys: pytest.CaptureFixture[str], demo: Path) -> None:
-    pytest.importorskip("exports.workbook.book")
+    pytest.importorskip("exports.costing_workbook.book")
     path = demo / "costing.xlsx"
     assert main(["quote", str(demo / "order.toml"), "--workbook", str(path)]) == 0
     assert path.read_bytes()[:2] == b"PK"
@@ -75,7 +75,7 @@ def test_a_name_that_no_file_can_have_is_bad_input(tmp_path: Path) -> None:
 def test_a_workbook_that_cannot_be_written_fails_with_one_sentence_and_no_answer(
     capsys: pytest.CaptureFixture[str], demo: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr("exports.workbook.workbook_bytes", lambda _: b"bytes")
+    monkeypatch.setattr("exports.costing_workbook.workbook_bytes", lambda _: b"bytes")
     path = demo / "nowhere" / "costing.xlsx"
     assert main(["quote", str(demo / "order.toml"), "--workbook", str(path)]) == 1
     said = capsys.readouterr()

@@ -8,9 +8,9 @@ from pathlib import Path
 import pytest
 from jinja2 import ChoiceLoader, FileSystemLoader
 
-from quoting.core.order import Order
-from quoting.core.stitches import Stitch
-from quoting.core.workshop import Workshop
+from quoting.core.order.order import Order
+from quoting.core.workshop.stitches import Stitch
+from quoting.core.workshop.workshop import Workshop
 from quoting.web import create_app
 from quoting.web.forms.from_shape import form_of
 from quoting.web.shop import open_shop

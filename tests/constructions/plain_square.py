@@ -12,18 +12,18 @@ from typing import Any, ClassVar
 
 from exports.drawing import bodies as drawings
 from exports.drawing.bands import draw_rounds
-from quoting.core import body_plans
-from quoting.core.body_plan import BodyPlan, Setting
-from quoting.core.border import StitchesAlong
-from quoting.core.errors import Checks, refuse
-from quoting.core.passes import Edge, Pass, Work
-from quoting.core.place import Place, at
+from quoting.core.ground.errors import Checks, refuse
+from quoting.core.ground.place import Place, at
+from quoting.core.plan import body_plans
+from quoting.core.plan.body_plan import BodyPlan, Setting
+from quoting.core.plan.border import StitchesAlong
+from quoting.core.plan.passes import Edge, Pass, Work
 from quoting.schema import blanket_shapes
 from quoting.schema.figures import COUNT
 from quoting.schema.shape import Fields, Shape
 from quoting.schema.words import NAME
-from quoting.web import bodies as forms
-from quoting.web.body_form import BodyForm
+from quoting.web.orders import body_forms as forms
+from quoting.web.orders.body_form import BodyForm
 from quoting.wording import bodies as words
 
 WORD = "square"

@@ -8,32 +8,32 @@ from typing import get_args
 import pytest
 from openpyxl import load_workbook
 
-from exports.comparison_record import comparison_record
 from exports.comparison_workbook import comparison_bytes
+from exports.costing_workbook import workbook_bytes
 from exports.drawing import draw_blanket
 from exports.drawing.bodies import DRAWN
-from exports.record import quote_record
-from exports.workbook import workbook_bytes
+from exports.records.comparison_record import comparison_record
+from exports.records.quote_record import quote_record
 from quoting.cli.quote_table import quote_table
-from quoting.core.bodies import Body
-from quoting.core.body_plans import PLANS
-from quoting.core.budget import savings
-from quoting.core.calmer_designs import calmer_designs, can_be_calmed
-from quoting.core.comparison import compare_sizes
-from quoting.core.errors import Refused
-from quoting.core.order import Order
-from quoting.core.passes import Work
-from quoting.core.plan import plan_order
-from quoting.core.quote import quote_order
-from quoting.core.resizing import Size
-from quoting.core.stitches import Vocabulary
-from quoting.core.workshop import Workshop
+from quoting.core.ground.errors import Refused
+from quoting.core.order.bodies import Body
+from quoting.core.order.order import Order
+from quoting.core.order.resizing import Size
+from quoting.core.plan.body_plans import PLANS
+from quoting.core.plan.passes import Work
+from quoting.core.plan.plan import plan_order
+from quoting.core.quote.quote import quote_order
+from quoting.core.weighing.budget import savings
+from quoting.core.weighing.calmer_designs import calmer_designs, can_be_calmed
+from quoting.core.weighing.comparison import compare_sizes
+from quoting.core.workshop.stitches import Vocabulary
+from quoting.core.workshop.workshop import Workshop
 from quoting.schema import load_order_text, order_text
 from quoting.schema.blanket_shapes import SHAPES
 from quoting.schema.notation import RECORD
 from quoting.schema.order_shape import ORDER
 from quoting.schema.reading import read_order
-from quoting.web.bodies import FORMS
+from quoting.web.orders.body_forms import FORMS
 from quoting.wording import body_words, speech_of
 from quoting.wording.bodies import TOLD
 from tests.constructions.plain_square import PlainSquare

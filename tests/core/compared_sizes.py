@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from decimal import Decimal
 
-from quoting.core.comparison import Comparison, compare_sizes
-from quoting.core.order import Order
-from quoting.core.resizing import Size
-from quoting.core.workshop import Workshop
+from quoting.core.order.order import Order
+from quoting.core.order.resizing import Size
+from quoting.core.weighing.comparison import Comparison, compare_sizes
+from quoting.core.workshop.workshop import Workshop
 from tests.examples import TODAY, sample_order, sample_workshop
 
 PRAM, COT, BED, THROW = (

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from decimal import Decimal
 
-from quoting.core.skeins import SkeinChoice, choose_skeins
-from quoting.core.yarns import PutUp, Stock, Yarn
+from quoting.core.estimate.skeins import SkeinChoice, choose_skeins
+from quoting.core.workshop.yarns import PutUp, Stock, Yarn
 
 TAIL_M = 0.15
 COLOUR = "moss"

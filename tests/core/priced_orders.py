@@ -5,10 +5,10 @@ from __future__ import annotations
 from decimal import Decimal
 from typing import Any
 
-from quoting.core.costing import Line, LineKind
-from quoting.core.order import Terms
-from quoting.core.quote import Quote
-from quoting.core.terms import Pricing, Target
+from quoting.core.order.order import Terms
+from quoting.core.price.cost_lines import Line, LineKind
+from quoting.core.quote.quote import Quote
+from quoting.core.workshop.selling import Pricing, Target
 from tests.examples import sample_order, sample_quote, sample_workshop
 
 PRICING = Pricing(target=Target(margin=0.15))

@@ -5,13 +5,13 @@ from __future__ import annotations
 from decimal import Decimal
 from typing import Any
 
-from quoting.core.calmer_stripes import Alternative, calmer_stripes
-from quoting.core.in_rows import Section
-from quoting.core.order import Order
-from quoting.core.passes import Plan
-from quoting.core.quote import Quote
-from quoting.core.workshop import Habits, Workshop
-from quoting.core.yarns import PutUp
+from quoting.core.order.in_rows import Section
+from quoting.core.order.order import Order
+from quoting.core.plan.passes import Plan
+from quoting.core.quote.quote import Quote
+from quoting.core.weighing.calmer_stripes import Alternative, calmer_stripes
+from quoting.core.workshop.workshop import Habits, Workshop
+from quoting.core.workshop.yarns import PutUp
 from tests.examples import (
     TODAY,
     sample_design,

@@ -12,18 +12,18 @@ from typing import Any
 import pytest
 
 import quoting.core
-from quoting.core.cautions import Caution, Reader
-from quoting.core.design import ColourSource
-from quoting.core.exchange import ExchangeRate
-from quoting.core.in_rows import Section
-from quoting.core.order import Order, Terms
-from quoting.core.stitches import Stitch
-from quoting.core.strands import Why
-from quoting.core.swatch import Reading
-from quoting.core.terms import Delivery, Pay, Pricing, Target
-from quoting.core.timing import Timing
-from quoting.core.workshop import Habits, Join, Pattern, Workshop
-from quoting.core.yarns import PutUp
+from quoting.core.estimate.strands import Why
+from quoting.core.ground.cautions import Caution, Reader
+from quoting.core.order.design import ColourSource
+from quoting.core.order.in_rows import Section
+from quoting.core.order.order import Order, Terms
+from quoting.core.workshop.exchange import ExchangeRate
+from quoting.core.workshop.selling import Delivery, Pay, Pricing, Target
+from quoting.core.workshop.stitches import Stitch
+from quoting.core.workshop.swatches import Reading
+from quoting.core.workshop.timings import Timing
+from quoting.core.workshop.workshop import Habits, Join, Pattern, Workshop
+from quoting.core.workshop.yarns import PutUp
 from tests.examples import (
     TODAY,
     WOOL,

@@ -4,12 +4,12 @@ from dataclasses import replace
 
 import pytest
 
-from quoting.core.ball_ends import ball_ends
-from quoting.core.ball_walk import walk_colour
-from quoting.core.balls import Supply
-from quoting.core.passes import Edge
-from quoting.core.strands import Visit
-from quoting.core.workshop import Habits, Join
+from quoting.core.estimate.ball_ends import ball_ends
+from quoting.core.estimate.ball_walk import walk_colour
+from quoting.core.estimate.balls import Supply
+from quoting.core.estimate.strands import Visit
+from quoting.core.plan.passes import Edge
+from quoting.core.workshop.workshop import Habits, Join
 
 
 def rows_of_one_colour(rows: int, metres_a_row: float) -> list[Visit]:

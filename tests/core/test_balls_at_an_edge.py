@@ -11,16 +11,16 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from quoting.core.design import Design
-from quoting.core.estimate import ColourEstimate, Estimate, estimate_plan
-from quoting.core.order import Order
-from quoting.core.passes import Edge
-from quoting.core.plan import plan_order
-from quoting.core.skeins import UM_PER_M, target_um
-from quoting.core.strands import Why
-from quoting.core.swatch import Run
-from quoting.core.workshop import Habits, Join
-from quoting.core.yarns import PutUp, Stock
+from quoting.core.estimate.estimate import ColourEstimate, Estimate, estimate_plan
+from quoting.core.estimate.skeins import UM_PER_M, target_um
+from quoting.core.estimate.strands import Why
+from quoting.core.order.design import Design
+from quoting.core.order.order import Order
+from quoting.core.plan.passes import Edge
+from quoting.core.plan.plan import plan_order
+from quoting.core.workshop.swatches import Run
+from quoting.core.workshop.workshop import Habits, Join
+from quoting.core.workshop.yarns import PutUp, Stock
 from tests.core.plain_yarn import put_up
 from tests.core.test_strand_properties import designs
 from tests.core.walk_by_hand import walked_by_hand

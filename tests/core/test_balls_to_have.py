@@ -7,12 +7,12 @@ from typing import Any
 
 import pytest
 
-from quoting.core.estimate import ColourEstimate
-from quoting.core.order import Extra
-from quoting.core.passes import Edge
-from quoting.core.swatch import Run
-from quoting.core.workshop import Habits, Join
-from quoting.core.yarns import PutUp, Stock
+from quoting.core.estimate.estimate import ColourEstimate
+from quoting.core.order.order import Extra
+from quoting.core.plan.passes import Edge
+from quoting.core.workshop.swatches import Run
+from quoting.core.workshop.workshop import Habits, Join
+from quoting.core.workshop.yarns import PutUp, Stock
 from tests.core.plain_yarn import put_up
 from tests.examples import (
     sample_design,

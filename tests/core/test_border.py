@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from quoting.core.border import (
+from quoting.core.order.design import Corner
+from quoting.core.plan.border import (
     Rim,
     RowEnds,
     border_cautions,
@@ -14,11 +15,10 @@ from quoting.core.border import (
     ratio_is_off,
     row_end_ratio,
 )
-from quoting.core.design import Corner
-from quoting.core.gauge import Gauge
-from quoting.core.plan import plan_order
-from quoting.core.stitches import Stitch
-from quoting.core.workshop import Pattern
+from quoting.core.plan.gauge import Gauge
+from quoting.core.plan.plan import plan_order
+from quoting.core.workshop.stitches import Stitch
+from quoting.core.workshop.workshop import Pattern
 from tests.examples import (
     band,
     edging,

@@ -8,15 +8,24 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from quoting.core.budget import BudgetAnswer, each_for_total, within_budget
-from quoting.core.comparison import price_at
-from quoting.core.currencies import minor_digits
-from quoting.core.errors import Refused
-from quoting.core.order import Order, Terms
-from quoting.core.quote import quote_order
-from quoting.core.resizing import Size
-from quoting.core.terms import MOST_MONEY, Delivery, Fee, FeeBase, Pricing, Target, Tax, TaxShown
-from quoting.core.workshop import Workshop
+from quoting.core.ground.currencies import minor_digits
+from quoting.core.ground.errors import Refused
+from quoting.core.order.order import Order, Terms
+from quoting.core.order.resizing import Size
+from quoting.core.quote.quote import quote_order
+from quoting.core.weighing.budget import BudgetAnswer, each_for_total, within_budget
+from quoting.core.weighing.comparison import price_at
+from quoting.core.workshop.selling import (
+    MOST_MONEY,
+    Delivery,
+    Fee,
+    FeeBase,
+    Pricing,
+    Target,
+    Tax,
+    TaxShown,
+)
+from quoting.core.workshop.workshop import Workshop
 from tests.core.compared_sizes import BED, COT, PRAM
 from tests.examples import TODAY, sample_design, sample_order, sample_quote, sample_workshop
 

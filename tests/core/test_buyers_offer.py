@@ -10,15 +10,15 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from quoting.core.buyers_offer import Offer, OfferedColour, OfferedYarn, offer_of
-from quoting.core.cautions import Reader
-from quoting.core.design import ColourSource
-from quoting.core.exchange import ExchangeRate
-from quoting.core.measures import Units
-from quoting.core.offer_rows import Due, Row, RowCode, rows_of
-from quoting.core.order import Extra, Terms
-from quoting.core.stitches import Vocabulary
-from quoting.core.terms import Deposit, Target, Tax, TaxShown
+from quoting.core.ground.cautions import Reader
+from quoting.core.ground.measures import Units
+from quoting.core.order.design import ColourSource
+from quoting.core.order.order import Extra, Terms
+from quoting.core.quote.offer import Offer, OfferedColour, OfferedYarn, offer_of
+from quoting.core.quote.offer_rows import Due, Row, RowCode, rows_of
+from quoting.core.workshop.exchange import ExchangeRate
+from quoting.core.workshop.selling import Deposit, Target, Tax, TaxShown
+from quoting.core.workshop.stitches import Vocabulary
 from tests.core.priced_orders import PRICING, money, quoted
 from tests.examples import (
     TODAY,

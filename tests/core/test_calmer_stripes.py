@@ -11,14 +11,14 @@ from pathlib import Path
 from hypothesis import given, reject, settings
 from hypothesis import strategies as st
 
-from quoting.core.calmer_stripes import OFFERED, Alternative, calmer_stripes
-from quoting.core.design import Design
-from quoting.core.errors import Refused
-from quoting.core.in_rows import Section, Stripe
-from quoting.core.order import Order
-from quoting.core.passes import Plan
-from quoting.core.quote import Quote, quote_order
-from quoting.core.workshop import Habits, Workshop
+from quoting.core.ground.errors import Refused
+from quoting.core.order.design import Design
+from quoting.core.order.in_rows import Section, Stripe
+from quoting.core.order.order import Order
+from quoting.core.plan.passes import Plan
+from quoting.core.quote.quote import Quote, quote_order
+from quoting.core.weighing.calmer_stripes import OFFERED, Alternative, calmer_stripes
+from quoting.core.workshop.workshop import Habits, Workshop
 from tests.core.striped_orders import endless, ends_counted, striped
 from tests.examples import (
     COLOURS,

@@ -7,13 +7,13 @@ from decimal import Decimal
 
 import pytest
 
-from quoting.core.advice import MANY_ENDS
-from quoting.core.calmer_stripes import OFFERED, calmer_stripes
-from quoting.core.design import Design
-from quoting.core.in_rows import Section, Stripe
-from quoting.core.stripe_search import Repeat
-from quoting.core.workshop import Habits, Workshop
-from quoting.core.yarns import PutUp
+from quoting.core.order.design import Design
+from quoting.core.order.in_rows import Section, Stripe
+from quoting.core.quote.advice import MANY_ENDS
+from quoting.core.weighing.calmer_stripes import OFFERED, calmer_stripes
+from quoting.core.weighing.stripe_search import Repeat
+from quoting.core.workshop.workshop import Habits, Workshop
+from quoting.core.workshop.yarns import PutUp
 from tests.core.striped_orders import endless, ends_counted, offered, striped
 from tests.examples import (
     COLOURS,

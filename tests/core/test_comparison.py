@@ -9,13 +9,13 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from quoting.core.comparison import MOST_SIZES, Comparison, compare_sizes, price_at
-from quoting.core.errors import Refused
-from quoting.core.order import Order, Terms
-from quoting.core.quote import quote_order
-from quoting.core.resizing import Size, resize_order
-from quoting.core.terms import Target, Tax, TaxShown
-from quoting.core.workshop import Workshop
+from quoting.core.ground.errors import Refused
+from quoting.core.order.order import Order, Terms
+from quoting.core.order.resizing import Size, resize_order
+from quoting.core.quote.quote import quote_order
+from quoting.core.weighing.comparison import MOST_SIZES, Comparison, compare_sizes, price_at
+from quoting.core.workshop.selling import Target, Tax, TaxShown
+from quoting.core.workshop.workshop import Workshop
 from tests.core.compared_sizes import BED, COT, DOLL, PRAM, SIZES, THROW, at, compared
 from tests.examples import (
     COLOURS,

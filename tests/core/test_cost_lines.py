@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from quoting.core.costing import LineKind, Unit
-from quoting.core.money import product, round_money
-from quoting.core.order import Extra, Terms
-from quoting.core.terms import YarnCharged
-from quoting.core.yarns import PutUp, Stock
+from quoting.core.ground.money import product, round_money
+from quoting.core.order.order import Extra, Terms
+from quoting.core.price.cost_lines import LineKind, Unit
+from quoting.core.workshop.selling import YarnCharged
+from quoting.core.workshop.yarns import PutUp, Stock
 from tests.core.priced_orders import PRICING, lines_of, money, quoted
 from tests.examples import sample_design, sample_order, sample_quote, sample_workshop, sample_yarn
 

@@ -10,10 +10,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from quoting.core.errors import Refused
-from quoting.core.euro_rates import EuroRates, is_old
-from quoting.core.exchange import ExchangeRate
-from quoting.core.reference_rates import with_reference_rates
+from quoting.core.ground.errors import Refused
+from quoting.core.workshop.euro_rates import EuroRates, is_old
+from quoting.core.workshop.exchange import ExchangeRate
+from quoting.core.workshop.reference_rates import with_reference_rates
 from tests.examples import sample_order, sample_quote, sample_workshop
 
 DAY = date(2017, 3, 8)

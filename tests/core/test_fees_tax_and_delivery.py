@@ -7,11 +7,20 @@ from decimal import Decimal
 
 import pytest
 
-from quoting.core.costing import LineKind
-from quoting.core.order import Terms
-from quoting.core.price_equation import equation_of, solve_price
-from quoting.core.sale import Sale
-from quoting.core.terms import Delivery, DeliveryBand, Deposit, Fee, FeeBase, Target, Tax, TaxShown
+from quoting.core.order.order import Terms
+from quoting.core.price.cost_lines import LineKind
+from quoting.core.price.price_equation import equation_of, solve_price
+from quoting.core.price.sale import Sale
+from quoting.core.workshop.selling import (
+    Delivery,
+    DeliveryBand,
+    Deposit,
+    Fee,
+    FeeBase,
+    Target,
+    Tax,
+    TaxShown,
+)
 from tests.core.priced_orders import HUNDRED, PRICING, lines_of, money, quoted
 
 

@@ -9,14 +9,14 @@ from typing import Any
 import pytest
 from uncertainties import ufloat  # type: ignore[import-untyped]
 
-from quoting.core.design import ColourSource
-from quoting.core.design_gauges import design_gauges
-from quoting.core.errors import Refused
-from quoting.core.gauge import Gauge, Sureness, gauge_of
-from quoting.core.stitches import Stitch
-from quoting.core.swatch import Piece, Reading, Run, Swatch
-from quoting.core.workshop import Habits, Pattern, Workshop
-from quoting.core.yarn import LABEL_ERROR, relative_error
+from quoting.core.estimate.yarn_needed import LABEL_ERROR, relative_error
+from quoting.core.ground.errors import Refused
+from quoting.core.order.design import ColourSource
+from quoting.core.plan.design_gauges import design_gauges
+from quoting.core.plan.gauge import Gauge, Sureness, gauge_of
+from quoting.core.workshop.stitches import Stitch
+from quoting.core.workshop.swatches import Piece, Reading, Run, Swatch
+from quoting.core.workshop.workshop import Habits, Pattern, Workshop
 from tests.examples import WOOL, band, sample_design, sample_swatch, sample_workshop, sample_yarn
 
 

@@ -9,17 +9,17 @@ from typing import Any
 
 import pytest
 
-from quoting.core.errors import Refused
-from quoting.core.estimate import estimate_plan
-from quoting.core.gauge import Sureness
-from quoting.core.hours import Hours, Part, Task, Workload, work_hours
-from quoting.core.pace import Session, pace_of, timings_wanted
-from quoting.core.plan import plan_order
-from quoting.core.stitches import Stitch
-from quoting.core.stitching_time import basic_session, stitching_times
-from quoting.core.terms import Pay
-from quoting.core.timing import Minutes, Timing
-from quoting.core.workshop import Pattern, Workshop
+from quoting.core.estimate.estimate import estimate_plan
+from quoting.core.estimate.hours import Hours, Part, Task, Workload, work_hours
+from quoting.core.estimate.pace import Session, pace_of, timings_wanted
+from quoting.core.estimate.stitching_time import basic_session, stitching_times
+from quoting.core.ground.errors import Refused
+from quoting.core.plan.gauge import Sureness
+from quoting.core.plan.plan import plan_order
+from quoting.core.workshop.selling import Pay
+from quoting.core.workshop.stitches import Stitch
+from quoting.core.workshop.timings import Minutes, Timing
+from quoting.core.workshop.workshop import Pattern, Workshop
 from tests.examples import WOOL, sample_minutes, sample_order, sample_workshop
 
 T_4 = 2.776

@@ -7,11 +7,11 @@ from pathlib import Path
 
 import pytest
 
-from quoting.core.cautions import Reader
-from quoting.core.infants import HEALTH_SERVICES, speaks_of_a_baby
-from quoting.core.order import Order
+from quoting.core.ground.cautions import Reader
+from quoting.core.order.order import Order
+from quoting.core.quote.infants import HEALTH_SERVICES, speaks_of_a_baby
 from quoting.places import config_folder
-from quoting.web.sizes import Size, read_sizes
+from quoting.web.sizes.customary_sizes import Size, read_sizes
 from tests.examples import sample_design, sample_order, sample_quote, sample_workshop
 
 SIZES = read_sizes(Path(config_folder()) / "sizes.toml")

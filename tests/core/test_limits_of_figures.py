@@ -12,13 +12,22 @@ from typing import Any
 
 import pytest
 
-from quoting.core.errors import Refused
-from quoting.core.exchange import ExchangeRate
-from quoting.core.pay_rates import Year
-from quoting.core.swatch import LEAST_COUNT, Piece, Reading, Run
-from quoting.core.terms import Delivery, DeliveryBand, Deposit, Fee, Pay, Pricing, Target, Tax
-from quoting.core.working_calendar import WorkingCalendar
-from quoting.core.workshop import Habits
+from quoting.core.ground.errors import Refused
+from quoting.core.workshop.calendar import WorkingCalendar
+from quoting.core.workshop.exchange import ExchangeRate
+from quoting.core.workshop.pay_rates import Year
+from quoting.core.workshop.selling import (
+    Delivery,
+    DeliveryBand,
+    Deposit,
+    Fee,
+    Pay,
+    Pricing,
+    Target,
+    Tax,
+)
+from quoting.core.workshop.swatches import LEAST_COUNT, Piece, Reading, Run
+from quoting.core.workshop.workshop import Habits
 from tests.examples import sample_swatch, sample_workshop
 
 MARGIN = Target(margin=0.15)

@@ -5,12 +5,12 @@ from __future__ import annotations
 from dataclasses import replace
 from decimal import Decimal
 
-from quoting.core.costing import LineKind, Unit
-from quoting.core.money import round_half_up
-from quoting.core.order import Terms
-from quoting.core.price import ADJUSTMENTS
-from quoting.core.quote import Quote
-from quoting.core.terms import (
+from quoting.core.ground.money import round_half_up
+from quoting.core.order.order import Terms
+from quoting.core.price.cost_lines import LineKind, Unit
+from quoting.core.price.price import ADJUSTMENTS
+from quoting.core.quote.quote import Quote
+from quoting.core.workshop.selling import (
     Delivery,
     DeliveryBand,
     Pay,
@@ -18,7 +18,7 @@ from quoting.core.terms import (
     Tax,
     YarnCharged,
 )
-from quoting.core.yarns import Stock
+from quoting.core.workshop.yarns import Stock
 from tests.core.priced_orders import HUNDRED, PRICING, lines_of, money, quoted
 from tests.examples import COLOURS, sample_order, sample_quote, sample_workshop, sample_yarn
 

@@ -6,7 +6,7 @@ from decimal import Decimal
 
 import pytest
 
-from quoting.core.money import round_half_up, round_up_to_step
+from quoting.core.ground.money import round_half_up, round_up_to_step
 
 
 def test_an_amount_keeps_more_digits_than_a_spreadsheet_would_show() -> None:

@@ -10,14 +10,14 @@ from typing import Any
 
 import pytest
 
-from quoting.core.design import ColourSource
-from quoting.core.gauge import Sureness
-from quoting.core.hours import Hours, Part, Workload, work_hours
-from quoting.core.quote import Quote
-from quoting.core.stitches import Stitch
-from quoting.core.stitching_time import StitchingTime, stitching_times
-from quoting.core.timing import TimedStitch, Timing
-from quoting.core.workshop import Pattern, Workshop
+from quoting.core.estimate.hours import Hours, Part, Workload, work_hours
+from quoting.core.estimate.stitching_time import StitchingTime, stitching_times
+from quoting.core.order.design import ColourSource
+from quoting.core.plan.gauge import Sureness
+from quoting.core.quote.quote import Quote
+from quoting.core.workshop.stitches import Stitch
+from quoting.core.workshop.timings import TimedStitch, Timing
+from quoting.core.workshop.workshop import Pattern, Workshop
 from tests.examples import (
     WOOL,
     sample_design,

@@ -7,12 +7,12 @@ from math import fsum
 
 import pytest
 
-from quoting.core.hours import Part, Workload, work_hours
-from quoting.core.pace import timings_wanted
-from quoting.core.stitches import Stitch
-from quoting.core.stitching_time import paces_of, stitching_times
-from quoting.core.timing import TimedStitch, Timing
-from quoting.core.workshop import Pattern, Workshop
+from quoting.core.estimate.hours import Part, Workload, work_hours
+from quoting.core.estimate.pace import timings_wanted
+from quoting.core.estimate.stitching_time import paces_of, stitching_times
+from quoting.core.workshop.stitches import Stitch
+from quoting.core.workshop.timings import TimedStitch, Timing
+from quoting.core.workshop.workshop import Pattern, Workshop
 from tests.examples import WOOL, sample_minutes, sample_workshop
 
 HDC = tuple(Timing(stitch="hdc", stitches=100, minutes=m) for m in (9, 10, 11, 10, 10, 12))

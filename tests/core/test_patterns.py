@@ -6,13 +6,13 @@ from typing import Any
 
 import pytest
 
-from quoting.core.cautions import Caution
-from quoting.core.errors import Refused
-from quoting.core.in_rows import Section, Stripe
-from quoting.core.passes import Plan
-from quoting.core.plan import plan_order
-from quoting.core.stitches import Stitch, TurningChain
-from quoting.core.workshop import Habits, Pattern
+from quoting.core.ground.cautions import Caution
+from quoting.core.ground.errors import Refused
+from quoting.core.order.in_rows import Section, Stripe
+from quoting.core.plan.passes import Plan
+from quoting.core.plan.plan import plan_order
+from quoting.core.workshop.stitches import Stitch, TurningChain
+from quoting.core.workshop.workshop import Habits, Pattern
 from tests.examples import sample_design, sample_order, sample_workshop, section
 
 

@@ -8,9 +8,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from quoting.core.errors import Refused
-from quoting.core.pay_rates import Year, pay_rates
-from quoting.core.terms import Pay
+from quoting.core.ground.errors import Refused
+from quoting.core.workshop.pay_rates import Year, pay_rates
+from quoting.core.workshop.selling import Pay
 
 money = st.decimals("0", "1000000000", places=2)
 weeks = st.integers(10, 520).map(lambda tenths: tenths / 10)

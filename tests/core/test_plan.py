@@ -6,13 +6,13 @@ from typing import Any
 
 import pytest
 
-from quoting.core.errors import Refused
-from quoting.core.in_rows import Section, StopAt, Stripe
-from quoting.core.passes import Edge, Plan, Work
-from quoting.core.plan import plan_order
-from quoting.core.stitches import Stitch
-from quoting.core.swatch import Piece, Reading
-from quoting.core.workshop import Habits, Pattern, Workshop
+from quoting.core.ground.errors import Refused
+from quoting.core.order.in_rows import Section, StopAt, Stripe
+from quoting.core.plan.passes import Edge, Plan, Work
+from quoting.core.plan.plan import plan_order
+from quoting.core.workshop.stitches import Stitch
+from quoting.core.workshop.swatches import Piece, Reading
+from quoting.core.workshop.workshop import Habits, Pattern, Workshop
 from tests.examples import (
     WOOL,
     band,

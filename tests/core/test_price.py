@@ -8,15 +8,15 @@ from typing import Any
 
 import pytest
 
-from quoting.core.costing import LineKind
-from quoting.core.errors import Refused
-from quoting.core.exchange import ExchangeRate
-from quoting.core.order import Terms
-from quoting.core.price import ADJUSTMENTS, MOVES, Price
-from quoting.core.price_equation import equation_of, solve_price
-from quoting.core.sale import sell
-from quoting.core.terms import Delivery, Deposit, Fee, Pricing, Target
-from quoting.core.workshop import Workshop
+from quoting.core.ground.errors import Refused
+from quoting.core.order.order import Terms
+from quoting.core.price.cost_lines import LineKind
+from quoting.core.price.price import ADJUSTMENTS, MOVES, Price
+from quoting.core.price.price_equation import equation_of, solve_price
+from quoting.core.price.sale import sell
+from quoting.core.workshop.exchange import ExchangeRate
+from quoting.core.workshop.selling import Delivery, Deposit, Fee, Pricing, Target
+from quoting.core.workshop.workshop import Workshop
 from tests.core.priced_orders import HUNDRED, PRICING, lines_of, money, quoted
 from tests.examples import TODAY, sample_order, sample_quote, sample_workshop
 

@@ -8,18 +8,28 @@ from decimal import Decimal
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
-from quoting.core.costing import LineKind
-from quoting.core.currencies import minor_digits
-from quoting.core.errors import Refused
-from quoting.core.estimate import Estimate
-from quoting.core.gauge import Sureness
-from quoting.core.hours import Hours, Part, Task
-from quoting.core.order import Extra, Order, Terms
-from quoting.core.price import ADJUSTMENTS, Price, price_estimate
-from quoting.core.price_equation import equation_of, solve_price
-from quoting.core.sale import Sale
-from quoting.core.terms import Delivery, Deposit, Fee, FeeBase, Pay, Pricing, Target, Tax, TaxShown
-from quoting.core.workshop import Workshop
+from quoting.core.estimate.estimate import Estimate
+from quoting.core.estimate.hours import Hours, Part, Task
+from quoting.core.ground.currencies import minor_digits
+from quoting.core.ground.errors import Refused
+from quoting.core.order.order import Extra, Order, Terms
+from quoting.core.plan.gauge import Sureness
+from quoting.core.price.cost_lines import LineKind
+from quoting.core.price.price import ADJUSTMENTS, Price, price_estimate
+from quoting.core.price.price_equation import equation_of, solve_price
+from quoting.core.price.sale import Sale
+from quoting.core.workshop.selling import (
+    Delivery,
+    Deposit,
+    Fee,
+    FeeBase,
+    Pay,
+    Pricing,
+    Target,
+    Tax,
+    TaxShown,
+)
+from quoting.core.workshop.workshop import Workshop
 from tests.examples import sample_order, sample_workshop
 
 currencies = st.sampled_from(["JPY", "GBP", "EUR", "KWD"])

@@ -7,12 +7,12 @@ from decimal import Decimal
 
 import pytest
 
-from quoting.core.errors import Refused
-from quoting.core.exchange import ExchangeRate
-from quoting.core.order import Terms
-from quoting.core.quote import quote_order
-from quoting.core.terms import Target
-from quoting.core.yarns import Stock
+from quoting.core.ground.errors import Refused
+from quoting.core.order.order import Terms
+from quoting.core.quote.quote import quote_order
+from quoting.core.workshop.exchange import ExchangeRate
+from quoting.core.workshop.selling import Target
+from quoting.core.workshop.yarns import Stock
 from tests.examples import TODAY, sample_order, sample_quote, sample_workshop, sample_yarn
 
 

@@ -11,10 +11,10 @@ from typing import Any
 
 import pytest
 
-from quoting.core.order import Extra, Terms
-from quoting.core.quote import quote_order
-from quoting.core.quote_number import SIGNS
-from quoting.core.terms import Deposit, Pricing, Target
+from quoting.core.order.order import Extra, Terms
+from quoting.core.quote.quote import quote_order
+from quoting.core.quote.quote_number import SIGNS
+from quoting.core.workshop.selling import Deposit, Pricing, Target
 from tests.examples import (
     COLOURS,
     TODAY,

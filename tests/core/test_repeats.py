@@ -10,8 +10,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from quoting.core.multiples import nearest_multiple
-from quoting.core.repeats import allot_repeats
+from quoting.core.plan.multiples import nearest_multiple
+from quoting.core.plan.rows.repeats import allot_repeats
 
 
 @pytest.mark.parametrize(

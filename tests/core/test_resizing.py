@@ -8,10 +8,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from quoting.core.design import MAX_SIDE_CM, Design
-from quoting.core.errors import Refused
-from quoting.core.plan import plan_order
-from quoting.core.resizing import Size, own_size, resize_order
+from quoting.core.ground.errors import Refused
+from quoting.core.order.design import MAX_SIDE_CM, Design
+from quoting.core.order.resizing import Size, own_size, resize_order
+from quoting.core.plan.plan import plan_order
 from tests.examples import band, sample_design, sample_order, sample_workshop, section, stripes
 
 TALL = Size(width_cm=80, height_cm=200)

@@ -6,13 +6,13 @@ from decimal import Decimal
 
 import pytest
 
-from quoting.core.comparison import Compared, Rule, RuleOfThumb
-from quoting.core.costing import LineKind
-from quoting.core.money import round_money
-from quoting.core.order import Terms
-from quoting.core.quote import quote_order
-from quoting.core.resizing import Size, resize_order
-from quoting.core.terms import Target, Tax, TaxShown
+from quoting.core.ground.money import round_money
+from quoting.core.order.order import Terms
+from quoting.core.order.resizing import Size, resize_order
+from quoting.core.price.cost_lines import LineKind
+from quoting.core.quote.quote import quote_order
+from quoting.core.weighing.comparison import Compared, Rule, RuleOfThumb
+from quoting.core.workshop.selling import Target, Tax, TaxShown
 from tests.core.compared_sizes import BED, COT, PRAM, THROW, compared
 from tests.examples import TODAY, sample_design, sample_order, sample_workshop
 

@@ -8,11 +8,11 @@ from decimal import Decimal
 
 import pytest
 
-from quoting.core import budget as budget_module
-from quoting.core.budget import RECOLOURED, Change, Saving, savings
-from quoting.core.order import Order
-from quoting.core.quote import Quote, quote_order
-from quoting.core.workshop import Workshop
+from quoting.core.order.order import Order
+from quoting.core.quote.quote import Quote, quote_order
+from quoting.core.weighing import budget as budget_module
+from quoting.core.weighing.budget import RECOLOURED, Change, Saving, savings
+from quoting.core.workshop.workshop import Workshop
 from tests.examples import (
     COLOURS,
     LARGE,

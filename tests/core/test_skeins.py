@@ -6,8 +6,8 @@ from decimal import Decimal
 
 import pytest
 
-from quoting.core.errors import Refused
-from quoting.core.skeins import Bought, SkeinChoice
+from quoting.core.estimate.skeins import Bought, SkeinChoice
+from quoting.core.ground.errors import Refused
 from tests.core.plain_yarn import ball, choose, put_up, yarn
 
 

@@ -11,8 +11,8 @@ from fractions import Fraction
 
 import pytest
 
-from quoting.core.skeins import SkeinChoice
-from quoting.core.yarns import Yarn
+from quoting.core.estimate.skeins import SkeinChoice
+from quoting.core.workshop.yarns import Yarn
 from tests.core.plain_yarn import ball, choose, put_up, yarn
 
 pytestmark = pytest.mark.slow

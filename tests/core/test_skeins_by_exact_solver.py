@@ -8,7 +8,7 @@ from decimal import Decimal
 import pulp
 import pytest
 
-from quoting.core.yarns import Yarn
+from quoting.core.workshop.yarns import Yarn
 from tests.core.plain_yarn import TAIL_M, choose, put_up, yarn
 
 pytestmark = pytest.mark.slow

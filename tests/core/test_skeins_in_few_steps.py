@@ -25,7 +25,7 @@ def picks(monkeypatch: pytest.MonkeyPatch) -> Callable[[], int]:
         looked_at.append(1)
         return heappop(heap)
 
-    monkeypatch.setattr("quoting.core.cover.heappop", counted)
+    monkeypatch.setattr("quoting.core.estimate.cover.heappop", counted)
     return lambda: len(looked_at)
 
 

@@ -7,10 +7,10 @@ from typing import Any
 
 import pytest
 
-from quoting.core.errors import Refused
-from quoting.core.price_equation import equation_of, solve_price
-from quoting.core.sale import Sale, sell
-from quoting.core.terms import Fee, FeeBase, Target, Tax
+from quoting.core.ground.errors import Refused
+from quoting.core.price.price_equation import equation_of, solve_price
+from quoting.core.price.sale import Sale, sell
+from quoting.core.workshop.selling import Fee, FeeBase, Target, Tax
 
 AT_COST = Target(margin=0.0)
 

@@ -6,14 +6,14 @@ from typing import Any
 
 import pytest
 
-from quoting.core.design import Corner
-from quoting.core.errors import Refused
-from quoting.core.in_rows import Section, Stripe
-from quoting.core.passes import Plan, Work
-from quoting.core.plan import plan_order
-from quoting.core.stitches import Stitch
-from quoting.core.swatch import Reading
-from quoting.core.workshop import Pattern, Workshop
+from quoting.core.ground.errors import Refused
+from quoting.core.order.design import Corner
+from quoting.core.order.in_rows import Section, Stripe
+from quoting.core.plan.passes import Plan, Work
+from quoting.core.plan.plan import plan_order
+from quoting.core.workshop.stitches import Stitch
+from quoting.core.workshop.swatches import Reading
+from quoting.core.workshop.workshop import Pattern, Workshop
 from tests.examples import (
     band,
     sample_design,

@@ -11,18 +11,18 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from quoting.core.ball_walk import ColourWalk, walk_colour
-from quoting.core.balls import ONE_ENDLESS_BALL, Supply
-from quoting.core.design import BorderBand, Corner, Design
-from quoting.core.errors import Refused
-from quoting.core.estimate import estimate_plan
-from quoting.core.in_rows import InRows, Section, Stripe
-from quoting.core.passes import Edge, Pass, Plan, Work
-from quoting.core.plan import plan_order
-from quoting.core.strands import Point, Strand, Visit, Why, visits_by_colour
-from quoting.core.workshop import Habits, Join
-from quoting.core.yarn import yarn_by_pass
-from quoting.core.yarns import PutUp
+from quoting.core.estimate.ball_walk import ColourWalk, walk_colour
+from quoting.core.estimate.balls import ONE_ENDLESS_BALL, Supply
+from quoting.core.estimate.estimate import estimate_plan
+from quoting.core.estimate.strands import Point, Strand, Visit, Why, visits_by_colour
+from quoting.core.estimate.yarn_needed import yarn_by_pass
+from quoting.core.ground.errors import Refused
+from quoting.core.order.design import BorderBand, Corner, Design
+from quoting.core.order.in_rows import InRows, Section, Stripe
+from quoting.core.plan.passes import Edge, Pass, Plan, Work
+from quoting.core.plan.plan import plan_order
+from quoting.core.workshop.workshop import Habits, Join
+from quoting.core.workshop.yarns import PutUp
 from tests.examples import COLOURS, WOOL, sample_design, sample_order, sample_workshop, sample_yarn
 
 TAIL_M = 0.15

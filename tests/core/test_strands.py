@@ -7,13 +7,13 @@ from typing import Any
 
 import pytest
 
-from quoting.core.ball_walk import walk_colour
-from quoting.core.estimate import estimate_plan
-from quoting.core.passes import Edge, Plan
-from quoting.core.plan import plan_order
-from quoting.core.strands import Carry, Strand, Why, most_waiting, visits_by_colour
-from quoting.core.workshop import Habits
-from quoting.core.yarn import yarn_by_pass
+from quoting.core.estimate.ball_walk import walk_colour
+from quoting.core.estimate.estimate import estimate_plan
+from quoting.core.estimate.strands import Carry, Strand, Why, most_waiting, visits_by_colour
+from quoting.core.estimate.yarn_needed import yarn_by_pass
+from quoting.core.plan.passes import Edge, Plan
+from quoting.core.plan.plan import plan_order
+from quoting.core.workshop.workshop import Habits
 from tests.examples import (
     band,
     sample_design,

@@ -8,8 +8,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from quoting.core import stripe_search
-from quoting.core.stripe_search import (
+from quoting.core.weighing import stripe_search
+from quoting.core.weighing.stripe_search import (
     LONGEST,
     LONGEST_EVER,
     RUN_GROWS,

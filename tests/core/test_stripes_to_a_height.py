@@ -6,9 +6,9 @@ from typing import Any
 
 import pytest
 
-from quoting.core.errors import Refused
-from quoting.core.in_rows import StopAt
-from quoting.core.stripes import Striping, stripe_body
+from quoting.core.ground.errors import Refused
+from quoting.core.order.in_rows import StopAt
+from quoting.core.plan.rows.stripes import Striping, stripe_body
 from tests.examples import rows_of, sample_design, section, stripes
 
 

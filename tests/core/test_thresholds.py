@@ -11,16 +11,16 @@ from typing import Any
 
 import pytest
 
-from quoting.core.estimate import estimate_plan
-from quoting.core.in_rows import Section
-from quoting.core.order import Order
-from quoting.core.plan import plan_order
-from quoting.core.quote import Quote
-from quoting.core.strands import Why
-from quoting.core.swatch import Reading
-from quoting.core.timing import Minutes, Timing
-from quoting.core.workshop import Habits
-from quoting.core.yarns import PutUp
+from quoting.core.estimate.estimate import estimate_plan
+from quoting.core.estimate.strands import Why
+from quoting.core.order.in_rows import Section
+from quoting.core.order.order import Order
+from quoting.core.plan.plan import plan_order
+from quoting.core.quote.quote import Quote
+from quoting.core.workshop.swatches import Reading
+from quoting.core.workshop.timings import Minutes, Timing
+from quoting.core.workshop.workshop import Habits
+from quoting.core.workshop.yarns import PutUp
 from tests.core.striped_orders import endless
 from tests.examples import (
     band,

@@ -8,10 +8,10 @@ from decimal import Decimal
 
 import pytest
 
-from quoting.core.exchange import ExchangeRate
-from quoting.core.order import Terms
-from quoting.core.quote import Quote
-from quoting.core.terms import Delivery, DeliveryBand, Deposit, Pricing, Target
+from quoting.core.order.order import Terms
+from quoting.core.quote.quote import Quote
+from quoting.core.workshop.exchange import ExchangeRate
+from quoting.core.workshop.selling import Delivery, DeliveryBand, Deposit, Pricing, Target
 from tests.examples import TODAY, sample_order, sample_quote, sample_workshop
 
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from quoting.core.design import ColourSource
-from quoting.core.order import Extra, Order
-from quoting.core.yarns import Stock
+from quoting.core.order.design import ColourSource
+from quoting.core.order.order import Extra, Order
+from quoting.core.workshop.yarns import Stock
 from tests.examples import (
     WOOL,
     band,

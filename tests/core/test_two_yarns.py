@@ -6,13 +6,13 @@ from dataclasses import replace
 
 import pytest
 
-from quoting.core.design import ColourSource
-from quoting.core.gauge import Sureness, gauge_of, has_swatch
-from quoting.core.passes import Plan
-from quoting.core.plan import plan_order
-from quoting.core.stitches import Stitch
-from quoting.core.swatch import Reading
-from quoting.core.workshop import Pattern, Workshop
+from quoting.core.order.design import ColourSource
+from quoting.core.plan.gauge import Sureness, gauge_of, has_swatch
+from quoting.core.plan.passes import Plan
+from quoting.core.plan.plan import plan_order
+from quoting.core.workshop.stitches import Stitch
+from quoting.core.workshop.swatches import Reading
+from quoting.core.workshop.workshop import Pattern, Workshop
 from tests.examples import (
     WOOL,
     band,

@@ -8,18 +8,18 @@ from decimal import Decimal
 
 import pytest
 
-from quoting.core.design import ColourSource
-from quoting.core.errors import Checks, Mistake, Refused
-from quoting.core.exchange import ExchangeRate
-from quoting.core.in_rows import Section, Stripe
-from quoting.core.order import Extra, Order
-from quoting.core.place import NOWHERE, at
-from quoting.core.stitches import Stitch
-from quoting.core.swatch import Piece, Reading, Run
-from quoting.core.terms import Delivery, DeliveryBand, Deposit, Target
-from quoting.core.timing import Timing
-from quoting.core.workshop import Pattern
-from quoting.core.yarns import PutUp
+from quoting.core.ground.errors import Checks, Mistake, Refused
+from quoting.core.ground.place import NOWHERE, at
+from quoting.core.order.design import ColourSource
+from quoting.core.order.in_rows import Section, Stripe
+from quoting.core.order.order import Extra, Order
+from quoting.core.workshop.exchange import ExchangeRate
+from quoting.core.workshop.selling import Delivery, DeliveryBand, Deposit, Target
+from quoting.core.workshop.stitches import Stitch
+from quoting.core.workshop.swatches import Piece, Reading, Run
+from quoting.core.workshop.timings import Timing
+from quoting.core.workshop.workshop import Pattern
+from quoting.core.workshop.yarns import PutUp
 from tests.examples import (
     sample_design,
     sample_minutes,

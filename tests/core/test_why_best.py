@@ -11,13 +11,13 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from quoting.core.best_size import Reason, best_of, why_best
-from quoting.core.costing import LineKind
-from quoting.core.hours import Part
-from quoting.core.order import Terms
-from quoting.core.price import price_estimate
-from quoting.core.quote import Quote
-from quoting.core.terms import Target
+from quoting.core.estimate.hours import Part
+from quoting.core.order.order import Terms
+from quoting.core.price.cost_lines import LineKind
+from quoting.core.price.price import price_estimate
+from quoting.core.quote.quote import Quote
+from quoting.core.weighing.best_size import Reason, best_of, why_best
+from quoting.core.workshop.selling import Target
 from tests.examples import LARGE, SMALL, sample_order, sample_quote, sample_workshop, sample_yarn
 
 SHOPS = [

@@ -8,13 +8,14 @@ from typing import Any
 
 import pytest
 
-from quoting.core import comparison, quote
-from quoting.core.budget import within_budget
-from quoting.core.calmer_stripes import MOST_VARIED, calmer_stripes
-from quoting.core.comparison import MOST_COMPARED, compare_sizes
-from quoting.core.errors import Mistake, Refused
-from quoting.core.estimate import MOST_PASSES, work_of
-from quoting.core.resizing import Size
+from quoting.core.estimate.estimate import MOST_PASSES, work_of
+from quoting.core.ground.errors import Mistake, Refused
+from quoting.core.order.resizing import Size
+from quoting.core.quote import quote
+from quoting.core.weighing import comparison
+from quoting.core.weighing.budget import within_budget
+from quoting.core.weighing.calmer_stripes import MOST_VARIED, calmer_stripes
+from quoting.core.weighing.comparison import MOST_COMPARED, compare_sizes
 from tests.examples import TODAY, sample_design, sample_order, sample_quote, sample_workshop
 
 SIZES = [Size(width_cm=60.0 + number, height_cm=100.0) for number in range(50)]

@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from quoting.core.working_calendar import WorkingCalendar, ready_by
+from quoting.core.workshop.calendar import WorkingCalendar, ready_by
 from tests.examples import sample_quote
 
 TODAY = date(2026, 11, 25)

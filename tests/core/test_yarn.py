@@ -10,14 +10,14 @@ from typing import Any
 import pytest
 from uncertainties import ufloat, umath  # type: ignore[import-untyped]
 
-from quoting.core.estimate import ColourEstimate, Estimate, estimate_plan
-from quoting.core.gauge import Sureness
-from quoting.core.order import Extra, Order
-from quoting.core.plan import plan_order
-from quoting.core.stitches import Stitch
-from quoting.core.workshop import Habits, Join, Workshop
-from quoting.core.yarn import relative_error, reserve
-from quoting.core.yarns import PutUp, Stock
+from quoting.core.estimate.estimate import ColourEstimate, Estimate, estimate_plan
+from quoting.core.estimate.yarn_needed import relative_error, reserve
+from quoting.core.order.order import Extra, Order
+from quoting.core.plan.gauge import Sureness
+from quoting.core.plan.plan import plan_order
+from quoting.core.workshop.stitches import Stitch
+from quoting.core.workshop.workshop import Habits, Join, Workshop
+from quoting.core.workshop.yarns import PutUp, Stock
 from tests.examples import (
     band,
     plain_gauge,

@@ -6,7 +6,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
-from quoting.core.strands import Visit
+from quoting.core.estimate.strands import Visit
 
 HAIR_M = 1e-6
 

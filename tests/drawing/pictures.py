@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from typing import Any
 
 from exports.drawing import draw_blanket
-from quoting.core.quote import Quote
+from quoting.core.quote.quote import Quote
 from quoting.wording import speech_of
 from tests.examples import sample_design, sample_order, sample_quote, sample_workshop, sample_yarn
 

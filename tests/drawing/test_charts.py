@@ -11,8 +11,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from exports.charts import Bar, Level, Part, StackedBar, bars, price_bar, stacked_bars
-from quoting.core.order import Terms
-from quoting.core.terms import Target
+from quoting.core.order.order import Terms
+from quoting.core.workshop.selling import Target
 from quoting.wording import speech_of
 from tests.drawing.pictures import SVG, of_class, sizes, words_of
 from tests.examples import sample_order, sample_quote

@@ -9,9 +9,9 @@ import pytest
 
 from exports.drawing import draw_blanket
 from exports.drawing.rulers import ticks
-from quoting.core.cautions import Reader
-from quoting.core.in_rows import Section, Stripe
-from quoting.core.measures import CM_PER_INCH, Units
+from quoting.core.ground.cautions import Reader
+from quoting.core.ground.measures import CM_PER_INCH, Units
+from quoting.core.order.in_rows import Section, Stripe
 from quoting.wording import speech_of
 from tests.drawing.pictures import SVG, drawn, of_class, quote_of, sizes, with_colours, words_of
 from tests.examples import COLOURS, band, sample_order, sample_quote, section

@@ -8,10 +8,10 @@ from itertools import pairwise
 
 import pytest
 
-from quoting.core.passes import Edge, Work
-from quoting.core.quote import Quote
-from quoting.core.strands import Strand
-from quoting.core.yarns import PutUp
+from quoting.core.estimate.strands import Strand
+from quoting.core.plan.passes import Edge, Work
+from quoting.core.quote.quote import Quote
+from quoting.core.workshop.yarns import PutUp
 from tests.drawing.pictures import drawn, of_class, quote_of, sizes
 from tests.examples import band, sample_yarn, section, stripes
 

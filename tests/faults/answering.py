@@ -15,11 +15,11 @@ from contextlib import suppress
 from io import BytesIO
 from random import Random
 
-from quoting.core.comparison import compare_sizes
-from quoting.core.errors import Refused
-from quoting.core.order import Order
-from quoting.core.quote import quote_order
-from quoting.core.stitches import Vocabulary
+from quoting.core.ground.errors import Refused
+from quoting.core.order.order import Order
+from quoting.core.quote.quote import quote_order
+from quoting.core.weighing.comparison import compare_sizes
+from quoting.core.workshop.stitches import Vocabulary
 from quoting.places import config_folder
 from quoting.rates import read_rates
 from quoting.schema import load_order_text, load_workshop_text, order_text, size_of

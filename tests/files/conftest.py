@@ -4,8 +4,8 @@ from collections.abc import Callable
 
 import pytest
 
-from quoting.core.errors import Mistake, Refused
-from quoting.core.workshop import Workshop
+from quoting.core.ground.errors import Mistake, Refused
+from quoting.core.workshop.workshop import Workshop
 from quoting.places import demo_workshop
 from quoting.schema import load_order_text, load_workshop, load_workshop_text
 from tests.files.samples import EVERY_KEY_OF_AN_ORDER

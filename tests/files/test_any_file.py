@@ -8,13 +8,13 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from quoting.core.design import BorderBand, ColourSource, Corner, Design
-from quoting.core.errors import Refused
-from quoting.core.in_rows import InRows, Section, StopAt, Stripe
-from quoting.core.order import Extra, Order, Terms
-from quoting.core.stitches import Vocabulary
-from quoting.core.terms import Target
-from quoting.core.workshop import Workshop
+from quoting.core.ground.errors import Refused
+from quoting.core.order.design import BorderBand, ColourSource, Corner, Design
+from quoting.core.order.in_rows import InRows, Section, StopAt, Stripe
+from quoting.core.order.order import Extra, Order, Terms
+from quoting.core.workshop.selling import Target
+from quoting.core.workshop.stitches import Vocabulary
+from quoting.core.workshop.workshop import Workshop
 from quoting.files.toml_text import load_toml
 from quoting.places import demo_workshop
 from quoting.schema import (

@@ -99,7 +99,7 @@ def test_a_file_over_a_million_bytes_is_not_read(mistakes, tmp_path):
 READ_AS_SOMEBODY_ELSE = """
 import os, sys
 from pathlib import Path
-from quoting.core.errors import Refused
+from quoting.core.ground.errors import Refused
 from quoting.files.toml_text import load_file
 if os.geteuid() == 0:
     os.setgid({nobody})

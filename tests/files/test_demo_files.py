@@ -9,13 +9,12 @@ from decimal import Decimal
 import pytest
 
 from quoting import places
-from quoting.core.design import BorderBand, ColourSource, Corner
-from quoting.core.in_rows import Section, StopAt, Stripe
-from quoting.core.measures import Units
-from quoting.core.order import Extra, Terms
-from quoting.core.stitches import Stitch, Vocabulary
-from quoting.core.swatch import Piece, Reading, Run
-from quoting.core.terms import (
+from quoting.core.ground.measures import Units
+from quoting.core.order.design import BorderBand, ColourSource, Corner
+from quoting.core.order.in_rows import Section, StopAt, Stripe
+from quoting.core.order.order import Extra, Terms
+from quoting.core.workshop.calendar import WorkingCalendar
+from quoting.core.workshop.selling import (
     Delivery,
     DeliveryBand,
     Deposit,
@@ -26,10 +25,11 @@ from quoting.core.terms import (
     Tax,
     YarnCharged,
 )
-from quoting.core.timing import Timing
-from quoting.core.working_calendar import WorkingCalendar
-from quoting.core.workshop import Habits, Join, Pattern
-from quoting.core.yarns import PutUp, Stock
+from quoting.core.workshop.stitches import Stitch, Vocabulary
+from quoting.core.workshop.swatches import Piece, Reading, Run
+from quoting.core.workshop.timings import Timing
+from quoting.core.workshop.workshop import Habits, Join, Pattern
+from quoting.core.workshop.yarns import PutUp, Stock
 from quoting.places import config_folder, demo_order, demo_workshop
 from quoting.schema import load_order, load_workshop_text
 from tests.files.samples import EVERY_KEY_OF_AN_ORDER

@@ -8,8 +8,8 @@ from contextlib import suppress
 
 import pytest
 
-from quoting.core.errors import Refused
-from quoting.core.workshop import Workshop
+from quoting.core.ground.errors import Refused
+from quoting.core.workshop.workshop import Workshop
 from quoting.places import demo_workshop
 from quoting.schema import load_order_text, load_workshop_text
 from quoting.wording import FILE_SPEECH, mistake_sentence

@@ -7,9 +7,9 @@ from collections.abc import Callable
 
 import pytest
 
-from quoting.core.errors import MORE, MOST_TOLD, Checks, Mistake, Refused
-from quoting.core.place import at
-from quoting.core.workshop import Workshop
+from quoting.core.ground.errors import MORE, MOST_TOLD, Checks, Mistake, Refused
+from quoting.core.ground.place import at
+from quoting.core.workshop.workshop import Workshop
 from quoting.places import demo_workshop
 from quoting.schema import load_order_text, load_workshop_text
 from quoting.schema.notes import MOST_LIKENED

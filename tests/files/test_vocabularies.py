@@ -1,6 +1,6 @@
 """Stitch names are read in the file's vocabulary; the US names are kept inside."""
 
-from quoting.core.stitches import Stitch, Vocabulary
+from quoting.core.workshop.stitches import Stitch, Vocabulary
 from quoting.places import demo_workshop
 from quoting.schema import load_order_text, load_workshop_text, order_text
 from tests.files.samples import EVERY_KEY_OF_AN_ORDER

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import math
 
-from quoting.core.gauge import Sureness
-from quoting.core.hours import Part, Task
+from quoting.core.estimate.hours import Part, Task
+from quoting.core.plan.gauge import Sureness
 
 
 def normal_minutes(*elements: tuple[float, float]) -> float:

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from quoting.core.border import border_rounds
-from quoting.core.design import Corner
-from quoting.core.stitches import Stitch
+from quoting.core.order.design import Corner
+from quoting.core.plan.border import border_rounds
+from quoting.core.workshop.stitches import Stitch
 from tests.examples import edging, plain_gauge, rim
 
 SC = plain_gauge(Stitch.SC, 0.8, 0.8)

@@ -7,10 +7,10 @@ from fractions import Fraction
 
 import pytest
 
-from quoting.core.price_equation import equation_of, solve_price
-from quoting.core.quote import Quote
-from quoting.core.sale import Sale
-from quoting.core.terms import Delivery, Pricing, Target, Tax
+from quoting.core.price.price_equation import equation_of, solve_price
+from quoting.core.price.sale import Sale
+from quoting.core.quote.quote import Quote
+from quoting.core.workshop.selling import Delivery, Pricing, Target, Tax
 from tests.examples import sample_order, sample_quote, sample_workshop
 
 

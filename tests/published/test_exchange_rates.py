@@ -7,10 +7,10 @@ from decimal import Decimal
 
 import pytest
 
-from quoting.core.errors import Refused
-from quoting.core.euro_rates import EuroRates
-from quoting.core.exchange import ExchangeRate, exchanged
-from quoting.core.money import round_half_up
+from quoting.core.ground.errors import Refused
+from quoting.core.ground.money import round_half_up
+from quoting.core.workshop.euro_rates import EuroRates
+from quoting.core.workshop.exchange import ExchangeRate, exchanged
 
 REFERENCE = EuroRates(
     day=date(2017, 3, 8),

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from quoting.core.categories import HOOK_MM, SC_IN_FOUR_INCHES, rough_stitch_width_cm
-from quoting.core.gauge import Gauge, gauge_of
-from quoting.core.swatch import Reading, Run, Swatch
+from quoting.core.plan.gauge import Gauge, gauge_of
+from quoting.core.workshop.categories import HOOK_MM, SC_IN_FOUR_INCHES, rough_stitch_width_cm
+from quoting.core.workshop.swatches import Reading, Run, Swatch
 from quoting.notation import FILE_MARKS, read_measure
 from tests.examples import WOOL, sample_swatch, sample_workshop
 

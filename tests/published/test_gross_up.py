@@ -6,10 +6,10 @@ from decimal import Decimal
 
 import pytest
 
-from quoting.core.money import round_money
-from quoting.core.price_equation import equation_of, solve_price
-from quoting.core.sale import Sale, fee_parts
-from quoting.core.terms import Fee, Target, Tax
+from quoting.core.ground.money import round_money
+from quoting.core.price.price_equation import equation_of, solve_price
+from quoting.core.price.sale import Sale, fee_parts
+from quoting.core.workshop.selling import Fee, Target, Tax
 
 
 def sale(cost: str, *rates: float) -> Sale:

@@ -9,13 +9,13 @@ from __future__ import annotations
 from decimal import Decimal
 from typing import NamedTuple
 
-from quoting.core.best_size import best_of
-from quoting.core.estimate import Estimate
-from quoting.core.gauge import Sureness
-from quoting.core.hours import Hours, Part, Task
-from quoting.core.order import Extra, Terms
-from quoting.core.price import price_estimate
-from quoting.core.terms import Delivery, Pay, Pricing, Target
+from quoting.core.estimate.estimate import Estimate
+from quoting.core.estimate.hours import Hours, Part, Task
+from quoting.core.order.order import Extra, Terms
+from quoting.core.plan.gauge import Sureness
+from quoting.core.price.price import price_estimate
+from quoting.core.weighing.best_size import best_of
+from quoting.core.workshop.selling import Delivery, Pay, Pricing, Target
 from tests.examples import sample_order, sample_workshop
 
 

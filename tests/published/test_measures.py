@@ -4,7 +4,14 @@ from __future__ import annotations
 
 import pytest
 
-from quoting.core.measures import CM_PER, CM_PER_INCH, CM_PER_YARD, GRAMS_PER, GRAMS_PER_OUNCE, tex
+from quoting.core.ground.measures import (
+    CM_PER,
+    CM_PER_INCH,
+    CM_PER_YARD,
+    GRAMS_PER,
+    GRAMS_PER_OUNCE,
+    tex,
+)
 from quoting.notation import FILE_MARKS, LENGTH, MASS, YARN_LENGTH, Quantity, read_measure
 
 

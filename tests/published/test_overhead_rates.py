@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from decimal import Decimal
 
-from quoting.core.costing import LineKind, cost_lines
-from quoting.core.estimate import Estimate
-from quoting.core.gauge import Sureness
-from quoting.core.hours import Hours, Part, Task
-from quoting.core.order import Extra
-from quoting.core.pay_rates import Year, pay_rates
-from quoting.core.terms import Delivery, Pay
+from quoting.core.estimate.estimate import Estimate
+from quoting.core.estimate.hours import Hours, Part, Task
+from quoting.core.order.order import Extra
+from quoting.core.plan.gauge import Sureness
+from quoting.core.price.cost_lines import LineKind, cost_lines
+from quoting.core.workshop.pay_rates import Year, pay_rates
+from quoting.core.workshop.selling import Delivery, Pay
 from tests.examples import sample_order, sample_workshop
 
 

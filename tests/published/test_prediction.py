@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from quoting.core.pace import Pace
-from quoting.core.student_t import two_sided_t
+from quoting.core.estimate.pace import Pace
+from quoting.core.ground.student_t import two_sided_t
 
 
 def test_the_twenty_third_specimen() -> None:

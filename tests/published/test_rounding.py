@@ -6,9 +6,9 @@ from decimal import Decimal
 
 import pytest
 
-from quoting.core.currencies import MINOR_DIGITS, minor_digits
-from quoting.core.errors import Refused
-from quoting.core.money import (
+from quoting.core.ground.currencies import MINOR_DIGITS, minor_digits
+from quoting.core.ground.errors import Refused
+from quoting.core.ground.money import (
     exact,
     round_count,
     round_half_up,

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from quoting.core.errors import Refused
-from quoting.core.stitches import (
+from quoting.core.ground.errors import Refused
+from quoting.core.workshop.stitches import (
     TURNING_CHAINS,
     Stitch,
     TurningChain,
@@ -13,7 +13,7 @@ from quoting.core.stitches import (
     read_stitch,
     stitch_name,
 )
-from quoting.core.workshop import Habits
+from quoting.core.workshop.workshop import Habits
 from tests.examples import sample_workshop
 
 

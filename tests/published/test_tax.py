@@ -7,8 +7,8 @@ from fractions import Fraction
 
 import pytest
 
-from quoting.core.sale import Sale, sale_tax
-from quoting.core.terms import Tax, TaxShown
+from quoting.core.price.sale import Sale, sale_tax
+from quoting.core.workshop.selling import Tax, TaxShown
 
 
 def tax_on(price: str, rate: float, *, delivery: str = "0", **terms: object) -> Decimal:

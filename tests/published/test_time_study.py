@@ -7,13 +7,13 @@ from statistics import fmean, pstdev
 
 import pytest
 
-from quoting.core.pace import Pace, Session, pace_of, readings_needed, timings_wanted
-from quoting.core.quote import Quote
-from quoting.core.stitching_time import basic_session
-from quoting.core.student_t import two_sided_t, within
-from quoting.core.terms import Pay
-from quoting.core.timing import Timing
-from quoting.core.workshop import Workshop
+from quoting.core.estimate.pace import Pace, Session, pace_of, readings_needed, timings_wanted
+from quoting.core.estimate.stitching_time import basic_session
+from quoting.core.ground.student_t import two_sided_t, within
+from quoting.core.quote.quote import Quote
+from quoting.core.workshop.selling import Pay
+from quoting.core.workshop.timings import Timing
+from quoting.core.workshop.workshop import Workshop
 from tests.examples import sample_quote, sample_workshop
 from tests.published.elements import normal_minutes
 

@@ -7,12 +7,12 @@ from decimal import Decimal
 
 import pytest
 
-from quoting.core import yarn
-from quoting.core.gauge import Sureness, gauge_of
-from quoting.core.hours import Hours, Part, Task
-from quoting.core.swatch import Piece, Run
-from quoting.core.yarn import relative_error
-from quoting.core.yarns import PutUp
+from quoting.core.estimate import yarn_needed as yarn
+from quoting.core.estimate.hours import Hours, Part, Task
+from quoting.core.estimate.yarn_needed import relative_error
+from quoting.core.plan.gauge import Sureness, gauge_of
+from quoting.core.workshop.swatches import Piece, Run
+from quoting.core.workshop.yarns import PutUp
 from tests.examples import WOOL, sample_swatch, sample_workshop, sample_yarn
 
 

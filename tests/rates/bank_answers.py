@@ -8,7 +8,7 @@ from decimal import Decimal
 
 import pytest
 
-from quoting.core.errors import Mistake, Refused
+from quoting.core.ground.errors import Mistake, Refused
 
 DAY = date(2017, 3, 8)
 RATES = {"USD": Decimal("1.0556"), "JPY": Decimal("120.65"), "GBP": Decimal("0.86753")}

@@ -12,7 +12,7 @@ import pytest
 import requests
 import responses
 
-from quoting.core.euro_rates import EuroRates
+from quoting.core.workshop.euro_rates import EuroRates
 from quoting.rates import ADDRESS, MOST_BYTES, fetch_rates
 from tests.rates.bank_answers import DAY, RATES, document, why
 

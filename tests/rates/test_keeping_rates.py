@@ -14,7 +14,7 @@ import responses
 from hypothesis import given
 from hypothesis import strategies as st
 
-from quoting.core.euro_rates import EuroRates
+from quoting.core.workshop.euro_rates import EuroRates
 from quoting.rates import MOST_BYTES, keep_rates, kept_rates
 from tests.rates.bank_answers import DAY, RATES
 

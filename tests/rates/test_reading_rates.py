@@ -9,7 +9,7 @@ import responses
 from hypothesis import given
 from hypothesis import strategies as st
 
-from quoting.core.errors import Mistake, Refused
+from quoting.core.ground.errors import Mistake, Refused
 from quoting.rates import read_rates
 from tests.paths import place_of
 from tests.rates.bank_answers import document, why

@@ -11,9 +11,9 @@ from typing import Any
 import tomli_w
 from werkzeug.datastructures import MultiDict
 
-from quoting.core.measures import Units
-from quoting.core.place import Document
-from quoting.core.stitches import Vocabulary
+from quoting.core.ground.measures import Units
+from quoting.core.ground.place import Document
+from quoting.core.workshop.stitches import Vocabulary
 from quoting.notation import Marks
 from quoting.schema.notation import FILE, RECORD, Medium, Notation
 from quoting.schema.reading import read_value

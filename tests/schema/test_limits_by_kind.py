@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from quoting.core.errors import Mistake
-from quoting.core.measures import Units
-from quoting.core.place import Document, at
+from quoting.core.ground.errors import Mistake
+from quoting.core.ground.measures import Units
+from quoting.core.ground.place import Document, at
 from quoting.wording import mistake_sentence, speech_of
 from tests.examples import sample_workshop
 

@@ -13,14 +13,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from quoting.core.buyers_offer import Offer, OfferedColour, OfferedYarn, offer_of
-from quoting.core.cautions import Caution
-from quoting.core.errors import Refused
-from quoting.core.exchange import ExchangeRate
-from quoting.core.offer_rows import Row
-from quoting.core.order import Terms
-from quoting.core.quote import Quote
-from quoting.core.terms import Deposit, Tax, TaxShown
+from quoting.core.ground.cautions import Caution
+from quoting.core.ground.errors import Refused
+from quoting.core.order.order import Terms
+from quoting.core.quote.offer import Offer, OfferedColour, OfferedYarn, offer_of
+from quoting.core.quote.offer_rows import Row
+from quoting.core.quote.quote import Quote
+from quoting.core.workshop.exchange import ExchangeRate
+from quoting.core.workshop.selling import Deposit, Tax, TaxShown
 from quoting.schema.offer_shape import offer_record, read_offer
 from tests.examples import TODAY, sample_order, sample_quote, sample_workshop
 

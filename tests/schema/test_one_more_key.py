@@ -9,8 +9,8 @@ import pytest
 from mypy import api
 from werkzeug.datastructures import MultiDict
 
-from quoting.core.errors import Refused
-from quoting.core.place import Document
+from quoting.core.ground.errors import Refused
+from quoting.core.ground.place import Document
 from quoting.schema.figures import SIDE
 from quoting.schema.reading import read_value
 from quoting.schema.shape import Fields, Shape
@@ -83,7 +83,7 @@ def test_what_is_wrong_with_it_is_told_at_its_place() -> None:
 
 
 SNIPPET = """
-from quoting.core.order import Order
+from quoting.core.order.order import Order
 from quoting.schema.figures import COUNT
 from quoting.schema.shape import Fields
 from quoting.schema.words import TEXT

@@ -10,8 +10,8 @@ import pytest
 from hypothesis import Phase, given, settings
 from hypothesis import strategies as st
 
-from quoting.core.design import Section, Stripe
-from quoting.core.place import Document, Place
+from quoting.core.ground.place import Document, Place
+from quoting.core.order.design import Section, Stripe
 from quoting.schema.blanket_shapes import SECTION
 from quoting.schema.kind import Kind
 from quoting.schema.order_shape import ORDER

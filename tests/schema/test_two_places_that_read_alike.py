@@ -7,10 +7,10 @@ from typing import Any
 
 import pytest
 
-from quoting.core.design import ColourSource
-from quoting.core.errors import Refused
-from quoting.core.order import Order
-from quoting.core.place import Document, at
+from quoting.core.ground.errors import Refused
+from quoting.core.ground.place import Document, at
+from quoting.core.order.design import ColourSource
+from quoting.core.order.order import Order
 from quoting.schema.measurement_shapes import YARN
 from quoting.schema.notation import FILE, Notation
 from quoting.schema.order_shape import ORDER

@@ -9,15 +9,15 @@ from typing import Any
 
 from hypothesis import strategies as st
 
-from quoting.core.design import Section
-from quoting.core.exchange import ExchangeRate
-from quoting.core.order import Extra, Order
-from quoting.core.resizing import Size
-from quoting.core.stitches import WORKED
-from quoting.core.swatch import Swatch
-from quoting.core.terms import Deposit, Pricing, Target
-from quoting.core.workshop import CONFIDENCE, Habits, Workshop
-from quoting.core.yarns import Stock, Yarn
+from quoting.core.order.design import Section
+from quoting.core.order.order import Extra, Order
+from quoting.core.order.resizing import Size
+from quoting.core.workshop.exchange import ExchangeRate
+from quoting.core.workshop.selling import Deposit, Pricing, Target
+from quoting.core.workshop.stitches import WORKED
+from quoting.core.workshop.swatches import Swatch
+from quoting.core.workshop.workshop import CONFIDENCE, Habits, Workshop
+from quoting.core.workshop.yarns import Stock, Yarn
 from quoting.schema.figures import Count, Exact, Measure, Money, Number, Share
 from quoting.schema.kind import Kind
 from quoting.schema.measurement_shapes import PIECE, PUT_UP, RUN

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from decimal import Decimal
 
-from quoting.core.comparison import Comparison, compare_sizes
-from quoting.core.resizing import Size
-from quoting.core.workshop import Workshop
+from quoting.core.order.resizing import Size
+from quoting.core.weighing.comparison import Comparison, compare_sizes
+from quoting.core.workshop.workshop import Workshop
 from quoting.web.shop import open_shop
 from tests.examples import TODAY, sample_workshop
 from tests.web.conftest import ORDER, Maker

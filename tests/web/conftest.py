@@ -7,8 +7,8 @@ from io import BytesIO
 import pytest
 from flask.testing import FlaskClient
 
-from quoting.core.stitches import Vocabulary
-from quoting.core.workshop import Workshop
+from quoting.core.workshop.stitches import Vocabulary
+from quoting.core.workshop.workshop import Workshop
 from quoting.schema import load_order_text, order_text
 from quoting.web import create_app
 from quoting.web.shop import open_shop

@@ -5,14 +5,14 @@ from __future__ import annotations
 from dataclasses import replace
 from decimal import Decimal
 
-from quoting.core.exchange import ExchangeRate
-from quoting.core.in_rows import Stripe
-from quoting.core.order import Order
-from quoting.core.quote import Quote, quote_order
-from quoting.core.stitches import Vocabulary
-from quoting.core.terms import Deposit, Tax
-from quoting.core.workshop import Workshop
-from quoting.core.yarns import PutUp
+from quoting.core.order.in_rows import Stripe
+from quoting.core.order.order import Order
+from quoting.core.quote.quote import Quote, quote_order
+from quoting.core.workshop.exchange import ExchangeRate
+from quoting.core.workshop.selling import Deposit, Tax
+from quoting.core.workshop.stitches import Vocabulary
+from quoting.core.workshop.workshop import Workshop
+from quoting.core.workshop.yarns import PutUp
 from quoting.schema import load_order_text, order_text
 from quoting.wording import speech_of
 from tests.examples import (

@@ -5,13 +5,22 @@ from __future__ import annotations
 from dataclasses import replace
 from decimal import Decimal
 
-from quoting.core.exchange import ExchangeRate
-from quoting.core.stitches import Stitch
-from quoting.core.swatch import Reading, Run
-from quoting.core.terms import Deposit, Fee, FeeBase, Pay, Target, Tax, TaxShown, YarnCharged
-from quoting.core.timing import Timing
-from quoting.core.workshop import Habits, Join, Pattern, Workshop
-from quoting.core.yarns import Stock
+from quoting.core.workshop.exchange import ExchangeRate
+from quoting.core.workshop.selling import (
+    Deposit,
+    Fee,
+    FeeBase,
+    Pay,
+    Target,
+    Tax,
+    TaxShown,
+    YarnCharged,
+)
+from quoting.core.workshop.stitches import Stitch
+from quoting.core.workshop.swatches import Reading, Run
+from quoting.core.workshop.timings import Timing
+from quoting.core.workshop.workshop import Habits, Join, Pattern, Workshop
+from quoting.core.workshop.yarns import Stock
 from tests.examples import (
     LARGE,
     SMALL,

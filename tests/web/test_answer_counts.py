@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from quoting.core.passes import Work
-from quoting.core.strands import Why
+from quoting.core.estimate.strands import Why
+from quoting.core.plan.passes import Work
 from quoting.wording import edge_words, part_words, pass_words, point_words, task_words
 from tests.examples import COLOURS
 from tests.web.pages import Page

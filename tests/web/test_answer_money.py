@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from quoting.core.cautions import Reader
+from quoting.core.ground.cautions import Reader
 from quoting.wording import caution_sentence, line_what
 from tests.examples import TODAY
 from tests.web.conftest import maker_in

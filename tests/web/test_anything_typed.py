@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from quoting.web import answers
+from quoting.web.orders import order_answer as answers
 from tests.examples import sample_workshop
 from tests.web.conftest import Maker, maker_in
 from tests.web.pages import Page

@@ -2,7 +2,7 @@
 
 import pytest
 
-from quoting.core.stitches import Vocabulary
+from quoting.core.workshop.stitches import Vocabulary
 from quoting.schema import order_text
 from tests.examples import sample_design, sample_order, sample_workshop, section
 from tests.web.conftest import Maker, maker_in

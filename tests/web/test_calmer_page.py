@@ -5,11 +5,11 @@ from __future__ import annotations
 from dataclasses import replace
 from decimal import Decimal
 
-from quoting.core.calmer_stripes import calmer_stripes
-from quoting.core.order import Terms
-from quoting.core.quote import quote_order
-from quoting.core.stitches import Vocabulary
-from quoting.core.terms import Target
+from quoting.core.order.order import Terms
+from quoting.core.quote.quote import quote_order
+from quoting.core.weighing.calmer_stripes import calmer_stripes
+from quoting.core.workshop.selling import Target
+from quoting.core.workshop.stitches import Vocabulary
 from quoting.schema import order_text
 from quoting.wording import speech_of
 from tests.examples import TODAY, sample_design, sample_workshop, section

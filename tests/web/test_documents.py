@@ -6,9 +6,9 @@ from io import BytesIO
 import pytest
 from openpyxl import load_workbook
 
-from quoting.core.cautions import Reader
-from quoting.core.stitches import Vocabulary
-from quoting.core.terms import Deposit, Tax
+from quoting.core.ground.cautions import Reader
+from quoting.core.workshop.selling import Deposit, Tax
+from quoting.core.workshop.stitches import Vocabulary
 from quoting.schema import load_order_text, order_text
 from quoting.wording import caution_sentence
 from tests.examples import changed_design, sample_order, sample_workshop

@@ -69,7 +69,7 @@ def test_what_a_page_of_another_site_sends_is_turned_away_before_any_of_it_is_re
     def read(*_: object) -> None:
         pytest.fail("the form was read")
 
-    monkeypatch.setattr("quoting.web.orders.bind_form", read)
+    monkeypatch.setattr("quoting.web.orders.pages.bind_form", read)
     monkeypatch.setattr("flask.Request.form", property(read))
     reply = maker.client.post(address, data=fields, headers=sent)
     assert reply.status_code == 403

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from quoting.core.stitches import Vocabulary
+from quoting.core.workshop.stitches import Vocabulary
 from quoting.schema import order_text
 from tests.web.conftest import maker_in
 from tests.web.pages import Node, Page

@@ -3,10 +3,10 @@
 from dataclasses import replace
 from typing import Any
 
-from quoting.core.measures import Units
-from quoting.core.stitches import Stitch, Vocabulary
-from quoting.core.timing import Timing
-from quoting.core.workshop import Pattern
+from quoting.core.ground.measures import Units
+from quoting.core.workshop.stitches import Stitch, Vocabulary
+from quoting.core.workshop.timings import Timing
+from quoting.core.workshop.workshop import Pattern
 from quoting.web import create_app
 from quoting.web.shop import open_shop
 from tests.examples import TODAY, WOOL, sample_minutes, sample_workshop, sample_yarn

@@ -6,8 +6,8 @@ from dataclasses import replace
 
 import pytest
 
-from quoting.core.measures import Units
-from quoting.core.workshop import Habits
+from quoting.core.ground.measures import Units
+from quoting.core.workshop.workshop import Habits
 from tests.examples import (
     sample_workshop,
     sample_yarn,

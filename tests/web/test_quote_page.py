@@ -9,14 +9,14 @@ from decimal import Decimal
 
 import pytest
 
-from quoting.core.exchange import ExchangeRate
-from quoting.core.measures import Units
-from quoting.core.order import Terms
-from quoting.core.quote import Quote, quote_order
-from quoting.core.terms import Deposit, Target, Tax, TaxShown
-from quoting.core.workshop import Workshop
+from quoting.core.ground.measures import Units
+from quoting.core.order.order import Terms
+from quoting.core.quote.quote import Quote, quote_order
+from quoting.core.workshop.exchange import ExchangeRate
+from quoting.core.workshop.selling import Deposit, Target, Tax, TaxShown
+from quoting.core.workshop.workshop import Workshop
 from quoting.web import create_app
-from quoting.web.quote_page import quote_page
+from quoting.web.orders.quote_page import quote_page
 from quoting.web.shop import open_shop
 from quoting.wording import Speech, speech_of
 from tests.examples import TODAY, sample_workshop

@@ -12,7 +12,7 @@ import pytest
 from flask import Flask
 
 from quoting.cli import main
-from quoting.core.euro_rates import EuroRates
+from quoting.core.workshop.euro_rates import EuroRates
 from quoting.rates import keep_rates
 from tests.web.conftest import Maker
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 from decimal import Decimal
 
-from quoting.core.order import Terms
-from quoting.core.quote import quote_order
+from quoting.core.order.order import Terms
+from quoting.core.quote.quote import quote_order
 from quoting.wording import speech_of
 from tests.examples import TODAY, sample_workshop
 from tests.web.conftest import ORDER, Maker

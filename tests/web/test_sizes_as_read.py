@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from decimal import Decimal
 
-from quoting.core.budget import within_budget
+from quoting.core.weighing.budget import within_budget
 from quoting.wording import change_words
 from tests.examples import TODAY, sample_workshop
 from tests.web.asked_sizes import ORDERED, SAY, SIX, ask, compare, words

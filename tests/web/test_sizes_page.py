@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from decimal import Decimal
 
-from quoting.core.comparison import compare_sizes
-from quoting.core.costing import LineKind
-from quoting.core.measures import Units
+from quoting.core.ground.measures import Units
+from quoting.core.price.cost_lines import LineKind
+from quoting.core.weighing.comparison import compare_sizes
 from quoting.wording import rule_words, verdict
 from tests.examples import TODAY, sample_workshop
 from tests.web.asked_sizes import PRICES, SAY, SIX, TYPED, ask, compare, price_of, words

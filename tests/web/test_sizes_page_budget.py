@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from decimal import Decimal
 
-from quoting.core.budget import within_budget
-from quoting.core.resizing import Size
+from quoting.core.order.resizing import Size
+from quoting.core.weighing.budget import within_budget
 from tests.examples import TODAY, sample_workshop
 from tests.web.asked_sizes import PRICES, SAY, SIX, TYPED, ask
 from tests.web.conftest import ORDER, Maker

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from quoting.core.measures import Units
+from quoting.core.ground.measures import Units
 from tests.examples import sample_workshop
 from tests.web.asked_sizes import NUMBERS, price_of, sizes_of
 from tests.web.conftest import Maker, maker_in

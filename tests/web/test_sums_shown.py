@@ -9,14 +9,14 @@ from itertools import product
 
 import pytest
 
-from quoting.core.costing import Line, LineKind, Unit
-from quoting.core.measures import Units
-from quoting.core.money import round_half_up, round_money
-from quoting.core.quote import Quote
-from quoting.core.terms import Pricing, Target, YarnCharged
-from quoting.core.yarns import PutUp
-from quoting.web.reckonings import task_sum, yarn_sum
-from quoting.web.row_sums import rows_sum, stitches_sum
+from quoting.core.ground.measures import Units
+from quoting.core.ground.money import round_half_up, round_money
+from quoting.core.price.cost_lines import Line, LineKind, Unit
+from quoting.core.quote.quote import Quote
+from quoting.core.workshop.selling import Pricing, Target, YarnCharged
+from quoting.core.workshop.yarns import PutUp
+from quoting.web.orders.reckonings import task_sum, yarn_sum
+from quoting.web.orders.row_sums import rows_sum, stitches_sum
 from quoting.wording import line_quantity, line_rate, speech_of
 from tests.examples import (
     band,

@@ -110,7 +110,7 @@ def test_the_turn_is_given_back_with_the_answer_and_after_a_fault(
     def broken(*_: object, **__: object) -> None:
         raise ZeroDivisionError
 
-    monkeypatch.setattr("quoting.web.answers.quote_order", broken)
+    monkeypatch.setattr("quoting.web.orders.order_answer.quote_order", broken)
     assert maker.client.post("/quote", data=fields).status_code == 500
     with busy(maker):
         pass

@@ -8,11 +8,11 @@ from hypothesis import given
 from hypothesis import strategies as st
 from werkzeug.datastructures import MultiDict
 
-from quoting.core.measures import Units
+from quoting.core.ground.measures import Units
 from quoting.schema.figures import MONEY, SIDE
 from quoting.web.forms.fields import Typed
 from quoting.web.forms.lines import part_of, typed_of
-from quoting.web.order_form import bind_form
+from quoting.web.orders.order_form import bind_form
 from quoting.web.shop import Shop, open_shop
 from tests.examples import TODAY, sample_workshop
 

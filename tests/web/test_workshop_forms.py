@@ -13,9 +13,9 @@ from typing import NoReturn
 import pytest
 import responses
 
-from quoting.core.euro_rates import EuroRates
-from quoting.core.exchange import ExchangeRate
-from quoting.core.workshop import Workshop
+from quoting.core.workshop.euro_rates import EuroRates
+from quoting.core.workshop.exchange import ExchangeRate
+from quoting.core.workshop.workshop import Workshop
 from quoting.rates import ADDRESS, keep_rates, kept_rates
 from quoting.web import create_app
 from quoting.web.shop import open_shop

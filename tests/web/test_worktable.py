@@ -1,6 +1,6 @@
 """The order form and its answer, as a person reads them."""
 
-from quoting.core.quote import quote_order
+from quoting.core.quote.quote import quote_order
 from quoting.wording import line_what, speech_of
 from tests.examples import TODAY, sample_workshop
 from tests.web.conftest import ORDER, Maker

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from quoting.core.measures import Units
-from quoting.core.stitches import Vocabulary
+from quoting.core.ground.measures import Units
+from quoting.core.workshop.stitches import Vocabulary
 from quoting.wording import Speech
 
 LOCALES = ["en_GB", "en_US", "de_DE", "de_CH", "fr_FR", "nb_NO", "en_IN", "ja_JP", "ar_EG", "fa_IR"]

@@ -8,11 +8,11 @@ from decimal import Decimal
 
 import pytest
 
-from quoting.core.border import RATIO_TOLERANCE
-from quoting.core.cautions import for_buyer, for_maker
-from quoting.core.euro_rates import FRESH
-from quoting.core.infants import HEALTH_SERVICES
-from quoting.core.yarns import LABELS_APART
+from quoting.core.ground.cautions import for_buyer, for_maker
+from quoting.core.plan.border import RATIO_TOLERANCE
+from quoting.core.quote.infants import HEALTH_SERVICES
+from quoting.core.workshop.euro_rates import FRESH
+from quoting.core.workshop.yarns import LABELS_APART
 from quoting.wording import caution_sentence
 from quoting.wording import cautions as caution_table
 from quoting.wording.caution_places import SAID_AT

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from decimal import Decimal
 
-from quoting.core.comparison import compare_sizes
-from quoting.core.order import Order, Terms
-from quoting.core.resizing import Size
-from quoting.core.terms import Pay, Target
+from quoting.core.order.order import Order, Terms
+from quoting.core.order.resizing import Size
+from quoting.core.weighing.comparison import compare_sizes
+from quoting.core.workshop.selling import Pay, Target
 from quoting.wording import speech_of, verdict
 from tests.examples import TODAY, sample_order, sample_workshop
 

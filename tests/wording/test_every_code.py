@@ -9,8 +9,8 @@ from types import ModuleType
 
 import pytest
 
-from quoting.core.cautions import Caution, Reader
-from quoting.core.errors import Fact, Mistake
+from quoting.core.ground.cautions import Caution, Reader
+from quoting.core.ground.errors import Fact, Mistake
 from quoting.wording import FILE_SPEECH, Speech, caution_sentence, mistake_sentence
 from quoting.wording import cautions as caution_table
 from quoting.wording import mistakes as mistake_table

@@ -7,7 +7,7 @@ from decimal import Decimal
 
 import pytest
 
-from quoting.core.measures import Units
+from quoting.core.ground.measures import Units
 from quoting.notation import read_measure
 from quoting.wording import Speech, is_locale
 from tests.wording.speeches import DE, GB, LOCALES, US

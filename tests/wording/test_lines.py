@@ -7,8 +7,8 @@ from typing import Any
 
 import pytest
 
-from quoting.core.costing import Line, LineKind, Unit
-from quoting.core.passes import Edge, Pass, Work
+from quoting.core.plan.passes import Edge, Pass, Work
+from quoting.core.price.cost_lines import Line, LineKind, Unit
 from quoting.wording import line_quantity, line_rate, line_unit, line_what, pass_words
 from tests.wording.speeches import GB
 

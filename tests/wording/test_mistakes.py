@@ -7,8 +7,8 @@ from decimal import Decimal
 
 import pytest
 
-from quoting.core.errors import Fact, Mistake, Refused
-from quoting.core.measures import LEAST_CM, LEAST_G, LEAST_YARN_M
+from quoting.core.ground.errors import Fact, Mistake, Refused
+from quoting.core.ground.measures import LEAST_CM, LEAST_G, LEAST_YARN_M
 from quoting.notation import LENGTH, MASS, YARN_LENGTH, Quantity, read_measure, read_number
 from quoting.wording import Speech, mistake_sentence
 from tests.paths import place_of

@@ -7,7 +7,7 @@ from decimal import Decimal
 
 import pytest
 
-from quoting.core.currencies import MINOR_DIGITS
+from quoting.core.ground.currencies import MINOR_DIGITS
 from quoting.notation import read_number
 from quoting.wording import Speech, sheet_money
 from tests.wording.speeches import GB, LOCALES

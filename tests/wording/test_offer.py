@@ -7,10 +7,10 @@ from decimal import Decimal
 
 import pytest
 
-from quoting.core.buyers_offer import offer_of
-from quoting.core.exchange import ExchangeRate
-from quoting.core.measures import Units
-from quoting.core.offer_rows import Due, Row, RowCode
+from quoting.core.ground.measures import Units
+from quoting.core.quote.offer import offer_of
+from quoting.core.quote.offer_rows import Due, Row, RowCode
+from quoting.core.workshop.exchange import ExchangeRate
 from quoting.wording import say_offer
 from tests.examples import TODAY, sample_quote
 

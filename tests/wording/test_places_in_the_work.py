@@ -6,9 +6,9 @@ from dataclasses import replace
 
 import pytest
 
-from quoting.core.passes import Edge, Plan, Work
-from quoting.core.plan import plan_order
-from quoting.core.strands import Point
+from quoting.core.estimate.strands import Point
+from quoting.core.plan.passes import Edge, Plan, Work
+from quoting.core.plan.plan import plan_order
 from quoting.wording import edge_words, pass_words, point_words
 from quoting.wording.rows_and_edges import at_edge_words, passes_label
 from tests.examples import sample_order, sample_workshop

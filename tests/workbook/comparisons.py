@@ -7,14 +7,14 @@ from dataclasses import dataclass, field, replace
 from decimal import Decimal
 from typing import Any
 
-from quoting.core.comparison import Compared, Comparison, compare_sizes
-from quoting.core.costing import LineKind
-from quoting.core.measures import Units
-from quoting.core.order import Extra, Order, Terms
-from quoting.core.resizing import Size
-from quoting.core.terms import Deposit, Target
-from quoting.core.workshop import Workshop
-from quoting.core.yarns import PutUp
+from quoting.core.ground.measures import Units
+from quoting.core.order.order import Extra, Order, Terms
+from quoting.core.order.resizing import Size
+from quoting.core.price.cost_lines import LineKind
+from quoting.core.weighing.comparison import Compared, Comparison, compare_sizes
+from quoting.core.workshop.selling import Deposit, Target
+from quoting.core.workshop.workshop import Workshop
+from quoting.core.workshop.yarns import PutUp
 from tests.examples import (
     LARGE,
     TODAY,

@@ -8,8 +8,8 @@ from typing import Any
 import pytest
 from openpyxl.workbook import Workbook
 
-from exports.workbook import workbook_bytes
-from quoting.core.quote import Quote
+from exports.costing_workbook import workbook_bytes
+from quoting.core.quote.quote import Quote
 from tests.workbook.orders import SURER, Change, changes, quotes
 from tests.workbook.recalculation import opened, place_of, recalculated, saved
 

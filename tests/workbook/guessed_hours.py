@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from quoting.core.design import ColourSource
-from quoting.core.in_rows import Stripe
-from quoting.core.order import Order
-from quoting.core.quote import Quote
-from quoting.core.stitches import Stitch
-from quoting.core.timing import Timing
-from quoting.core.workshop import Pattern
+from quoting.core.order.design import ColourSource
+from quoting.core.order.in_rows import Stripe
+from quoting.core.order.order import Order
+from quoting.core.quote.quote import Quote
+from quoting.core.workshop.stitches import Stitch
+from quoting.core.workshop.timings import Timing
+from quoting.core.workshop.workshop import Pattern
 from tests.examples import (
     WOOL,
     band,

@@ -8,14 +8,13 @@ from datetime import date
 from decimal import Decimal
 from typing import Any
 
-from quoting.core.exchange import ExchangeRate
-from quoting.core.in_rows import Stripe
-from quoting.core.measures import Units
-from quoting.core.money import round_money
-from quoting.core.order import Extra, Order, Terms
-from quoting.core.quote import Quote
-from quoting.core.stitches import Stitch, Vocabulary
-from quoting.core.terms import (
+from quoting.core.ground.measures import Units
+from quoting.core.ground.money import round_money
+from quoting.core.order.in_rows import Stripe
+from quoting.core.order.order import Extra, Order, Terms
+from quoting.core.quote.quote import Quote
+from quoting.core.workshop.exchange import ExchangeRate
+from quoting.core.workshop.selling import (
     Deposit,
     Fee,
     FeeBase,
@@ -26,9 +25,10 @@ from quoting.core.terms import (
     TaxShown,
     YarnCharged,
 )
-from quoting.core.timing import Timing
-from quoting.core.workshop import Habits, Join, Pattern, Workshop
-from quoting.core.yarns import PutUp, Stock
+from quoting.core.workshop.stitches import Stitch, Vocabulary
+from quoting.core.workshop.timings import Timing
+from quoting.core.workshop.workshop import Habits, Join, Pattern, Workshop
+from quoting.core.workshop.yarns import PutUp, Stock
 from tests.examples import (
     LARGE,
     SMALL,

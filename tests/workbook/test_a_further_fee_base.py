@@ -10,14 +10,14 @@ import pytest
 from openpyxl.worksheet.worksheet import Worksheet
 
 from exports.comparison_workbook import comparison_bytes
-from exports.record import quote_record
-from exports.workbook import workbook_bytes
-from quoting.core.comparison import compare_sizes
-from quoting.core.money import exact
-from quoting.core.order import Terms
-from quoting.core.quote import Quote
-from quoting.core.terms import Deposit, Fee, FeeBase, Pricing, Target, Tax, TaxShown
-from quoting.core.workshop import Workshop
+from exports.costing_workbook import workbook_bytes
+from exports.records.quote_record import quote_record
+from quoting.core.ground.money import exact
+from quoting.core.order.order import Terms
+from quoting.core.quote.quote import Quote
+from quoting.core.weighing.comparison import compare_sizes
+from quoting.core.workshop.selling import Deposit, Fee, FeeBase, Pricing, Target, Tax, TaxShown
+from quoting.core.workshop.workshop import Workshop
 from quoting.places import demo_workshop
 from quoting.schema import load_workshop_text
 from tests.examples import TODAY, sample_order, sample_quote, sample_workshop

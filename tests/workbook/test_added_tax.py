@@ -8,11 +8,11 @@ from decimal import Decimal
 import pytest
 from openpyxl.workbook import Workbook
 
-from exports.workbook import workbook_bytes
-from quoting.core.money import exact
-from quoting.core.order import Terms
-from quoting.core.terms import Deposit, Fee, FeeBase, Pricing, Target, Tax, TaxShown
-from quoting.core.workshop import Workshop
+from exports.costing_workbook import workbook_bytes
+from quoting.core.ground.money import exact
+from quoting.core.order.order import Terms
+from quoting.core.workshop.selling import Deposit, Fee, FeeBase, Pricing, Target, Tax, TaxShown
+from quoting.core.workshop.workshop import Workshop
 from tests.examples import sample_order, sample_quote, sample_workshop
 from tests.workbook.reading import block, last_figures
 from tests.workbook.recalculation import named, opened

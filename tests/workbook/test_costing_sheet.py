@@ -9,12 +9,12 @@ from decimal import Decimal
 import pytest
 from openpyxl.workbook import Workbook
 
-from exports.workbook import workbook_bytes
-from quoting.core.exchange import ExchangeRate
-from quoting.core.money import exact
-from quoting.core.order import Terms
-from quoting.core.quote import Quote
-from quoting.core.terms import Deposit, Pricing, Target, Tax, TaxShown
+from exports.costing_workbook import workbook_bytes
+from quoting.core.ground.money import exact
+from quoting.core.order.order import Terms
+from quoting.core.quote.quote import Quote
+from quoting.core.workshop.exchange import ExchangeRate
+from quoting.core.workshop.selling import Deposit, Pricing, Target, Tax, TaxShown
 from tests.examples import TODAY, sample_order, sample_quote, sample_workshop
 from tests.workbook.orders import THREE_FEES, quotes
 from tests.workbook.reading import block, by, last_figures, plain_block

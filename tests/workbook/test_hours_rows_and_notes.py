@@ -5,12 +5,12 @@ from __future__ import annotations
 import pytest
 from openpyxl.workbook import Workbook
 
-from exports.workbook import workbook_bytes
-from quoting.core.cautions import Reader
-from quoting.core.measures import Units
-from quoting.core.money import exact
-from quoting.core.passes import Edge, Work
-from quoting.core.quote import Quote
+from exports.costing_workbook import workbook_bytes
+from quoting.core.ground.cautions import Reader
+from quoting.core.ground.measures import Units
+from quoting.core.ground.money import exact
+from quoting.core.plan.passes import Edge, Work
+from quoting.core.quote.quote import Quote
 from quoting.wording import caution_sentence, speech_of
 from tests.examples import sample_design, sample_order, sample_quote
 from tests.workbook.reading import Line, block, sentences

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from exports.workbook import workbook_bytes
-from quoting.core.quote import Quote
-from quoting.core.timing import Timing
+from exports.costing_workbook import workbook_bytes
+from quoting.core.quote.quote import Quote
+from quoting.core.workshop.timings import Timing
 from tests.examples import sample_quote, sample_workshop
 from tests.workbook.guessed_hours import guessed_quote
 from tests.workbook.recalculation import opened

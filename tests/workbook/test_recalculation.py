@@ -7,8 +7,8 @@ from decimal import Decimal
 import pytest
 from openpyxl.workbook import Workbook
 
-from quoting.core.money import exact
-from quoting.core.quote import Quote
+from quoting.core.ground.money import exact
+from quoting.core.quote.quote import Quote
 from tests.examples import WOOL
 from tests.workbook.orders import Change, changes, quotes, surer_quote
 from tests.workbook.recalculation import differing, formula_cells, named

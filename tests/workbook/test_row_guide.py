@@ -8,11 +8,11 @@ from decimal import Decimal
 
 import pytest
 
-from quoting.core.passes import Work
-from quoting.core.quote import Quote
-from quoting.core.row_guide import Act, RowNote, row_notes
-from quoting.core.strands import Why
-from quoting.core.yarns import PutUp
+from quoting.core.estimate.row_guide import Act, RowNote, row_notes
+from quoting.core.estimate.strands import Why
+from quoting.core.plan.passes import Work
+from quoting.core.quote.quote import Quote
+from quoting.core.workshop.yarns import PutUp
 from quoting.wording import notes_sentence
 from tests.examples import sample_order, sample_quote, sample_workshop, sample_yarn
 from tests.workbook.orders import quotes

@@ -13,12 +13,12 @@ from datetime import timedelta
 import pytest
 from openpyxl.workbook import Workbook
 
-from exports.workbook import workbook_bytes
-from exports.workbook.cells import Look
-from exports.workbook.paper import A4, LETTER
-from quoting.core.costing import LineKind
-from quoting.core.money import exact
-from quoting.core.quote import Quote, quote_order
+from exports.costing_workbook import workbook_bytes
+from exports.sheets.cells import Look
+from exports.sheets.paper import A4, LETTER
+from quoting.core.ground.money import exact
+from quoting.core.price.cost_lines import LineKind
+from quoting.core.quote.quote import Quote, quote_order
 from quoting.wording import caution_sentence, pass_words, sheet_money, speech_of
 from tests.examples import TODAY, sample_order, sample_quote, sample_workshop
 from tests.workbook.orders import quotes

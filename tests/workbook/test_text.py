@@ -7,10 +7,10 @@ from dataclasses import replace
 import pytest
 from openpyxl import Workbook
 
-from exports.workbook import workbook_bytes
-from exports.workbook.cells import clean_text, words
-from exports.workbook.grid import Grid
-from quoting.core.order import Extra
+from exports.costing_workbook import workbook_bytes
+from exports.sheets.cells import clean_text, words
+from exports.sheets.grid import Grid
+from quoting.core.order.order import Extra
 from tests.examples import sample_order, sample_quote
 from tests.workbook.recalculation import opened
 

@@ -7,12 +7,12 @@ import math
 import pytest
 from openpyxl.workbook import Workbook
 
-from exports.workbook import workbook_bytes
-from quoting.core.estimate import ColourEstimate
-from quoting.core.measures import Units
-from quoting.core.quote import Quote
-from quoting.core.strands import Point
-from quoting.core.yarns import PutUp
+from exports.costing_workbook import workbook_bytes
+from quoting.core.estimate.estimate import ColourEstimate
+from quoting.core.estimate.strands import Point
+from quoting.core.ground.measures import Units
+from quoting.core.quote.quote import Quote
+from quoting.core.workshop.yarns import PutUp
 from quoting.wording import point_words
 from tests.examples import sample_quote, sample_workshop, sample_yarn
 from tests.workbook.orders import quotes

@@ -12,7 +12,7 @@ from typing import Any
 
 from wtforms import Field
 
-from quoting.core.errors import Mistake, Refused
+from quoting.core.ground.errors import Mistake, Refused
 from quoting.notation import without_sign, write_number
 from quoting.schema.figures import PER_CENT
 from quoting.schema.kind import Leaf

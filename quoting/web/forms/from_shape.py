@@ -8,7 +8,7 @@ from typing import Any
 
 from wtforms import Field, Form
 
-from quoting.core.stitches import WORKED
+from quoting.core.workshop.stitches import WORKED
 from quoting.schema.figures import Count, Exact, Measure, Number, Share
 from quoting.schema.kind import Kind, Leaf
 from quoting.schema.several import NAME_FIELD, VALUE_FIELD, Named, NamedBy, Several

@@ -8,7 +8,7 @@ import pytest
 from openpyxl.workbook import Workbook
 
 from exports.comparison_workbook import comparison_bytes
-from quoting.core.comparison import Comparison
+from quoting.core.weighing.comparison import Comparison
 from tests.workbook.comparison.blocks import INPUTS, row_under
 from tests.workbook.comparisons import Change, changes, comparisons
 from tests.workbook.recalculation import opened, place_of, recalculated, saved

@@ -5,12 +5,12 @@ from __future__ import annotations
 import pytest
 from openpyxl.workbook import Workbook
 
-from quoting.core.cautions import Reader
-from quoting.core.comparison import Comparison
-from quoting.core.costing import LineKind
-from quoting.core.measures import Units
-from quoting.core.money import exact, round_money
-from quoting.core.quote import Quote
+from quoting.core.ground.cautions import Reader
+from quoting.core.ground.measures import Units
+from quoting.core.ground.money import exact, round_money
+from quoting.core.price.cost_lines import LineKind
+from quoting.core.quote.quote import Quote
+from quoting.core.weighing.comparison import Comparison
 from quoting.wording import caution_sentence, speech_of
 from tests.workbook.comparisons import comparisons
 from tests.workbook.reading import Line, block, sentences

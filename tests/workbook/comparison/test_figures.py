@@ -7,8 +7,8 @@ from decimal import Decimal
 import pytest
 from openpyxl.workbook import Workbook
 
-from quoting.core.comparison import Comparison, Rule
-from quoting.core.money import exact
+from quoting.core.ground.money import exact
+from quoting.core.weighing.comparison import Comparison, Rule
 from tests.workbook.comparison.blocks import RULES, SHORT, row_under
 from tests.workbook.comparisons import Change, changes, comparisons
 from tests.workbook.recalculation import differing, formula_cells, named

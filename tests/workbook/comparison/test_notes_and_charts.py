@@ -11,7 +11,7 @@ import pytest
 from openpyxl.workbook import Workbook
 
 from exports.comparison_workbook import comparison_bytes
-from quoting.core.comparison import Comparison
+from quoting.core.weighing.comparison import Comparison
 from quoting.wording import refusal_words, speech_of, verdict
 from tests.examples import sample_design, sample_order, sample_workshop
 from tests.workbook.comparison.blocks import SHORT, row_under

@@ -1,0 +1,114 @@
+"""Where the price goes: a table that adds up to the total, and a chart of it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from decimal import Decimal
+
+from openpyxl.chart import BarChart, Reference
+from openpyxl.chart.data_source import NumData, NumDataSource, NumRef, NumVal
+from openpyxl.chart.label import DataLabelList
+from openpyxl.chart.layout import Layout, ManualLayout
+from openpyxl.chart.series import Series
+from openpyxl.chart.shapes import GraphicalProperties
+from openpyxl.chart.text import RichText
+from openpyxl.drawing.text import CharacterProperties, Paragraph, ParagraphProperties
+
+from exports.costing_workbook.costs_block import FOOT_GAP
+from exports.costing_workbook.result_block import ResultRefs, Sums
+from exports.price_parts import part_amounts
+from exports.sheets.cells import Cell, Formula, Look, Ref, heads, reckoned, total_of, words
+from exports.sheets.grid import Grid
+from exports.sheets.number_formats import ROUGH_SHARE, Shapes
+from exports.sheets.saving import number_text
+from quoting.core.price.cost_lines import LineKind
+from quoting.core.quote.quote import Quote
+from quoting.wording import sheet_number
+
+KINDS = {
+    "Yarn": (LineKind.YARN,),
+    "Making": (LineKind.MAKING,),
+    "Photographs, packing, letters": (LineKind.OFFICE,),
+    "Overhead": (LineKind.OVERHEAD,),
+    "Extras": (LineKind.EXTRA,),
+    "Packaging and delivery": (LineKind.PACKAGING, LineKind.DELIVERY),
+}
+PARTS = (*KINDS, "Fees", "Sales tax", "Profit")
+INK_GREY = "595959"
+SMALL_PRINT = 800
+"""In hundredths of a point."""
+
+WIDTH_CM, HEIGHT_CM = 11, 4.7
+PLOT = ManualLayout(layoutTarget="inner", xMode="edge", yMode="edge", x=0.4, y=0.02, w=0.45, h=0.96)
+
+
+def shares_block(grid: Grid, quote: Quote, sums: Sums, result: ResultRefs, shapes: Shapes) -> None:
+    """Write what each part takes of all that the buyer pays, with a check, and its chart."""
+    grid.block("Where the price goes")
+    grid.line(*heads("", "", "", "", "share", "amount", figures_from=4))
+    total = sums.paid.total
+    refs = []
+    for label, expression, value in _parts(quote, sums, result):
+        row = grid.next_row
+        share = f"IF({total}=0,0,Costing!F{row}/{total})"
+        line = grid.line(
+            words(label),
+            None,
+            None,
+            None,
+            reckoned(share, quote.price.sold.share(value), ROUGH_SHARE),
+            reckoned(expression, value, shapes.money),
+        )
+        refs.append((line[0], line[2]))
+    amounts = [amount for _, amount in refs]
+    adds_up = f"ROUND({total_of(amounts)}-{total},{shapes.digits})=0"
+    said = Formula(
+        f'IF({adds_up},"adds up to the total","does not add up")', "adds up to the total"
+    )
+    check = Cell(said, Look.TOTAL)
+    grid.name("check", grid.line(words("Check", Look.FOOT), *FOOT_GAP, check)[-1])
+    _chart(grid, [label for label, _ in refs], amounts, shapes)
+
+
+def _parts(quote: Quote, sums: Sums, result: ResultRefs) -> Iterator[tuple[str, str, Decimal]]:
+    costs = (total_of(sums.costs.of(*kinds)) for kinds in KINDS.values())
+    cells = (*costs, str(sums.fees), str(sums.paid.tax), str(result.profit))
+    yield from zip(PARTS, cells, part_amounts(quote.price, KINDS.values()), strict=True)
+
+
+def _chart(grid: Grid, labels: list[Ref], amounts: list[Ref], shapes: Shapes) -> None:
+    """Draw the table as bars, one to each part, the first on top, with its amount beside it."""
+    first, last = labels[0].row, labels[-1].row
+    chart = BarChart()
+    chart.type, chart.style, chart.gapWidth, chart.legend = "bar", 1, 40, None
+    chart.title = None
+    chart.width, chart.height = WIDTH_CM, HEIGHT_CM
+    chart.add_data(Reference(grid.sheet, min_col=6, min_row=first, max_row=last))
+    chart.set_categories(Reference(grid.sheet, min_col=1, min_row=first, max_row=last))
+    chart.x_axis.scaling.orientation = "maxMin"
+    chart.x_axis.delete, chart.y_axis.delete = False, True
+    chart.y_axis.majorGridlines = None
+    series = chart.series[0]
+    series.graphicalProperties = GraphicalProperties(solidFill=INK_GREY)
+    series.invertIfNegative = False
+    series.dLbls = DataLabelList(showVal=True, showSerName=False, showCatName=False)
+    series.dLbls.showLegendKey = series.dLbls.showPercent = False
+    series.dLbls.numFmt = sheet_number(shapes.digits)
+    chart.x_axis.txPr = series.dLbls.txPr = small_print()
+    chart.layout = Layout(manualLayout=PLOT)
+    _keep_values(series, amounts, shapes)
+    grid.sheet.add_chart(chart, f"B{first}")
+
+
+def small_print() -> RichText:
+    """Return text small enough for a bar's name and its amount."""
+    small = CharacterProperties(sz=SMALL_PRINT)
+    return RichText(p=[Paragraph(pPr=ParagraphProperties(defRPr=small), endParaRPr=small)])
+
+
+def _keep_values(series: Series, amounts: list[Ref], shapes: Shapes) -> None:
+    """Write the values into the chart, for programs that show it without calculating."""
+    numbers = [NumVal(idx=at, v=number_text(ref.value)) for at, ref in enumerate(amounts)]
+    kept = NumData(formatCode=shapes.money, ptCount=len(numbers), pt=numbers)
+    source = f"Costing!$F${amounts[0].row}:$F${amounts[-1].row}"
+    series.val = NumDataSource(numRef=NumRef(f=source, numCache=kept))

@@ -1,0 +1,1 @@
+"""The toolbox of every workbook: cells, lines, formats, print, saving."""

@@ -1,0 +1,159 @@
+"""A sheet that is written line by line, and keeps the value of every formula."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from copy import copy
+
+from openpyxl import Workbook
+from openpyxl.cell.cell import Cell as SheetCell
+from openpyxl.styles.cell_style import StyleArray
+from openpyxl.workbook.defined_name import DefinedName
+from openpyxl.worksheet.datavalidation import DataValidation
+from openpyxl.worksheet.pagebreak import Break
+from openpyxl.worksheet.worksheet import Worksheet
+
+from exports.sheets.cells import Cell, Formula, Look, Ref, Value, clean_text
+from exports.sheets.styles import FIGURES, HEADINGS, fill_of, style_of
+
+WIDE = 1.4
+"""How much wider than a digit a character of a bold heading may be, its margins with it."""
+
+LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
+LINE_POINTS, TITLE_POINTS = 15.0, 26.0
+LEAD_INS = ("=", "+", "-", "@", "\t", "\r", "\n", "#")
+"""A text that begins so would be read as a formula or an error if it were typed (OWASP)."""
+
+
+class Grid:
+    """One sheet under construction. `next_row` is the row that the next line takes."""
+
+    def __init__(self, book: Workbook, title: str, widths: Sequence[float]) -> None:
+        self.book = book
+        self.title = title
+        self.sheet: Worksheet = book.create_sheet(title)
+        self.cached: dict[str, Value] = {}
+        self.next_row = 1
+        self._dressed: dict[str, StyleArray] = {}
+        for letter, width in zip(LETTERS, widths, strict=False):
+            self.sheet.column_dimensions[letter].width = width
+
+    def line(self, *cells: Cell | None, height: float | None = None) -> list[Ref]:
+        """Write a row from column A and return the addresses of its cells; None is a gap."""
+        row, self.next_row = self.next_row, self.next_row + 1
+        tall = height or self._height(cells)
+        if tall > LINE_POINTS:
+            self.sheet.row_dimensions[row].height = tall
+        return [
+            self._put(row, at, cell, _look_beside(cell, before))
+            for at, (before, cell) in enumerate(zip((None, *cells), cells, strict=False), 1)
+            if cell is not None
+        ]
+
+    def gap(self) -> None:
+        """Leave a row free."""
+        self.next_row += 1
+
+    def block(self, title: str) -> None:
+        """Begin a block of the sheet under its title, after a free row."""
+        self.gap()
+        self.line(Cell(title, Look.BLOCK))
+
+    def name(self, name: str, ref: Ref) -> Ref:
+        """Give a cell a name that formulas and people can use."""
+        address = f"{ref.sheet}!${ref.column}${ref.row}"
+        self.book.defined_names[name] = DefinedName(name, attr_text=address)
+        return ref
+
+    def choices(self, ref: Ref, *choices: str) -> None:
+        """Let an input take only one of these words."""
+        rule = DataValidation(type="list", formula1=f'"{",".join(choices)}"', allow_blank=False)
+        rule.add(f"{ref.column}{ref.row}")
+        self.sheet.add_data_validation(rule)
+
+    def fill(self, row: int, colour_code: str) -> None:
+        """Fill the first cell of a row with a yarn's colour."""
+        at = _cell(self.sheet, row, 1)
+        if colour_code in self._dressed:
+            _wear(at, self._dressed[colour_code])
+            return
+        at.fill = fill_of(colour_code)
+        self._dressed[colour_code] = _worn(at)
+
+    def break_here(self) -> None:
+        """Begin a new page of print with the next line."""
+        self.sheet.row_breaks.append(Break(id=self.next_row - 1))
+
+    def _height(self, cells: Sequence[Cell | None]) -> float:
+        """Return the height that a line's title or headings need, in points."""
+        if any(cell is not None and cell.look is Look.TITLE for cell in cells):
+            return TITLE_POINTS
+        lines = [
+            -(-len(str(cell.content)) * WIDE // self.sheet.column_dimensions[letter].width)
+            for letter, cell in zip(LETTERS, cells, strict=False)
+            if cell is not None and cell.look in HEADINGS
+        ]
+        return max(lines, default=1) * LINE_POINTS
+
+    def _put(self, row: int, column: int, cell: Cell, look: Look) -> Ref:
+        at = _cell(self.sheet, row, column)
+        self._dress(at, look, cell.shape)
+        content = cell.content
+        if isinstance(content, Formula):
+            at.value = "=" + content.expression.replace(f"{self.title}!", "")
+            self.cached[at.coordinate] = content.value
+            return Ref(self.title, LETTERS[column - 1], row, content.value)
+        if isinstance(content, str):
+            _write_text(at, clean_text(content))
+        else:
+            at.value = content
+        return Ref(self.title, LETTERS[column - 1], row, content)
+
+    def _dress(self, at: SheetCell, look: Look, shape: str) -> None:
+        """Give a cell its named style, which is looked up once for each look and format.
+
+        The library's own look-up by name goes through all names each time.
+        """
+        key = look.value if shape == "General" else f"{look.value} {shape}"
+        if key in self._dressed:
+            _wear(at, self._dressed[key])
+            return
+        if key not in self.book.named_styles:
+            self.book.add_named_style(style_of(look, shape, key))
+        at.style = key
+        self._dressed[key] = _worn(at)
+
+
+def _cell(sheet: Worksheet, row: int, column: int) -> SheetCell:
+    at = sheet.cell(row, column)
+    assert isinstance(at, SheetCell), "no cell is merged into another"  # noqa: S101
+    return at
+
+
+def _worn(at: SheetCell) -> StyleArray:
+    """Return all of a cell's style, which the library's type stubs leave out."""
+    style: StyleArray = copy(at._style)  # type: ignore[attr-defined]
+    return style
+
+
+def _wear(at: SheetCell, style: StyleArray) -> None:
+    at._style = copy(style)  # type: ignore[attr-defined]
+
+
+def _look_beside(cell: Cell, before: Cell | None) -> Look:
+    """Return the look of a cell: a word just right of a figure keeps a little away from it."""
+    if before is None:
+        return cell.look
+    if cell.look is Look.LABEL and before.look in FIGURES:
+        return Look.ASIDE
+    if cell.look is Look.HEADING and before.look is Look.FIGURE_HEADING:
+        return Look.ASIDE_HEADING
+    return cell.look
+
+
+def _write_text(at: SheetCell, text: str) -> None:
+    """Write a text that stays one, also when somebody edits the cell."""
+    at.value = text
+    at.data_type = "s"
+    if text.startswith(LEAD_INS):
+        at.quotePrefix = True

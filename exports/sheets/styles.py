@@ -1,0 +1,58 @@
+"""How each kind of cell looks: paper white, ink, one quiet grey."""
+
+from __future__ import annotations
+
+from openpyxl.styles import Alignment, Border, Font, NamedStyle, PatternFill, Side
+
+from exports.sheets.cells import Look
+
+INK, GREY, PALE = "FF222222", "FF8C8C8C", "FFF3F3F3"
+FONT = "Calibri"
+
+HEADINGS = frozenset({Look.HEADING, Look.ASIDE_HEADING, Look.FIGURE_HEADING})
+FIGURES = frozenset({Look.PLAIN, Look.INPUT, Look.COUNTED, Look.TOTAL, Look.STRONG})
+_BOLD = HEADINGS | {Look.TOTAL, Look.STRONG, Look.FOOT, Look.BLOCK, Look.TITLE}
+
+_LINE = Side(style="thin", color=GREY)
+_BOX = Border(left=_LINE, right=_LINE, top=_LINE, bottom=_LINE)
+_UNDER, _OVER = Border(bottom=_LINE), Border(top=_LINE)
+_SOFT_FILL = PatternFill("solid", fgColor=PALE)
+
+
+def style_of(look: Look, shape: str, name: str) -> NamedStyle:
+    """Return the named style of a look with one number format."""
+    style = NamedStyle(name=name, font=_font(look), number_format=shape)
+    style.alignment = _alignment(look)
+    if look in (Look.INPUT, Look.INPUT_KEY):
+        style.fill, style.border = _SOFT_FILL, _BOX
+    if look in HEADINGS:
+        style.border = _UNDER
+    if look in (Look.TOTAL, Look.FOOT):
+        style.border = _OVER
+    return style
+
+
+def _font(look: Look) -> Font:
+    return Font(
+        name=FONT,
+        size={Look.TITLE: 16, Look.BLOCK: 12}.get(look, 11),
+        bold=look in _BOLD,
+        italic=look in (Look.COUNTED, Look.COUNTED_KEY),
+        color=INK,
+    )
+
+
+def _alignment(look: Look) -> Alignment:
+    aside = 1 if look in (Look.ASIDE, Look.ASIDE_HEADING) else 0
+    if look in HEADINGS:
+        side = "right" if look is Look.FIGURE_HEADING else "left"
+        return Alignment(horizontal=side, vertical="bottom", wrap_text=True, indent=aside)
+    if look in FIGURES:
+        return Alignment(horizontal="right", vertical="top")
+    wraps = look in (Look.LABEL, Look.ASIDE, Look.PROSE, Look.FOOT)
+    return Alignment(horizontal="left", vertical="top", wrap_text=wraps, indent=aside)
+
+
+def fill_of(colour_code: str) -> PatternFill:
+    """Return the fill of a yarn's colour, given as `#rrggbb`."""
+    return PatternFill("solid", fgColor="FF" + colour_code.lstrip("#").upper())

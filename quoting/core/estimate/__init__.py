@@ -1,0 +1,1 @@
+"""What a plan takes: strands, yarn, skeins, hours."""

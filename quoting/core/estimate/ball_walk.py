@@ -1,0 +1,248 @@
+"""One colour's walk through the work with balls in hand: strands, joins, part balls, waste.
+
+The walk does what hands do: it takes the passes in order, works each from the strand in hand while
+that follows or can be carried and its ball lasts, and else opens a ball: a part ball before a fresh
+one, the first that can work what has to be in one piece. It looks at each pass once and never goes
+back, so it ends; what it needed and no ball was left for is told as missing.
+
+Two things keep it quick for many blankets alike. Of a run, what one strand works where its ball
+lasts, all that the ball in hand lasts for is taken in one step. And a supply of like balls without
+end tells how many of them are needed in one walk: with just so many it is the same, ball by ball.
+"""
+
+from __future__ import annotations
+
+import math
+from collections import deque
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import chain
+
+from quoting.core.estimate.balls import ONE_ENDLESS_BALL, Ball, Growing, Supply
+from quoting.core.estimate.runs import Run, runs_of
+from quoting.core.estimate.strands import Point, Strand, Stretch, Visit, Why
+from quoting.core.ground.sameness import HAIR
+from quoting.core.plan.passes import Edge
+from quoting.core.workshop.workshop import Join
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ColourWalk:
+    """A colour's strands in order, and what became of its balls.
+
+    `ball_used_m` is the yarn taken from each ball; `ran_out_at` the place where each ball was
+    used up, or None; `left_m` the yarn left of those that were not; `missing_m` the yarn that was
+    needed when no ball was left; `long_pass` whether a pass was longer than any ball to come
+    though joins were wanted at an edge; `full_m` the longest ball that more could be had of.
+    """
+
+    colour: str
+    strands: tuple[Strand, ...]
+    ball_used_m: tuple[float, ...]
+    ran_out_at: tuple[Point | None, ...]
+    left_m: float
+    missing_m: float
+    long_pass: bool
+    full_m: float
+
+    @property
+    def yarn_m(self) -> float:
+        """All the yarn of the strands: stitches, carries and tails."""
+        return math.fsum(strand.yarn_m for strand in self.strands)
+
+    def ended(self, why: Why) -> int:
+        """Return how many strands ended so."""
+        return sum(strand.why is why for strand in self.strands)
+
+
+def walk_colour(
+    colour: str,
+    visits: Sequence[Visit],
+    supply: Supply = ONE_ENDLESS_BALL,
+    *,
+    tail_m: float,
+    blankets: int = 1,
+    join: Join = Join.ANYWHERE,
+) -> ColourWalk:
+    """Return the strands of one colour in so many blankets alike, `visits` being those of one.
+
+    Part balls left by earlier strands come before any fresh one, the oldest first.
+    """
+    return walk_runs(colour, runs_of(visits), supply, tail_m=tail_m, blankets=blankets, join=join)
+
+
+def walk_runs(
+    colour: str, runs: Sequence[Run], supply: Supply, *, tail_m: float, blankets: int, join: Join
+) -> ColourWalk:
+    """Return the strands of one colour, as `walk_colour`, from its runs through one blanket."""
+    walker = _Walker(colour, tail_m, supply, join)
+    for blanket in range(blankets):
+        for run in runs:
+            walker.take(run, blanket)
+    return walker.finish()
+
+
+class _Walker:
+    def __init__(self, colour: str, tail_m: float, supply: Supply, join: Join) -> None:
+        self.colour = colour
+        self.tails_m = 2 * tail_m
+        self.at_an_edge = join is Join.AT_AN_EDGE
+        self.supply = supply
+        self.balls = [Ball(number, length) for number, length in enumerate(supply.balls_m)]
+        self.fresh = deque(self.balls)
+        self.part: deque[Ball] = deque()
+        self.missing = Ball(-1, math.inf)
+        self.strands: list[Strand] = []
+        self.hand: Growing | None = None
+        self.last: Point | None = None
+        self.long_pass = False
+        self.edge_only = False
+
+    def take(self, run: Run, blanket: int) -> None:
+        """Work the passes of one run: as many as the ball in hand lasts for, then the next."""
+        if self.hand is not None and self.last is not None:
+            self._close(self.hand, Why.CUT if self.last.blanket == blanket else Why.FINISHED)
+        hand, number = self._begin(run.visits[0], blanket), 0
+        while True:
+            upto = run.upto(number, hand.left_m)
+            if upto > number:
+                self._sweep(hand, run, number, upto)
+                last = run.visits[upto - 1]
+                self.last = Point(blanket, last.pass_index, last.ends)
+            else:
+                hand, upto = self._work(hand, run.visits[number], blanket), number + 1
+            if upto == len(run.visits):
+                break
+            hand, number = self._go_on(hand, run, upto, blanket), upto
+        self.hand = hand
+
+    def _sweep(self, hand: Growing, run: Run, number: int, upto: int) -> None:
+        """Work all of some visits of a run, for which the ball in hand lasts."""
+        hand.spend(run.between_m(number, upto))
+        if upto - number == len(run.visits):
+            hand.whole = run
+            return
+        hand.stretches += run.stretches[number:upto]
+        hand.carries += run.carries[run.carried[number] : run.carried[upto - 1]]
+
+    def _begin(self, visit: Visit, blanket: int) -> Growing:
+        """Start a strand at the edge where a pass starts; at an edge, with enough for all of it.
+
+        A pass that is one strand with the next is begun with enough for both.
+        """
+        self._decide(None, visit)
+        here = Point(blanket, visit.pass_index, visit.starts)
+        return self._open(here, visit.yarn_m + visit.bound_m if self.edge_only else 2 * HAIR)
+
+    def _go_on(self, hand: Growing, run: Run, number: int, blanket: int) -> Growing:
+        """Bring the strand in hand to a visit of a run, or close it and start another."""
+        visit = run.visits[number]
+        if not run.visits[number - 1].bound_m:
+            self._decide(hand, visit)
+        needed_m = visit.carried_m + (visit.yarn_m if self.edge_only else 2 * HAIR)
+        if hand.left_m < needed_m - HAIR:
+            self._close(hand, Why.RAN_OUT)
+            return self._begin(visit, blanket)
+        if visit.carried_m:
+            hand.carries.append(run.carries[run.carried[number] - 1])
+            hand.spend(visit.carried_m)
+        return hand
+
+    def _decide(self, hand: Growing | None, visit: Visit) -> None:
+        """Decide whether a pass may be joined only at the edge, not within."""
+        self.edge_only = self.at_an_edge and not self._too_long(hand, visit)
+        self.long_pass = self.long_pass or (self.at_an_edge and not self.edge_only)
+
+    def _too_long(self, hand: Growing | None, visit: Visit) -> bool:
+        """Return whether no ball can finish the pass: in hand, to come, or to be had.
+
+        With no fresh ball to come, more have to be had, so it is not the pass that is too long.
+        """
+        whole_m = visit.yarn_m + visit.bound_m
+        if hand is not None and hand.left_m >= visit.carried_m + whole_m - HAIR:
+            return False
+        full_m = self.supply.full_m
+        if not self.fresh and not full_m:
+            return False
+        least_m = whole_m + self.tails_m - HAIR
+        to_come = chain(self.fresh, self.part)
+        return full_m < least_m and not any(ball.left_m >= least_m for ball in to_come)
+
+    def _work(self, hand: Growing, visit: Visit, blanket: int) -> Growing:
+        """Work the pass to its end, joining balls within it where one runs out."""
+        done = 0.0
+        while visit.yarn_m - done > hand.left_m + HAIR:
+            part = hand.left_m
+            self._stretch(hand, visit, done, done + part)
+            done += part
+            self.last = Point(blanket, visit.pass_index, Edge.WITHIN)
+            self._close(hand, Why.RAN_OUT)
+            hand = self._open(self.last, 2 * HAIR)
+        self._stretch(hand, visit, done, visit.yarn_m)
+        self.last = Point(blanket, visit.pass_index, visit.ends)
+        return hand
+
+    def _stretch(self, hand: Growing, visit: Visit, begins_m: float, ends_m: float) -> None:
+        hand.spend(ends_m - begins_m)
+        whole_m = visit.yarn_m
+        share = (begins_m / whole_m, ends_m / whole_m) if whole_m else (0.0, 1.0)
+        hand.stretches.append(Stretch(visit.pass_index, *share))
+
+    def _open(self, here: Point, least_m: float) -> Growing:
+        """Start a strand from the first ball that can work `least_m`."""
+        ball = self._next(self.part, least_m) or self._next(self.fresh, least_m)
+        ball = ball or self._another(least_m) or self.missing
+        return Growing(ball=ball, starts=here, left_m=ball.left_m - self.tails_m)
+
+    def _next(self, balls: deque[Ball], least_m: float) -> Ball | None:
+        for ball in balls:
+            if ball.left_m - self.tails_m >= least_m - HAIR:
+                balls.remove(ball)
+                return ball
+        return None
+
+    def _another(self, least_m: float) -> Ball | None:
+        """Return one more of the balls that come without end, if it can work `least_m`."""
+        more_m = self.supply.more_m
+        if more_m - self.tails_m < least_m - HAIR:
+            return None
+        self.balls.append(Ball(len(self.balls), more_m))
+        return self.balls[-1]
+
+    def _close(self, hand: Growing, why: Why) -> None:
+        """End the strand where it was last worked; what is left of its ball goes aside."""
+        assert self.last is not None, "a strand in hand was last somewhere"  # noqa: S101
+        taken = hand.worked_m + self.tails_m
+        hand.ball.left_m -= taken
+        hand.ball.used_m += taken
+        if why is Why.RAN_OUT or hand.ball.left_m <= self.tails_m:
+            hand.ball.ran_out_at = self.last
+        elif hand.ball is not self.missing:
+            self.part.append(hand.ball)
+        self.strands.append(
+            Strand(
+                colour=self.colour,
+                ball=hand.ball.number,
+                starts=hand.starts,
+                ends=self.last,
+                why=why,
+                yarn_m=taken,
+                stretches=hand.whole.stretches if hand.whole else tuple(hand.stretches),
+                carries=hand.whole.carries if hand.whole else tuple(hand.carries),
+            )
+        )
+
+    def finish(self) -> ColourWalk:
+        """Fasten off the last strand and return the whole walk."""
+        if self.hand is not None:
+            self._close(self.hand, Why.FINISHED)
+        return ColourWalk(
+            colour=self.colour,
+            strands=tuple(self.strands),
+            ball_used_m=tuple(ball.used_m for ball in self.balls),
+            ran_out_at=tuple(ball.ran_out_at for ball in self.balls),
+            left_m=math.fsum(b.left_m for b in self.balls if b.ran_out_at is None),
+            missing_m=self.missing.used_m,
+            long_pass=self.long_pass,
+            full_m=self.supply.full_m,
+        )

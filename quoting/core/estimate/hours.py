@@ -1,0 +1,234 @@
+"""Hours: the stitches at the maker's own pace, and everything round them."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Hashable, Mapping, Sequence
+from dataclasses import dataclass
+from decimal import Decimal
+from enum import StrEnum
+
+from quoting.core.estimate.pace import FEW_SESSIONS, Session, Span, pace_of
+from quoting.core.estimate.pace_guesses import Guess, limits_of
+from quoting.core.estimate.stitching_time import StitchingTime, YarnAndStitch, stitching_times
+from quoting.core.ground.money import MINUTES_PER_HOUR, round_hours
+from quoting.core.plan.gauge import Sureness
+from quoting.core.workshop.timings import Minutes, Readings, TimedStitch
+from quoting.core.workshop.workshop import Workshop
+
+
+class Part(StrEnum):
+    """The parts of the work that are told apart. Office work is paid at its own rate."""
+
+    STITCHING = "stitching"
+    TURNING = "turning"
+    CHANGING = "changing"
+    JOINING = "joining"
+    WEAVING_IN = "weaving_in"
+    FINISHING = "finishing"
+    OFFICE = "office"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Task:
+    """One kind of work: so many of it, each taking so long. `what` is a stitch or a code.
+
+    `timed_stitch` is what stitching was timed in, and rests on; it and the `yarn` that it is
+    worked in are None for all other work. `shared_min` is its part of the half-width of all that
+    rests on the same `readings`; `guesses` is what was never timed.
+    """
+
+    part: Part
+    what: str
+    count: float
+    minutes_each: float
+    sureness: Sureness
+    shared_min: float
+    readings: int = 1
+    guesses: tuple[Guess, ...] = ()
+    yarn: str | None = None
+    timed_stitch: TimedStitch | None = None
+
+    @property
+    def minutes(self) -> float:
+        """The minutes expected."""
+        return self.count * self.minutes_each
+
+    @property
+    def basis(self) -> Hashable:
+        """What it shares its error with: a timed stitch, or tasks of its own kind."""
+        return self.timed_stitch or self.what
+
+    @property
+    def half_width_min(self) -> float:
+        """The half-width of its own 95 % range."""
+        return math.hypot(self.shared_min, self.minutes * limits_of(self.guesses))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Workload:
+    """What there is to do, counted. Everything is over all blankets."""
+
+    stitches: Mapping[YarnAndStitch, int]
+    turns: int
+    colour_changes: int
+    joins: int
+    ends: int
+    blankets: int
+    extras_minutes: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Hours:
+    """The tasks, and their hours by part, to two decimals; totals add the rounded parts.
+
+    `not_given` names the work that there is to do and that no minutes are given for.
+    """
+
+    tasks: tuple[Task, ...]
+    not_given: tuple[str, ...] = ()
+
+    def of(self, part: Part) -> Decimal:
+        """Return the hours of one part."""
+        return round_hours(sum(t.minutes for t in self.tasks if t.part is part))
+
+    @property
+    def making(self) -> Decimal:
+        """All hours but those in the office."""
+        return sum((self.of(part) for part in Part if part is not Part.OFFICE), Decimal(0))
+
+    @property
+    def office(self) -> Decimal:
+        """The office hours."""
+        return self.of(Part.OFFICE)
+
+    @property
+    def total(self) -> Decimal:
+        """All hours."""
+        return self.making + self.office
+
+    @property
+    def span(self) -> Span:
+        """All hours, in minutes, with their range.
+
+        Errors of one basis, or of one guess, add linearly; those between them in squares.
+        """
+        wide: dict[Hashable, float] = {}
+        for task in self.tasks:
+            wide[task.basis] = wide.get(task.basis, 0.0) + task.shared_min
+            for guess in task.guesses:
+                wide[guess] = wide.get(guess, 0.0) + guess.limits * task.minutes
+        return Span(
+            minutes=float(self.total) * MINUTES_PER_HOUR, half_width=math.hypot(*wide.values())
+        )
+
+    @property
+    def bases(self) -> tuple[TimedStitch, ...]:
+        """What was timed and the stitching rests on, each once."""
+        return tuple(dict.fromkeys(t.timed_stitch for t in self.tasks if t.timed_stitch))
+
+    @property
+    def guesses(self) -> tuple[Guess, ...]:
+        """What was never timed, each once."""
+        return tuple(dict.fromkeys(guess for task in self.tasks for guess in task.guesses))
+
+    def timed(self, base: TimedStitch) -> float:
+        """Return the minutes of all that rests on one timed stitch."""
+        return sum(task.minutes for task in self.tasks if task.timed_stitch == base)
+
+    def guessed(self, guess: Guess) -> float:
+        """Return the minutes of all that one guess concerns."""
+        return sum(task.minutes for task in self.tasks if guess in task.guesses)
+
+    @property
+    def yarns(self) -> tuple[str, ...]:
+        """The yarns that are worked, each once."""
+        return tuple(dict.fromkeys(task.yarn for task in self.tasks if task.yarn))
+
+    @property
+    def timed_enough(self) -> bool:
+        """Whether all stitching rests on as many timings as a range can be promised of."""
+        return all(t.readings >= FEW_SESSIONS for t in self.tasks if t.timed_stitch)
+
+    @property
+    def low(self) -> Decimal:
+        """The low end of all hours."""
+        return round_hours(self.span.low)
+
+    @property
+    def high(self) -> Decimal:
+        """The high end of all hours."""
+        return round_hours(self.span.high)
+
+
+@dataclass(frozen=True, slots=True)
+class _Chore:
+    """Work that is not stitching: how many of it, and the minutes of one; None if not given."""
+
+    part: Part
+    what: str
+    count: float
+    readings: Readings | None
+
+
+def work_hours(work: Workload, workshop: Workshop) -> Hours:
+    """Return the hours of the work; errors as `stitching_times`."""
+    stitching = [_stitching(time) for time in stitching_times(work.stitches, workshop)]
+    chores = [_ripping_back(stitching, workshop.minutes), *_chores(work, workshop.minutes)]
+    others = [_task(chore, chore.readings) for chore in chores if chore.readings is not None]
+    return Hours(
+        tasks=tuple(task for task in (*stitching, *others) if task.minutes),
+        not_given=tuple(c.what for c in chores if c.count and c.readings is None),
+    )
+
+
+def _stitching(time: StitchingTime) -> Task:
+    return Task(
+        part=Part.STITCHING,
+        what=time.what,
+        count=time.count,
+        minutes_each=time.minutes_each,
+        sureness=time.sureness,
+        shared_min=time.shared_min,
+        readings=time.pace.sessions,
+        guesses=time.guesses,
+        yarn=time.yarn,
+        timed_stitch=time.basis,
+    )
+
+
+def _ripping_back(stitching: Sequence[Task], minutes: Minutes) -> _Chore:
+    """Return the time lost to ripping back: a share of the stitching."""
+    share, lost = minutes.rip_back, math.fsum(task.minutes for task in stitching)
+    readings = None if share is None else (share * lost,)
+    return _Chore(Part.STITCHING, "rip_back", 1 if stitching else 0, readings)
+
+
+def _chores(work: Workload, minutes: Minutes) -> list[_Chore]:
+    return [
+        _Chore(Part.TURNING, "turn", work.turns, minutes.turn),
+        _Chore(Part.CHANGING, "change_colour", work.colour_changes, minutes.change_colour),
+        _Chore(Part.JOINING, "join", work.joins, minutes.join),
+        _Chore(Part.WEAVING_IN, "weave_in_end", work.ends, minutes.weave_in_end),
+        _Chore(Part.FINISHING, "start_and_finish", work.blankets, minutes.start_and_finish),
+        _Chore(Part.FINISHING, "wash", work.blankets, minutes.wash),
+        _Chore(Part.FINISHING, "swatch", 1, minutes.swatch),
+        _Chore(Part.FINISHING, "extras", 1, (work.extras_minutes,)),
+        _Chore(Part.OFFICE, "photograph", 1, minutes.photograph),
+        _Chore(Part.OFFICE, "pack", work.blankets, minutes.pack),
+        _Chore(Part.OFFICE, "letters", 1, minutes.letters),
+    ]
+
+
+def _task(chore: _Chore, readings: Readings) -> Task:
+    """Return a task with its range: ±30 % of one figure, a prediction from several."""
+    pace = pace_of([Session(count=1, minutes=minutes) for minutes in readings])
+    return Task(
+        part=chore.part,
+        what=chore.what,
+        count=chore.count,
+        minutes_each=pace.minutes_each,
+        sureness=pace.sureness,
+        shared_min=pace.predict(chore.count).half_width,
+        readings=len(readings),
+    )

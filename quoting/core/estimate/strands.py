@@ -1,0 +1,150 @@
+"""The strands of the work: where each starts, is carried, ends, and why.
+
+A strand is one unbroken length of yarn: a tail, the stitches, a tail. Each has two ends.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from enum import StrEnum
+from itertools import accumulate
+
+from quoting.core.plan.passes import Edge, Pass, Plan, Work
+from quoting.core.workshop.workshop import Habits
+
+CARRY_EASE = 1.1
+"""A carry takes this much yarn for each length that it climbs."""
+
+
+class Why(StrEnum):
+    """Why a strand ended."""
+
+    CUT = "cut"
+    RAN_OUT = "ran out"
+    FINISHED = "finished"
+
+
+@dataclass(frozen=True, slots=True)
+class Point:
+    """Where in the work: the blanket and its pass, both from 0, and the edge."""
+
+    blanket: int
+    pass_index: int
+    edge: Edge
+
+
+@dataclass(frozen=True, slots=True)
+class Carry:
+    """A strand carried up an edge, over the passes between the one it left and the one it takes."""
+
+    from_pass: int
+    to_pass: int
+    edge: Edge
+    yarn_m: float
+
+
+@dataclass(frozen=True, slots=True)
+class Stretch:
+    """The part of one pass that a strand works, from one share of its yarn to another."""
+
+    pass_index: int
+    begins: float
+    ends: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Strand:
+    """One strand: its colour, the ball it comes from, and its way through the work."""
+
+    colour: str
+    ball: int
+    starts: Point
+    ends: Point
+    why: Why
+    yarn_m: float
+    stretches: tuple[Stretch, ...]
+    carries: tuple[Carry, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Visit:
+    """A colour's turn at one pass of a blanket: the yarn it takes, and how the yarn gets there.
+
+    `follows` says that the pass before it was this colour's too; `carry_m` is the yarn of a
+    carry, where one is possible. With neither, a new strand starts. `bound_m` is the yarn of the
+    pass after it, where both are one strand: the chain and row 1.
+    """
+
+    pass_index: int
+    starts: Edge
+    ends: Edge
+    yarn_m: float
+    follows: bool
+    carry_m: float | None
+    bound_m: float = 0.0
+
+    @property
+    def carried_m(self) -> float:
+        """The yarn of the carry by which it is reached."""
+        return 0.0 if self.follows else self.carry_m or 0.0
+
+    @property
+    def begins(self) -> bool:
+        """Whether a new strand starts, whatever is in hand."""
+        return not self.follows and self.carry_m is None
+
+    def with_more(self, share: float) -> Visit:
+        """Return the same visit with a share more yarn in every stitch."""
+        more = 1 + share
+        return replace(self, yarn_m=self.yarn_m * more, bound_m=self.bound_m * more)
+
+
+def visits_by_colour(plan: Plan, habits: Habits, yarn_m: Sequence[float]) -> dict[str, list[Visit]]:
+    """Return each colour's visits to the passes of one blanket, in the order worked.
+
+    `yarn_m` is the yarn of each pass.
+    """
+    climbed = [0.0, *accumulate(worked.height_cm for worked in plan.passes)]
+    visits: dict[str, list[Visit]] = {}
+    for index, worked in enumerate(plan.passes):
+        line = visits.setdefault(worked.colour, [])
+        line.append(_visit(index, worked, line[-1] if line else None, yarn_m, climbed, habits))
+    return visits
+
+
+def _visit(
+    index: int,
+    worked: Pass,
+    before: Visit | None,
+    yarn_m: Sequence[float],
+    climbed: Sequence[float],
+    habits: Habits,
+) -> Visit:
+    carry_m = None
+    if before is not None and before.ends is worked.starts:
+        rows = index - before.pass_index - 1
+        height_cm = climbed[index] - climbed[before.pass_index + 1]
+        if habits.carries(rows, height_cm):
+            carry_m = height_cm * CARRY_EASE / 100
+    return Visit(
+        pass_index=index,
+        starts=worked.starts,
+        ends=worked.ends,
+        yarn_m=yarn_m[index],
+        follows=before is not None and before.pass_index == index - 1,
+        carry_m=carry_m,
+        bound_m=yarn_m[index + 1] if worked.work is Work.CHAIN else 0.0,
+    )
+
+
+def most_waiting(strands: Sequence[Strand]) -> int:
+    """Return the most yarns that wait at one edge at the same time, to be carried up."""
+    places: dict[tuple[int, Edge], list[tuple[int, int]]] = {}
+    for strand in strands:
+        for carry in strand.carries:
+            moves = places.setdefault((strand.starts.blanket, carry.edge), [])
+            moves += [(carry.from_pass, 1), (carry.to_pass, -1)]
+    return max(
+        (max(accumulate(step for _, step in sorted(moves))) for moves in places.values()), default=0
+    )

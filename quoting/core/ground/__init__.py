@@ -1,0 +1,1 @@
+"""What every stage stands on: mistakes and places, money, measures, cautions."""

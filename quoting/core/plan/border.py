@@ -1,0 +1,166 @@
+"""How many stitches each round of a border has.
+
+Counts along the sides follow from the gauges; the habits at corners are common practice.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from typing import TypeAlias
+
+from quoting.core.ground.cautions import Caution, for_maker
+from quoting.core.ground.money import round_count
+from quoting.core.ground.sameness import NEAR
+from quoting.core.order.design import BorderBand, Corner
+from quoting.core.plan.gauge import Gauge
+from quoting.core.plan.multiples import nearest_multiple
+from quoting.core.workshop.stitches import HEIGHT_RATIO, ROW_END_STITCHES, Stitch
+
+CORNERS = 4
+CHAINS_AT_A_CORNER = 2
+FIRST_ROUND_EXTRA = {Corner.CHAIN: 0, Corner.ONE_EXTRA: 4, Corner.THREE_IN_ONE: 8}
+STITCHES_EACH_WAY = {Stitch.SC: 1, Stitch.HDC: 1, Stitch.DC: 2, Stitch.TR: 3}
+"""Stitches worked on each side of the chains in a corner space of a later round."""
+
+RATIO_TOLERANCE = 0.10
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Edging:
+    """A border as it is worked: what was asked, its gauge, and the repeat of its pattern.
+
+    Between two corners a side is as a row of its own: `multiple`·k + `plus` stitches.
+    """
+
+    band: BorderBand
+    gauge: Gauge
+    multiple: int = 1
+    plus: int = 0
+
+    def closed(self, stitches: int) -> int:
+        """Return the nearest count along one side that is a whole number of repeats."""
+        if (self.multiple, self.plus) == (1, 0):
+            return stitches
+        return nearest_multiple(stitches, self.multiple, self.plus)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Round:
+    """One border round: its stitches, and the corner chains beside them."""
+
+    stitch: str
+    colour: str
+    stitches: int
+    chains: int
+    height_cm: float
+
+
+@dataclass(frozen=True, slots=True)
+class StitchesAlong:
+    """A side of the body that is the tops or the chain of so many stitches."""
+
+    stitches: int
+    gauge: Gauge
+
+
+@dataclass(frozen=True, slots=True)
+class RowEnds:
+    """A side of the body that is the ends of its rows, each in its gauge."""
+
+    gauges: Sequence[Gauge]
+
+
+Rim: TypeAlias = Sequence[StitchesAlong | RowEnds]
+"""The sides that a border is worked along, in the order that its first round comes to them."""
+
+
+def border_depth_cm(border: Sequence[Edging]) -> float:
+    """Return the depth of the border on one side: the heights of its rounds."""
+    return sum(edging.band.rounds * edging.gauge.height_cm for edging in border)
+
+
+def border_rounds(border: Sequence[Edging], rim: Rim) -> tuple[Round, ...]:
+    """Return every round of the border, from the body outwards.
+
+    What lies flat along each side grows from round to round; each round then has the whole
+    repeats of its pattern that are nearest to that.
+    """
+    rounds: list[Round] = []
+    sides: list[int] = []
+    for edging in border:
+        more = growth(edging.band.corner, edging.gauge) // CORNERS
+        for _ in range(edging.band.rounds):
+            sides = [side + more for side in sides] or [_along(side, edging) for side in rim]
+            corners = FIRST_ROUND_EXTRA[border[0].band.corner]
+            rounds.append(_round(edging, sum(map(edging.closed, sides)) + corners))
+    return tuple(rounds)
+
+
+def growth(corner: Corner, gauge: Gauge) -> int:
+    """Return how many stitches a later round has more than the one inside it."""
+    if corner is Corner.CHAIN:
+        return 2 * CORNERS * STITCHES_EACH_WAY[gauge.kind]
+    return flat_growth(gauge)
+
+
+def flat_growth(gauge: Gauge) -> int:
+    """Return the growth with which a round lies flat: 8 heights of it over its width, by fours."""
+    tall = gauge.height_cm / gauge.width_cm if gauge.swatched else HEIGHT_RATIO[gauge.kind]
+    return max(8, CORNERS * round_count(8 * tall / CORNERS))
+
+
+def row_end_ratio(ends: RowEnds, gauge: Gauge) -> float:
+    """Return the border stitches that lie flat along one row end, on average."""
+    if gauge.swatched:
+        stitches = sum(row.height_cm for row in ends.gauges) / gauge.width_cm
+    else:
+        stitches = sum(ROW_END_STITCHES[row.kind] for row in ends.gauges)
+    return stitches / len(ends.gauges)
+
+
+def ratio_is_off(own: float, measured: float) -> bool:
+    """Return whether the maker's own ratio is more than a tenth off the measured one."""
+    return abs(own - measured) > RATIO_TOLERANCE * measured + NEAR
+
+
+def border_cautions(border: Sequence[Edging], rim: Rim) -> Iterator[Caution]:
+    """Yield what is to be said of row ends of the maker's own, and of corners that do not fit."""
+    ends = next((side for side in rim if isinstance(side, RowEnds)), None)
+    if border and ends and (own := border[0].band.row_end_ratio) is not None:
+        measured = row_end_ratio(ends, border[0].gauge)
+        if ratio_is_off(own, measured):
+            yield for_maker("row-ends-off", ratio=own, measured=measured)
+    for place, edging in enumerate(border):
+        later = edging.band.rounds - (place == 0)
+        more, flat = growth(edging.band.corner, edging.gauge), flat_growth(edging.gauge)
+        if later and more != flat:
+            code = "corners-cup" if more < flat else "corners-ruffle"
+            yield for_maker(code, stitch=edging.band.stitch, more=more, flat=flat)
+
+
+def _along(side: StitchesAlong | RowEnds, edging: Edging) -> int:
+    """Return the stitches of a first round along one side.
+
+    Along stitches there is one in each, or as many as the length takes where widths differ.
+    """
+    match side:
+        case RowEnds():
+            ratio = edging.band.row_end_ratio or row_end_ratio(side, edging.gauge)
+            return round_count(ratio * len(side.gauges))
+        case StitchesAlong():
+            own_cm, border_cm = side.gauge.width_cm, edging.gauge.width_cm
+            if abs(border_cm - own_cm) <= RATIO_TOLERANCE * own_cm + NEAR:
+                return side.stitches
+            return round_count(side.stitches * own_cm / border_cm)
+
+
+def _round(edging: Edging, stitches: int) -> Round:
+    chains = CORNERS * CHAINS_AT_A_CORNER if edging.band.corner is Corner.CHAIN else 0
+    return Round(
+        stitch=edging.band.stitch,
+        colour=edging.band.colour,
+        stitches=stitches,
+        chains=chains,
+        height_cm=edging.gauge.height_cm,
+    )

@@ -1,0 +1,1 @@
+"""Blankets worked in rows."""

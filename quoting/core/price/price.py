@@ -1,0 +1,249 @@
+"""From cost to price: what a blanket must be sold for, and what is left of that.
+
+Margin is profit over net revenue, markup profit over cost: m = k/(1 + k) (textbook).
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from decimal import Decimal
+
+from quoting.core.estimate.estimate import Estimate
+from quoting.core.ground.money import round_half_up, round_money
+from quoting.core.order.order import Order
+from quoting.core.price.asking_price import AskingPrice, asking_price, asking_price_as_paid
+from quoting.core.price.cost_lines import Line, LineKind, cost_lines, delivery_of
+from quoting.core.price.price_equation import Equation
+from quoting.core.price.sale import Sale, Sold, sell_as_paid
+from quoting.core.workshop.exchange import ExchangeRate
+from quoting.core.workshop.selling import Target
+from quoting.core.workshop.workshop import Workshop
+
+MARGIN_DIGITS = 4
+MOVES = (LineKind.RUSH, LineKind.DISCOUNT, LineKind.MINIMUM)
+"""What moves the price, in this order; the lines are no costs."""
+
+ADJUSTMENTS = frozenset(MOVES)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Price:
+    """What the buyer pays and where it goes, all in whole minor units of `currency`.
+
+    `asking` is how it comes about and the sale that it is; `at_once` is what would be asked were
+    all of it paid at once. total = cost + fees + tax + profit, by construction.
+    """
+
+    asking: AskingPrice
+    at_once: AskingPrice
+    lines: tuple[Line, ...]
+    quantity: int
+    hours: Decimal
+    delivery_band_found: bool
+    exchange: ExchangeRate | None
+
+    @property
+    def equation(self) -> Equation:
+        """What it was solved by, where it was not given."""
+        return self.asking.equation
+
+    @property
+    def sold(self) -> Sold:
+        """The sale at this price."""
+        return self.asking.sold
+
+    @property
+    def sale(self) -> Sale:
+        """The terms that it was reckoned on."""
+        return self.asking.sold.sale
+
+    @property
+    def target(self) -> Target:
+        """What fixes it: a margin, a markup, or the price given."""
+        return self.equation.target
+
+    @property
+    def currency(self) -> str:
+        """The workshop's currency (ISO 4217)."""
+        return self.sale.currency
+
+    @property
+    def listed(self) -> Decimal:
+        """The price of all blankets before rush, discount and minimum."""
+        return self.asking.listed
+
+    @property
+    def listed_each(self) -> Decimal:
+        """The price of one blanket before rush, discount and minimum."""
+        return self.listed / self.quantity
+
+    @property
+    def price(self) -> Decimal:
+        """The blankets without delivery."""
+        return self.sold.price
+
+    @property
+    def each(self) -> Decimal:
+        """The price of one blanket."""
+        return self.price / self.quantity
+
+    @property
+    def delivery(self) -> Decimal:
+        """What the buyer pays for delivery."""
+        return self.sale.delivery
+
+    @property
+    def delivery_paid(self) -> Decimal:
+        """What delivery costs the maker, unrounded."""
+        paid = (line.rate for line in self.lines if line.kind is LineKind.DELIVERY)
+        return next(paid, Decimal(0))
+
+    @property
+    def cost(self) -> Decimal:
+        """All that the order costs the maker, pay included."""
+        return self.sale.cost
+
+    @property
+    def fees(self) -> Decimal:
+        """What all fees take."""
+        return self.sold.fees
+
+    @property
+    def tax(self) -> Decimal:
+        """The sales tax."""
+        return self.sold.tax
+
+    @property
+    def total(self) -> Decimal:
+        """All that the buyer pays."""
+        return self.sold.total
+
+    @property
+    def deposit(self) -> Decimal:
+        """What is paid when the order is agreed."""
+        return self.sold.deposit
+
+    @property
+    def balance(self) -> Decimal:
+        """What is left to pay after the deposit."""
+        return self.sold.balance
+
+    @property
+    def payments(self) -> int:
+        """How many payments there are."""
+        return self.sale.payments
+
+    @property
+    def profit(self) -> Decimal:
+        """What is left after every cost, pay included."""
+        return self.sold.profit
+
+    @property
+    def margin(self) -> Decimal:
+        """Profit over net revenue; nothing where there is none."""
+        revenue = self.total - self.tax
+        return round_half_up(self.profit / revenue, MARGIN_DIGITS) if revenue else Decimal(0)
+
+    @property
+    def own_pay(self) -> Decimal:
+        """What the cost pays the maker, in making and in the office."""
+        return self.amount(LineKind.MAKING) + self.amount(LineKind.OFFICE)
+
+    @property
+    def pays_the_hour(self) -> bool:
+        """Whether it leaves all that the cost pays the maker: its profit is not under nothing."""
+        return self.profit >= 0
+
+    @property
+    def pay_per_hour(self) -> Decimal:
+        """What an hour would have to earn to be paid, whatever the pay of each kind of hour."""
+        return round_money(self.own_pay / self.hours, self.currency) if self.hours else Decimal(0)
+
+    @property
+    def earned_per_hour(self) -> Decimal:
+        """The maker's pay and profit over all hours; nothing where there are none."""
+        return self.earned_by(self.sold)
+
+    @property
+    def buyer_total(self) -> Decimal | None:
+        """The total in the buyer's currency, where that is another one."""
+        return None if self.exchange is None else self.exchange.convert(self.total)
+
+    @property
+    def buyer_deposit(self) -> Decimal | None:
+        """The deposit in the buyer's currency, where that is another one."""
+        return None if self.exchange is None else self.exchange.convert(self.deposit)
+
+    @property
+    def buyer_balance(self) -> Decimal | None:
+        """What is left of her total after her deposit, so that the two add up to it."""
+        if self.buyer_total is None or self.buyer_deposit is None:
+            return None
+        return self.buyer_total - self.buyer_deposit
+
+    def amount(self, *kinds: LineKind) -> Decimal:
+        """Return the sum of the lines of some kinds."""
+        return sum((line.amount for line in self.lines if line.kind in kinds), Decimal(0))
+
+    def yarn_cost(self, colour: str) -> Decimal:
+        """Return what the yarn of one colour costs."""
+        yarn = (line for line in self.lines if line.kind is LineKind.YARN)
+        return sum((line.amount for line in yarn if line.subject == colour), Decimal(0))
+
+    def change_each(self, kind: LineKind) -> Decimal:
+        """Return by how much a rush, a discount or the minimum moves the price of one blanket."""
+        moves = (line.rate for line in self.asking.moves if line.kind is kind)
+        return next(moves, Decimal(0))
+
+    def each_after(self, kind: LineKind) -> Decimal:
+        """Return the price of one blanket after all that moves it, up to moves of a kind."""
+        kinds = MOVES[: MOVES.index(kind) + 1]
+        return self.listed_each + sum(map(self.change_each, kinds), Decimal(0))
+
+    def sold_at(self, each: Decimal) -> Sold:
+        """Return the sale were each blanket sold at so much, with no rush or discount."""
+        return sell_as_paid(self.sale, each * self.quantity)
+
+    def earned_by(self, sold: Sold) -> Decimal:
+        """Return the maker's pay and the profit of a sale over all hours; nothing without any."""
+        if not self.hours:
+            return Decimal(0)
+        return round_money((sold.profit + self.own_pay) / self.hours, self.currency)
+
+
+def price_estimate(order: Order, estimate: Estimate, workshop: Workshop) -> Price:
+    """Return the price of an order at its target, or at the price given.
+
+    Errors: `no-price` at the target's place when fees, tax and target leave nothing to solve;
+    `price-too-large`; `price-not-positive` when the answer is nothing or less.
+    """
+    costs, pricing = cost_lines(order, estimate, workshop), workshop.pricing
+    grams = round_half_up(estimate.grams, 0)
+    delivery, _, band_found = delivery_of(order, grams, workshop)
+    sale = Sale(
+        cost=sum((line.amount for line in costs), Decimal(0)),
+        delivery=round_money(delivery, workshop.currency),
+        tax=workshop.tax,
+        fees=workshop.fees,
+        payments=1,
+        currency=workshop.currency,
+        deposit=pricing.deposit,
+        yarn=sum((line.amount for line in costs if line.kind is LineKind.YARN), Decimal(0)),
+    )
+    at_once = asking_price(sale, order.terms.target or pricing.target, order, pricing)
+    asking = asking_price_as_paid(at_once, order, pricing)
+    fees = (part for part in asking.sold.fee_parts if part.rate)
+    return Price(
+        asking=asking,
+        at_once=at_once,
+        lines=(*costs, *asking.moves, *fees),
+        quantity=order.quantity,
+        hours=estimate.hours.total,
+        delivery_band_found=band_found,
+        exchange=_exchange(order, workshop),
+    )
+
+
+def _exchange(order: Order, workshop: Workshop) -> ExchangeRate | None:
+    pays_in = order.pays_in or workshop.currency
+    return None if pays_in == workshop.currency else workshop.exchange[pays_in]

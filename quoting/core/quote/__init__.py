@@ -1,0 +1,1 @@
+"""All of it together, numbered and dated, and what is said of it."""

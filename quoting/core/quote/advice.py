@@ -1,0 +1,160 @@
+"""What the maker and the buyer are told beside the figures."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from datetime import date
+from itertools import pairwise
+
+from quoting.core.estimate.ball_walk import ColourWalk
+from quoting.core.estimate.estimate import Estimate
+from quoting.core.estimate.hours import Part
+from quoting.core.estimate.strands import Why, most_waiting
+from quoting.core.ground.cautions import Caution, for_buyer, for_maker
+from quoting.core.order.order import Order
+from quoting.core.plan.gauge import Gauge, Sureness
+from quoting.core.plan.passes import Plan
+from quoting.core.price.price import Price
+from quoting.core.quote.hours_advice import hours_cautions
+from quoting.core.quote.infants import advised_in, may_be_an_infants
+from quoting.core.workshop.euro_rates import is_old
+from quoting.core.workshop.selling import Target
+from quoting.core.workshop.stitches import Stitch
+from quoting.core.workshop.workshop import Workshop
+
+MANY_ENDS = 20
+WEAVING_SHARE = 0.10
+FEWEST_CUTS = 3
+MANY_WAITING = 3
+LAST_PASSES = 5
+
+
+def advise(
+    order: Order,
+    workshop: Workshop,
+    plan: Plan,
+    estimate: Estimate,
+    price: Price,
+    *,
+    today: date,
+    ready: date,
+) -> Iterator[Caution]:
+    """Yield every caution of a quote, the most pressing first."""
+    yield from _price_cautions(order, workshop, price)
+    if order.wanted_by is not None and ready > order.wanted_by:
+        yield for_maker("late", ready_by=ready, wanted_by=order.wanted_by)
+    rate = price.exchange
+    if rate is not None and is_old(rate.day, today):
+        yield for_maker("old-rate", currency=rate.currency, day=rate.day)
+    if rate is not None and rate.day > today:
+        yield for_maker("rate-to-come", currency=rate.currency, day=rate.day)
+    yield from plan.cautions
+    yield from _label_cautions(workshop, estimate)
+    yield from _sureness_cautions(plan, estimate)
+    yield from _category_cautions(plan, workshop, estimate)
+    yield from hours_cautions(estimate.hours, workshop)
+    yield from _strand_cautions(estimate)
+    yield from _ball_cautions(plan, estimate)
+    if may_be_an_infants(order, plan, workshop.locale):
+        yield for_buyer("baby-loose-bedding", advised_in=advised_in(order, workshop.locale))
+        yield for_maker("baby-small-parts")
+        yield for_maker("baby-ends")
+    yield for_maker("selling-rules")
+    yield for_maker("hands")
+
+
+def _price_cautions(order: Order, workshop: Workshop, price: Price) -> Iterator[Caution]:
+    if not price.pays_the_hour:
+        yield for_maker(
+            "pays-under-wage",
+            earned=price.earned_per_hour,
+            pay=price.pay_per_hour,
+            short=-price.profit,
+        )
+    least = workshop.pricing.minimum
+    if least is not None and price.each < least:
+        yield for_maker("under-minimum", price=price.each, minimum=least)
+    if not price.delivery_band_found:
+        carried = any(band.goes_to(order.deliver_to) for band in workshop.delivery.bands)
+        if carried:
+            yield for_maker("too-heavy-for-bands", country=order.deliver_to)
+        else:
+            yield for_maker("no-delivery-band", country=order.deliver_to)
+    if price.target == Target(margin=0.0):
+        yield for_maker("no-profit")
+
+
+def _label_cautions(workshop: Workshop, estimate: Estimate) -> Iterator[Caution]:
+    """Yield a caution for each yarn of the work whose balls cannot all be labelled right."""
+    for name in dict.fromkeys(colour.source.yarn for colour in estimate.colours):
+        if not workshop.yarn(name).labels_agree:
+            yield for_maker("labels-apart", yarn=name)
+
+
+def _sureness_cautions(plan: Plan, estimate: Estimate) -> Iterator[Caution]:
+    used = [
+        plan.gauges[colour.source.yarn, stitch]
+        for colour in estimate.colours
+        for stitch in colour.yarn.counts
+        if stitch != Stitch.CH
+    ]
+    yield from _yarn_cautions(used)
+
+
+def _yarn_cautions(used: Sequence[Gauge]) -> Iterator[Caution]:
+    """Yield a caution for each way in which gauges are not measured, with its stitches."""
+    for code, sureness, swatched in (
+        ("rough-yarn", Sureness.ROUGH, False),
+        ("rough-pattern", Sureness.ROUGH, True),
+        ("estimated-yarn", Sureness.ESTIMATED, True),
+    ):
+        found = (g.stitch for g in used if (g.sureness, g.swatched) == (sureness, swatched))
+        if stitches := tuple(dict.fromkeys(found)):
+            yield for_maker(code, stitches=stitches)
+
+
+def _category_cautions(plan: Plan, workshop: Workshop, estimate: Estimate) -> Iterator[Caution]:
+    """Yield a caution for each yarn that is reckoned by a category it was not given."""
+    used = dict.fromkeys(c.source.yarn for c in estimate.colours if c.yarn.counts)
+    for yarn in used:
+        by_category = not plan.gauges[yarn, Stitch.CH].swatched
+        if by_category and workshop.yarn(yarn).category is None:
+            yield for_maker("no-category", yarn=yarn)
+
+
+def _strand_cautions(estimate: Estimate) -> Iterator[Caution]:
+    hours = estimate.hours
+    weaving = hours.of(Part.WEAVING_IN)
+    if estimate.ends >= MANY_ENDS and weaving >= WEAVING_SHARE * float(hours.total):
+        cut = estimate.ended(Why.CUT)
+        uncut = estimate.ends - 2 * cut if cut else None
+        yield for_maker("many-ends", ends=estimate.ends, hours=weaving, uncut=uncut)
+    stranded = tuple(colour.colour for colour in estimate.colours if _never_waits(colour.walk))
+    if stranded:
+        yield for_maker("wrong-edge", colours=stranded)
+    waiting = most_waiting(estimate.strands)
+    if waiting >= MANY_WAITING:
+        yield for_maker("yarns-tangle", yarns=waiting)
+    if any(colour.walk.long_pass for colour in estimate.colours):
+        yield for_maker("long-pass")
+
+
+def _never_waits(walk: ColourWalk) -> bool:
+    """Return whether a colour is cut again and again for lying at the wrong edge."""
+    neighbours = pairwise(walk.strands)
+    pairs = [
+        (one, next_) for one, next_ in neighbours if one.starts.blanket == next_.starts.blanket
+    ]
+    return len(pairs) >= FEWEST_CUTS and all(
+        before.why is Why.CUT and before.ends.edge is not after.starts.edge
+        for before, after in pairs
+    )
+
+
+def _ball_cautions(plan: Plan, estimate: Estimate) -> Iterator[Caution]:
+    """Yield a caution for each colour whose ball runs out when the blanket is all but done."""
+    late = len(plan.passes) - LAST_PASSES
+    for colour in estimate.colours:
+        joins = (strand.ends for strand in colour.walk.strands if strand.why is Why.RAN_OUT)
+        if any(join.pass_index >= late for join in joins):
+            yield for_maker("runs-out-late", colour=colour.colour, last_passes=LAST_PASSES)

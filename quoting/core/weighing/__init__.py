@@ -1,0 +1,1 @@
+"""Orders held against one another: sizes, budgets, calmer stripes."""

@@ -1,0 +1,1 @@
+"""What the maker has measured or decided, whatever the order."""

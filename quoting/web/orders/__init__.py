@@ -1,0 +1,1 @@
+"""The worktable: an order, its answer, and what is made of it."""

@@ -1,0 +1,20 @@
+"""An order to begin with, where nobody has asked for one yet."""
+
+from __future__ import annotations
+
+from quoting.core.order.order import Order
+from quoting.schema.figures import SIDE
+from quoting.web.orders.order_form import read_sent, start_sent
+from quoting.web.shop import Shop
+
+
+def beginning_order(shop: Shop) -> Order:
+    """Return a plain blanket of the workshop's first yarn, at the first customary size of a cot.
+
+    Errors: as `read_sent`.
+    """
+    sent = start_sent(shop.workshop)
+    size = max(shop.sizes[:3], key=lambda size: size.width_cm)
+    sent["blanket.width"] = SIDE.show(size.width_cm, shop.notation)
+    sent["blanket.height"] = SIDE.show(size.height_cm, shop.notation)
+    return read_sent(sent, shop)

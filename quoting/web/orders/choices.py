@@ -1,0 +1,92 @@
+"""What the form's lists offer: yarns, colours, stitches, currencies."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from wtforms import Form
+
+from quoting.core.workshop.stitches import WORKED
+from quoting.core.workshop.workshop import Workshop
+from quoting.web.forms.lines import entries_of, part_of, typed_of
+from quoting.web.shop import Shop
+from quoting.wording import Speech
+
+_FULL_NAMES = {
+    "US": {
+        "sc": "single crochet",
+        "hdc": "half double crochet",
+        "dc": "double crochet",
+        "tr": "treble crochet",
+    },
+    "UK": {
+        "sc": "double crochet",
+        "hdc": "half treble",
+        "dc": "treble",
+        "tr": "double treble",
+    },
+}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Offer:
+    """One thing to choose: its value, what it is called, and its colour code, if it has one."""
+
+    value: str
+    label: str
+    code: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Offers:
+    """Everything that the form's lists offer."""
+
+    yarns: tuple[Offer, ...]
+    stitches: tuple[Offer, ...]
+    colours: tuple[Offer, ...]
+    every_colour: tuple[Offer, ...]
+    currencies: tuple[Offer, ...]
+    countries: tuple[str, ...]
+
+    @property
+    def colour_names(self) -> list[str]:
+        """The names of the colours of the design."""
+        return [offer.value for offer in self.colours]
+
+
+def offers_of(form: Form, shop: Shop) -> Offers:
+    """Return what a form's lists offer; the colours are those of the yarn that it names."""
+    workshop = shop.workshop
+    money = (workshop.currency, *workshop.exchange)
+    every = {name: code for yarn in workshop.yarns for name, code in yarn.colours.items()}
+    return Offers(
+        yarns=tuple(Offer(value=yarn.name, label=yarn.name) for yarn in workshop.yarns),
+        stitches=_stitches(workshop, shop.speech),
+        colours=_colours(form, workshop),
+        every_colour=tuple(Offer(value=n, label=n, code=c) for n, c in every.items()),
+        currencies=tuple(Offer(value=code, label=code) for code in money),
+        countries=tuple(dict.fromkeys(band.to for band in workshop.delivery.bands)),
+    )
+
+
+def _stitches(workshop: Workshop, speech: Speech) -> tuple[Offer, ...]:
+    names = _FULL_NAMES[speech.vocabulary.value]
+    basic = [
+        Offer(value=stitch.value, label=f"{speech.stitch(stitch.value)}, {names[stitch.value]}")
+        for stitch in WORKED
+    ]
+    patterns = [Offer(value=p.name, label=p.name) for p in workshop.patterns]
+    return (*basic, *patterns)
+
+
+def _colours(form: Form, workshop: Workshop) -> tuple[Offer, ...]:
+    blanket = part_of(form, "blanket")
+    yarns = {yarn.name: yarn for yarn in workshop.yarns}
+    chosen = yarns.get(typed_of(blanket, "yarn").typed)
+    codes = dict(chosen.colours) if chosen is not None else {}
+    for line in entries_of(blanket, "colours"):
+        other = yarns.get(typed_of(line, "yarn").typed)
+        name, colour = typed_of(line, "name").typed.strip(), typed_of(line, "colour").typed
+        if name and other is not None and colour in other.colours:
+            codes[name] = other.colours[colour]
+    return tuple(Offer(value=name, label=name, code=code) for name, code in codes.items())

@@ -1,0 +1,67 @@
+"""The order form: a field for every key of an order, and orders as it sends them."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from werkzeug.datastructures import MultiDict
+from wtforms import Form
+
+from quoting.core.order.order import Order
+from quoting.core.workshop.workshop import Workshop
+from quoting.schema.blanket_shapes import BODIES
+from quoting.schema.order_shape import ORDER
+from quoting.schema.reading import read_order
+from quoting.web.forms.from_shape import form_of
+from quoting.web.forms.sent import Sent, content_of, line_numbers, sent_as
+from quoting.web.orders.body_forms import start_of_body
+from quoting.web.orders.form_room import lines_with_room
+from quoting.web.shop import Shop
+
+START_TITLE = "Blanket"
+
+TARGETS = {"given": "A price of my own", "margin": "margin", "markup": "markup"}
+"""What the form calls the ways to make a price, by their keys in a file."""
+
+
+def bind_form(shop: Shop, sent: Sent) -> Form:
+    """Return the form with what was sent in it, as far as it has room for its lines."""
+    lines, crowded = lines_with_room(line_numbers(sent), shop)
+    return form_of(ORDER)(sent, meta={"shop": shop, "lines": lines, "crowded": crowded})
+
+
+def read_sent(sent: Sent, shop: Shop) -> Order:
+    """Return the order that was sent. Errors: one refusal with every mistake."""
+    return read_order(content_of(sent), shop.workshop, shop.notation)
+
+
+def sent_order(order: Order, shop: Shop) -> Sent:
+    """Return what the form of an order sends."""
+    return MultiDict(sent_as(ORDER.write(order, shop.notation)))
+
+
+def sent_with_body(sent: Sent, asked: Order, other: Order, shop: Shop) -> Sent:
+    """Return a form as it was typed, but for what the body of another order has otherwise."""
+    before, after = (BODIES.write(order.design.body, shop.notation) for order in (asked, other))
+    changed = [key for key in after if after[key] != before.get(key)]
+    begins = tuple(f"blanket.{key}." for key in changed)
+    kept = [(name, text) for name, text in sent.items(multi=True) if not name.startswith(begins)]
+    new = sent_as({"blanket": {key: after[key] for key in changed}})
+    return MultiDict([*kept, *new])
+
+
+def start_sent(workshop: Workshop) -> Sent:
+    """Return what an empty form begins with: all but the size."""
+    yarn = workshop.yarns[0]
+    swatch = next(iter(workshop.swatches), None)
+    if swatch is not None:
+        yarn = workshop.yarn(swatch.yarn)
+    start: dict[str, Any] = {
+        "order": {"title": START_TITLE, "quantity": "1"},
+        "blanket": {
+            "yarn": yarn.name,
+            "stitch": swatch.stitch if swatch else workshop.timings[0].stitch,
+            **start_of_body(next(iter(yarn.colours))),
+        },
+    }
+    return MultiDict(sent_as(start))

@@ -1,0 +1,21 @@
+"""The page for the buyer: an offer in words, and the blanket drawn."""
+
+from __future__ import annotations
+
+from flask import render_template
+from markupsafe import Markup
+
+from exports.drawing import draw_blanket
+from quoting.core.ground.cautions import Reader
+from quoting.core.quote.offer import offer_of
+from quoting.core.quote.quote import Quote
+from quoting.wording import say_offer, speech_of
+
+
+def quote_page(quote: Quote) -> str:
+    """Return the page of a quote, as its workshop was when it was given."""
+    offer = offer_of(quote)
+    drawn = draw_blanket(quote, speech_of(offer), reader=Reader.BUYER)
+    # The drawing escapes every word that it writes.
+    drawing = Markup(drawn)  # noqa: S704
+    return render_template("quote/quote.html", offer=say_offer(offer), drawing=drawing)

@@ -1,0 +1,1 @@
+"""One design over several sizes."""
