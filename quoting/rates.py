@@ -15,6 +15,7 @@ from queue import Empty, SimpleQueue
 from threading import Thread
 from typing import TYPE_CHECKING
 
+from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.currencies import MINOR_DIGITS
 from quoting.core.ground.errors import Refused, refuse
 from quoting.core.workshop.euro_rates import EuroRates
@@ -44,7 +45,7 @@ def fetch_rates(address: str = ADDRESS, *, seconds: float = SECONDS) -> EuroRate
     try:
         answer = answers.get(timeout=seconds)
     except Empty as error:
-        raise refuse(PLACE, "too-slow", limit=seconds) from error
+        raise refuse(PLACE, MistakeCode.TOO_SLOW, limit=seconds) from error
     if isinstance(answer, Exception):
         raise answer
     return read_rates(answer)
@@ -76,13 +77,13 @@ def _document(address: str, seconds: float) -> bytes:
             headers={"Accept-Encoding": "identity"},  # what is bounded is what comes
         ) as response:
             if response.status_code != requests.codes.ok:
-                raise refuse(PLACE, "bad-status", read=response.status_code)
+                raise refuse(PLACE, MistakeCode.BAD_STATUS, read=response.status_code)
             return _body(response, deadline, seconds)
     except requests.Timeout as error:
-        raise refuse(PLACE, "too-slow", limit=seconds) from error
+        raise refuse(PLACE, MistakeCode.TOO_SLOW, limit=seconds) from error
     except (requests.RequestException, HTTPError, OSError, ValueError) as error:
         # Certificates that are not there and addresses that are none come as these, bare.
-        raise refuse(PLACE, "no-connection") from error
+        raise refuse(PLACE, MistakeCode.NO_CONNECTION) from error
 
 
 def _body(response: Response, deadline: float, seconds: float) -> bytes:
@@ -90,9 +91,9 @@ def _body(response: Response, deadline: float, seconds: float) -> bytes:
     for byte in response.iter_content(1):  # so that the clock is read while bytes dribble in
         body += byte
         if len(body) > MOST_BYTES:
-            raise refuse(PLACE, "too-much", limit=MOST_BYTES)
+            raise refuse(PLACE, MistakeCode.TOO_MUCH, limit=MOST_BYTES)
         if time.monotonic() > deadline:
-            raise refuse(PLACE, "too-slow", limit=seconds)
+            raise refuse(PLACE, MistakeCode.TOO_SLOW, limit=seconds)
     return bytes(body)
 
 
@@ -108,10 +109,10 @@ def read_rates(document: bytes) -> EuroRates:
     try:
         root = fromstring(document, forbid_dtd=True)
     except (ParseError, DefusedXmlException, ValueError, LookupError) as error:
-        raise refuse(PLACE, "not-rates") from error
+        raise refuse(PLACE, MistakeCode.NOT_RATES) from error
     days = [cube for cube in root.iter(_CUBE) if "time" in cube.attrib]
     if len(days) != 1:
-        raise refuse(PLACE, "not-rates")
+        raise refuse(PLACE, MistakeCode.NOT_RATES)
     rates = {cube.get("currency", ""): cube.get("rate", "") for cube in days[0].iter(_CUBE)}
     rates.pop("", None)
     return _checked(days[0].get("time", ""), rates)
@@ -123,7 +124,7 @@ def _checked(day: str, rates: dict[str, str]) -> EuroRates:
         read = {code: Decimal(rate) for code, rate in rates.items() if code in MINOR_DIGITS}
         return EuroRates(day=date.fromisoformat(day), rates=read)
     except (InvalidOperation, ValueError, Refused) as error:
-        raise refuse(PLACE, "not-rates") from error
+        raise refuse(PLACE, MistakeCode.NOT_RATES) from error
 
 
 def kept_rates_path() -> Path:

@@ -15,6 +15,7 @@ from quoting.cli.comparison_table import comparison_table
 from quoting.cli.failures import BadInput, mistakes_told
 from quoting.cli.job import Job, add_files, read_job, this_day
 from quoting.cli.whole_file import add_workbook, check_workbook, write_workbook
+from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Mistake, Refused
 from quoting.core.ground.place import NOWHERE
 from quoting.core.order.resizing import Size
@@ -73,7 +74,7 @@ def _reasons(comparison: Comparison, speech: Speech) -> list[str]:
 def _sizes(texts: list[str]) -> list[Size]:
     """Return the sizes typed. Errors: BadInput, with every one that cannot be read, or too many."""
     if len(texts) > MOST_SIZES:
-        many = Mistake(NOWHERE, "too-many", {"read": len(texts), "limit": MOST_SIZES})
+        many = Mistake(NOWHERE, MistakeCode.TOO_MANY, {"read": len(texts), "limit": MOST_SIZES})
         raise BadInput(f"--size: {mistake_sentence(many, FILE_SPEECH)}")
     sizes, mistakes = [], []
     for text in texts:

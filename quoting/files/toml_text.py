@@ -12,6 +12,7 @@ from contextlib import contextmanager
 from decimal import Decimal, InvalidOperation
 from pathlib import Path
 
+from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Refused, refuse
 
 MOST_BYTES = 1_000_000
@@ -48,9 +49,9 @@ def check_file(path: Path) -> None:
     with _failures_told(path):
         mode = path.stat().st_mode
     if stat.S_ISDIR(mode):
-        raise refuse("", "file-is-folder", file=str(path))
+        raise refuse("", MistakeCode.FILE_IS_FOLDER, file=str(path))
     if not stat.S_ISREG(mode):
-        raise refuse("", "file-is-no-file", file=str(path))
+        raise refuse("", MistakeCode.FILE_IS_NO_FILE, file=str(path))
 
 
 @contextmanager
@@ -58,11 +59,11 @@ def _failures_told(path: Path) -> Iterator[None]:
     try:
         yield
     except (FileNotFoundError, NotADirectoryError, ValueError):
-        raise refuse("", "file-missing", file=str(path)) from None
+        raise refuse("", MistakeCode.FILE_MISSING, file=str(path)) from None
     except OSError as error:
         if error.errno == errno.ENAMETOOLONG:
-            raise refuse("", "file-name-too-long", file=str(path)) from None
-        raise refuse("", "file-unreadable", file=str(path)) from None
+            raise refuse("", MistakeCode.FILE_NAME_TOO_LONG, file=str(path)) from None
+        raise refuse("", MistakeCode.FILE_UNREADABLE, file=str(path)) from None
 
 
 def load_toml(source: bytes | str) -> dict[str, object]:
@@ -72,19 +73,19 @@ def load_toml(source: bytes | str) -> dict[str, object]:
     `nested-too-deep`, `number-too-long`.
     """
     if len(source) > MOST_BYTES:
-        raise refuse("", "file-too-large", limit=MOST_BYTES)
+        raise refuse("", MistakeCode.FILE_TOO_LARGE, limit=MOST_BYTES)
     text = _decode(source) if isinstance(source, bytes) else source
     if _LONG_PATH.search(text):
-        raise refuse("", "nested-too-deep")
+        raise refuse("", MistakeCode.NESTED_TOO_DEEP)
     try:
         return tomllib.loads(text, parse_float=_exact)
     except tomllib.TOMLDecodeError as error:
         raise _not_toml(str(error), text) from None
     except RecursionError:
-        raise refuse("", "nested-too-deep") from None
+        raise refuse("", MistakeCode.NESTED_TOO_DEEP) from None
     except ValueError:
         # The language converts no more than some thousands of digits to an integer.
-        raise refuse("", "number-too-long") from None
+        raise refuse("", MistakeCode.NUMBER_TOO_LONG) from None
 
 
 def _exact(text: str) -> Decimal:
@@ -97,14 +98,16 @@ def _exact(text: str) -> Decimal:
 def _decode(data: bytes) -> str:
     for mark, name in _OTHER_ENCODINGS.items():
         if data.startswith(mark):
-            raise refuse("", "wrong-encoding", read=name, wanted="UTF-8")
+            raise refuse("", MistakeCode.WRONG_ENCODING, read=name, wanted="UTF-8")
     if b"\0" in data:
-        raise refuse("", "wrong-encoding", read=None, wanted="UTF-8", line=_line(data, b"\0"))
+        raise refuse(
+            "", MistakeCode.WRONG_ENCODING, read=None, wanted="UTF-8", line=_line(data, b"\0")
+        )
     try:
         return data.decode("utf-8-sig")
     except UnicodeDecodeError as error:
         line = data.count(b"\n", 0, error.start) + 1
-        raise refuse("", "wrong-encoding", read=None, wanted="UTF-8", line=line) from None
+        raise refuse("", MistakeCode.WRONG_ENCODING, read=None, wanted="UTF-8", line=line) from None
 
 
 def _line(data: bytes, sought: bytes) -> int:
@@ -117,4 +120,6 @@ def _not_toml(said: str, text: str) -> Refused:
         line, column = int(place[1]), int(place[2])
     else:
         line, column = text.count("\n") + 1, len(text.rpartition("\n")[2]) + 1
-    return refuse("", "not-toml", line=line, column=column, said=_PLACE.sub("", said).strip())
+    return refuse(
+        "", MistakeCode.NOT_TOML, line=line, column=column, said=_PLACE.sub("", said).strip()
+    )

@@ -5,6 +5,7 @@ from __future__ import annotations
 import unicodedata
 from dataclasses import dataclass
 
+from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import JOINERS, refuse
 
 MOST_CHARACTERS = 60
@@ -62,7 +63,9 @@ def plain_text(text: str) -> str:
     Errors: `too-long`, with its beginning.
     """
     if len(text) > MOST_CHARACTERS:
-        raise refuse("", "too-long", read=len(text), limit=MOST_CHARACTERS, begins=shown(text))
+        raise refuse(
+            "", MistakeCode.TOO_LONG, read=len(text), limit=MOST_CHARACTERS, begins=shown(text)
+        )
     return plain(text).strip().replace("''", '"')
 
 

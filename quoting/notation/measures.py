@@ -6,6 +6,7 @@ import re
 from dataclasses import dataclass
 from decimal import Decimal
 
+from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Refused, refuse
 from quoting.core.ground.measures import CM_PER, GRAMS_PER
 from quoting.notation.marks import Marks, plain_text, shown
@@ -94,19 +95,19 @@ def _number_in(number: str, marks: Marks, quantity: Quantity, text: str) -> Deci
     try:
         return read_number(number, marks)
     except Refused as refused:
-        if refused.mistakes[0].code == "not-a-number":
+        if refused.mistakes[0].code == MistakeCode.NOT_A_NUMBER:
             raise _not_a_measure(text, quantity) from None
         raise
 
 
 def _unit(name: str, quantity: Quantity, default_unit: str | None, text: str) -> str:
     if not name and default_unit is None:
-        raise refuse("", "missing-unit", read=shown(text), known=quantity.units)
+        raise refuse("", MistakeCode.MISSING_UNIT, read=shown(text), known=quantity.units)
     unit = _UNIT.get(name.lower()) if name else default_unit
     if unit is None or unit not in quantity.units:
-        raise refuse("", "unknown-unit", read=shown(name), known=quantity.units)
+        raise refuse("", MistakeCode.UNKNOWN_UNIT, read=shown(name), known=quantity.units)
     return unit
 
 
 def _not_a_measure(text: str, quantity: Quantity) -> Refused:
-    return refuse("", "not-a-measure", read=shown(text), known=quantity.units)
+    return refuse("", MistakeCode.NOT_A_MEASURE, read=shown(text), known=quantity.units)

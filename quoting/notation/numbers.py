@@ -6,6 +6,7 @@ import re
 from collections.abc import Sequence
 from decimal import Decimal
 
+from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Refused, refuse
 from quoting.notation.marks import (
     ARABIC_DECIMAL,
@@ -37,7 +38,7 @@ def read_number(text: str, marks: Marks) -> Decimal:
     """
     typed = plain_text(text)
     if _NOT_FINITE.fullmatch(typed):
-        raise refuse("", "not-finite", read=shown(text))
+        raise refuse("", MistakeCode.NOT_FINITE, read=shown(text))
     unsigned = typed[1:].lstrip() if typed.startswith(("-", "+")) else typed
     size = _size(unsigned, marks)
     if size is None:
@@ -52,7 +53,7 @@ def read_money(text: str, marks: Marks, signs: Sequence[str] = ()) -> Decimal:
     """
     bare = plain_text(text)
     if "/" in bare:
-        raise refuse("", "not-a-number", read=shown(text))
+        raise refuse("", MistakeCode.NOT_A_NUMBER, read=shown(text))
     return read_number(without_sign(bare, signs), marks)
 
 
@@ -112,16 +113,16 @@ def _ungrouped(whole: str, marks: Marks) -> str | None:
 
 def _number_of(digits: str) -> Decimal:
     if len(digits.replace(".", "").lstrip("0")) > MOST_DIGITS:
-        raise refuse("", "too-many-digits", read=shown(digits), limit=MOST_DIGITS)
+        raise refuse("", MistakeCode.TOO_MANY_DIGITS, read=shown(digits), limit=MOST_DIGITS)
     return Decimal(digits)
 
 
 def _not_read(text: str, unsigned: str) -> Refused:
     doubt = _ONE_MARK.fullmatch(unsigned)
     if doubt is None:
-        return refuse("", "not-a-number", read=shown(text))
+        return refuse("", MistakeCode.NOT_A_NUMBER, read=shown(text))
     readings = {
         "as_decimal": Decimal(f"{doubt['before']}.{doubt['after']}"),
         "as_grouping": Decimal(doubt["before"] + doubt["after"]),
     }
-    return refuse("", "doubtful-number", read=shown(text), **readings)
+    return refuse("", MistakeCode.DOUBTFUL_NUMBER, read=shown(text), **readings)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Mistake, Refused, refuse
 from quoting.core.ground.place import NOWHERE
 from quoting.notation.marks import EITHER_WAY, Marks, plain_text, shown
@@ -24,7 +25,7 @@ def read_size(text: str, marks: Marks, default_unit: str | None = None) -> tuple
     """
     sides = _BETWEEN.split(plain_text(text))
     if len(sides) != 2 or not all(sides):
-        raise refuse("", "not-a-size", read=shown(text), wanted=EXAMPLE)
+        raise refuse("", MistakeCode.NOT_A_SIZE, read=shown(text), wanted=EXAMPLE)
     width, height = sides
     sure = _UNDER_ONE.search(text)
     if sure is not None and sure[1] not in marks.decimals:
@@ -37,7 +38,7 @@ def read_size(text: str, marks: Marks, default_unit: str | None = None) -> tuple
             read_measure(height, marks, LENGTH, default_unit),
         )
     except Refused as refused:
-        if any(mistake.code == "not-a-measure" for mistake in refused.mistakes):
+        if any(mistake.code == MistakeCode.NOT_A_MEASURE for mistake in refused.mistakes):
             facts = {"read": shown(text), "wanted": EXAMPLE}
-            raise Refused(Mistake(NOWHERE, "not-a-size", facts)) from None
+            raise Refused(Mistake(NOWHERE, MistakeCode.NOT_A_SIZE, facts)) from None
         raise

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from typing import Any, TypeVar
 
+from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import refuse
 from quoting.schema.kind import Leaf
 from quoting.schema.notation import Medium, Notation
@@ -42,7 +43,7 @@ class Word(Leaf[str]):
         del notation
         if text in self.shapes:
             return text
-        raise refuse("", "not-one-of", read=as_written(text), known=self.known)
+        raise refuse("", MistakeCode.NOT_ONE_OF, read=as_written(text), known=self.known)
 
 
 class Chosen(Inlined[V]):

@@ -5,6 +5,7 @@ from __future__ import annotations
 from decimal import Decimal
 from typing import ClassVar
 
+from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import refuse
 from quoting.notation import (
     FILE_MARKS,
@@ -47,9 +48,11 @@ class Number(Leaf[float]):
         if not is_number(value):
             return spot.wrong(self.stand_in, "number")
         if isinstance(value, int) and abs(value) >= MOST_INTEGER:
-            return spot.close(self.stand_in, "too-many-digits", read=as_written(value), limit=15)
+            return spot.close(
+                self.stand_in, MistakeCode.TOO_MANY_DIGITS, read=as_written(value), limit=15
+            )
         if not _is_finite(value):
-            return spot.close(self.stand_in, "not-finite", read=as_written(value))
+            return spot.close(self.stand_in, MistakeCode.NOT_FINITE, read=as_written(value))
         return float(value)  # type: ignore[arg-type]
 
     def parse(self, text: str, notation: Notation) -> float:
@@ -85,16 +88,18 @@ class Count(Leaf[int]):
         if isinstance(value, bool) or not isinstance(value, int):
             return spot.wrong(self.stand_in, "whole-number")
         if abs(value) >= MOST_INTEGER:
-            return spot.close(self.stand_in, "too-many-digits", read=as_written(value), limit=15)
+            return spot.close(
+                self.stand_in, MistakeCode.TOO_MANY_DIGITS, read=as_written(value), limit=15
+            )
         return value
 
     def parse(self, text: str, notation: Notation) -> int:
         """Return the number. Errors: `wrong-type` where it is not whole; as `read_number`."""
         number = read_number(text, notation.marks)
         if number != number.to_integral_value():
-            raise refuse("", "wrong-type", read=shown(text), wanted="whole-number")
+            raise refuse("", MistakeCode.WRONG_TYPE, read=shown(text), wanted="whole-number")
         if abs(number) >= MOST_INTEGER:
-            raise refuse("", "too-many-digits", read=shown(text), limit=15)
+            raise refuse("", MistakeCode.TOO_MANY_DIGITS, read=shown(text), limit=15)
         return int(number)
 
 
@@ -147,7 +152,9 @@ class Measure(Leaf[float]):
         if is_number(text):
             read = as_written(text)
             facts = {"read": read, "quoted": f'"{read} {self.quantity.base}"'}
-            return spot.close(self.stand_in, "missing-unit", **facts, known=self.quantity.units)
+            return spot.close(
+                self.stand_in, MistakeCode.MISSING_UNIT, **facts, known=self.quantity.units
+            )
         if not isinstance(text, str):
             return spot.wrong(self.stand_in, "measure")
         return spot.attempt(self.stand_in, lambda: read_measure(text, FILE_MARKS, self.quantity))

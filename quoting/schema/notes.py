@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 from itertools import islice
 
+from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import MORE, Fact, Mistake, Tally
 from quoting.core.ground.place import Document, Place
 from quoting.core.workshop.stitches import Stitch, Vocabulary, stitch_name
@@ -41,7 +42,7 @@ class Notes:
         self._closed: set[Place] = set()
         self._noted: set[Place] = set()
 
-    def close(self, place: Place, code: str, **facts: Fact) -> None:
+    def close(self, place: Place, code: MistakeCode, **facts: Fact) -> None:
         """Note that what stands at a place cannot be read."""
         self.keep([Mistake(place, code, facts)])
         self._closed.add(replace(place, document=self.document))
@@ -91,7 +92,7 @@ def _suggest(mistake: Mistake, terms: Vocabulary) -> Mistake:
     if not isinstance(read, str) or not isinstance(known, tuple):
         return mistake
     names = [str(name) for name in known]
-    if mistake.code == "unknown-stitch":
+    if mistake.code == MistakeCode.UNKNOWN_STITCH:
         names = [stitch_name(Stitch(n), terms) if n in set(Stitch) else n for n in names]
     facts |= {"known": tuple(names), "nearest": nearest(read, names)}
     return Mistake(mistake.place, mistake.code, facts)

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from decimal import Decimal
 
+from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.place import Document, at
 from quoting.core.order.resizing import Size
 from quoting.notation import LENGTH, read_size
@@ -87,7 +88,7 @@ def read_price_list(content: Content) -> Mapping[Size, Decimal]:
     prices: dict[Size, Decimal] = {}
     for number, priced in enumerate(listed.prices, 1):
         if priced.size in prices:
-            notes.close(at("prices", number, "size"), "size-twice", read=str(priced.size))
+            notes.close(at("prices", number, "size"), MistakeCode.SIZE_TWICE, read=str(priced.size))
         prices[priced.size] = priced.price
     notes.done()
     return prices

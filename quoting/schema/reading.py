@@ -10,6 +10,7 @@ from contextlib import contextmanager
 from dataclasses import replace
 from typing import TypeVar
 
+from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Refused
 from quoting.core.ground.place import Document, Place, at
 from quoting.core.order.order import Order, check_order
@@ -52,11 +53,11 @@ def read_workshop(
     workshop, notes = read_noted(content, WORKSHOP, Document.WORKSHOP, notation)
     name = workshop.locale
     if not isinstance(name, NotRead) and not knows_locale(name):
-        notes.close(_HEAD / "locale", "not-a-locale", read=as_written(name))
+        notes.close(_HEAD / "locale", MistakeCode.NOT_A_LOCALE, read=as_written(name))
     head = content.get("workshop")
     both = isinstance(head, dict) and {"confidence", "allowance"} <= head.keys()
     if both and notation.medium is not Medium.RECORD:
-        notes.close(_HEAD / "allowance", "confidence-or-allowance")
+        notes.close(_HEAD / "allowance", MistakeCode.CONFIDENCE_OR_ALLOWANCE)
     notes.done()
     return workshop
 

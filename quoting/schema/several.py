@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from types import MappingProxyType
 from typing import TypeVar
 
+from quoting.core.ground.codes import MistakeCode
 from quoting.schema.kind import Kind, Leaf
 from quoting.schema.notation import RECORD, Medium, Notation
 from quoting.schema.notes import NOT_READ
@@ -59,7 +60,7 @@ def lines_of(spot: Spot) -> Iterator[Spot]:
     if not isinstance(items, list):
         items = spot.wrong([], "list")
     if len(items) > MOST_ITEMS:
-        items = spot.close([], "too-many", read=len(items), limit=MOST_ITEMS)
+        items = spot.close([], MistakeCode.TOO_MANY, read=len(items), limit=MOST_ITEMS)
     return (spot.at(number, item) for number, item in enumerate(items, 1))
 
 
@@ -130,13 +131,13 @@ def named_spots(spot: Spot) -> Iterator[tuple[str, Spot]]:
     """
     items = spot.value if isinstance(spot.value, dict) else spot.wrong({}, "table")
     if len(items) > MOST_ITEMS:
-        items = spot.close({}, "too-many", read=len(items), limit=MOST_ITEMS)
+        items = spot.close({}, MistakeCode.TOO_MANY, read=len(items), limit=MOST_ITEMS)
     for name, item in items.items():
         inner = spot.at(name, item)
         if name.strip():
             yield name, inner
         else:
-            inner.close(None, "empty-key")
+            inner.close(None, MistakeCode.EMPTY_KEY)
 
 
 def named_lines(spot: Spot, field: str) -> Iterator[tuple[str, Spot]]:
@@ -148,10 +149,10 @@ def named_lines(spot: Spot, field: str) -> Iterator[tuple[str, Spot]]:
     for line in lines_of(spot):
         named = line.at(field, _fields(line).get(field))
         if named.value is None:
-            named.close(None, "missing")
+            named.close(None, MistakeCode.MISSING)
         name = NOT_READ if named.value is None else TEXT.read(named)
         if name in names:
-            named.close(None, "given-twice", read=name)
+            named.close(None, MistakeCode.GIVEN_TWICE, read=name)
         names.add(name)
         yield name, line
 
@@ -193,7 +194,7 @@ def _read_line(each: Kind[T], line: Spot) -> T:
         return each.read(line)
     value = line.at(VALUE_FIELD, _fields(line).get(VALUE_FIELD))
     if value.value is None:
-        value.close(None, "missing")
+        value.close(None, MistakeCode.MISSING)
     return each.read(value)
 
 

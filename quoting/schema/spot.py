@@ -8,6 +8,7 @@ from datetime import date, time
 from decimal import Decimal
 from typing import Any, TypeVar
 
+from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Fact, Refused
 from quoting.core.ground.place import NOWHERE, Part, Place
 from quoting.notation.marks import shown
@@ -37,14 +38,16 @@ class Spot:
         inner = (as_written(part) or EMPTY_KEY) if isinstance(part, str) else part
         return replace(self, value=value, place=self.place / inner)
 
-    def close(self, stand_in: T, code: str, **facts: Fact) -> T:
+    def close(self, stand_in: T, code: MistakeCode, **facts: Fact) -> T:
         """Note what is wrong here and return the stand-in to go on with."""
         self.notes.close(self.place, code, **facts)
         return stand_in
 
     def wrong(self, stand_in: T, wanted: str) -> T:
         """Note that something else is wanted here (`text`, `whole-number`, `table` ...)."""
-        return self.close(stand_in, "wrong-type", read=as_written(self.value), wanted=wanted)
+        return self.close(
+            stand_in, MistakeCode.WRONG_TYPE, read=as_written(self.value), wanted=wanted
+        )
 
     def attempt(self, stand_in: T, reader: Callable[[], T]) -> T:
         """Return what `reader` gives, or note its refusal here and return the stand-in."""

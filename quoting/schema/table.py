@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import MOST_TOLD
 from quoting.schema.kind import Kind
 from quoting.schema.notation import Medium
@@ -34,7 +35,7 @@ class Table:
         there = self.has(key)
         spot = self.spot.at(key, self._content.get(key))
         if not there:
-            spot.close(None, "missing")
+            spot.close(None, MistakeCode.MISSING)
         return kind.read(spot)
 
     def table(self, key: str) -> Table:
@@ -45,7 +46,7 @@ class Table:
             content = {}
         spot = self.spot.at(key, content)
         if not there and not self.is_typed:
-            spot.close(None, "missing")
+            spot.close(None, MistakeCode.MISSING)
         return Table(spot)
 
     def done(self) -> None:
@@ -59,5 +60,5 @@ class Table:
         unknown = [key for key in self._content if key not in self._asked]
         for key in unknown[:MOST_TOLD]:
             spot = self.spot.at(key, None)
-            spot.close(None, "unknown-key", read=as_written(key), known=known)
+            spot.close(None, MistakeCode.UNKNOWN_KEY, read=as_written(key), known=known)
         self.spot.notes.count(len(unknown[MOST_TOLD:]))

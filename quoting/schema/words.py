@@ -6,6 +6,7 @@ from datetime import date, datetime
 from enum import StrEnum
 from typing import ClassVar, TypeVar
 
+from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import refuse
 from quoting.core.workshop.stitches import (
     Stitch,
@@ -106,7 +107,7 @@ def _basic_stitch(name: str, terms: Vocabulary) -> Stitch:
     stitch = read_stitch(name, terms)
     if stitch is not None:
         return stitch
-    raise refuse("", "not-one-of", read=shown(name), known=tuple(stitch_names(terms)))
+    raise refuse("", MistakeCode.NOT_ONE_OF, read=shown(name), known=tuple(stitch_names(terms)))
 
 
 class PatternName(Text):
@@ -124,7 +125,7 @@ class PatternName(Text):
 
 def _own(name: str) -> str:
     if any(name in stitch_names(vocabulary) for vocabulary in Vocabulary):
-        raise refuse("", "basic-stitch-name", read=name)
+        raise refuse("", MistakeCode.BASIC_STITCH_NAME, read=name)
     return name
 
 
@@ -152,7 +153,7 @@ class Choice(Leaf[E]):
         del notation
         if text in self.known:
             return self.words(text)
-        raise refuse("", "not-one-of", read=as_written(text), known=self.known)
+        raise refuse("", MistakeCode.NOT_ONE_OF, read=as_written(text), known=self.known)
 
     def to_file(self, value: E, notation: Notation) -> str:
         """Return the word."""
@@ -184,7 +185,7 @@ class Answer(Leaf[bool]):
         """Return the truth of `yes` or `no`. Errors: `not-one-of`."""
         del notation
         if text not in _ANSWERS:
-            raise refuse("", "not-one-of", read=shown(text), known=tuple(_ANSWERS))
+            raise refuse("", MistakeCode.NOT_ONE_OF, read=shown(text), known=tuple(_ANSWERS))
         return _ANSWERS[text]
 
     def show(self, value: bool, notation: Notation) -> str:  # noqa: FBT001 - it is what is shown
@@ -226,7 +227,7 @@ class Day(Leaf[date]):
         try:
             return date.fromisoformat(text.strip())
         except ValueError:
-            raise refuse("", "wrong-type", read=shown(text), wanted="date") from None
+            raise refuse("", MistakeCode.WRONG_TYPE, read=shown(text), wanted="date") from None
 
     def from_record(self, spot: Spot) -> date:
         """Return the day of a text."""

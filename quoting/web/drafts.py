@@ -7,6 +7,7 @@ from typing import Any
 
 from wtforms import Form
 
+from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.place import NOWHERE, Place
 from quoting.schema.notes import Notes
 from quoting.web.forms.lines import entries_of, part_of, typed_of
@@ -35,6 +36,6 @@ class Sheet:
         self.notes.keep(field.mistakes, self.place / name)
         return stand_in if field.data is None else field.data
 
-    def wrong(self, name: str, code: str, **facts: Any) -> None:
+    def wrong(self, name: str, code: MistakeCode, **facts: Any) -> None:
         """Note a mistake of one field."""
         self.notes.close(self.place / name, code, **facts)

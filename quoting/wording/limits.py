@@ -5,6 +5,7 @@ from __future__ import annotations
 from decimal import ROUND_CEILING, ROUND_FLOOR, Decimal
 from typing import Any
 
+from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Mistake
 from quoting.core.ground.measures import CM_PER, GRAMS_PER
 from quoting.core.ground.money import exact
@@ -41,7 +42,7 @@ def past_limit(
 def _measure(
     name: str, fact: Decimal | float, mistake: Mistake, quantity: Quantity, speech: Speech
 ) -> str:
-    if mistake.code == "too-small":
+    if mistake.code == MistakeCode.TOO_SMALL:
         return _under(name, fact, mistake, quantity, speech)
     if quantity is YARN_LENGTH:
         return speech.yarn_length(float(fact))

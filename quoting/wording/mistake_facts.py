@@ -6,6 +6,7 @@ from datetime import date
 from decimal import Decimal
 from typing import Any
 
+from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Fact, Mistake
 from quoting.schema.kind import Kind
 from quoting.wording.limits import past_limit
@@ -37,7 +38,7 @@ def say_fact(
     if isinstance(fact, date):
         return speech.day(fact)
     if isinstance(fact, str):
-        return "“”" if mistake.code == "unknown-key" and not fact else _text(name, fact)
+        return "“”" if mistake.code == MistakeCode.UNKNOWN_KEY and not fact else _text(name, fact)
     assert fact is not None, "a fact that is not there is not said"  # noqa: S101
     return _figure(name, fact, mistake, kind, speech)
 
@@ -69,6 +70,6 @@ def _figure(
         return speech.ungrouped(fact)
     if name in {"price", "most"}:
         return speech.money(as_decimal(fact))
-    if mistake.code in {"not-above", "too-small", "too-large"}:
+    if mistake.code in {MistakeCode.NOT_ABOVE, MistakeCode.TOO_SMALL, MistakeCode.TOO_LARGE}:
         return past_limit(name, fact, mistake, kind, speech)
     return speech.number(fact)

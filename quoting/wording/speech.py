@@ -19,6 +19,7 @@ from babel.numbers import (
     get_group_symbol,
 )
 
+from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.currencies import minor_digits
 from quoting.core.ground.errors import refuse
 from quoting.core.ground.measures import CM_PER, GRAMS_PER, Units
@@ -219,7 +220,7 @@ FILE_SPEECH = Speech(locale="en")
 def speech_of(speaker: Workshop | Offer) -> Speech:
     """Return how a workshop or an offer speaks. Errors: `not-a-locale` at `workshop.locale`."""
     if not is_locale(speaker.locale):
-        raise refuse("workshop.locale", "not-a-locale", read=speaker.locale)
+        raise refuse("workshop.locale", MistakeCode.NOT_A_LOCALE, read=speaker.locale)
     return Speech(
         locale=str(locale_of(speaker.locale)),
         units=speaker.units,

@@ -11,8 +11,9 @@ from hypothesis import Phase, given, settings
 from hypothesis import strategies as st
 
 from quoting.core.ground.place import Document, Place
-from quoting.core.order.design import Section, Stripe
+from quoting.core.order.in_rows import Section, Stripe
 from quoting.schema.blanket_shapes import SECTION
+from quoting.schema.chosen import Chosen
 from quoting.schema.kind import Kind
 from quoting.schema.order_shape import ORDER
 from quoting.schema.places import kind_at
@@ -45,6 +46,9 @@ def shapes_in(kind: Kind[Any]) -> Iterator[tuple[Shape[Any], str]]:
         yield kind, ""
         for key in kind.keys:
             yield from shapes_in(key.kind)
+    elif isinstance(kind, Chosen):
+        for shape in kind.shapes.values():
+            yield from shapes_in(shape)
     elif isinstance(each := getattr(kind, "each", None), Kind):
         yield from shapes_in(each)
 

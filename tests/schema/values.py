@@ -9,7 +9,7 @@ from typing import Any
 
 from hypothesis import strategies as st
 
-from quoting.core.order.design import Section
+from quoting.core.order.in_rows import Section
 from quoting.core.order.order import Extra, Order
 from quoting.core.order.resizing import Size
 from quoting.core.workshop.exchange import ExchangeRate
@@ -18,6 +18,7 @@ from quoting.core.workshop.stitches import WORKED
 from quoting.core.workshop.swatches import Swatch
 from quoting.core.workshop.workshop import CONFIDENCE, Habits, Workshop
 from quoting.core.workshop.yarns import Stock, Yarn
+from quoting.schema.chosen import Chosen
 from quoting.schema.figures import Count, Exact, Measure, Money, Number, Share
 from quoting.schema.kind import Kind
 from quoting.schema.measurement_shapes import PIECE, PUT_UP, RUN
@@ -81,6 +82,8 @@ def of_kind(kind: Kind[Any]) -> Strategy:
     match kind:
         case Shape():
             return of_shape(kind)
+        case Chosen():
+            return st.one_of(*map(of_shape, kind.shapes.values()))
         case Choice():
             return st.sampled_from(list(kind.words))
         case OneOrMore() | Several():

@@ -5,21 +5,21 @@ from __future__ import annotations
 import ast
 import re
 from collections.abc import Iterator
+from enum import StrEnum
 from pathlib import Path
 
 import quoting
+from quoting.core.ground.codes import CautionCode, MistakeCode
 
 PACKAGE = Path(quoting.__file__).parent
 PARTS = ("core", "files", "schema", "notation")
 SOURCES = [
-    *(
-        path
-        for part in ("core", "files", "schema", "notation")
-        for path in (PACKAGE / part).rglob("*.py")
-    ),
+    *(path for part in PARTS for path in (PACKAGE / part).rglob("*.py")),
     PACKAGE / "rates.py",
     PACKAGE / "web" / "form_room.py",
 ]
+
+CODES: dict[str, type[StrEnum]] = {"MistakeCode": MistakeCode, "CautionCode": CautionCode}
 
 CODE = re.compile(r"[a-z]+(-[a-z]+)+")
 
@@ -32,6 +32,14 @@ def called(node: ast.Call) -> str:
 def text_of(node: ast.expr | None) -> str | None:
     value = node.value if isinstance(node, ast.Constant) else None
     return value if isinstance(value, str) else None
+
+
+def code_of(node: ast.expr) -> str | None:
+    """Return the code that a member of one of the enums stands for."""
+    if isinstance(node, ast.Attribute) and isinstance(node.value, ast.Name):
+        codes = CODES.get(node.value.id)
+        return codes[node.attr].value if codes else None
+    return None
 
 
 def facts_of(node: ast.Call, tables: dict[str, set[str]]) -> set[str]:
@@ -65,7 +73,7 @@ def coded_calls(names: set[str], position: int) -> Iterator[tuple[str, set[str]]
         for node in ast.walk(tree):
             if not isinstance(node, ast.Call) or called(node) not in names:
                 continue
-            code = text_of(node.args[position]) if len(node.args) > position else None
+            code = code_of(node.args[position]) if len(node.args) > position else None
             if code is not None:
                 yield code, facts_of(node, tables)
 

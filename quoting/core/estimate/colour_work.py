@@ -11,6 +11,7 @@ from quoting.core.estimate.runs import Run, runs_of
 from quoting.core.estimate.skeins import MOST_BALLS, SkeinChoice, choose_skeins
 from quoting.core.estimate.strands import Visit
 from quoting.core.estimate.yarn_needed import ColourYarn
+from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import refuse
 from quoting.core.workshop.workshop import Habits, Join
 from quoting.core.workshop.yarns import Yarn
@@ -66,7 +67,7 @@ class ColourWork:
         if choice.skeins > MOST_BALLS:
             raise refuse(
                 "yarns",
-                "too-many-balls",
+                MistakeCode.TOO_MANY_BALLS,
                 read=choice.skeins,
                 colour=self.yarn.colour,
                 yarn=stuff.name,

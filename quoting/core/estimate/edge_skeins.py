@@ -31,6 +31,7 @@ from quoting.core.estimate.skeins import (
     rank_shelf,
     target_um,
 )
+from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import refuse
 from quoting.core.ground.sameness import HAIR
 from quoting.core.workshop.yarns import Yarn
@@ -98,7 +99,7 @@ def skeins_at_an_edge(
     )
     pick = search.from_shelf(mix_lots=mix_lots) or search.bought(mix_lots=mix_lots)
     if pick is None:
-        raise refuse("yarns", "balls-too-short", yarn=yarn.name)
+        raise refuse("yarns", MistakeCode.BALLS_TOO_SHORT, yarn=yarn.name)
     return search.offers.choice(pick)
 
 

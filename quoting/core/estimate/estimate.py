@@ -16,6 +16,7 @@ from quoting.core.estimate.skeins import SkeinChoice
 from quoting.core.estimate.stitching_time import YarnAndStitch
 from quoting.core.estimate.strands import Strand, Visit, Why, visits_by_colour
 from quoting.core.estimate.yarn_needed import ColourYarn, reserve, yarn_by_colour, yarn_by_pass
+from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import refuse
 from quoting.core.ground.place import at
 from quoting.core.order.design import ColourSource
@@ -176,7 +177,9 @@ def estimate_plan(plan: Plan, order: Order, workshop: Workshop) -> Estimate:
     """
     if len(plan.passes) * order.quantity > MOST_PASSES:
         limit = MOST_PASSES // len(plan.passes)
-        raise refuse(at("order", "quantity"), "too-large", read=order.quantity, limit=limit)
+        raise refuse(
+            at("order", "quantity"), MistakeCode.TOO_LARGE, read=order.quantity, limit=limit
+        )
     habits = workshop.habits
     visits = visits_by_colour(plan, habits, yarn_by_pass(plan, order))
     colours = tuple(

@@ -14,6 +14,7 @@ from fractions import Fraction
 
 from quoting.core.estimate.cover import best_filling, best_subset
 from quoting.core.estimate.picks import Pick, Piece, Ranked, best_pick, most_pieces, rank_pieces
+from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import refuse
 from quoting.core.ground.sameness import NEAR
 from quoting.core.workshop.yarns import PutUp, Stock, Yarn
@@ -177,7 +178,7 @@ def choose_skeins(
     pick = _from_shelf(offers, target, mix_lots=mix_lots)
     pick = pick or _buy(offers, target, mix_lots=mix_lots)
     if pick is None:
-        raise refuse("yarns", "balls-too-short", yarn=yarn.name)
+        raise refuse("yarns", MistakeCode.BALLS_TOO_SHORT, yarn=yarn.name)
     return offers.choice(pick)
 
 

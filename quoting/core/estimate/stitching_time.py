@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from quoting.core.estimate.pace import Pace, Session, pace_of
 from quoting.core.estimate.pace_guesses import Guess, Likeness
+from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import refuse
 from quoting.core.ground.place import Place, at
 from quoting.core.plan.gauge import Sureness
@@ -91,7 +92,7 @@ def basic_session(timing: Timing, workshop: Workshop, place: Place) -> Session:
     """Return a session with its row turns taken out, and rest added if it was hands-on."""
     minutes = timing.minutes - timing.rows * mean(workshop.minutes.turn)
     if minutes <= 0:
-        raise refuse(place, "turns-take-all", read=timing.minutes)
+        raise refuse(place, MistakeCode.TURNS_TAKE_ALL, read=timing.minutes)
     if timing.hands_on:
         minutes *= 1 + workshop.pay.rest_allowance
     return Session(count=timing.stitches, minutes=minutes)

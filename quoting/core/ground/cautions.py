@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 from types import MappingProxyType
 
+from quoting.core.ground.codes import CautionCode
 from quoting.core.ground.errors import Fact
 
 
@@ -21,16 +22,16 @@ class Reader(StrEnum):
 class Caution:
     """A code, the facts a sentence needs, and who should read it."""
 
-    code: str
+    code: CautionCode
     reader: Reader = Reader.MAKER
     facts: Mapping[str, Fact] = field(default_factory=lambda: MappingProxyType({}))
 
 
-def for_maker(code: str, **facts: Fact) -> Caution:
+def for_maker(code: CautionCode, **facts: Fact) -> Caution:
     """Return a caution for the maker."""
     return Caution(code, Reader.MAKER, facts)
 
 
-def for_buyer(code: str, **facts: Fact) -> Caution:
+def for_buyer(code: CautionCode, **facts: Fact) -> Caution:
     """Return a caution for the buyer."""
     return Caution(code, Reader.BUYER, facts)

@@ -5,6 +5,7 @@ Source: ISO 4217, list one (active codes), by its published minor units.
 
 from __future__ import annotations
 
+from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import refuse
 from quoting.core.ground.place import Place
 
@@ -30,5 +31,5 @@ def minor_digits(code: str, place: Place | str = "currency") -> int:
     Errors: `unknown-currency` at `place` when ISO 4217 lists no such code.
     """
     if code not in MINOR_DIGITS:
-        raise refuse(place, "unknown-currency", read=code)
+        raise refuse(place, MistakeCode.UNKNOWN_CURRENCY, read=code)
     return MINOR_DIGITS[code]

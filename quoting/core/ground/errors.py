@@ -11,6 +11,7 @@ from decimal import Decimal
 from types import MappingProxyType
 from typing import cast
 
+from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.place import NOWHERE, Document, Place, placed
 
 Fact = str | int | float | Decimal | date | tuple[str, ...] | tuple[int, ...] | None
@@ -19,7 +20,7 @@ Facts = Mapping[str, Fact]
 MOST_TOLD = 200
 """Mistakes of one value, file or form that are told; of more, only how many there are."""
 
-MORE = "more-mistakes"
+MORE = MistakeCode.MORE_MISTAKES
 """The code of what stands for the mistakes that are only counted."""
 
 JOINERS = "\u200c\u200d"
@@ -31,7 +32,7 @@ class Mistake:
     """One thing wrong at one place (`blanket.sections.2.stripes.1.rows`, counted from 1)."""
 
     place: Place
-    code: str
+    code: MistakeCode
     facts: Facts = field(default_factory=lambda: MappingProxyType({}))
 
     @property
@@ -66,7 +67,7 @@ class Refused(Exception):  # noqa: N818 - it is the answer, not an accident
         self.mistakes = mistakes
 
 
-def refuse(place: Place | str, code: str, **facts: Fact) -> Refused:
+def refuse(place: Place | str, code: MistakeCode, **facts: Fact) -> Refused:
     """Return a refusal of one mistake, to be raised by the caller."""
     return Refused(Mistake(placed(place), code, facts))
 
@@ -86,7 +87,11 @@ class Tally:
     @property
     def mistakes(self) -> tuple[Mistake, ...]:
         """What is told: the mistakes kept, and how many more there are."""
-        more = (Mistake(NOWHERE, "more-mistakes", {"read": self.counted}),) if self.counted else ()
+        more = (
+            (Mistake(NOWHERE, MistakeCode.MORE_MISTAKES, {"read": self.counted}),)
+            if self.counted
+            else ()
+        )
         return (*self.kept, *more)
 
     def add(self, mistake: Mistake) -> None:
@@ -116,7 +121,7 @@ class Checks:
         """What was found so far."""
         return self._tally.mistakes
 
-    def add(self, place: Place | str, code: str, **facts: Fact) -> None:
+    def add(self, place: Place | str, code: MistakeCode, **facts: Fact) -> None:
         """Note one mistake."""
         self._note(Mistake(placed(place), code, facts))
 
@@ -149,29 +154,34 @@ class Checks:
         if value is None:
             return
         if not _is_finite(value):
-            self.add(place, "not-finite")
+            self.add(place, MistakeCode.NOT_FINITE)
         elif above is not None and value <= above:
-            self.add(place, "not-above", read=value, limit=above)
+            self.add(place, MistakeCode.NOT_ABOVE, read=value, limit=above)
         elif least is not None and value < least:
-            self.add(place, "too-small", read=value, limit=least)
+            self.add(place, MistakeCode.TOO_SMALL, read=value, limit=least)
         elif most is not None and value > most:
-            self.add(place, "too-large", read=value, limit=most)
+            self.add(place, MistakeCode.TOO_LARGE, read=value, limit=most)
 
     def text(self, place: Place | str, value: str, *, most: int, lines: bool = False) -> None:
         """Check that a text is short enough and that all of it shows, or joins what does."""
         allowed = "\n\t" if lines else ""
         if len(value) > most:
-            self.add(place, "too-long", read=len(value), limit=most)
+            self.add(place, MistakeCode.TOO_LONG, read=len(value), limit=most)
             return
         for position, char in enumerate(value, 1):
             if not (char.isprintable() or char in allowed or _joins(value, position - 1)):
-                self.add(place, "control-character", read=f"U+{ord(char):04X}", position=position)
+                self.add(
+                    place,
+                    MistakeCode.CONTROL_CHARACTER,
+                    read=f"U+{ord(char):04X}",
+                    position=position,
+                )
                 return
 
     def name(self, place: Place | str, value: str) -> None:
         """Check a name that other places refer to: there, short and printable."""
         if not value.strip():
-            self.add(place, "missing")
+            self.add(place, MistakeCode.MISSING)
         self.text(place, value, most=80)
 
     def unique(self, place: Callable[[int], Place], names: list[str]) -> None:
@@ -179,7 +189,7 @@ class Checks:
         seen: set[str] = set()
         for number, name in enumerate(names, 1):
             if name in seen:
-                self.add(place(number), "given-twice", read=name)
+                self.add(place(number), MistakeCode.GIVEN_TWICE, read=name)
             seen.add(name)
 
     def done(self) -> None:

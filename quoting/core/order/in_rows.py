@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from enum import StrEnum
 
+from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Checks
 from quoting.core.ground.place import Place, at
 
@@ -50,11 +51,11 @@ class Section:
     def __post_init__(self) -> None:
         checks = Checks()
         if not self.stripes:
-            checks.add("stripes", "missing")
+            checks.add("stripes", MistakeCode.MISSING)
         if len(self.stripes) > MAX_STRIPES:
-            checks.add("stripes", "too-many", read=len(self.stripes), limit=MAX_STRIPES)
+            checks.add("stripes", MistakeCode.TOO_MANY, read=len(self.stripes), limit=MAX_STRIPES)
         if self.share is not None and self.repeats is not None:
-            checks.add("repeats", "share-and-repeats")
+            checks.add("repeats", MistakeCode.SHARE_AND_REPEATS)
         checks.number("share", self.share, least=0, most=1_000_000)
         checks.number("repeats", self.repeats, least=1, most=MAX_COUNT)
         checks.done()
@@ -97,18 +98,20 @@ class InRows:
         checks.number("plus", self.plus, least=0, most=MAX_COUNT)
         for place in ("first_rows", "last_rows"):
             if len(stripes := getattr(self, place)) > MAX_STRIPES:
-                checks.add(place, "too-many", read=len(stripes), limit=MAX_STRIPES)
+                checks.add(place, MistakeCode.TOO_MANY, read=len(stripes), limit=MAX_STRIPES)
         self._check_sections(checks)
         checks.done()
 
     def _check_sections(self, checks: Checks) -> None:
         if not self.sections:
-            checks.add("sections", "missing")
+            checks.add("sections", MistakeCode.MISSING)
         if len(self.sections) > MAX_SECTIONS:
-            checks.add("sections", "too-many", read=len(self.sections), limit=MAX_SECTIONS)
+            checks.add(
+                "sections", MistakeCode.TOO_MANY, read=len(self.sections), limit=MAX_SECTIONS
+            )
         shares = [section.weight for section in self.sections if section.repeats is None]
         if shares and sum(shares) <= 0:
-            checks.add("sections", "no-shares")
+            checks.add("sections", MistakeCode.NO_SHARES)
 
     def stripes_with_places(self) -> Iterator[tuple[Place, Stripe]]:
         """Yield every stripe with its place in the order file."""

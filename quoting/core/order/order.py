@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from datetime import date
 from decimal import Decimal
 
+from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.currencies import MINOR_DIGITS
 from quoting.core.ground.errors import Checks, refuse
 from quoting.core.ground.money import round_money
@@ -36,9 +37,9 @@ class Extra:
         checks.number("minutes", self.minutes, least=0, most=100_000)
         checks.number("metres", self.yarn_m, least=0, most=100_000)
         if self.yarn_m and self.colour is None:
-            checks.add("colour", "missing")
+            checks.add("colour", MistakeCode.MISSING)
         if self.colour is not None and not self.yarn_m:
-            checks.add("metres", "missing")
+            checks.add("metres", MistakeCode.MISSING)
         checks.done()
 
 
@@ -82,7 +83,7 @@ class Order:
             checks.name(at("order", "deliver_to"), self.deliver_to)
         checks.number(at("order", "quantity"), self.quantity, least=1, most=1000)
         if self.pays_in is not None and self.pays_in not in MINOR_DIGITS:
-            checks.add(at("order", "pays_in"), "unknown-currency", read=self.pays_in)
+            checks.add(at("order", "pays_in"), MistakeCode.UNKNOWN_CURRENCY, read=self.pays_in)
         checks.done()
 
 
@@ -104,14 +105,21 @@ def check_order(order: Order, workshop: Workshop) -> None:
         known = tuple(yarn.colours)
         for place, colour in _colours(order):
             if colour not in order.design.colours and colour not in yarn.colours:
-                checks.add(place, "unknown-colour", read=colour, known=known)
+                checks.add(place, MistakeCode.UNKNOWN_COLOUR, read=colour, known=known)
     given = order.terms.target.given if order.terms.target else None
     if given is not None and round_money(given, workshop.currency) != given:
         currency = workshop.currency
-        checks.add(at("price", "given"), "not-whole-minor-units", read=given, currency=currency)
+        checks.add(
+            at("price", "given"), MistakeCode.NOT_WHOLE_MINOR_UNITS, read=given, currency=currency
+        )
     pays_in = order.pays_in or workshop.currency
     if pays_in != workshop.currency and pays_in not in workshop.exchange:
-        checks.add(at("order", "pays_in"), "no-rate", read=pays_in, known=tuple(workshop.exchange))
+        checks.add(
+            at("order", "pays_in"),
+            MistakeCode.NO_RATE,
+            read=pays_in,
+            known=tuple(workshop.exchange),
+        )
     checks.done()
 
 
@@ -134,4 +142,6 @@ def _colours(order: Order) -> Iterator[tuple[Place, str]]:
 def _check_source(source: ColourSource, workshop: Workshop) -> None:
     yarn = workshop.yarn(source.yarn)
     if source.colour not in yarn.colours:
-        raise refuse("colour", "unknown-colour", read=source.colour, known=tuple(yarn.colours))
+        raise refuse(
+            "colour", MistakeCode.UNKNOWN_COLOUR, read=source.colour, known=tuple(yarn.colours)
+        )

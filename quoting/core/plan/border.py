@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from typing import TypeAlias
 
 from quoting.core.ground.cautions import Caution, for_maker
+from quoting.core.ground.codes import CautionCode
 from quoting.core.ground.money import round_count
 from quoting.core.ground.sameness import NEAR
 from quoting.core.order.design import BorderBand, Corner
@@ -130,12 +131,12 @@ def border_cautions(border: Sequence[Edging], rim: Rim) -> Iterator[Caution]:
     if border and ends and (own := border[0].band.row_end_ratio) is not None:
         measured = row_end_ratio(ends, border[0].gauge)
         if ratio_is_off(own, measured):
-            yield for_maker("row-ends-off", ratio=own, measured=measured)
+            yield for_maker(CautionCode.ROW_ENDS_OFF, ratio=own, measured=measured)
     for place, edging in enumerate(border):
         later = edging.band.rounds - (place == 0)
         more, flat = growth(edging.band.corner, edging.gauge), flat_growth(edging.gauge)
         if later and more != flat:
-            code = "corners-cup" if more < flat else "corners-ruffle"
+            code = CautionCode.CORNERS_CUP if more < flat else CautionCode.CORNERS_RUFFLE
             yield for_maker(code, stitch=edging.band.stitch, more=more, flat=flat)
 
 

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
+from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.currencies import minor_digits
 from quoting.core.ground.errors import refuse
 from quoting.core.ground.money import exact, round_money, round_up_to_step
@@ -41,13 +42,13 @@ def asking_price(sale: Sale, target: Target, order: Order, pricing: Pricing) -> 
     equation = equation_of(sale, target)
     asked = target.given or solve_price(equation) / order.quantity
     if asked > MOST_MONEY:
-        raise refuse(target.place, "price-too-large", most=Decimal(MOST_MONEY))
+        raise refuse(target.place, MistakeCode.PRICE_TOO_LARGE, most=Decimal(MOST_MONEY))
     coins = _Coins(currency=sale.currency, step=None if target.given else _step(sale, pricing))
     listed = coins.shown(asked) * order.quantity
     moves = tuple(_moves(asked, order, pricing, coins))
     price = listed + sum((line.amount for line in moves), Decimal(0))
     if price <= 0:
-        raise refuse(at("price", "discount"), "price-not-positive", price=price)
+        raise refuse(at("price", "discount"), MistakeCode.PRICE_NOT_POSITIVE, price=price)
     return AskingPrice(
         equation=equation, asked=asked, listed=listed, moves=moves, sold=sell(sale, price)
     )

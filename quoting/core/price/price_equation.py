@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from decimal import Decimal
 
+from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import refuse
 from quoting.core.ground.money import exact
 from quoting.core.price.sale import Sale
@@ -92,9 +93,11 @@ def solve_price(equation: Equation) -> Decimal:
     factors, kept, left = equation.factors, equation.kept, equation.left
     place, delivery = equation.target.place, equation.sale.delivery
     if left <= 0:
-        raise refuse(place, "no-price", kept=kept / factors.price_divisor, fees=factors.price_fees)
+        raise refuse(
+            place, MistakeCode.NO_PRICE, kept=kept / factors.price_divisor, fees=factors.price_fees
+        )
     fees = factors.fixed_fees + factors.delivery_fees * delivery
     price = (equation.cover + fees - kept * delivery / factors.delivery_divisor) / left
     if price <= 0:
-        raise refuse(place, "price-not-positive", price=price)
+        raise refuse(place, MistakeCode.PRICE_NOT_POSITIVE, price=price)
     return price

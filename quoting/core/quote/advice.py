@@ -11,6 +11,7 @@ from quoting.core.estimate.estimate import Estimate
 from quoting.core.estimate.hours import Part
 from quoting.core.estimate.strands import Why, most_waiting
 from quoting.core.ground.cautions import Caution, for_buyer, for_maker
+from quoting.core.ground.codes import CautionCode
 from quoting.core.order.order import Order
 from quoting.core.plan.gauge import Gauge, Sureness
 from quoting.core.plan.passes import Plan
@@ -42,12 +43,12 @@ def advise(
     """Yield every caution of a quote, the most pressing first."""
     yield from _price_cautions(order, workshop, price)
     if order.wanted_by is not None and ready > order.wanted_by:
-        yield for_maker("late", ready_by=ready, wanted_by=order.wanted_by)
+        yield for_maker(CautionCode.LATE, ready_by=ready, wanted_by=order.wanted_by)
     rate = price.exchange
     if rate is not None and is_old(rate.day, today):
-        yield for_maker("old-rate", currency=rate.currency, day=rate.day)
+        yield for_maker(CautionCode.OLD_RATE, currency=rate.currency, day=rate.day)
     if rate is not None and rate.day > today:
-        yield for_maker("rate-to-come", currency=rate.currency, day=rate.day)
+        yield for_maker(CautionCode.RATE_TO_COME, currency=rate.currency, day=rate.day)
     yield from plan.cautions
     yield from _label_cautions(workshop, estimate)
     yield from _sureness_cautions(plan, estimate)
@@ -56,39 +57,41 @@ def advise(
     yield from _strand_cautions(estimate)
     yield from _ball_cautions(plan, estimate)
     if may_be_an_infants(order, plan, workshop.locale):
-        yield for_buyer("baby-loose-bedding", advised_in=advised_in(order, workshop.locale))
-        yield for_maker("baby-small-parts")
-        yield for_maker("baby-ends")
-    yield for_maker("selling-rules")
-    yield for_maker("hands")
+        yield for_buyer(
+            CautionCode.BABY_LOOSE_BEDDING, advised_in=advised_in(order, workshop.locale)
+        )
+        yield for_maker(CautionCode.BABY_SMALL_PARTS)
+        yield for_maker(CautionCode.BABY_ENDS)
+    yield for_maker(CautionCode.SELLING_RULES)
+    yield for_maker(CautionCode.HANDS)
 
 
 def _price_cautions(order: Order, workshop: Workshop, price: Price) -> Iterator[Caution]:
     if not price.pays_the_hour:
         yield for_maker(
-            "pays-under-wage",
+            CautionCode.PAYS_UNDER_WAGE,
             earned=price.earned_per_hour,
             pay=price.pay_per_hour,
             short=-price.profit,
         )
     least = workshop.pricing.minimum
     if least is not None and price.each < least:
-        yield for_maker("under-minimum", price=price.each, minimum=least)
+        yield for_maker(CautionCode.UNDER_MINIMUM, price=price.each, minimum=least)
     if not price.delivery_band_found:
         carried = any(band.goes_to(order.deliver_to) for band in workshop.delivery.bands)
         if carried:
-            yield for_maker("too-heavy-for-bands", country=order.deliver_to)
+            yield for_maker(CautionCode.TOO_HEAVY_FOR_BANDS, country=order.deliver_to)
         else:
-            yield for_maker("no-delivery-band", country=order.deliver_to)
+            yield for_maker(CautionCode.NO_DELIVERY_BAND, country=order.deliver_to)
     if price.target == Target(margin=0.0):
-        yield for_maker("no-profit")
+        yield for_maker(CautionCode.NO_PROFIT)
 
 
 def _label_cautions(workshop: Workshop, estimate: Estimate) -> Iterator[Caution]:
     """Yield a caution for each yarn of the work whose balls cannot all be labelled right."""
     for name in dict.fromkeys(colour.source.yarn for colour in estimate.colours):
         if not workshop.yarn(name).labels_agree:
-            yield for_maker("labels-apart", yarn=name)
+            yield for_maker(CautionCode.LABELS_APART, yarn=name)
 
 
 def _sureness_cautions(plan: Plan, estimate: Estimate) -> Iterator[Caution]:
@@ -104,9 +107,9 @@ def _sureness_cautions(plan: Plan, estimate: Estimate) -> Iterator[Caution]:
 def _yarn_cautions(used: Sequence[Gauge]) -> Iterator[Caution]:
     """Yield a caution for each way in which gauges are not measured, with its stitches."""
     for code, sureness, swatched in (
-        ("rough-yarn", Sureness.ROUGH, False),
-        ("rough-pattern", Sureness.ROUGH, True),
-        ("estimated-yarn", Sureness.ESTIMATED, True),
+        (CautionCode.ROUGH_YARN, Sureness.ROUGH, False),
+        (CautionCode.ROUGH_PATTERN, Sureness.ROUGH, True),
+        (CautionCode.ESTIMATED_YARN, Sureness.ESTIMATED, True),
     ):
         found = (g.stitch for g in used if (g.sureness, g.swatched) == (sureness, swatched))
         if stitches := tuple(dict.fromkeys(found)):
@@ -119,7 +122,7 @@ def _category_cautions(plan: Plan, workshop: Workshop, estimate: Estimate) -> It
     for yarn in used:
         by_category = not plan.gauges[yarn, Stitch.CH].swatched
         if by_category and workshop.yarn(yarn).category is None:
-            yield for_maker("no-category", yarn=yarn)
+            yield for_maker(CautionCode.NO_CATEGORY, yarn=yarn)
 
 
 def _strand_cautions(estimate: Estimate) -> Iterator[Caution]:
@@ -128,15 +131,15 @@ def _strand_cautions(estimate: Estimate) -> Iterator[Caution]:
     if estimate.ends >= MANY_ENDS and weaving >= WEAVING_SHARE * float(hours.total):
         cut = estimate.ended(Why.CUT)
         uncut = estimate.ends - 2 * cut if cut else None
-        yield for_maker("many-ends", ends=estimate.ends, hours=weaving, uncut=uncut)
+        yield for_maker(CautionCode.MANY_ENDS, ends=estimate.ends, hours=weaving, uncut=uncut)
     stranded = tuple(colour.colour for colour in estimate.colours if _never_waits(colour.walk))
     if stranded:
-        yield for_maker("wrong-edge", colours=stranded)
+        yield for_maker(CautionCode.WRONG_EDGE, colours=stranded)
     waiting = most_waiting(estimate.strands)
     if waiting >= MANY_WAITING:
-        yield for_maker("yarns-tangle", yarns=waiting)
+        yield for_maker(CautionCode.YARNS_TANGLE, yarns=waiting)
     if any(colour.walk.long_pass for colour in estimate.colours):
-        yield for_maker("long-pass")
+        yield for_maker(CautionCode.LONG_PASS)
 
 
 def _never_waits(walk: ColourWalk) -> bool:
@@ -157,4 +160,6 @@ def _ball_cautions(plan: Plan, estimate: Estimate) -> Iterator[Caution]:
     for colour in estimate.colours:
         joins = (strand.ends for strand in colour.walk.strands if strand.why is Why.RAN_OUT)
         if any(join.pass_index >= late for join in joins):
-            yield for_maker("runs-out-late", colour=colour.colour, last_passes=LAST_PASSES)
+            yield for_maker(
+                CautionCode.RUNS_OUT_LATE, colour=colour.colour, last_passes=LAST_PASSES
+            )

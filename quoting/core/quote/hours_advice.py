@@ -9,6 +9,7 @@ from quoting.core.estimate.pace import FEW_SESSIONS, Session, pace_of, timings_w
 from quoting.core.estimate.pace_guesses import Unknown
 from quoting.core.estimate.stitching_time import sessions_of
 from quoting.core.ground.cautions import Caution, for_maker
+from quoting.core.ground.codes import CautionCode
 from quoting.core.plan.gauge import Sureness
 from quoting.core.workshop.stitches import Stitch
 from quoting.core.workshop.timings import TimedStitch
@@ -22,7 +23,7 @@ FASTEST_A_MINUTE = 35
 def hours_cautions(hours: Hours, workshop: Workshop) -> Iterator[Caution]:
     """Yield what an order's hours leave open; of timings, only those that they rest on."""
     if hours.not_given:
-        yield for_maker("minutes-not-given", tasks=hours.not_given)
+        yield for_maker(CautionCode.MINUTES_NOT_GIVEN, tasks=hours.not_given)
     yield from _sureness_cautions(hours)
     yield from _yarn_cautions(hours)
     timed = sessions_of(workshop)
@@ -36,11 +37,11 @@ def _sureness_cautions(hours: Hours) -> Iterator[Caution]:
         return tuple(dict.fromkeys(task.what for task in worked if holds(task)))
 
     if once := stitches(lambda task: task.sureness is Sureness.ONE_TIMING):
-        yield for_maker("one-timing", stitches=once)
+        yield for_maker(CautionCode.ONE_TIMING, stitches=once)
     if textured := stitches(lambda task: Unknown.TEXTURE in _unknowns(task)):
-        yield for_maker("pattern-pace", stitches=textured)
+        yield for_maker(CautionCode.PATTERN_PACE, stitches=textured)
     if by_ratio := stitches(lambda t: Unknown.RATIO in _unknowns(t) and t.what not in textured):
-        yield for_maker("estimated-pace", stitches=by_ratio)
+        yield for_maker(CautionCode.ESTIMATED_PACE, stitches=by_ratio)
 
 
 def _unknowns(task: Task) -> set[Unknown]:
@@ -50,19 +51,21 @@ def _unknowns(task: Task) -> set[Unknown]:
 def _yarn_cautions(hours: Hours) -> Iterator[Caution]:
     for guess in hours.guesses:
         if guess.unknown is Unknown.YARN:
-            yield for_maker("other-yarn-pace", yarn=guess.what, timed_in=guess.like)
+            yield for_maker(CautionCode.OTHER_YARN_PACE, yarn=guess.what, timed_in=guess.like)
         if guess.unknown is Unknown.THICKNESS:
-            yield for_maker("other-thickness-pace", yarn=guess.what, timed_in=guess.like)
+            yield for_maker(CautionCode.OTHER_THICKNESS_PACE, yarn=guess.what, timed_in=guess.like)
 
 
 def _timing_cautions(base: TimedStitch, sessions: Sequence[Session]) -> Iterator[Caution]:
     a_minute = 1 / pace_of(sessions).minutes_each
     stitch, yarn = base.stitch, base.yarn
     if not SLOWEST_A_MINUTE <= a_minute <= FASTEST_A_MINUTE:
-        yield for_maker("odd-pace", stitch=stitch, yarn=yarn, a_minute=a_minute)
+        yield for_maker(CautionCode.ODD_PACE, stitch=stitch, yarn=yarn, a_minute=a_minute)
     each = [session.minutes / session.count for session in sessions]
     more = timings_wanted(each) if len(each) > 1 else 0
     if more and len(each) < FEW_SESSIONS:
-        yield for_maker("few-timings", stitch=stitch, yarn=yarn, timed=len(each), more=more)
+        yield for_maker(
+            CautionCode.FEW_TIMINGS, stitch=stitch, yarn=yarn, timed=len(each), more=more
+        )
     elif more:
-        yield for_maker("more-timings", stitch=stitch, yarn=yarn, more=more)
+        yield for_maker(CautionCode.MORE_TIMINGS, stitch=stitch, yarn=yarn, more=more)

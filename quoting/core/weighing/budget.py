@@ -10,6 +10,7 @@ from enum import StrEnum
 from itertools import islice, permutations
 
 from quoting.core.estimate.estimate import work_of
+from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Refused, refuse
 from quoting.core.ground.money import round_money_down
 from quoting.core.order.design import Design
@@ -98,9 +99,9 @@ def within_budget(
     as `quote_order` where the order itself cannot be made.
     """
     if not budget.is_finite() or budget <= 0:
-        raise refuse("budget", "not-above", read=budget, limit=0)
+        raise refuse("budget", MistakeCode.NOT_ABOVE, read=budget, limit=0)
     if budget > MOST_MONEY:
-        raise refuse("budget", "too-large", read=budget, limit=MOST_MONEY)
+        raise refuse("budget", MistakeCode.TOO_LARGE, read=budget, limit=MOST_MONEY)
     asked = quote_order(at_the_target(order), workshop, today=today)
     check_size(asked, "budget")
     comparison = compare_sizes(order, workshop, sizes, today=today)

@@ -9,6 +9,7 @@ from datetime import date
 from itertools import groupby, islice, zip_longest
 
 from quoting.core.estimate.estimate import estimate_plan, work_of
+from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Refused, refuse
 from quoting.core.ground.sameness import HAIR
 from quoting.core.order.design import Design
@@ -92,7 +93,7 @@ def check_size(quote: Quote, place: str = "") -> None:
     Errors: `too-large-to-vary`, at `place`.
     """
     if work_of(quote.plan, quote.order.quantity) > MOST_VARIED:
-        raise refuse(place, "too-large-to-vary")
+        raise refuse(place, MistakeCode.TOO_LARGE_TO_VARY)
 
 
 def _rank(found: Alternative) -> tuple[int, float, int]:

@@ -13,6 +13,7 @@ from decimal import Decimal
 from enum import StrEnum
 
 from quoting.core.estimate.estimate import work_of
+from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Checks, Mistake, Refused, refuse
 from quoting.core.ground.measures import CM_PER_INCH
 from quoting.core.ground.money import exact, round_money
@@ -192,12 +193,12 @@ def price_at(quote: Quote, each: Decimal) -> Price:
 def _check(sizes: Sequence[Size], prices: Mapping[Size, Decimal]) -> None:
     checks = Checks()
     if not sizes:
-        checks.add("sizes", "missing")
+        checks.add("sizes", MistakeCode.MISSING)
     if len(sizes) > MOST_SIZES:
-        checks.add("sizes", "too-many", read=len(sizes), limit=MOST_SIZES)
+        checks.add("sizes", MistakeCode.TOO_MANY, read=len(sizes), limit=MOST_SIZES)
     for number, size in enumerate(prices, 1):
         if size not in sizes:
-            checks.add(at("prices", number, "size"), "size-not-compared", read=str(size))
+            checks.add(at("prices", number, "size"), MistakeCode.SIZE_NOT_COMPARED, read=str(size))
     checks.done()
 
 
@@ -233,7 +234,7 @@ class Room:
     def check(self) -> None:
         """Refuse to go on once more were asked for. Errors: `too-much-at-once` at `sizes`."""
         if self.left < 0:
-            raise refuse("sizes", "too-much-at-once")
+            raise refuse("sizes", MistakeCode.TOO_MUCH_AT_ONCE)
 
 
 def _sized_order(order: Order, size: Size, prices: Mapping[Size, Decimal] | None) -> Order:
@@ -242,5 +243,5 @@ def _sized_order(order: Order, size: Size, prices: Mapping[Size, Decimal] | None
     if prices is None:
         return sized if size == own_size(order) else at_the_target(sized)
     if size not in prices:
-        raise refuse("prices", "size-without-price", read=str(size))
+        raise refuse("prices", MistakeCode.SIZE_WITHOUT_PRICE, read=str(size))
     return replace(sized, terms=replace(sized.terms, target=Target(given=prices[size])))

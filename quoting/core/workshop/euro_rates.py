@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from decimal import Decimal
 
+from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Checks, refuse
 from quoting.core.ground.place import at
 from quoting.core.workshop.exchange import ExchangeRate
@@ -32,7 +33,7 @@ class EuroRates:
     def __post_init__(self) -> None:
         checks = Checks()
         if not self.rates:
-            checks.add("rates", "missing")
+            checks.add("rates", MistakeCode.MISSING)
         for code, rate in self.rates.items():
             checks.number(at("rates", code), rate, least=LEAST_RATE, most=MOST_RATE)
         checks.done()
@@ -46,7 +47,10 @@ class EuroRates:
             return Decimal(1)
         if currency not in self.rates:
             raise refuse(
-                at("order", "pays_in"), "no-rate", read=currency, known=(EURO, *self.rates)
+                at("order", "pays_in"),
+                MistakeCode.NO_RATE,
+                read=currency,
+                known=(EURO, *self.rates),
             )
         return self.rates[currency]
 

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 
+from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.currencies import MINOR_DIGITS
 from quoting.core.ground.errors import Checks
 from quoting.core.ground.money import round_money
@@ -31,7 +32,7 @@ class ExchangeRate:
     def __post_init__(self) -> None:
         checks = Checks()
         if self.currency not in MINOR_DIGITS:
-            checks.add("currency", "unknown-currency", read=self.currency)
+            checks.add("currency", MistakeCode.UNKNOWN_CURRENCY, read=self.currency)
         checks.number("rate", self.rate, above=0, most=MOST_RATE)
         checks.number("per", self.per, above=0, most=MOST_RATE)
         checks.number("cushion", self.cushion, least=0, most=1)

@@ -7,6 +7,7 @@ from decimal import Decimal
 from enum import StrEnum
 from typing import Self
 
+from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Checks
 from quoting.core.ground.place import Place, at
 
@@ -88,7 +89,7 @@ class Target:
         wishes = {"margin": self.margin, "markup": self.markup, "given": self.given}
         named = [place for place, wish in wishes.items() if wish is not None]
         if len(named) != 1:
-            checks.add(named[-1] if named else "margin", "one-target", read=tuple(named))
+            checks.add(named[-1] if named else "margin", MistakeCode.ONE_TARGET, read=tuple(named))
         checks.number("margin", self.margin, least=-10, most=10)
         checks.number("markup", self.markup, least=-1, most=100)
         checks.number("given", self.given, above=0, most=MOST_MONEY)
@@ -111,7 +112,7 @@ class Deposit:
         checks = Checks()
         checks.number("share", self.share, above=0, most=1)
         if (self.share is None) == (not self.yarn):
-            checks.add("share", "share-or-yarn")
+            checks.add("share", MistakeCode.SHARE_OR_YARN)
         checks.done()
 
 
@@ -133,7 +134,7 @@ class Pricing:
     def __post_init__(self) -> None:
         checks = Checks()
         if self.target.given is not None:
-            checks.add("given", "price-for-one-order")
+            checks.add("given", MistakeCode.PRICE_FOR_ONE_ORDER)
         checks.number("round_up_to", self.round_up_to, above=0, most=MOST_MONEY)
         checks.number("minimum", self.minimum, least=0, most=MOST_MONEY)
         checks.number("valid_days", self.valid_days, least=1, most=3650)

@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
+from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import refuse
 
 
@@ -113,5 +114,7 @@ def read_stitch(name: str, vocabulary: Vocabulary) -> Stitch | None:
     stranger = stitch_names(other).get(name)
     if stranger is not None:
         meant = stitch_name(stranger, vocabulary)
-        raise refuse("", "other-vocabulary", read=name, wanted=meant, terms=vocabulary.value)
+        raise refuse(
+            "", MistakeCode.OTHER_VOCABULARY, read=name, wanted=meant, terms=vocabulary.value
+        )
     return None

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Checks
 from quoting.core.ground.measures import LEAST_CM, LEAST_G
 from quoting.core.workshop.stitches import YARN_RATIO, Stitch, TurningChain
@@ -96,7 +97,7 @@ class Swatch:
         checks.name("stitch", self.stitch)
         checks.number("hook_mm", self.hook_mm, above=0, most=100)
         if (self.piece is None) == (self.run is None):
-            checks.add("piece", "piece-or-run")
+            checks.add("piece", MistakeCode.PIECE_OR_RUN)
         checks.done()
 
     def yarn_per_stitch_m(

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, fields
 
+from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Checks
 
 LEAST_MINUTES = 0.01
@@ -86,7 +87,7 @@ class Minutes:
                 checks.number("rip_back", readings, least=0, most=1)
                 continue
             if not readings:
-                checks.add(item.name, "missing")
+                checks.add(item.name, MistakeCode.MISSING)
             for minutes in readings:
                 checks.number(item.name, minutes, least=0, most=10_000)
         checks.done()

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 from types import MappingProxyType
 
+from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.currencies import MINOR_DIGITS
 from quoting.core.ground.errors import Checks, refuse
 from quoting.core.ground.measures import Units
@@ -67,7 +68,7 @@ class Habits:
         checks.number("allowance", self.allowance, least=0, most=10)
         checks.number("tension", self.tension, least=0, most=1)
         if self.allowance is not None and self.confidence != CONFIDENCE:
-            checks.add("allowance", "confidence-or-allowance")
+            checks.add("allowance", MistakeCode.CONFIDENCE_OR_ALLOWANCE)
         checks.done()
 
     def carries(self, rows: int, height_cm: float) -> bool:
@@ -106,9 +107,9 @@ class Pattern:
         checks = Checks()
         checks.name("name", self.name)
         if self.name in set(Stitch):
-            checks.add("name", "basic-stitch-name", read=self.name)
+            checks.add("name", MistakeCode.BASIC_STITCH_NAME, read=self.name)
         if self.like not in WORKED:
-            checks.add("like", "unknown-stitch", read=self.like, known=tuple(WORKED))
+            checks.add("like", MistakeCode.UNKNOWN_STITCH, read=self.like, known=tuple(WORKED))
         checks.number("multiple", self.multiple, least=1, most=10_000)
         checks.number("plus", self.plus, least=0, most=10_000)
         checks.number("turning_chains", self.turning_chains, least=0, most=20)
@@ -150,11 +151,11 @@ class Workshop:
         )
         for code, place in self._currencies():
             if code not in MINOR_DIGITS:
-                checks.add(place, "unknown-currency", read=code)
+                checks.add(place, MistakeCode.UNKNOWN_CURRENCY, read=code)
         if self.currency in self.exchange:
-            checks.add(f"exchange.{self.currency}", "own-currency", read=self.currency)
+            checks.add(f"exchange.{self.currency}", MistakeCode.OWN_CURRENCY, read=self.currency)
         if not self.yarns:
-            checks.add("yarns", "missing")
+            checks.add("yarns", MistakeCode.MISSING)
         checks.unique(
             lambda number: at("yarns", number, "name"), [yarn.name for yarn in self.yarns]
         )
@@ -173,7 +174,7 @@ class Workshop:
 
     def _check_measurements(self, checks: Checks) -> None:
         if not self.timings:
-            checks.add("timings", "missing")
+            checks.add("timings", MistakeCode.MISSING)
         yarns = {None, *(yarn.name for yarn in self.yarns)}
         for number, timing in enumerate(self.timings, 1):
             with checks.under(at("timings", number)):
@@ -194,7 +195,7 @@ class Workshop:
             if whole != step:
                 checks.add(
                     at("price", "round_up_to"),
-                    "not-whole-minor-units",
+                    MistakeCode.NOT_WHOLE_MINOR_UNITS,
                     read=step,
                     currency=self.currency,
                 )
@@ -224,7 +225,7 @@ class Workshop:
         if name in WORKED:
             return Stitch(name)
         known = tuple(s.value for s in WORKED) + tuple(p.name for p in self.patterns)
-        raise refuse(place, "unknown-stitch", read=name, known=known)
+        raise refuse(place, MistakeCode.UNKNOWN_STITCH, read=name, known=known)
 
     def turning_chain(self, name: str) -> TurningChain:
         """Return how a row of this stitch is turned, and begun from its foundation.

@@ -10,6 +10,7 @@ from dataclasses import dataclass, field
 from decimal import Decimal
 from fractions import Fraction
 
+from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Checks, refuse
 from quoting.core.ground.measures import LEAST_G, LEAST_YARN_M
 from quoting.core.ground.place import Place, at
@@ -89,17 +90,17 @@ class Yarn:
         checks.name("name", self.name)
         checks.text("fibre", self.fibre, most=200)
         if self.category is not None and self.category not in SC_IN_FOUR_INCHES:
-            checks.add("category", "unknown-category", read=self.category)
+            checks.add("category", MistakeCode.UNKNOWN_CATEGORY, read=self.category)
         if not self.put_ups:
-            checks.add("put_ups", "missing")
+            checks.add("put_ups", MistakeCode.MISSING)
         elif len(self.put_ups) > MOST_PUT_UPS:
-            checks.add("put_ups", "too-many", read=len(self.put_ups), limit=MOST_PUT_UPS)
+            checks.add("put_ups", MistakeCode.TOO_MANY, read=len(self.put_ups), limit=MOST_PUT_UPS)
         if not self.colours:
-            checks.add("colours", "missing")
+            checks.add("colours", MistakeCode.MISSING)
         for colour, code in self.colours.items():
             checks.name(at("colours", colour), colour)
             if not _is_colour_code(code):
-                checks.add(at("colours", colour), "not-a-colour-code", read=code)
+                checks.add(at("colours", colour), MistakeCode.NOT_A_COLOUR_CODE, read=code)
         self._check_stock(checks)
         checks.done()
 
@@ -108,7 +109,7 @@ class Yarn:
             if ball.colour not in self.colours:
                 checks.add(
                     at("stock", number, "colour"),
-                    "unknown-colour",
+                    MistakeCode.UNKNOWN_COLOUR,
                     read=ball.colour,
                     known=tuple(self.colours),
                 )
@@ -118,9 +119,9 @@ class Yarn:
         for colour, weights in by_colour.items():
             mixtures = math.prod(balls + 1 for balls in weights.values()) * len(self.put_ups)
             if weights.total() > MOST_STOCK:
-                checks.add("stock", "too-many", read=weights.total(), limit=MOST_STOCK)
+                checks.add("stock", MistakeCode.TOO_MANY, read=weights.total(), limit=MOST_STOCK)
             elif mixtures > MOST_MIXTURES:
-                checks.add("stock", "too-many-weights", read=len(weights), colour=colour)
+                checks.add("stock", MistakeCode.TOO_MANY_WEIGHTS, read=len(weights), colour=colour)
 
     @property
     def smallest(self) -> PutUp:
@@ -156,7 +157,9 @@ def yarn_named(yarns: tuple[Yarn, ...], name: str, place: Place | str) -> Yarn:
     for yarn in yarns:
         if yarn.name == name:
             return yarn
-    raise refuse(place, "unknown-yarn", read=name, known=tuple(yarn.name for yarn in yarns))
+    raise refuse(
+        place, MistakeCode.UNKNOWN_YARN, read=name, known=tuple(yarn.name for yarn in yarns)
+    )
 
 
 def _is_colour_code(code: str) -> bool:

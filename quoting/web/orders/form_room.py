@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
+from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Mistake, Refused
 from quoting.core.ground.place import NOWHERE
 from quoting.core.workshop.stitches import WORKED
@@ -44,7 +45,7 @@ def lines_with_room(sent: Lines, shop: Shop) -> tuple[dict[str, list[int]], Mist
     for name, numbers in known.items():
         known[name] = numbers[:room]
         room -= len(known[name])
-    return known, Mistake(NOWHERE, "too-many-lines", {"read": count, "limit": limit})
+    return known, Mistake(NOWHERE, MistakeCode.TOO_MANY_LINES, {"read": count, "limit": limit})
 
 
 def check_room(sent: Sent, shop: Shop) -> None:

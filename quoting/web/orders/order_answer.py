@@ -9,6 +9,7 @@ from typing import NamedTuple
 
 from wtforms import Field, Form
 
+from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Mistake, Refused
 from quoting.core.ground.place import Place, at
 from quoting.core.quote.quote import Quote, quote_order
@@ -87,7 +88,7 @@ def _refusal(form: Form, shop: Shop, mistakes: Sequence[Mistake], *, patient: bo
             sentence=sentence,
             field_id=field.id if field is not None else "",
         )
-        if patient and mistake.code == "missing" and isinstance(field, Typed):
+        if patient and mistake.code == MistakeCode.MISSING and isinstance(field, Typed):
             wanting.append(here)
             continue
         said.append(here)
@@ -99,7 +100,7 @@ def _refusal(form: Form, shop: Shop, mistakes: Sequence[Mistake], *, patient: bo
 
 def _in_labels(mistake: Mistake) -> Mistake:
     """Return a mistake that names keys of a file as one that names fields of the form."""
-    if mistake.code != "one-target":
+    if mistake.code != MistakeCode.ONE_TARGET:
         return mistake
     keys = mistake.facts["read"]
     assert isinstance(keys, tuple), "what cannot go together is several"  # noqa: S101

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
+from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Refused, refuse
 from quoting.core.ground.place import Document
 from quoting.core.order.order import Order
@@ -43,7 +44,7 @@ def read_asked(form: SizesForm, order: Order, shop: Shop) -> Asked:
     A size that the maker typed may be the order's own, too, as long as one price is given for it.
     """
     if form.meta.own_lines > MOST_OWN_LINES:
-        raise refuse("own", "too-many", read=form.meta.own_lines, limit=MOST_SIZES)
+        raise refuse("own", MistakeCode.TOO_MANY, read=form.meta.own_lines, limit=MOST_SIZES)
     notes = Notes(Document.FORM)
     sheet = Sheet(form, notes)
     at_prices = sheet.may("asks", Asks.TARGET) is Asks.PRICES
@@ -55,7 +56,7 @@ def read_asked(form: SizesForm, order: Order, shop: Shop) -> Asked:
         if line.size is not None and line.taken:
             priced = price is not None and found.get(line.size) is not None
             if line.size in found and (line.size != ordered or priced):
-                line.sheet.wrong("size", "size-twice", read=str(line.size))
+                line.sheet.wrong("size", MistakeCode.SIZE_TWICE, read=str(line.size))
             found[line.size] = found.get(line.size) or price
     budget = sheet.may("budget")
     notes.done()
@@ -101,7 +102,7 @@ def _price(line: _Line) -> Decimal | None:
     if price is None:
         return None
     if line.size is None:
-        line.sheet.wrong("size", "missing")
+        line.sheet.wrong("size", MistakeCode.MISSING)
     try:
         Target(given=price)
     except Refused as refused:

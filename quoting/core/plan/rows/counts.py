@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from quoting.core.ground.cautions import Caution, for_maker
+from quoting.core.ground.codes import CautionCode, MistakeCode
 from quoting.core.ground.errors import refuse
 from quoting.core.ground.place import at
 from quoting.core.ground.sameness import NEAR
@@ -38,7 +39,7 @@ def row_counts(body: InRows, setting: Setting) -> dict[Kind, int]:
         main = nearest_multiple(target, multiple, plus)
         if target < plus + multiple / 2:
             least = (plus + multiple / 2) * width_cm + 2 * setting.border_cm
-            raise refuse(at("blanket", "width"), "width-too-small", smallest_cm=least)
+            raise refuse(at("blanket", "width"), MistakeCode.WIDTH_TOO_SMALL, smallest_cm=least)
     counts = {design.kind: main}
     for _, stripe in body.stripes_with_places():
         kind = design.kind_of(stripe)
@@ -48,7 +49,9 @@ def row_counts(body: InRows, setting: Setting) -> dict[Kind, int]:
             counts[kind] = body.stitches or nearest_multiple(target, *repeat)
     most = max(counts.values())
     if most > MOST_STITCHES:
-        raise refuse(at("blanket", "width"), "too-many-stitches", read=most, limit=MOST_STITCHES)
+        raise refuse(
+            at("blanket", "width"), MistakeCode.TOO_MANY_STITCHES, read=most, limit=MOST_STITCHES
+        )
     return counts
 
 
@@ -72,14 +75,16 @@ def count_cautions(
     multiple, plus = stitch_repeat(body, design, setting.workshop)
     count = counts[design.kind]
     if (count - plus) % multiple or count < multiple + plus:
-        yield for_maker("count-breaks-repeat", stitches=count, multiple=multiple, plus=plus)
+        yield for_maker(
+            CautionCode.COUNT_BREAKS_REPEAT, stitches=count, multiple=multiple, plus=plus
+        )
     kinds = sorted({row.kind for row in striping.rows}, key=lambda kind: gauges[kind].width_cm)
     narrow, wide = kinds[0], kinds[-1]
     apart = gauges[wide].width_cm / gauges[narrow].width_cm - 1
     if apart > GAUGES_APART + NEAR:
         unlike = wide[0] != narrow[0]
         yield for_maker(
-            "gauges-apart",
+            CautionCode.GAUGES_APART,
             wide=wide[1],
             wide_yarn=wide[0] if unlike else None,
             narrow=narrow[1],

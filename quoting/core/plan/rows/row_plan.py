@@ -7,6 +7,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
 from quoting.core.ground.cautions import Caution, for_maker
+from quoting.core.ground.codes import CautionCode
 from quoting.core.ground.errors import Refused, refuse
 from quoting.core.order.design import Kind
 from quoting.core.order.in_rows import InRows, StopAt
@@ -80,7 +81,7 @@ def _height_cautions(body: InRows, setting: Setting, body_cm: float) -> Iterator
     stripe_cm, row_cm = (_height_at(body, setting, stop) for stop in (StopAt.STRIPE, StopAt.ROW))
     told = not any(math.isclose(stripe_cm, other) for other in (height_cm, row_cm))
     yield for_maker(
-        "repeats-miss-height",
+        CautionCode.REPEATS_MISS_HEIGHT,
         height_cm=height_cm,
         wanted_cm=wanted_cm,
         stripe_cm=stripe_cm if told else None,

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from itertools import accumulate, chain, groupby
 
 from quoting.core.ground.cautions import Caution, for_maker
+from quoting.core.ground.codes import CautionCode, MistakeCode
 from quoting.core.ground.errors import refuse
 from quoting.core.ground.place import at
 from quoting.core.ground.sameness import NEAR
@@ -85,7 +86,7 @@ def row_repeat_cautions(striping: Striping, workshop: Workshop) -> Iterator[Caut
         repeat = repeats[stitch]
         fewer = rows - rows % repeat
         yield for_maker(
-            "rows-break-repeat",
+            CautionCode.ROWS_BREAK_REPEAT,
             stitch=stitch,
             rows=rows,
             row_repeat=repeat,
@@ -110,7 +111,9 @@ def _repeats(
     open_ones = [n for n, section in enumerate(sections) if section.repeats is None]
     least = sum(heights[n] for n in open_ones)
     if open_ones and room < least - NEAR:
-        raise refuse(at("blanket", "height"), "height-too-small", smallest_body_cm=fixed + least)
+        raise refuse(
+            at("blanket", "height"), MistakeCode.HEIGHT_TOO_SMALL, smallest_body_cm=fixed + least
+        )
     shared = allot_repeats(
         room, [heights[n] for n in open_ones], [sections[n].weight for n in open_ones]
     )
@@ -120,7 +123,7 @@ def _repeats(
 
 def _check_rows(total: int) -> None:
     if total > MAX_ROWS:
-        raise refuse(at("blanket", "height"), "too-many-rows", read=total, limit=MAX_ROWS)
+        raise refuse(at("blanket", "height"), MistakeCode.TOO_MANY_ROWS, read=total, limit=MAX_ROWS)
 
 
 def _stops(section: Section, stop_at: StopAt) -> list[int]:
