@@ -7,7 +7,7 @@ from datetime import date
 from decimal import Decimal
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from quoting.core.ground.cautions import Reader
@@ -15,9 +15,9 @@ from quoting.core.ground.measures import Units
 from quoting.core.order.design import ColourSource
 from quoting.core.order.order import Extra, Terms
 from quoting.core.quote.offer import Offer, OfferedColour, OfferedYarn, offer_of
-from quoting.core.quote.offer_rows import Due, Row, RowCode, rows_of
+from quoting.core.quote.offer_rows import Due, Row, RowCode
 from quoting.core.workshop.exchange import ExchangeRate
-from quoting.core.workshop.selling import Deposit, Target, Tax, TaxShown
+from quoting.core.workshop.selling import Delivery, Deposit, Target, Tax, TaxShown
 from quoting.core.workshop.stitches import Vocabulary
 from tests.core.priced_orders import PRICING, money, quoted
 from tests.examples import (
@@ -176,39 +176,36 @@ def test_of_several_each_has_its_price_and_what_moved_it() -> None:
     assert {row.each for row in alone.rows} == {None}
 
 
-QUOTE = quoted()
-
-
+@settings(max_examples=40)
 @given(
-    st.integers(1, 100_000),
-    st.integers(0, 30_000),
-    st.integers(0, 30_000),
+    st.decimals("1", "1000", places=2),
+    st.decimals("0", "300", places=2),
+    st.one_of(st.none(), st.floats(0.01, 1)),
     st.sampled_from(TaxShown),
     st.sampled_from([None, EURO, replace(EURO, rate=money("0.37"), cushion=0.03)]),
 )
 def test_the_rows_add_up_whatever_they_are(
-    price: int, delivery: int, deposit: int, shown: TaxShown, rate: ExchangeRate | None
+    price: Decimal,
+    delivery: Decimal,
+    share: float | None,
+    shown: TaxShown,
+    rate: ExchangeRate | None,
 ) -> None:
     """Total is price, delivery and what tax is added; deposit and balance make up each total."""
-    tax = round(price / 5)
-    total = price + delivery + (tax if shown is TaxShown.ADDED else 0)
-    found = replace(
-        QUOTE.price,
-        listed=Decimal(price),
-        price=Decimal(price),
-        delivery=Decimal(delivery),
-        tax=Decimal(tax),
-        total=Decimal(total),
-        deposit=Decimal(min(deposit, total)),
-        exchange=rate,
+    shop = sample_workshop(
+        exchange={"EUR": rate} if rate else {},
+        tax=Tax(registered=True, rate=0.2, shown=shown),
+        delivery=Delivery(charged=delivery),
+        pricing=replace(PRICING, deposit=share and Deposit(share=share)),
     )
-    offer = replace(
-        offer_of(QUOTE), rows=tuple(rows_of(found, Tax(registered=True, rate=0.2, shown=shown)))
-    )
+    terms = Terms(target=Target(given=price))
+    order = sample_order(terms=terms, pays_in="EUR" if rate else None)
+    quote = sample_quote(order, shop)
+    offer = offer_of(quote)
     amounts = {(row.code, row.currency): row.amount for row in offer.rows}
     parts = (RowCode.BLANKETS, RowCode.DELIVERY, RowCode.TAX_ADDED)
     assert sum(amounts.get((code, "GBP"), 0) for code in parts) == amounts[RowCode.TOTAL, "GBP"]
     for money_paid in {row.currency for row in offer.rows}:
         paid = [r.amount for r in offer.rows if r.due and r.currency == money_paid]
         assert sum(paid) in {0, amounts[RowCode.TOTAL, money_paid]}
-    assert bool(deposit) == offer.waits_for_payment
+    assert bool(quote.price.deposit) == offer.waits_for_payment

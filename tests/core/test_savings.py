@@ -147,11 +147,11 @@ def test_one_colour_in_one_yarn_without_a_border_cannot_be_had_cheaper() -> None
     assert saved(sample_order(design=plain)) == {}
 
 
-@pytest.mark.parametrize(("quantity", "most"), [(1, RECOLOURED), (40, 2)])
+@pytest.mark.parametrize(("quantity", "most"), [(1, RECOLOURED), (600, 6)])
 def test_however_many_the_colours_and_the_rows_only_so_many_designs_are_quoted(
     monkeypatch: pytest.MonkeyPatch, quantity: int, most: int
 ) -> None:
-    """Sixty-one passes for each of 40 blankets are 2,440, so 5,000 allow two."""
+    """Sixty-one passes for 600 blankets are the work of 61 × (1 + 599/50) = 792: six in 5,000."""
     names = [f"dye {number}" for number in range(20)]
     dyed = sample_workshop(yarns=(sample_yarn(colours=dict.fromkeys(names, "#777777"), stock=()),))
     design = sample_design(
