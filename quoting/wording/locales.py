@@ -7,6 +7,9 @@ from functools import lru_cache
 
 from babel import Locale
 from babel.core import UnknownLocaleError
+from babel.numbers import NumberPattern, get_decimal_symbol, get_group_symbol, parse_pattern
+
+from quoting.notation import Marks
 
 
 def is_locale(text: str) -> bool:
@@ -37,6 +40,24 @@ def currency_pattern(locale: str) -> str:
 def with_digits(pattern: str, digits: int) -> str:
     """Return a number pattern with exactly so many decimals."""
     return re.sub(r"0(\.[0#]+)?(?![0#,])", "0." + "0" * digits if digits else "0", pattern)
+
+
+@lru_cache(maxsize=256)
+def number_format(locale: str, digits: int) -> NumberPattern:
+    """Return the locale's pattern of a number with so many decimals, ready to be applied."""
+    return parse_pattern(with_digits(number_pattern(locale), digits))
+
+
+@lru_cache(maxsize=256)
+def currency_format(locale: str, digits: int) -> NumberPattern:
+    """Return the locale's pattern of an amount with so many decimals, ready to be applied."""
+    return parse_pattern(with_digits(currency_pattern(locale), digits))
+
+
+@lru_cache(maxsize=64)
+def marks_of(locale: str) -> Marks:
+    """Return the decimal and grouping marks that numbers are typed and shown with."""
+    return Marks(get_decimal_symbol(locale), get_group_symbol(locale))
 
 
 def plain_yen(text: str) -> str:

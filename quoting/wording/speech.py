@@ -10,13 +10,12 @@ from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 
+from babel import Locale
 from babel.numbers import (
     format_currency,
     format_decimal,
     format_percent,
     get_currency_symbol,
-    get_decimal_symbol,
-    get_group_symbol,
 )
 
 from quoting.core.ground.codes import MistakeCode
@@ -30,12 +29,12 @@ from quoting.core.workshop.workshop import Workshop
 from quoting.notation import Marks
 from quoting.wording.dates import format_date
 from quoting.wording.locales import (
-    currency_pattern,
+    currency_format,
     is_locale,
     locale_of,
-    number_pattern,
+    marks_of,
+    number_format,
     plain_yen,
-    with_digits,
 )
 
 RATE_DIGITS = 4
@@ -58,6 +57,11 @@ class Speech:
     currency: str = ""
 
     @property
+    def _data(self) -> Locale:
+        """The locale's data, looked up once: by its name they are sought at every number."""
+        return locale_of(self.locale)
+
+    @property
     def currency_signs(self) -> tuple[str, ...]:
         """How an amount of the workshop's currency may be marked: by a symbol or its code."""
         symbols = (get_currency_symbol(self.currency, locale) for locale in (self.locale, "en"))
@@ -66,7 +70,7 @@ class Speech:
     @property
     def marks(self) -> Marks:
         """The decimal and grouping marks that numbers are typed and shown with."""
-        return Marks(get_decimal_symbol(self.locale), get_group_symbol(self.locale))
+        return marks_of(self.locale)
 
     @property
     def inches(self) -> bool:
@@ -77,11 +81,11 @@ class Speech:
         """Return a number with so many decimals, or with its own."""
         if digits is None:
             return str(
-                format_decimal(as_decimal(value), locale=self.locale, decimal_quantization=False)
+                format_decimal(as_decimal(value), locale=self._data, decimal_quantization=False)
             )
         rounded = round_half_up(as_decimal(value), digits)
-        pattern = with_digits(number_pattern(self.locale), digits)
-        return str(format_decimal(rounded, format=pattern, locale=self.locale))
+        pattern = number_format(self.locale, digits)
+        return str(format_decimal(rounded, format=pattern, locale=self._data))
 
     def trimmed(self, value: Decimal | float, digits: int) -> str:
         """Return a number with at most so many decimals and no zeros at their end."""
@@ -92,7 +96,7 @@ class Speech:
         return str(
             format_decimal(
                 as_decimal(value),
-                locale=self.locale,
+                locale=self._data,
                 decimal_quantization=False,
                 group_separator=False,
             )
@@ -101,7 +105,7 @@ class Speech:
     def percent(self, share: Decimal | float, digits: int = 1) -> str:
         """Return a share as a percentage with at most so many decimals."""
         rounded = round_half_up(as_decimal(share), digits + 2)
-        return str(format_percent(rounded, locale=self.locale, decimal_quantization=False))
+        return str(format_percent(rounded, locale=self._data, decimal_quantization=False))
 
     def money(self, amount: Decimal, currency: str | None = None, digits: int | None = None) -> str:
         """Return an amount with its currency's symbol, in ISO 4217 decimals unless told.
@@ -116,8 +120,8 @@ class Speech:
             format_currency(
                 round_half_up(amount, places),
                 code,
-                format=with_digits(currency_pattern(self.locale), places),
-                locale=self.locale,
+                format=currency_format(self.locale, places),
+                locale=self._data,
                 currency_digits=False,
             )
         )
@@ -200,7 +204,7 @@ class Speech:
 
     def day(self, day: date) -> str:
         """Return a date in words: `20 March 2027`."""
-        return str(format_date(day, format="long", locale=self.locale))
+        return str(format_date(day, format="long", locale=self._data))
 
     def stitch(self, name: str) -> str:
         """Return a stitch in the workshop's vocabulary; a pattern keeps its name."""

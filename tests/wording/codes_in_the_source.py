@@ -16,7 +16,7 @@ PARTS = ("core", "files", "schema", "notation")
 SOURCES = [
     *(path for part in PARTS for path in (PACKAGE / part).rglob("*.py")),
     PACKAGE / "rates.py",
-    PACKAGE / "web" / "form_room.py",
+    PACKAGE / "web" / "orders" / "form_room.py",
 ]
 
 CODES: dict[str, type[StrEnum]] = {"MistakeCode": MistakeCode, "CautionCode": CautionCode}
