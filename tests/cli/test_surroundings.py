@@ -86,8 +86,6 @@ from quoting import cli
 from quoting.__main__ import start
 from quoting.files import whole_file
 
-pytestmark = pytest.mark.slow
-
 def slowly(handle):
     print("writing", flush=True)
     time.sleep(60)
