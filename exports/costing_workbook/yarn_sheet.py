@@ -32,7 +32,7 @@ from quoting.core.estimate.yarn_needed import LABEL_ERROR
 from quoting.core.ground.money import round_half_up
 from quoting.core.plan.gauge import ESTIMATED_LIMITS, Z_95
 from quoting.core.quote.quote import Quote
-from quoting.core.workshop.workshop import Habits
+from quoting.core.workshop.habits import Habits
 
 WIDTHS = (3, 18, 20, 11, 11, 9, 10, 11, 13, 10, 10, 11, 10, 11, 9, 11)
 HEADS_ROWS = 3

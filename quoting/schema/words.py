@@ -93,15 +93,6 @@ class BasicStitch(Leaf[Stitch]):
         """Return the name in the file's vocabulary."""
         return stitch_name(value, notation.terms)
 
-    def to_record(self, value: Stitch) -> str:
-        """Return the canonical name."""
-        return value.value
-
-    def show(self, value: Stitch, notation: Notation) -> str:
-        """Return the canonical name."""
-        del notation
-        return value.value
-
 
 def _basic_stitch(name: str, terms: Vocabulary) -> Stitch:
     stitch = read_stitch(name, terms)
@@ -154,20 +145,6 @@ class Choice(Leaf[E]):
         if text in self.known:
             return self.words(text)
         raise refuse("", MistakeCode.NOT_ONE_OF, read=as_written(text), known=self.known)
-
-    def to_file(self, value: E, notation: Notation) -> str:
-        """Return the word."""
-        del notation
-        return value.value
-
-    def to_record(self, value: E) -> str:
-        """Return the word."""
-        return value.value
-
-    def show(self, value: E, notation: Notation) -> str:
-        """Return the word."""
-        del notation
-        return value.value
 
 
 class Answer(Leaf[bool]):

@@ -7,8 +7,9 @@ from types import MappingProxyType
 
 from quoting.core.ground.measures import Units
 from quoting.core.workshop.calendar import WorkingCalendar
+from quoting.core.workshop.habits import CONFIDENCE, Habits, Join
 from quoting.core.workshop.stitches import Stitch, Vocabulary
-from quoting.core.workshop.workshop import CONFIDENCE, Habits, Join, Workshop
+from quoting.core.workshop.workshop import Workshop
 from quoting.schema.figures import COUNT, NUMBER, SHARE, SIDE
 from quoting.schema.kind import Kind
 from quoting.schema.measurement_shapes import MINUTES, PATTERN, SWATCH, TIMING, YARN

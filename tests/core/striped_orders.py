@@ -10,7 +10,8 @@ from quoting.core.order.order import Order
 from quoting.core.plan.passes import Plan
 from quoting.core.quote.quote import Quote
 from quoting.core.weighing.calmer_stripes import Alternative, calmer_stripes
-from quoting.core.workshop.workshop import Habits, Workshop
+from quoting.core.workshop.habits import Habits
+from quoting.core.workshop.workshop import Workshop
 from quoting.core.workshop.yarns import PutUp
 from tests.examples import (
     TODAY,

@@ -16,11 +16,12 @@ from quoting.core.order.design import ColourSource
 from quoting.core.order.in_rows import Section
 from quoting.core.order.order import Order, Terms
 from quoting.core.workshop.exchange import ExchangeRate
+from quoting.core.workshop.habits import Habits, Join
 from quoting.core.workshop.selling import Delivery, Pay, Pricing, Target
 from quoting.core.workshop.stitches import Stitch
 from quoting.core.workshop.swatches import Reading
 from quoting.core.workshop.timings import Timing
-from quoting.core.workshop.workshop import Habits, Join, Pattern, Workshop
+from quoting.core.workshop.workshop import Pattern, Workshop
 from quoting.core.workshop.yarns import PutUp
 from tests.examples import (
     TODAY,

@@ -9,7 +9,7 @@ from quoting.core.estimate.ball_walk import walk_colour
 from quoting.core.estimate.balls import Supply
 from quoting.core.estimate.strands import Visit
 from quoting.core.plan.passes import Edge
-from quoting.core.workshop.workshop import Habits, Join
+from quoting.core.workshop.habits import Habits, Join
 
 
 def rows_of_one_colour(rows: int, metres_a_row: float) -> list[Visit]:

@@ -8,7 +8,7 @@ from quoting.core.estimate.ball_walk import ColourWalk, walk_colour
 from quoting.core.estimate.balls import Supply
 from quoting.core.estimate.strands import Point, Stretch, Visit, Why
 from quoting.core.plan.passes import Edge
-from quoting.core.workshop.workshop import Join
+from quoting.core.workshop.habits import Join
 
 TAIL_M = 0.5  # two tails take a metre, which keeps the figures plain
 

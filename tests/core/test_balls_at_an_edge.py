@@ -18,8 +18,8 @@ from quoting.core.order.design import Design
 from quoting.core.order.order import Order
 from quoting.core.plan.passes import Edge
 from quoting.core.plan.plan import plan_order
+from quoting.core.workshop.habits import Habits, Join
 from quoting.core.workshop.swatches import Run
-from quoting.core.workshop.workshop import Habits, Join
 from quoting.core.workshop.yarns import PutUp, Stock
 from tests.core.plain_yarn import put_up
 from tests.core.test_strand_properties import designs

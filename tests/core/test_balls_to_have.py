@@ -10,8 +10,8 @@ import pytest
 from quoting.core.estimate.estimate import ColourEstimate
 from quoting.core.order.order import Extra
 from quoting.core.plan.passes import Edge
+from quoting.core.workshop.habits import Habits, Join
 from quoting.core.workshop.swatches import Run
-from quoting.core.workshop.workshop import Habits, Join
 from quoting.core.workshop.yarns import PutUp, Stock
 from tests.core.plain_yarn import put_up
 from tests.examples import (

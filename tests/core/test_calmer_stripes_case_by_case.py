@@ -12,7 +12,8 @@ from quoting.core.order.in_rows import Section, Stripe
 from quoting.core.quote.advice import MANY_ENDS
 from quoting.core.weighing.calmer_stripes import OFFERED, calmer_stripes
 from quoting.core.weighing.stripe_search import Repeat
-from quoting.core.workshop.workshop import Habits, Workshop
+from quoting.core.workshop.habits import Habits
+from quoting.core.workshop.workshop import Workshop
 from quoting.core.workshop.yarns import PutUp
 from tests.core.striped_orders import endless, ends_counted, offered, striped
 from tests.examples import (

@@ -14,9 +14,10 @@ from quoting.core.ground.errors import Refused
 from quoting.core.order.design import ColourSource
 from quoting.core.plan.design_gauges import design_gauges
 from quoting.core.plan.gauge import Gauge, Sureness, gauge_of
+from quoting.core.workshop.habits import Habits
 from quoting.core.workshop.stitches import Stitch
 from quoting.core.workshop.swatches import Piece, Reading, Run, Swatch
-from quoting.core.workshop.workshop import Habits, Pattern, Workshop
+from quoting.core.workshop.workshop import Pattern, Workshop
 from tests.examples import WOOL, band, sample_design, sample_swatch, sample_workshop, sample_yarn
 
 

@@ -11,8 +11,8 @@ from quoting.core.order.in_rows import Section, Stripe
 from quoting.core.order.order import Extra, Terms
 from quoting.core.plan.passes import Edge
 from quoting.core.quote.quote import quote_order
+from quoting.core.workshop.habits import Join
 from quoting.core.workshop.selling import Target
-from quoting.core.workshop.workshop import Join
 from quoting.core.workshop.yarns import MOST_MIXTURES, MOST_PUT_UPS, MOST_STOCK, PutUp, Stock, Yarn
 from tests.examples import sample_design, sample_order, sample_workshop, sample_yarn
 

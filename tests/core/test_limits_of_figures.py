@@ -15,6 +15,7 @@ import pytest
 from quoting.core.ground.errors import Refused
 from quoting.core.workshop.calendar import WorkingCalendar
 from quoting.core.workshop.exchange import ExchangeRate
+from quoting.core.workshop.habits import Habits
 from quoting.core.workshop.pay_rates import Year
 from quoting.core.workshop.selling import (
     Delivery,
@@ -27,7 +28,6 @@ from quoting.core.workshop.selling import (
     Tax,
 )
 from quoting.core.workshop.swatches import LEAST_COUNT, Piece, Reading, Run
-from quoting.core.workshop.workshop import Habits
 from tests.examples import sample_swatch, sample_workshop
 
 MARGIN = Target(margin=0.15)

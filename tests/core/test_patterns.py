@@ -11,8 +11,9 @@ from quoting.core.ground.errors import Refused
 from quoting.core.order.in_rows import Section, Stripe
 from quoting.core.plan.passes import Plan
 from quoting.core.plan.plan import plan_order
+from quoting.core.workshop.habits import Habits
 from quoting.core.workshop.stitches import Stitch, TurningChain
-from quoting.core.workshop.workshop import Habits, Pattern
+from quoting.core.workshop.workshop import Pattern
 from tests.examples import sample_design, sample_order, sample_workshop, section
 
 

@@ -10,9 +10,10 @@ from quoting.core.ground.errors import Refused
 from quoting.core.order.in_rows import Section, StopAt, Stripe
 from quoting.core.plan.passes import Edge, Plan, Work
 from quoting.core.plan.plan import plan_order
+from quoting.core.workshop.habits import Habits
 from quoting.core.workshop.stitches import Stitch
 from quoting.core.workshop.swatches import Piece, Reading
-from quoting.core.workshop.workshop import Habits, Pattern, Workshop
+from quoting.core.workshop.workshop import Pattern, Workshop
 from tests.examples import (
     WOOL,
     band,

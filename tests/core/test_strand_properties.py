@@ -21,7 +21,7 @@ from quoting.core.order.design import BorderBand, Corner, Design
 from quoting.core.order.in_rows import InRows, Section, Stripe
 from quoting.core.plan.passes import Edge, Pass, Plan, Work
 from quoting.core.plan.plan import plan_order
-from quoting.core.workshop.workshop import Habits, Join
+from quoting.core.workshop.habits import Habits, Join
 from quoting.core.workshop.yarns import PutUp
 from tests.examples import COLOURS, WOOL, sample_design, sample_order, sample_workshop, sample_yarn
 

@@ -13,7 +13,7 @@ from quoting.core.estimate.strands import Carry, Strand, Why, most_waiting, visi
 from quoting.core.estimate.yarn_needed import yarn_by_pass
 from quoting.core.plan.passes import Edge, Plan
 from quoting.core.plan.plan import plan_order
-from quoting.core.workshop.workshop import Habits
+from quoting.core.workshop.habits import Habits
 from tests.examples import (
     band,
     sample_design,

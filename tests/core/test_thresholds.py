@@ -17,9 +17,9 @@ from quoting.core.order.in_rows import Section
 from quoting.core.order.order import Order
 from quoting.core.plan.plan import plan_order
 from quoting.core.quote.quote import Quote
+from quoting.core.workshop.habits import Habits
 from quoting.core.workshop.swatches import Reading
 from quoting.core.workshop.timings import Minutes, Timing
-from quoting.core.workshop.workshop import Habits
 from quoting.core.workshop.yarns import PutUp
 from tests.core.striped_orders import endless
 from tests.examples import (

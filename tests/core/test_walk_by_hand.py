@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from quoting.core.estimate.ball_walk import walk_colour
 from quoting.core.estimate.balls import Supply
 from quoting.core.order.design import Design
-from quoting.core.workshop.workshop import Habits, Join
+from quoting.core.workshop.habits import Habits, Join
 from tests.core.test_strand_properties import ball_lengths, blankets, designs, habits, visited
 from tests.core.walk_by_hand import walked_by_hand
 

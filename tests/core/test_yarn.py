@@ -15,8 +15,9 @@ from quoting.core.estimate.yarn_needed import relative_error, reserve
 from quoting.core.order.order import Extra, Order
 from quoting.core.plan.gauge import Sureness
 from quoting.core.plan.plan import plan_order
+from quoting.core.workshop.habits import Habits, Join
 from quoting.core.workshop.stitches import Stitch
-from quoting.core.workshop.workshop import Habits, Join, Workshop
+from quoting.core.workshop.workshop import Workshop
 from quoting.core.workshop.yarns import PutUp, Stock
 from tests.examples import (
     band,

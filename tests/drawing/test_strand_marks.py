@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from exports.drawing.strand_marks import spread
 from quoting.core.plan.passes import Edge
 from quoting.core.quote.quote import Quote
-from quoting.core.workshop.workshop import Habits, Join
+from quoting.core.workshop.habits import Habits, Join
 from tests.drawing.pictures import drawn, of_class, quote_of, sizes
 from tests.examples import COLOURS, SMALL, band, sample_yarn, section, stripes
 

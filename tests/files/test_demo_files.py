@@ -14,6 +14,7 @@ from quoting.core.order.design import BorderBand, ColourSource, Corner
 from quoting.core.order.in_rows import Section, StopAt, Stripe
 from quoting.core.order.order import Extra, Terms
 from quoting.core.workshop.calendar import WorkingCalendar
+from quoting.core.workshop.habits import Habits, Join
 from quoting.core.workshop.selling import (
     Delivery,
     DeliveryBand,
@@ -28,7 +29,7 @@ from quoting.core.workshop.selling import (
 from quoting.core.workshop.stitches import Stitch, Vocabulary
 from quoting.core.workshop.swatches import Piece, Reading, Run
 from quoting.core.workshop.timings import Timing
-from quoting.core.workshop.workshop import Habits, Join, Pattern
+from quoting.core.workshop.workshop import Pattern
 from quoting.core.workshop.yarns import PutUp, Stock
 from quoting.places import config_folder, demo_order, demo_workshop
 from quoting.schema import load_order, load_workshop_text

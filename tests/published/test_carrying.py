@@ -7,7 +7,7 @@ import pytest
 from quoting.core.estimate.estimate import Estimate, estimate_plan
 from quoting.core.estimate.strands import Why
 from quoting.core.plan.plan import plan_order
-from quoting.core.workshop.workshop import Habits
+from quoting.core.workshop.habits import Habits
 from tests.examples import sample_design, sample_order, sample_workshop, section
 
 COLOURS = ("oat", "teal", "rust", "plum", "moss")

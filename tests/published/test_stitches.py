@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from quoting.core.ground.errors import Refused
+from quoting.core.workshop.habits import Habits
 from quoting.core.workshop.stitches import (
     TURNING_CHAINS,
     Stitch,
@@ -13,7 +14,6 @@ from quoting.core.workshop.stitches import (
     read_stitch,
     stitch_name,
 )
-from quoting.core.workshop.workshop import Habits
 from tests.examples import sample_workshop
 
 

@@ -13,10 +13,11 @@ from quoting.core.order.in_rows import Section
 from quoting.core.order.order import Extra, Order
 from quoting.core.order.resizing import Size
 from quoting.core.workshop.exchange import ExchangeRate
+from quoting.core.workshop.habits import CONFIDENCE, Habits
 from quoting.core.workshop.selling import Deposit, Pricing, Target
 from quoting.core.workshop.stitches import WORKED
 from quoting.core.workshop.swatches import Swatch
-from quoting.core.workshop.workshop import CONFIDENCE, Habits, Workshop
+from quoting.core.workshop.workshop import Workshop
 from quoting.core.workshop.yarns import Stock, Yarn
 from quoting.schema.chosen import Chosen
 from quoting.schema.figures import Count, Exact, Measure, Money, Number, Share

@@ -6,6 +6,7 @@ from dataclasses import replace
 from decimal import Decimal
 
 from quoting.core.workshop.exchange import ExchangeRate
+from quoting.core.workshop.habits import Habits, Join
 from quoting.core.workshop.selling import (
     Deposit,
     Fee,
@@ -19,7 +20,7 @@ from quoting.core.workshop.selling import (
 from quoting.core.workshop.stitches import Stitch
 from quoting.core.workshop.swatches import Reading, Run
 from quoting.core.workshop.timings import Timing
-from quoting.core.workshop.workshop import Habits, Join, Pattern, Workshop
+from quoting.core.workshop.workshop import Pattern, Workshop
 from quoting.core.workshop.yarns import Stock
 from tests.examples import (
     LARGE,

@@ -7,7 +7,7 @@ from dataclasses import replace
 import pytest
 
 from quoting.core.ground.measures import Units
-from quoting.core.workshop.workshop import Habits
+from quoting.core.workshop.habits import Habits
 from tests.examples import (
     sample_workshop,
     sample_yarn,

@@ -14,6 +14,7 @@ from quoting.core.order.in_rows import Stripe
 from quoting.core.order.order import Extra, Order, Terms
 from quoting.core.quote.quote import Quote
 from quoting.core.workshop.exchange import ExchangeRate
+from quoting.core.workshop.habits import Habits, Join
 from quoting.core.workshop.selling import (
     Deposit,
     Fee,
@@ -27,7 +28,7 @@ from quoting.core.workshop.selling import (
 )
 from quoting.core.workshop.stitches import Stitch, Vocabulary
 from quoting.core.workshop.timings import Timing
-from quoting.core.workshop.workshop import Habits, Join, Pattern, Workshop
+from quoting.core.workshop.workshop import Pattern, Workshop
 from quoting.core.workshop.yarns import PutUp, Stock
 from tests.examples import (
     LARGE,

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from quoting.core.estimate.ball_walk import ColourWalk, walk_colour
 from quoting.core.estimate.balls import Supply
 from quoting.core.estimate.strands import Point, Visit
-from quoting.core.workshop.workshop import Habits
+from quoting.core.workshop.habits import Habits
 
 LEAST_SHARE = -0.99
 """No stitch takes less than a hundredth of the yarn expected."""

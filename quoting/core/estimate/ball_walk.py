@@ -23,7 +23,7 @@ from quoting.core.estimate.runs import Run, runs_of
 from quoting.core.estimate.strands import Point, Strand, Stretch, Visit, Why
 from quoting.core.ground.sameness import HAIR
 from quoting.core.plan.passes import Edge
-from quoting.core.workshop.workshop import Join
+from quoting.core.workshop.habits import Join
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -103,7 +103,7 @@ class _Walker:
         if self.hand is not None and self.last is not None:
             self._close(self.hand, Why.CUT if self.last.blanket == blanket else Why.FINISHED)
         hand, number = self._begin(run.visits[0], blanket), 0
-        while True:
+        while number < len(run.visits):
             upto = run.upto(number, hand.left_m)
             if upto > number:
                 self._sweep(hand, run, number, upto)
@@ -111,9 +111,9 @@ class _Walker:
                 self.last = Point(blanket, last.pass_index, last.ends)
             else:
                 hand, upto = self._work(hand, run.visits[number], blanket), number + 1
-            if upto == len(run.visits):
-                break
-            hand, number = self._go_on(hand, run, upto, blanket), upto
+            if upto < len(run.visits):
+                hand = self._go_on(hand, run, upto, blanket)
+            number = upto
         self.hand = hand
 
     def _sweep(self, hand: Growing, run: Run, number: int, upto: int) -> None:

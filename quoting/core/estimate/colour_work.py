@@ -13,7 +13,7 @@ from quoting.core.estimate.strands import Visit
 from quoting.core.estimate.yarn_needed import ColourYarn
 from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import refuse
-from quoting.core.workshop.workshop import Habits, Join
+from quoting.core.workshop.habits import Habits, Join
 from quoting.core.workshop.yarns import Yarn
 
 

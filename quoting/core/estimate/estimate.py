@@ -22,7 +22,8 @@ from quoting.core.ground.place import at
 from quoting.core.order.design import ColourSource
 from quoting.core.order.order import Order
 from quoting.core.plan.passes import Plan, Work
-from quoting.core.workshop.workshop import Habits, Join, Workshop
+from quoting.core.workshop.habits import Habits, Join
+from quoting.core.workshop.workshop import Workshop
 
 MOST_PASSES = 40_000
 """Rows and rounds of all blankets of an order together."""

@@ -11,7 +11,7 @@ from enum import StrEnum
 from itertools import accumulate
 
 from quoting.core.plan.passes import Edge, Pass, Plan, Work
-from quoting.core.workshop.workshop import Habits
+from quoting.core.workshop.habits import Habits
 
 CARRY_EASE = 1.1
 """A carry takes this much yarn for each length that it climbs."""

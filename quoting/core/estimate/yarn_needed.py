@@ -16,7 +16,7 @@ from quoting.core.order.design import first_names
 from quoting.core.order.order import Order
 from quoting.core.plan.gauge import Z_95, Gauge
 from quoting.core.plan.passes import Pass, Plan
-from quoting.core.workshop.workshop import Habits
+from quoting.core.workshop.habits import Habits
 
 LABEL_ERROR = 0.02
 """Relative standard uncertainty of the length that a ball's label gives."""

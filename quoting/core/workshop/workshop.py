@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from enum import StrEnum
 from types import MappingProxyType
 
 from quoting.core.ground.codes import MistakeCode
@@ -13,9 +12,9 @@ from quoting.core.ground.errors import Checks, refuse
 from quoting.core.ground.measures import Units
 from quoting.core.ground.money import round_money
 from quoting.core.ground.place import Place, at
-from quoting.core.ground.sameness import NEAR
 from quoting.core.workshop.calendar import HOURS_A_WEEK, LEAST_HOURS, WorkingCalendar
 from quoting.core.workshop.exchange import ExchangeRate
+from quoting.core.workshop.habits import Habits
 from quoting.core.workshop.selling import Delivery, Fee, Pay, Pricing, Tax
 from quoting.core.workshop.stitches import (
     TURNING_CHAIN_COUNTS,
@@ -28,61 +27,6 @@ from quoting.core.workshop.stitches import (
 from quoting.core.workshop.swatches import Swatch
 from quoting.core.workshop.timings import Minutes, Timing
 from quoting.core.workshop.yarns import Yarn, yarn_named
-
-CONFIDENCE = 0.95
-"""How sure the yarn is to be enough, unless the maker says otherwise."""
-
-
-class Join(StrEnum):
-    """Where a new ball may be joined."""
-
-    ANYWHERE = "anywhere"
-    AT_AN_EDGE = "at an edge"
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Habits:
-    """How the maker works: carrying, tails, joins, and how much yarn to have in reserve.
-
-    Either `confidence` (one-sided, that the yarn is enough) or a plain `allowance`, beside which
-    it stays what it usually is.
-    """
-
-    carry_rows: int = 4
-    carry_height_cm: float = 5.0
-    tail_cm: float = 15.0
-    join: Join = Join.ANYWHERE
-    confidence: float = CONFIDENCE
-    allowance: float | None = None
-    tension: float = 0.05
-    counts_turning_chain: Mapping[Stitch, bool] = field(
-        default_factory=lambda: MappingProxyType({})
-    )
-
-    def __post_init__(self) -> None:
-        checks = Checks()
-        checks.number("carry_rows", self.carry_rows, least=0, most=1000)
-        checks.number("carry_height", self.carry_height_cm, least=0, most=1000)
-        checks.number("tail", self.tail_cm, above=0, most=200)
-        checks.number("confidence", self.confidence, least=0.5, most=0.9999)
-        checks.number("allowance", self.allowance, least=0, most=10)
-        checks.number("tension", self.tension, least=0, most=1)
-        if self.allowance is not None and self.confidence != CONFIDENCE:
-            checks.add("allowance", MistakeCode.CONFIDENCE_OR_ALLOWANCE)
-        checks.done()
-
-    def carries(self, rows: int, height_cm: float) -> bool:
-        """Return whether yarn is carried up over so many rows, which are so high."""
-        return 0 < rows <= self.carry_rows and height_cm <= self.carry_height_cm + NEAR
-
-    def rows_carried(self, row_cm: float) -> int:
-        """Return the most rows of one height that yarn is carried up over."""
-        return min(self.carry_rows, int((self.carry_height_cm + NEAR) / row_cm))
-
-    @property
-    def tail_m(self) -> float:
-        """One tail, in metres."""
-        return self.tail_cm / 100
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
