@@ -11,9 +11,10 @@ import pytest
 from quoting.core.ground.errors import Checks, Mistake, Refused
 from quoting.core.ground.place import NOWHERE, at
 from quoting.core.order.design import ColourSource
-from quoting.core.order.in_rows import Section, Stripe
+from quoting.core.order.in_rows import MAX_STRIPES, InRows, Section, Stripe
 from quoting.core.order.order import Extra, Order
 from quoting.core.workshop.exchange import ExchangeRate
+from quoting.core.workshop.habits import Habits
 from quoting.core.workshop.selling import Delivery, DeliveryBand, Deposit, Target
 from quoting.core.workshop.stitches import Stitch
 from quoting.core.workshop.swatches import Piece, Reading, Run
@@ -147,3 +148,17 @@ def test_a_delivery_band_carries_its_own_weight_and_no_more() -> None:
     assert delivery.band_for("GB", 400.5) is None
     assert delivery.band_for("NZ", 100) is None
     assert delivery.band_for(None, 100) is None
+
+
+def test_rows_before_and_after_the_sections_are_bounded_as_they_are() -> None:
+    many = (Stripe(colour="teal"),) * (MAX_STRIPES + 1)
+    with pytest.raises(Refused) as refused:
+        InRows(sections=(Section(stripes=many[:1]),), first_rows=many, last_rows=many)
+    assert [m.path for m in refused.value.mistakes] == ["first_rows", "last_rows"]
+
+
+def test_a_reserve_is_by_confidence_or_by_allowance() -> None:
+    Habits(allowance=0.1)
+    with pytest.raises(Refused) as refused:
+        Habits(allowance=0.1, confidence=0.9)
+    assert [m.code for m in refused.value.mistakes] == ["confidence-or-allowance"]

@@ -50,10 +50,6 @@ class ColourWalk:
         """All the yarn of the strands: stitches, carries and tails."""
         return math.fsum(strand.yarn_m for strand in self.strands)
 
-    def ended(self, why: Why) -> int:
-        """Return how many strands ended so."""
-        return sum(strand.why is why for strand in self.strands)
-
 
 def walk_colour(
     colour: str,

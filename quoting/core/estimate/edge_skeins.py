@@ -31,8 +31,6 @@ from quoting.core.estimate.skeins import (
     rank_shelf,
     target_um,
 )
-from quoting.core.ground.codes import MistakeCode
-from quoting.core.ground.errors import refuse
 from quoting.core.ground.sameness import HAIR
 from quoting.core.workshop.yarns import Yarn
 
@@ -88,7 +86,7 @@ def skeins_at_an_edge(
     """Return the cheapest skeins that the work gets through with, `need_m` its least metres.
 
     They join no row that a ball on sale could finish. As `choose_skeins`, stock that is enough
-    comes first. Errors: `balls-too-short` at `yarns` if no ball outlasts its tails.
+    comes first.
     """
     search = _Search(
         work=work,
@@ -98,8 +96,7 @@ def skeins_at_an_edge(
         target=target_um(need_m, tail_m),
     )
     pick = search.from_shelf(mix_lots=mix_lots) or search.bought(mix_lots=mix_lots)
-    if pick is None:
-        raise refuse("yarns", MistakeCode.BALLS_TOO_SHORT, yarn=yarn.name)
+    assert pick is not None, "some balls are enough where joins are free"  # noqa: S101
     return search.offers.choice(pick)
 
 
@@ -170,8 +167,6 @@ class _Search:
     ) -> int | None:
         """Return how many balls of one kind bring what is missing and serve, if any number does."""
         fewest = -(-missing * piece.balls // piece.gain)
-        if fewest > MOST_BALLS:
-            return None
         needed = self.work.balls_needed(held_m, length_m, self.full_m)
         return None if needed is None else max(fewest, needed)
 

@@ -48,10 +48,6 @@ class Place:
         """The place that holds this one."""
         return replace(self, parts=self.parts[:-1])
 
-    def is_within(self, other: Place) -> bool:
-        """Return whether it is the other place, or one inside it."""
-        return self.parts[: len(other.parts)] == other.parts
-
 
 NOWHERE = Place()
 """The document as a whole, or a value seen from within itself."""

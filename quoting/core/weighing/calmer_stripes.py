@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
+from contextlib import suppress
 from dataclasses import dataclass, replace
 from datetime import date
 from itertools import groupby, islice, zip_longest
@@ -78,12 +79,10 @@ def calmer_stripes(quote: Quote, *, today: date) -> tuple[Alternative, ...]:
         return ()
     offered = []
     for trial in sorted(islice(_trials(quote), WALKED), key=_trial_rank)[:OFFERED]:
-        try:
+        with suppress(Refused):
             other = quote_order(trial.order, quote.workshop, today=today)
-        except Refused:
-            continue
-        if 2 * other.estimate.ends <= quote.estimate.ends:
-            offered.append(Alternative(quote=other, distance=trial.distance))
+            if 2 * other.estimate.ends <= quote.estimate.ends:
+                offered.append(Alternative(quote=other, distance=trial.distance))
     return tuple(sorted(offered, key=_rank))
 
 
@@ -118,13 +117,16 @@ def _trials(quote: Quote) -> Iterator[_Trial]:
     """Yield nearby orders that keep the shape, walked for one blanket as the others are alike."""
     most = max(OFFERED, min(PLANNED, ROWS_PLANNED // len(quote.plan.rows)))
     for order in islice(_nearby(quote), most):
-        try:
-            plan = plan_order(order, quote.workshop)
-            if _keeps_shape(plan, quote):
-                walked = estimate_plan(plan, replace(order, quantity=1), quote.workshop)
-                yield _Trial(order=order, distance=_distance(plan, quote.plan), ends=walked.ends)
-        except Refused:
-            continue
+        yield from _tried(order, quote)
+
+
+def _tried(order: Order, quote: Quote) -> Iterator[_Trial]:
+    """Yield a nearby order if it can be made and keeps the shape."""
+    with suppress(Refused):
+        plan = plan_order(order, quote.workshop)
+        if _keeps_shape(plan, quote):
+            walked = estimate_plan(plan, replace(order, quantity=1), quote.workshop)
+            yield _Trial(order=order, distance=_distance(plan, quote.plan), ends=walked.ends)
 
 
 def _nearby(quote: Quote) -> Iterator[Order]:
