@@ -196,7 +196,7 @@ def test_a_least_price_is_a_line_of_its_own(all_quotes: dict[str, Quote]) -> Non
 
 
 def test_loading_the_exports_does_not_load_the_spreadsheet_library() -> None:
-    packages = ("charts", "comparison_workbook", "drawing", "record", "workbook")
+    packages = ("charts", "comparison_workbook", "costing_workbook", "drawing", "records", "sheets")
     imports = "; ".join(f"import exports.{package}" for package in packages)
     asked = f"{imports}; import sys; print('openpyxl' in sys.modules)"
     said = subprocess.run([sys.executable, "-c", asked], capture_output=True, text=True, check=True)
