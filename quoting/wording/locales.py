@@ -3,12 +3,21 @@
 from __future__ import annotations
 
 import re
+from decimal import Decimal
 from functools import lru_cache
 
 from babel import Locale
 from babel.core import UnknownLocaleError
-from babel.numbers import NumberPattern, get_decimal_symbol, get_group_symbol, parse_pattern
+from babel.numbers import (
+    NumberPattern,
+    format_decimal,
+    get_currency_symbol,
+    get_decimal_symbol,
+    get_group_symbol,
+    parse_pattern,
+)
 
+from quoting.core.ground.money import round_half_up
 from quoting.notation import Marks
 
 
@@ -58,6 +67,25 @@ def currency_format(locale: str, digits: int) -> NumberPattern:
 def marks_of(locale: str) -> Marks:
     """Return the decimal and grouping marks that numbers are typed and shown with."""
     return Marks(get_decimal_symbol(locale), get_group_symbol(locale))
+
+
+@lru_cache(maxsize=4096)
+def number_text(locale: str, plain: str, digits: int | None) -> str:
+    """Return a number, told as plain text, with so many decimals or with its own.
+
+    A page that follows as one types says nearly all of its numbers again each time.
+    """
+    number, data = Decimal(plain), locale_of(locale)
+    if digits is None:
+        return str(format_decimal(number, locale=data, decimal_quantization=False))
+    pattern = number_format(locale, digits)
+    return str(format_decimal(round_half_up(number, digits), format=pattern, locale=data))
+
+
+@lru_cache(maxsize=64)
+def currency_signs(locale: str, currency: str) -> tuple[str, ...]:
+    """Return how an amount of a currency may be marked: by its symbols, or by its code."""
+    return *(get_currency_symbol(currency, name) for name in (locale, "en")), currency
 
 
 def plain_yen(text: str) -> str:

@@ -15,7 +15,6 @@ from babel.numbers import (
     format_currency,
     format_decimal,
     format_percent,
-    get_currency_symbol,
 )
 
 from quoting.core.ground.codes import MistakeCode
@@ -30,10 +29,11 @@ from quoting.notation import Marks
 from quoting.wording.dates import format_date
 from quoting.wording.locales import (
     currency_format,
+    currency_signs,
     is_locale,
     locale_of,
     marks_of,
-    number_format,
+    number_text,
     plain_yen,
 )
 
@@ -64,8 +64,7 @@ class Speech:
     @property
     def currency_signs(self) -> tuple[str, ...]:
         """How an amount of the workshop's currency may be marked: by a symbol or its code."""
-        symbols = (get_currency_symbol(self.currency, locale) for locale in (self.locale, "en"))
-        return *symbols, self.currency
+        return currency_signs(self.locale, self.currency)
 
     @property
     def marks(self) -> Marks:
@@ -79,13 +78,7 @@ class Speech:
 
     def number(self, value: Decimal | float, digits: int | None = None) -> str:
         """Return a number with so many decimals, or with its own."""
-        if digits is None:
-            return str(
-                format_decimal(as_decimal(value), locale=self._data, decimal_quantization=False)
-            )
-        rounded = round_half_up(as_decimal(value), digits)
-        pattern = number_format(self.locale, digits)
-        return str(format_decimal(rounded, format=pattern, locale=self._data))
+        return number_text(self.locale, str(as_decimal(value)), digits)
 
     def trimmed(self, value: Decimal | float, digits: int) -> str:
         """Return a number with at most so many decimals and no zeros at their end."""

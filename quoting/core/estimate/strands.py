@@ -6,7 +6,7 @@ A strand is one unbroken length of yarn: a tail, the stitches, a tail. Each has 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from enum import StrEnum
 from itertools import accumulate
 
@@ -97,7 +97,15 @@ class Visit:
     def with_more(self, share: float) -> Visit:
         """Return the same visit with a share more yarn in every stitch."""
         more = 1 + share
-        return replace(self, yarn_m=self.yarn_m * more, bound_m=self.bound_m * more)
+        return Visit(
+            pass_index=self.pass_index,
+            starts=self.starts,
+            ends=self.ends,
+            yarn_m=self.yarn_m * more,
+            follows=self.follows,
+            carry_m=self.carry_m,
+            bound_m=self.bound_m * more,
+        )
 
 
 def visits_by_colour(plan: Plan, habits: Habits, yarn_m: Sequence[float]) -> dict[str, list[Visit]]:
