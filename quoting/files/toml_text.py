@@ -26,6 +26,9 @@ _OTHER_ENCODINGS = {
 _LONG_PATH = re.compile(r"""(?<![\w-])(?:(?:[\w-]++|"[^"\n]*+"|'[^'\n]*+')[ \t]*+\.[ \t]*+){100}""")
 """A key of so many parts that reading it takes time in squares, or minutes in a long file."""
 
+_DEEP = re.compile(r"(?:[\[{][^\[{\]}]*+){200}")
+"""So many lists or tables opened, none of them closed: nobody writes that."""
+
 _PLACE = re.compile(r"\(at (?:line (\d+), column (\d+)|end of document)\)$")
 
 
@@ -75,7 +78,7 @@ def load_toml(source: bytes | str) -> dict[str, object]:
     if len(source) > MOST_BYTES:
         raise refuse("", MistakeCode.FILE_TOO_LARGE, limit=MOST_BYTES)
     text = _decode(source) if isinstance(source, bytes) else source
-    if _LONG_PATH.search(text):
+    if _LONG_PATH.search(text) or _DEEP.search(text):
         raise refuse("", MistakeCode.NESTED_TOO_DEEP)
     try:
         return tomllib.loads(text, parse_float=_exact)
