@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import unicodedata
 from collections.abc import Mapping
+from dataclasses import replace
 from typing import Any
 
 from sqlalchemy import Row
@@ -18,12 +19,12 @@ MOST_LISTED = 200
 
 def content_columns(content: OrderContent) -> dict[str, object]:
     """Return what a row keeps of an order's content."""
-    title, buyer, figures = _listed(content.title), _listed(content.buyer), content.figures
+    content, figures = as_kept(content), content.figures
     return {
-        "title": title,
-        "title_key": search_key(title),
-        "buyer": buyer,
-        "buyer_key": search_key(buyer),
+        "title": content.title,
+        "title_key": search_key(content.title),
+        "buyer": content.buyer,
+        "buyer_key": search_key(content.buyer),
         "wanted_by": content.wanted_by,
         "price": figures and figures.price,
         "currency": figures and figures.currency,
@@ -33,6 +34,11 @@ def content_columns(content: OrderContent) -> dict[str, object]:
         "typed": typed_record(content.typed),
         "record": content.order and order_record(content.order),
     }
+
+
+def as_kept(content: OrderContent) -> OrderContent:
+    """Return an order's content with its title and its buyer as a list has them."""
+    return replace(content, title=_listed(content.title), buyer=_listed(content.buyer))
 
 
 def order_in(row: Row[Any]) -> KeptOrder:

@@ -12,7 +12,7 @@ from quoting.core.ground.errors import refuse
 from quoting.core.order.stage import Stage
 from quoting.store.book import Book
 from quoting.store.order_content import KeptOrder, OrderContent, Overtaken, SetAside
-from quoting.store.order_rows import content_columns, order_in
+from quoting.store.order_rows import as_kept, content_columns, order_in
 from quoting.store.records import typed_of, typed_record
 from quoting.store.tables import ORDERS, SET_ASIDE
 
@@ -47,7 +47,7 @@ def save_order(
     """
     with book.writing() as connection:
         kept = _order(connection, order_id)
-        if content_columns(kept.content) == content_columns(content):
+        if kept.content == as_kept(content):
             _drop_aside(connection, order_id, writer)
             return kept
         if revision != kept.revision and writer != kept.writer:

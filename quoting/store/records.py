@@ -16,13 +16,20 @@ from quoting.store.order_content import Typed
 
 
 def workshop_record(workshop: Workshop) -> str:
-    """Return a workshop as JSON; the same workshop is the same text."""
+    """Return a workshop as JSON."""
     return json.dumps(WORKSHOP.write(workshop, RECORD))
 
 
 def workshop_of(record: str) -> Workshop:
     """Return the workshop of a record. Errors: one refusal with every mistake."""
     return read_value(json.loads(record), WORKSHOP, Document.WORKSHOP, RECORD)
+
+
+def are_alike(workshop: Workshop, other: Workshop) -> bool:
+    """Return whether two workshops are kept alike, the order of their colours included."""
+    records = (workshop_record(workshop), workshop_record(other))
+    kept, kept_too = (json.loads(record, object_pairs_hook=list) for record in records)
+    return bool(kept == kept_too)
 
 
 def order_record(order: Order) -> str:

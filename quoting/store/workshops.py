@@ -11,7 +11,7 @@ from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import refuse
 from quoting.core.workshop.workshop import Workshop
 from quoting.store.book import Book
-from quoting.store.records import workshop_of, workshop_record
+from quoting.store.records import are_alike, workshop_of, workshop_record
 from quoting.store.shelf import lots_in, put_on_shelf, with_shelf
 from quoting.store.tables import WORKSHOP_VERSIONS as VERSIONS
 
@@ -50,7 +50,7 @@ def save_workshop(
     with book.writing() as connection:
         current = _current(connection)
         if current is not None:
-            if workshop_record(current.workshop) == workshop_record(workshop):
+            if are_alike(current.workshop, workshop):
                 return current.version
             number = current.version.number
             if based_on not in (None, number):
