@@ -18,7 +18,7 @@ from quoting.core.ground.errors import refuse
 from quoting.store.copies import keep_before
 from quoting.store.engines import WAIT_S, WRITES, file_engine, is_server, server_engine
 from quoting.store.failures import failures_told
-from quoting.store.schema_version import NEWEST, migrate, version_of
+from quoting.store.schema_version import bring_up_to_date
 
 if TYPE_CHECKING:
     from sqlalchemy.pool import PoolProxiedConnection
@@ -96,7 +96,7 @@ def open_book(address: str, *, now: datetime, wait_s: float = WAIT_S) -> Book:
     with ExitStack() as undo:
         undo.callback(engine.dispose)
         book = Book(engine=engine, path=path)
-        _bring_up_to_date(book, now)
+        _look_over(book, now)
         if path is not None:
             book = Book(engine=engine, path=path, held=_hold(engine))
         undo.pop_all()
@@ -122,20 +122,20 @@ def _look_at(path: Path) -> None:
         raise refuse("", MistakeCode.BOOK_READ_ONLY, file=str(path))
 
 
-def _bring_up_to_date(book: Book, now: datetime) -> None:
-    """Look the book over, and give it the tables of today.
+def _look_over(book: Book, now: datetime) -> None:
+    """See that a book is sound, and give it the tables of today.
 
     The lock is held from the look to the end, so that two that open it do not both set to work.
     """
+    path = book.path
     with book.writing() as connection:
-        version = version_of(connection)
-        if book.path is not None:
+        if path is None:
+            bring_up_to_date(connection, lambda newest: None)
+        else:
             _check_whole(connection)
-        if version == NEWEST:
-            return
-        if version is not None and book.path is not None:
-            keep_before(book.path, f"version {NEWEST}", now)
-        migrate(connection)
+            bring_up_to_date(
+                connection, lambda newest: keep_before(path, f"version {newest}", now)
+            )
 
 
 def _check_whole(connection: Connection) -> None:

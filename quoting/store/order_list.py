@@ -87,6 +87,8 @@ _KEYS: Mapping[SortedBy, ColumnElement[Any]] = MappingProxyType(
     }
 )
 
+_ALWAYS_THERE = {SortedBy.CHANGED, SortedBy.STAGE}
+
 _SHOWN = tuple(
     ORDERS.c[name]
     for name in (
@@ -129,7 +131,8 @@ def _count(connection: Connection, found: list[ColumnElement[bool]]) -> Mapping[
 
 def _order_of(asked: Asked) -> tuple[ColumnElement[Any], ...]:
     key = _KEYS[asked.by]
-    return key.is_(None), key.desc() if asked.falling else key.asc(), ORDERS.c.id.desc()
+    lacking = () if asked.by in _ALWAYS_THERE else (key.is_(None),)
+    return *lacking, key.desc() if asked.falling else key.asc(), ORDERS.c.id.desc()
 
 
 def _line(row: Row[Any]) -> OrderLine:

@@ -1,4 +1,4 @@
-"""An order's content as the columns of a row, and a row as the order it keeps."""
+"""An order's content as the columns of rows, and rows as the order they keep."""
 
 from __future__ import annotations
 
@@ -17,8 +17,8 @@ MOST_LISTED = 200
 """Characters of a title or a buyer that a list keeps; what was typed is kept whole."""
 
 
-def content_columns(content: OrderContent) -> dict[str, object]:
-    """Return what a row keeps of an order's content."""
+def listed_columns(content: OrderContent) -> dict[str, object]:
+    """Return what lists show of an order's content."""
     content, figures = as_kept(content), content.figures
     return {
         "title": content.title,
@@ -31,6 +31,12 @@ def content_columns(content: OrderContent) -> dict[str, object]:
         "earned_per_hour": figures and figures.earned_per_hour,
         "hours": figures and figures.hours,
         "ready_by": figures and figures.ready_by,
+    }
+
+
+def text_columns(content: OrderContent) -> dict[str, object]:
+    """Return what was typed of an order's content, and its record."""
+    return {
         "typed": typed_record(content.typed),
         "record": content.order and order_record(content.order),
     }
@@ -42,7 +48,7 @@ def as_kept(content: OrderContent) -> OrderContent:
 
 
 def order_in(row: Row[Any]) -> KeptOrder:
-    """Return the order that a row keeps."""
+    """Return the order that a row keeps, its texts beside it."""
     content = OrderContent(
         typed=typed_of(row.typed),
         title=row.title,

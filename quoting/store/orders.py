@@ -12,9 +12,9 @@ from quoting.core.ground.errors import refuse
 from quoting.core.order.stage import Stage
 from quoting.store.book import Book
 from quoting.store.order_content import KeptOrder, OrderContent, Overtaken, SetAside
-from quoting.store.order_rows import as_kept, content_columns, order_in
+from quoting.store.order_rows import as_kept, listed_columns, order_in, text_columns
 from quoting.store.records import typed_of, typed_record
-from quoting.store.tables import ORDERS, SET_ASIDE
+from quoting.store.tables import ORDER_TEXTS, ORDERS, SET_ASIDE
 
 
 def create_order(
@@ -61,7 +61,9 @@ def save_order(
             _set_aside(connection, aside)
             return Overtaken(kept=kept, aside=aside)
         changes = {"revision": kept.revision + 1, "writer": writer, "changed_at": now}
-        _update(connection, order_id, changes | content_columns(content))
+        _update(connection, order_id, changes | listed_columns(content))
+        its = update(ORDER_TEXTS).where(ORDER_TEXTS.c.order_id == order_id)
+        connection.execute(its.values(**text_columns(content)))
         _drop_aside(connection, order_id, writer)
         return _order(connection, order_id)
 
@@ -118,7 +120,8 @@ def drop_aside(book: Book, order_id: int, writer: str) -> None:
 
 
 def _order(connection: Connection, order_id: int) -> KeptOrder:
-    row = connection.execute(select(ORDERS).where(ORDERS.c.id == order_id)).one_or_none()
+    both = select(ORDERS, ORDER_TEXTS.c.typed, ORDER_TEXTS.c.record).join(ORDER_TEXTS)
+    row = connection.execute(both.where(ORDERS.c.id == order_id)).one_or_none()
     if row is None:
         raise refuse("", MistakeCode.ORDER_MISSING)
     return order_in(row)
@@ -127,7 +130,7 @@ def _order(connection: Connection, order_id: int) -> KeptOrder:
 def _insert(
     connection: Connection, content: OrderContent, now: datetime, writer: str, stage: Stage
 ) -> KeptOrder:
-    row = content_columns(content) | {
+    row = listed_columns(content) | {
         "revision": 1,
         "writer": writer,
         "stage": stage.value,
@@ -136,7 +139,10 @@ def _insert(
     }
     done = connection.execute(insert(ORDERS).values(**row))
     assert done.inserted_primary_key is not None  # noqa: S101 - for the types
-    return _order(connection, done.inserted_primary_key.id)
+    order_id = done.inserted_primary_key.id
+    texts = insert(ORDER_TEXTS).values(order_id=order_id, **text_columns(content))
+    connection.execute(texts)
+    return _order(connection, order_id)
 
 
 def _move(

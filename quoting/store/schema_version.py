@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 
 from sqlalchemy import Connection, column, inspect, select, table
 
@@ -11,6 +12,9 @@ from quoting.core.ground.errors import refuse
 
 NEWEST = "0001"
 """The version that this program keeps: the last of `migrations/versions`."""
+
+MIGRATIONS = "quoting.store:migrations"
+"""Where Alembic finds the steps."""
 
 VERSION_TABLE = "quoting_version"
 """Where a book says its version; by this table a book is known from other programs' databases."""
@@ -40,12 +44,25 @@ def _kept_version(connection: Connection) -> str:
     return str(connection.scalar(select(column("version_num")).select_from(table(VERSION_TABLE))))
 
 
-def migrate(connection: Connection) -> None:
-    """Bring the tables up to the newest version, within the connection's transaction."""
+def bring_up_to_date(connection: Connection, before: Callable[[str], object]) -> None:
+    """Give a database the newest tables, within the connection's transaction.
+
+    `before` is called with the newest version where there is an older book to be changed. Errors:
+    as `version_of`.
+    """
+    version = version_of(connection)
+    if version == NEWEST:
+        return
+    if version is not None:
+        before(NEWEST)
+    _migrate(connection)
+
+
+def _migrate(connection: Connection) -> None:
     from alembic import command
     from alembic.config import Config
 
     config = Config()
-    config.set_main_option("script_location", "quoting.store:migrations")
+    config.set_main_option("script_location", MIGRATIONS)
     config.attributes["connection"] = connection
     command.upgrade(config, NEWEST)

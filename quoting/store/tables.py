@@ -1,7 +1,4 @@
-"""The tables of the book as they are now; `migrations` says how they came to be so.
-
-The long texts stand last in a row, so that a list need not read them.
-"""
+"""The tables of the book as they are now; `migrations` says how they came to be so."""
 
 from __future__ import annotations
 
@@ -70,19 +67,25 @@ ORDERS = Table(
     Column("earned_per_hour", ExactNumber),
     Column("hours", ExactNumber),
     Column("ready_by", Date),
-    Column("typed", Text, nullable=False),
-    Column("record", Text),
     sqlite_autoincrement=True,
 )
-"""Each order; `title_key` and `buyer_key` are what is searched and sorted by."""
+"""Each order as lists show it; `title_key` and `buyer_key` are what is searched and sorted by."""
 
 Index(None, ORDERS.c.changed_at)
-Index(None, ORDERS.c.stage)
+
+ORDER_TEXTS = Table(
+    "order_texts",
+    METADATA,
+    Column("order_id", Integer, ForeignKey("orders.id"), primary_key=True, autoincrement=False),
+    Column("typed", Text, nullable=False),
+    Column("record", Text),
+)
+"""What was typed of each order, and its record: apart, for a list need not wade through them."""
 
 SET_ASIDE = Table(
     "set_aside",
     METADATA,
-    Column("order_id", Integer, ForeignKey("orders.id"), primary_key=True),
+    Column("order_id", Integer, ForeignKey("orders.id"), primary_key=True, autoincrement=False),
     Column("writer", Text, primary_key=True),
     Column("from_revision", Integer, nullable=False),
     Column("kept_at", Moment, nullable=False),

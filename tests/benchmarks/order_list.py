@@ -22,9 +22,9 @@ from sqlalchemy import insert
 from quoting.core.order.stage import Stage
 from quoting.store.book import Book, open_book
 from quoting.store.order_list import Asked, SortedBy, list_orders
-from quoting.store.order_rows import content_columns
+from quoting.store.order_rows import listed_columns, text_columns
 from quoting.store.orders import create_order
-from quoting.store.tables import ORDERS
+from quoting.store.tables import ORDER_TEXTS, ORDERS
 from tests.store.contents import FIGURES, whole
 
 NOW = datetime(2026, 11, 25, tzinfo=UTC)
@@ -39,19 +39,20 @@ LOOPS = 100_000
 def fill(book: Book) -> None:
     """Keep so many orders, of all stages and at many prices."""
     typed = {f"blanket.sections.1.stripes.{n}.colour": ("teal",) for n in range(FIELDS)}
-    columns = content_columns(whole(typed=typed))
+    texts = text_columns(whole(typed=typed))
     rows = []
     for number in range(MANY):
         figures = replace(FIGURES, price=Decimal(number * 37 % 900), hours=Decimal(number % 60))
-        own = content_columns(whole(title=f"Blanket {number}", figures=figures))
+        own = listed_columns(whole(title=f"Blanket {number}", figures=figures))
         moment = NOW + timedelta(minutes=number * 7 % MANY)
         rows.append(
             own
-            | {"typed": columns["typed"], "revision": 1, "writer": "", "stage_before": None}
+            | {"id": number + 1, "revision": 1, "writer": "", "stage_before": None}
             | {"stage": list(Stage)[number % 7].value, "created_at": NOW, "changed_at": moment}
         )
     with book.writing() as connection:
         connection.execute(insert(ORDERS), rows)
+        connection.execute(insert(ORDER_TEXTS), [texts | {"order_id": row["id"]} for row in rows])
 
 
 def yardstick() -> int:

@@ -46,7 +46,7 @@ def upgrade() -> None:
     _make_orders()
     op.create_table(
         "set_aside",
-        sa.Column("order_id", sa.Integer),
+        sa.Column("order_id", sa.Integer, autoincrement=False),
         sa.Column("writer", sa.Text),
         sa.Column("from_revision", sa.Integer, nullable=False),
         sa.Column("kept_at", _MOMENT, nullable=False),
@@ -76,10 +76,15 @@ def _make_orders() -> None:
         sa.Column("earned_per_hour", sa.Text),
         sa.Column("hours", sa.Text),
         sa.Column("ready_by", sa.Date),
-        sa.Column("typed", sa.Text, nullable=False),
-        sa.Column("record", sa.Text),
         sa.PrimaryKeyConstraint("id", name="pk_orders"),
         sqlite_autoincrement=True,
     )
     op.create_index("ix_orders_changed_at", "orders", ["changed_at"])
-    op.create_index("ix_orders_stage", "orders", ["stage"])
+    op.create_table(
+        "order_texts",
+        sa.Column("order_id", sa.Integer, autoincrement=False),
+        sa.Column("typed", sa.Text, nullable=False),
+        sa.Column("record", sa.Text),
+        sa.PrimaryKeyConstraint("order_id", name="pk_order_texts"),
+        sa.ForeignKeyConstraint(["order_id"], ["orders.id"], name="fk_order_texts_order_id"),
+    )
