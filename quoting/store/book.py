@@ -15,7 +15,7 @@ from sqlalchemy import Connection, Engine, text
 
 from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import refuse
-from quoting.store.copies import keep_before
+from quoting.store.copies import check_length, keep_before
 from quoting.store.engines import WAIT_S, WRITES, file_engine, is_server, server_engine
 from quoting.store.failures import failures_told
 from quoting.store.schema_version import bring_up_to_date
@@ -130,17 +130,16 @@ def _look_over(book: Book, now: datetime) -> None:
     path = book.path
     with book.writing() as connection:
         if path is None:
-            bring_up_to_date(connection, lambda newest: None)
+            bring_up_to_date(connection, before=lambda: None)
         else:
-            _check_whole(connection)
-            bring_up_to_date(
-                connection, lambda newest: keep_before(path, f"version {newest}", now)
-            )
+            _check_whole(connection, path)
+            bring_up_to_date(connection, before=lambda: keep_before(path, "update", now))
 
 
-def _check_whole(connection: Connection) -> None:
+def _check_whole(connection: Connection, path: Path) -> None:
     if connection.scalar(text("PRAGMA quick_check(1)")) != "ok":
         raise refuse("", MistakeCode.BOOK_DAMAGED)
+    check_length(path, connection.scalar(text("PRAGMA page_size")))
 
 
 def _hold(engine: Engine) -> PoolProxiedConnection:

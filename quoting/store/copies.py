@@ -6,6 +6,7 @@ import sqlite3
 from contextlib import closing
 from datetime import datetime
 from pathlib import Path
+from typing import Any
 
 from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import refuse
@@ -35,11 +36,20 @@ def copy_whole(path: Path, target: Path) -> None:
             closing(sqlite3.connect(beside)) as copy,
         ):
             book.backup(copy)
+            check_length(path, _asked(book, "page_size"))
             copy.execute("PRAGMA journal_mode = DELETE")
-            check_sound(copy)
+            if _asked(copy, "integrity_check(1)") != "ok":
+                raise refuse("", MistakeCode.BOOK_DAMAGED)
 
 
-def check_sound(copy: sqlite3.Connection) -> None:
-    """Refuse a file that is not whole. Errors: `book-damaged`."""
-    if copy.execute("PRAGMA integrity_check(1)").fetchone() != ("ok",):
+def check_length(path: Path, page_size: Any) -> None:
+    """Refuse a file whose last page is not all there, which SQLite would fill up in silence.
+
+    Errors: `book-damaged`.
+    """
+    if path.stat().st_size % int(page_size):
         raise refuse("", MistakeCode.BOOK_DAMAGED)
+
+
+def _asked(connection: sqlite3.Connection, pragma: str) -> Any:
+    return connection.execute(f"PRAGMA {pragma}").fetchone()[0]

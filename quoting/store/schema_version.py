@@ -44,17 +44,16 @@ def _kept_version(connection: Connection) -> str:
     return str(connection.scalar(select(column("version_num")).select_from(table(VERSION_TABLE))))
 
 
-def bring_up_to_date(connection: Connection, before: Callable[[str], object]) -> None:
+def bring_up_to_date(connection: Connection, before: Callable[[], object]) -> None:
     """Give a database the newest tables, within the connection's transaction.
 
-    `before` is called with the newest version where there is an older book to be changed. Errors:
-    as `version_of`.
+    `before` is called where there is an older book to be changed. Errors: as `version_of`.
     """
     version = version_of(connection)
     if version == NEWEST:
         return
     if version is not None:
-        before(NEWEST)
+        before()
     _migrate(connection)
 
 

@@ -11,8 +11,8 @@ BOOK_MISTAKES: Sentences = {
         "beginning is damaged.",
     ),
     MistakeCode.NOT_A_BOOK_ADDRESS: (
-        "This is no address of a book; write the path of a file, or an address that begins with "
-        "{wanted}",
+        "This is no address of a book; write the path of a file, or one that begins with {wanted} "
+        "where a server keeps it.",
     ),
     MistakeCode.NO_DATABASE_DRIVER: (
         "A book on a server takes a part that is not installed: install `quoting[postgres]`.",

@@ -14,14 +14,14 @@ from tests.store.postgres import Server, running_server
 
 @pytest.fixture(scope="session")
 def server() -> Iterator[Server]:
-    """A server for the whole run."""
+    """Start a server for the whole run."""
     with running_server() as started:
         yield started
 
 
 @pytest.fixture(params=["file", "server"])
 def address(request: pytest.FixtureRequest, tmp_path: Path) -> str:
-    """Where a book may be begun."""
+    """Say where a book may be begun."""
     if request.param == "file":
         return str(tmp_path / "book.db")
     started: Server = request.getfixturevalue("server")
@@ -30,12 +30,12 @@ def address(request: pytest.FixtureRequest, tmp_path: Path) -> str:
 
 @pytest.fixture
 def book(address: str) -> Iterator[Book]:
-    """An open book with nothing in it."""
+    """Open a book with nothing in it."""
     with open_book(address, now=NOW) as opened:
         yield opened
 
 
 @pytest.fixture
 def path(tmp_path: Path) -> Path:
-    """Where a book's file may be made."""
+    """Say where a book's file may be made."""
     return tmp_path / "book.db"

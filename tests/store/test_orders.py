@@ -1,4 +1,4 @@
-"""Orders are kept as they were typed, mistakes and all; a later save undoes nobody's earlier one."""
+"""Orders are kept as they were typed, mistakes and all; a later save undoes no earlier one."""
 
 from __future__ import annotations
 

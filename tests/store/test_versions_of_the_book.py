@@ -64,7 +64,7 @@ def test_a_file_is_copied_before_it_is_brought_up_to_date(
     with monkeypatch.context() as ahead:
         bring_program_ahead(ahead, tmp_path)
         open_book(str(path), now=later(days=1)).close()
-    copy = path.with_name(f"book before version {NEXT}, 2026-11-26 09.30.15.db")
+    copy = path.with_name("book before update, 2026-11-26 09.30.15.db")
     with open_book(str(copy), now=NOW) as book:
         assert kept_order(book, order.id) == order
 
