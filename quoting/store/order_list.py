@@ -34,7 +34,7 @@ class SortedBy(StrEnum):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Asked:
+class OrderQuery:
     """What of the list is asked: every word of `words` is in the title or the buyer's name.
 
     No `stages` are all of them; `page` counts from 1.
@@ -98,20 +98,22 @@ _SHOWN = tuple(
 )  # fmt: skip
 
 
-def list_orders(book: Book, asked: Asked) -> OrderList:
+def list_orders(book: Book, query: OrderQuery) -> OrderList:
     """Return a page of the orders; one past the last is the last.
 
     Orders that lack what is sorted by come last, whichever way; of equals the latest first.
     """
     with book.reading() as connection:
-        by_stage = _count(connection, _words(asked.words))
-        stages = asked.stages or tuple(Stage)
+        by_stage = _count(connection, _words(query.words))
+        stages = query.stages or tuple(Stage)
         found = sum(by_stage.get(stage, 0) for stage in stages)
-        pages = max(1, -(-found // asked.page_size))
-        page = min(max(1, asked.page), pages)
-        wanted = [*_words(asked.words), ORDERS.c.stage.in_(stage.value for stage in stages)]
-        query = select(*_SHOWN).where(*wanted).order_by(*_order_of(asked))
-        rows = connection.execute(query.limit(asked.page_size).offset((page - 1) * asked.page_size))
+        pages = max(1, -(-found // query.page_size))
+        page = min(max(1, query.page), pages)
+        wanted = [*_words(query.words), ORDERS.c.stage.in_(stage.value for stage in stages)]
+        found_rows = select(*_SHOWN).where(*wanted).order_by(*_order_of(query))
+        rows = connection.execute(
+            found_rows.limit(query.page_size).offset((page - 1) * query.page_size)
+        )
         lines = tuple(_line(row) for row in rows)
     return OrderList(lines=lines, by_stage=by_stage, found=found, page=page, pages=pages)
 
@@ -125,14 +127,14 @@ def _words(words: str) -> list[ColumnElement[bool]]:
 
 
 def _count(connection: Connection, found: list[ColumnElement[bool]]) -> Mapping[Stage, int]:
-    query = select(ORDERS.c.stage, func.count()).where(*found).group_by(ORDERS.c.stage)
-    return MappingProxyType({Stage(stage): count for stage, count in connection.execute(query)})
+    counts = select(ORDERS.c.stage, func.count()).where(*found).group_by(ORDERS.c.stage)
+    return MappingProxyType({Stage(stage): count for stage, count in connection.execute(counts)})
 
 
-def _order_of(asked: Asked) -> tuple[ColumnElement[Any], ...]:
-    key = _KEYS[asked.by]
-    lacking = () if asked.by in _ALWAYS_THERE else (key.is_(None),)
-    return *lacking, key.desc() if asked.falling else key.asc(), ORDERS.c.id.desc()
+def _order_of(query: OrderQuery) -> tuple[ColumnElement[Any], ...]:
+    key = _KEYS[query.by]
+    lacking = () if query.by in _ALWAYS_THERE else (key.is_(None),)
+    return *lacking, key.desc() if query.falling else key.asc(), ORDERS.c.id.desc()
 
 
 def _line(row: Row[Any]) -> OrderLine:

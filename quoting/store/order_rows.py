@@ -9,6 +9,8 @@ from typing import Any
 
 from sqlalchemy import Row
 
+from quoting.core.ground.errors import Refused
+from quoting.core.order.order import Order
 from quoting.core.order.stage import Stage
 from quoting.store.order_content import Figures, KeptOrder, OrderContent
 from quoting.store.records import order_of, order_record, typed_of, typed_record
@@ -54,7 +56,7 @@ def order_in(row: Row[Any]) -> KeptOrder:
         title=row.title,
         buyer=row.buyer,
         wanted_by=row.wanted_by,
-        order=None if row.record is None else order_of(row.record),
+        order=_order_of(row.record),
         figures=figures_in(row._mapping),
     )
     return KeptOrder(
@@ -67,6 +69,17 @@ def order_in(row: Row[Any]) -> KeptOrder:
         changed_at=row.changed_at,
         content=content,
     )
+
+
+def _order_of(record: str | None) -> Order | None:
+    """Return the order of a record; what was whole once may not be to a later version's limits.
+
+    What was typed is there all the same, and tells what is wrong with it.
+    """
+    try:
+        return None if record is None else order_of(record)
+    except Refused:
+        return None
 
 
 def figures_in(columns: Mapping[Any, Any]) -> Figures | None:

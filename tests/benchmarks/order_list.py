@@ -21,7 +21,7 @@ from sqlalchemy import insert
 
 from quoting.core.order.stage import Stage
 from quoting.store.book import Book, open_book
-from quoting.store.order_list import Asked, SortedBy, list_orders
+from quoting.store.order_list import OrderQuery, SortedBy, list_orders
 from quoting.store.order_rows import listed_columns, text_columns
 from quoting.store.orders import create_order
 from quoting.store.tables import ORDER_TEXTS, ORDERS
@@ -87,15 +87,15 @@ def main() -> None:
         with open_book(address, now=NOW) as book:
             fill(book)
             for by in SortedBy:
-                asked = Asked(by=by)
-                tell(f"sorted by {by}", lambda asked=asked: list_orders(book, asked), loop_s)
-            for name, asked in {
-                "the last page": Asked(page=MANY),
-                "two words found": Asked(words="blanket 77"),
-                "nothing found": Asked(words="rug"),
-                "one stage": Asked(stages=(Stage.ON_THE_HOOK,), by=SortedBy.WANTED_BY),
+                query = OrderQuery(by=by)
+                tell(f"sorted by {by}", lambda query=query: list_orders(book, query), loop_s)
+            for name, query in {
+                "the last page": OrderQuery(page=MANY),
+                "two words found": OrderQuery(words="blanket 77"),
+                "nothing found": OrderQuery(words="rug"),
+                "one stage": OrderQuery(stages=(Stage.ON_THE_HOOK,), by=SortedBy.WANTED_BY),
             }.items():
-                tell(name, lambda asked=asked: list_orders(book, asked), loop_s)
+                tell(name, lambda query=query: list_orders(book, query), loop_s)
             tell("a new order", lambda: create_order(book, whole(), now=NOW), loop_s)
         tell("opening the book", lambda: open_book(address, now=NOW).close(), loop_s)
         print(f"{'the file':>28}: {Path(address).stat().st_size / 1e6:8.1f} MB")

@@ -25,7 +25,7 @@ def address(request: pytest.FixtureRequest, tmp_path: Path) -> str:
     if request.param == "file":
         return str(tmp_path / "book.db")
     started: Server = request.getfixturevalue("server")
-    return started.new_database()
+    return started.new_place()
 
 
 @pytest.fixture

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import shutil
 import subprocess
 import tempfile
 from collections.abc import Iterator
@@ -36,6 +37,12 @@ class Server:
         name = f"book_{next(_NUMBERS)}"
         self.tell("postgres", f'CREATE DATABASE "{name}"')
         return self.address(name)
+
+    def new_place(self) -> str:
+        """Return the address of a schema with nothing in it, which is quicker made."""
+        name = f"book_{next(_NUMBERS)}"
+        self.tell("postgres", f"CREATE SCHEMA {name}")
+        return f"{self.address('postgres')}&options=-c%20search_path%3D{name}"
 
     def tell(self, database: str, *statements: str) -> None:
         with psycopg.connect(self.address(database), autocommit=True) as connection:
@@ -79,8 +86,6 @@ def _server_user() -> dict[str, Any]:
 
 
 def _give(folder: Path, user: str) -> None:
-    import shutil
-
     shutil.chown(folder, user)
 
 

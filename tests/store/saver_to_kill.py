@@ -10,6 +10,8 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
+import pytest
+
 ROOT = Path(__file__).parents[2]
 
 
@@ -48,6 +50,8 @@ class Saver:
 @contextmanager
 def saver(address: str) -> Iterator[Saver]:
     """Start the program that saves the first order of a book."""
+    if not hasattr(os, "fork"):
+        pytest.skip("needs a system whose programs can fork")
     with subprocess.Popen(
         [sys.executable, "-m", "tests.store.saver", address],
         stdin=subprocess.PIPE,

@@ -38,6 +38,7 @@ def filled(path: Path, orders: int = 60) -> Path:
     return path
 
 
+@pytest.mark.skipif(sys.platform == "win32", reason="permissions are not told by mode there")
 def test_a_new_book_is_the_users_alone(tmp_path: Path) -> None:
     path = tmp_path / "hers" / "book.db"
     with open_book(str(path), now=NOW) as book:
@@ -71,6 +72,7 @@ def test_a_folder_is_no_book(tmp_path: Path) -> None:
     assert told(tmp_path) == MistakeCode.FILE_IS_FOLDER
 
 
+@pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="needs named pipes")
 def test_a_pipe_is_no_book(path: Path) -> None:
     os.mkfifo(path)
     assert told(path) == MistakeCode.FILE_IS_NO_FILE

@@ -11,7 +11,7 @@ import pytest
 from quoting.core.order.stage import Stage
 from quoting.store.book import Book
 from quoting.store.order_content import OrderContent
-from quoting.store.order_list import Asked, OrderList, SortedBy, list_orders
+from quoting.store.order_list import OrderList, OrderQuery, SortedBy, list_orders
 from quoting.store.orders import call_off, create_order
 from tests.store.contents import FIGURES, half, priced, whole
 from tests.store.moments import NOW, later
@@ -28,16 +28,16 @@ def titles(found: OrderList) -> list[str]:
 
 
 def ask(book: Book, **what: Any) -> list[str]:
-    return titles(list_orders(book, Asked(**what)))
+    return titles(list_orders(book, OrderQuery(**what)))
 
 
 def test_an_empty_book_has_a_page_with_nothing_on_it(book: Book) -> None:
-    assert list_orders(book, Asked()) == OrderList(lines=())
+    assert list_orders(book, OrderQuery()) == OrderList(lines=())
 
 
 def test_a_line_has_what_a_list_shows(book: Book) -> None:
     order = create_order(book, whole(), now=NOW)
-    (line,) = list_orders(book, Asked()).lines
+    (line,) = list_orders(book, OrderQuery()).lines
     assert (line.id, line.stage, line.changed_at) == (order.id, Stage.ASKED, NOW)
     assert (line.title, line.buyer) == ("Cot blanket in moorland stripes", "Rosalind Quill")
     assert (line.wanted_by, line.figures) == (date(2027, 3, 20), FIGURES)
@@ -63,7 +63,7 @@ def test_an_order_that_lacks_what_is_sorted_by_comes_last_either_way(
     keep(book, replace(half(), buyer=""), whole())
     lacks = {SortedBy.CHANGED, SortedBy.STAGE}
     for falling in (True, False):
-        last = list_orders(book, Asked(by=by, falling=falling)).lines[-1]
+        last = list_orders(book, OrderQuery(by=by, falling=falling)).lines[-1]
         assert (last.figures is None) or by in lacks
 
 
@@ -117,7 +117,7 @@ def test_every_word_is_looked_for_in_title_and_buyer(
 def test_stages_choose_the_lines_and_are_counted_for_all_that_is_found(book: Book) -> None:
     keep(book, half("one"), half("two"), half("another"))
     keep(book, half("one more"), stage=Stage.AGREED)
-    found = list_orders(book, Asked(words="o", stages=(Stage.AGREED, Stage.FINISHED)))
+    found = list_orders(book, OrderQuery(words="o", stages=(Stage.AGREED, Stage.FINISHED)))
     assert titles(found) == ["one more"]
     assert found.by_stage == {Stage.ASKED: 3, Stage.AGREED: 1}
     assert (found.found, found.pages) == (1, 1)
@@ -125,7 +125,7 @@ def test_stages_choose_the_lines_and_are_counted_for_all_that_is_found(book: Boo
 
 def test_pages_hold_every_order_once(book: Book) -> None:
     keep(book, *(half(str(number)) for number in range(7)))
-    pages = [list_orders(book, Asked(page=page, page_size=3)) for page in (1, 2, 3)]
+    pages = [list_orders(book, OrderQuery(page=page, page_size=3)) for page in (1, 2, 3)]
     assert [title for page in pages for title in titles(page)] == list("6543210")
     assert {(page.found, page.pages) for page in pages} == {(7, 3)}
 
@@ -133,12 +133,12 @@ def test_pages_hold_every_order_once(book: Book) -> None:
 @pytest.mark.parametrize(("asked", "given"), [(99, 3), (0, 1), (-5, 1)])
 def test_a_page_that_there_is_not_is_the_nearest(book: Book, asked: int, given: int) -> None:
     keep(book, *(half(str(number)) for number in range(7)))
-    assert list_orders(book, Asked(page=asked, page_size=3)).page == given
+    assert list_orders(book, OrderQuery(page=asked, page_size=3)).page == given
 
 
 def test_equals_have_an_order_of_their_own(book: Book) -> None:
     for _ in range(5):
         create_order(book, priced("84.00"), now=NOW)
     for by in SortedBy:
-        lines = list_orders(book, Asked(by=by)).lines
+        lines = list_orders(book, OrderQuery(by=by)).lines
         assert [line.id for line in lines] == [5, 4, 3, 2, 1]

@@ -10,6 +10,7 @@ from typing import Any
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from sqlalchemy import func, update
 
 from quoting.core.ground.codes import MistakeCode
 from quoting.core.order.stage import Stage
@@ -27,6 +28,7 @@ from quoting.store.orders import (
     kept_order,
     save_order,
 )
+from quoting.store.tables import ORDER_TEXTS
 from tests.schema.values import of_shape
 from tests.store.contents import FIGURES, TYPED, half, whole
 from tests.store.moments import DESK, NOW, TABLET, later
@@ -191,6 +193,16 @@ def test_a_copy_is_an_order_of_its_own(book: Book) -> None:
     assert (copy.content, copy.stage, copy.created_at) == (whole(), Stage.ASKED, later(days=1))
     saved(book, copy.id, half("Another"), revision=1)
     assert kept_order(book, first.id) == first
+
+
+def test_a_record_that_is_beyond_the_limits_of_today_leaves_what_was_typed(book: Book) -> None:
+    order = create_order(book, whole(), now=NOW)
+    with book.writing() as connection:
+        connection.execute(
+            update(ORDER_TEXTS).values(record=func.replace(ORDER_TEXTS.c.record, "80", "80000"))
+        )
+    kept = kept_order(book, order.id).content
+    assert (kept.order, kept.typed, kept.figures) == (None, TYPED, FIGURES)
 
 
 def test_an_order_that_there_is_not_is_told(book: Book) -> None:

@@ -17,7 +17,7 @@ from quoting.core.ground.codes import MistakeCode
 from quoting.core.order.stage import Stage
 from quoting.store import schema_version
 from quoting.store.book import Book, open_book
-from quoting.store.order_list import Asked, SortedBy, list_orders
+from quoting.store.order_list import OrderQuery, SortedBy, list_orders
 from quoting.store.orders import asides_of, create_order, kept_order
 from quoting.store.schema_version import NEWEST, VERSION_TABLE
 from quoting.store.shelf import lots_on_shelf
@@ -129,7 +129,7 @@ def test_a_book_of_every_version_that_there_was_can_be_read(kept: Path, path: Pa
         assert [(lot.colour, lot.lot, lot.grams) for lot in lots_on_shelf(book)] == [
             ("oat", "771", 42.5)
         ]
-        lines = list_orders(book, Asked(by=SortedBy.STAGE, falling=False)).lines
+        lines = list_orders(book, OrderQuery(by=SortedBy.STAGE, falling=False)).lines
         assert [line.stage for line in lines] == list(Stage)
         first = kept_order(book, 1).content
         assert first.order is not None
