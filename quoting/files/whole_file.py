@@ -13,8 +13,8 @@ from pathlib import Path
 
 def write_whole(path: Path, data: bytes) -> None:
     """Write a file's bytes. Errors: as `whole_file`."""
-    with whole_file(path) as beside:
-        beside.write_bytes(data)
+    with whole_file(path) as beside, beside.open("wb") as file:
+        file.write(data)
 
 
 @contextlib.contextmanager
@@ -32,7 +32,7 @@ def whole_file(path: Path, mode: int = 0o666) -> Iterator[Path]:
     except ValueError as error:
         raise OSError(errno.EINVAL, "no such name") from error
     try:
-        os.close(os.open(beside, os.O_CREAT | os.O_EXCL | os.O_WRONLY, mode))
+        beside.touch(mode, exist_ok=False)
         yield beside
         _settle(beside)
         if older is not None:

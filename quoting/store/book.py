@@ -108,7 +108,7 @@ def _look_at(path: Path) -> None:
     try:
         path.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
         if not path.exists():
-            os.close(os.open(path, os.O_CREAT | os.O_RDWR, 0o600))
+            path.touch(0o600)
         mode = path.stat().st_mode
     except (OSError, ValueError) as error:
         said = (error.strerror if isinstance(error, OSError) else None) or str(error)
