@@ -4,17 +4,21 @@ from __future__ import annotations
 
 import argparse
 import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from quoting.cli.books import add_book, book_address, opened_book, this_moment
 from quoting.cli.failures import BadInput, NotDone, mistakes_told
-from quoting.cli.job import WORKSHOP_FILE, this_day
-from quoting.places import demo_order, demo_workshop
+from quoting.cli.job import this_day
 from quoting.rates import kept_rates, kept_rates_path
-from quoting.schema import load_order, load_workshop
+from quoting.schema import load_workshop
 from quoting.wording import FILE_SPEECH, is_locale
 
 if TYPE_CHECKING:
+    from quoting.store.book import Book
+    from quoting.web.kept import KeptShop
     from quoting.web.shop import Shop
 
 PORT = 8777
@@ -25,13 +29,16 @@ def add_to(commands: Any) -> None:
     """Add the command to the parser's commands."""
     parser = commands.add_parser("serve", help="show the web pages", description=__doc__)
     parser.add_argument("--port", type=int, default=PORT, help=f"default {PORT}; 0: any free one")
+    add_book(parser)
     parser.add_argument(
         "--workshop",
         metavar="FILE",
         type=Path,
-        help=f"the workshop file (default: {WORKSHOP_FILE} here, else the demo's)",
+        help="serve a workshop file, without a book; nothing is kept",
     )
-    parser.add_argument("--demo", action="store_true", help="start with the demo's order")
+    parser.add_argument(
+        "--demo", action="store_true", help="open a book of the demo's, thrown away at the end"
+    )
     parser.set_defaults(run=run)
 
 
@@ -39,16 +46,22 @@ def run(args: argparse.Namespace) -> None:
     """Serve the pages until interrupted. Errors: BadInput, NotDone."""
     if not 0 <= args.port <= MOST_PORT:
         raise BadInput(f"--port: {args.port} is no port; they go from 0 to {MOST_PORT}.")
-    shop = _shop(args)
+    if sum((args.workshop is not None, args.book is not None, args.demo)) > 1:
+        raise BadInput("Give one of --book, --workshop and --demo, not several.")
+    with _served(args) as shop:
+        _serve(shop, args.port)
+
+
+def _serve(shop: Shop | KeptShop, port: int) -> None:
     # Imported here: the other commands have no use for them.
     from quoting.web import create_app
     from quoting.web.server import LOOPBACK, open_server
 
     try:
-        server = open_server(create_app(shop), args.port)
+        server = open_server(create_app(shop), port)
     except OSError as error:
         reason = error.strerror or error
-        raise NotDone(f"Port {args.port} cannot be had ({reason}); try --port 0.") from error
+        raise NotDone(f"Port {port} cannot be had ({reason}); try --port 0.") from error
     address = f"http://{LOOPBACK}:{server.effective_port}/"
     sys.stderr.write(f"Open {address} in a browser. Ctrl+C ends it.\n")
     sys.stderr.flush()
@@ -58,33 +71,39 @@ def run(args: argparse.Namespace) -> None:
         server.close()
 
 
-def _shop(args: argparse.Namespace) -> Shop:
+@contextmanager
+def _served(args: argparse.Namespace) -> Iterator[Shop | KeptShop]:
+    """Yield what the pages are served from, and let go of it at the end."""
+    if args.workshop is not None:
+        yield _shop_of(args.workshop)
+    elif args.demo:
+        from quoting.cli.demo_book import demo_book
+
+        with demo_book() as book:
+            yield _kept_shop(book, passing=True)
+    else:
+        with opened_book(book_address(args)) as book:
+            yield _kept_shop(book)
+
+
+def _kept_shop(book: Book, *, passing: bool = False) -> KeptShop:
+    from quoting.web.kept import KeptShop
+
+    file = kept_rates_path()
+    return KeptShop(
+        book=book,
+        now=this_moment,
+        today=this_day,
+        passing=passing,
+        rates=kept_rates(file),
+        rates_file=file,
+    )
+
+
+def _shop_of(file: Path) -> Shop:
     from quoting.web.shop import open_shop
 
-    path = _workshop_file(args)
-    borrowed = path is None
-    file = path or demo_workshop()
     with mistakes_told(lambda _: file, FILE_SPEECH):
-        shop = open_shop(
-            load_workshop(file, is_locale),
-            today=this_day,
-            file=str(path or WORKSHOP_FILE),
-            borrowed=borrowed,
-        )
+        shop = open_shop(load_workshop(file, is_locale), today=this_day, file=str(file))
     rates_file = kept_rates_path()
-    shop = shop.keeping_rates_in(rates_file).with_rates(kept_rates(rates_file))
-    if not args.demo:
-        return shop
-    with mistakes_told(lambda _: demo_order(), shop.speech):
-        return shop.starting_with(load_order(demo_order(), shop.workshop))
-
-
-def _workshop_file(args: argparse.Namespace) -> Path | None:
-    """Return the maker's own workshop file; None where the demo's stands in for it."""
-    named: Path | None = args.workshop
-    if named is not None and args.demo:
-        raise BadInput("Give either --workshop or --demo, not both.")
-    if named is not None:
-        return named
-    here = Path(WORKSHOP_FILE)
-    return here if here.is_file() and not args.demo else None
+    return shop.keeping_rates_in(rates_file).with_rates(kept_rates(rates_file))

@@ -93,6 +93,16 @@ def with_shelf(workshop: Workshop, lots: tuple[Lot, ...]) -> Workshop:
     return replace(workshop, yarns=tuple(yarns))
 
 
+def shelf_is(workshop: Workshop, lots: tuple[Lot, ...]) -> bool:
+    """Return whether the yarns of a workshop have just those lots."""
+    has = sorted((yarn, *_known_by(stock)) for yarn, stock in _stocks(workshop))
+    return has == sorted((lot.yarn, lot.colour, lot.lot, lot.grams) for lot in lots)
+
+
+def _known_by(stock: Stock) -> tuple[str, str, float]:
+    return stock.colour, stock.lot, stock.weight_g
+
+
 def _stocks(workshop: Workshop) -> Iterator[tuple[str, Stock]]:
     for yarn in workshop.yarns:
         for stock in yarn.stock:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 
 from sqlalchemy import Connection, Select, insert, select
@@ -12,8 +12,10 @@ from quoting.core.ground.errors import refuse
 from quoting.core.workshop.workshop import Workshop
 from quoting.store.book import Book
 from quoting.store.records import are_alike, workshop_of, workshop_record
-from quoting.store.shelf import lots_in, put_on_shelf, with_shelf
+from quoting.store.shelf import lots_in, put_on_shelf, shelf_is, with_shelf
 from quoting.store.tables import WORKSHOP_VERSIONS as VERSIONS
+
+_LATEST = select(VERSIONS.c.number).order_by(VERSIONS.c.number.desc()).limit(1)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -33,10 +35,19 @@ class KeptWorkshop:
     workshop: Workshop
 
 
-def current_workshop(book: Book) -> KeptWorkshop | None:
-    """Return the workshop as it is now, its shelf included; None of a book without any."""
+def current_workshop(book: Book, known: KeptWorkshop | None = None) -> KeptWorkshop | None:
+    """Return the workshop as it is now, its shelf included; None of a book without any.
+
+    `known` is what was returned before: it is returned again where nothing has changed since, and
+    its record is not read anew where only the shelf has.
+    """
     with book.reading() as connection:
-        return _current(connection)
+        if known is None or connection.scalar(_LATEST) != known.version.number:
+            return _current(connection)
+        lots = lots_in(connection)
+    if shelf_is(known.workshop, lots):
+        return known
+    return replace(known, workshop=with_shelf(known.workshop, lots))
 
 
 def save_workshop(
@@ -121,8 +132,7 @@ def _kept(connection: Connection, query: Select[tuple[object, ...]]) -> KeptWork
 def _append(
     connection: Connection, workshop: Workshop, now: datetime, brought_back: int | None = None
 ) -> WorkshopVersion:
-    latest = select(VERSIONS.c.number).order_by(VERSIONS.c.number.desc()).limit(1)
-    number = (connection.scalar(latest) or 0) + 1
+    number = (connection.scalar(_LATEST) or 0) + 1
     row = {"number": number, "saved_at": now, "brought_back": brought_back}
     connection.execute(insert(VERSIONS).values(**row, record=workshop_record(workshop)))
     put_on_shelf(connection, workshop)

@@ -11,10 +11,10 @@ from quoting.core.ground.errors import Refused
 from quoting.web.orders import pages as orders
 from quoting.web.orders.pages import REFUSED
 from quoting.web.security import TURNED_AWAY, log
-from quoting.web.shop import shop_now
+from quoting.web.shop import NoWorkshop, shop_if_any
 from quoting.web.sizes import pages as comparing
 from quoting.web.workshop import forms_sent as workshop_forms
-from quoting.wording import mistake_sentence
+from quoting.wording import BOOK_FAILURES, FILE_SPEECH, mistake_sentence
 
 _WORDS = {
     400: "That request could not be read.",
@@ -23,8 +23,11 @@ _WORDS = {
     413: "That is more than can be taken at once.",
     422: "That cannot be taken as it is.",
     500: "Something went wrong here, and it is not your doing.",
+    503: "The book cannot be read or written to just now.",
     429: "Several large orders are being worked out just now; ask again in a moment.",
 }
+
+BOOK_FAILS = 503
 
 _KEPT_HEADERS = frozenset({"Allow", "Retry-After"})
 """What a failure says beside its page."""
@@ -35,6 +38,7 @@ def handle_failures(app: Flask) -> None:
     app.register_error_handler(CSRFError, _stale)
     app.register_error_handler(HTTPException, _failed)
     app.register_error_handler(Refused, _refused)
+    app.register_error_handler(NoWorkshop, _no_workshop)
     for turned_away in TURNED_AWAY:
         app.register_error_handler(turned_away, _turned_away)
 
@@ -53,11 +57,20 @@ def _turned_away(error: HTTPException) -> ResponseReturnValue:
     return Response(f"{error.description}\n", error.code, content_type="text/plain; charset=utf-8")
 
 
+def _no_workshop(error: NoWorkshop) -> ResponseReturnValue:
+    """Lead to where a workshop is begun."""
+    del error
+    return redirect(url_for("first_steps.show"), 303)
+
+
 def _refused(refused: Refused) -> ResponseReturnValue:
     """Return what is wrong with an order that no page of its own can show."""
-    said = " ".join(mistake_sentence(m, shop_now().speech) for m in refused.mistakes)
-    page = render_template("failures/failure.html", code=REFUSED, words=_WORDS[REFUSED], said=said)
-    return page, REFUSED
+    shop = shop_if_any()
+    speech = FILE_SPEECH if shop is None else shop.speech
+    said = " ".join(mistake_sentence(m, speech) for m in refused.mistakes)
+    code = BOOK_FAILS if refused.mistakes[0].code in BOOK_FAILURES else REFUSED
+    page = render_template("failures/failure.html", code=code, words=_WORDS[code], said=said)
+    return page, code
 
 
 def _failed(error: HTTPException) -> ResponseReturnValue:

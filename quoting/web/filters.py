@@ -13,8 +13,9 @@ from quoting.core.weighing.calmer_designs import can_be_calmed
 from quoting.web.long_tables import beginning
 from quoting.web.orders import reckonings
 from quoting.web.orders.body_forms import FORMS, counts_template
-from quoting.web.shop import shop_now
+from quoting.web.shop import shop_if_any
 from quoting.wording import (
+    FILE_SPEECH,
     body_heading,
     change_words,
     exchange_rate,
@@ -100,6 +101,8 @@ def _sums_of_bodies() -> Iterator[Callable[..., object]]:
 
 
 def _shared() -> dict[str, Any]:
-    shop = shop_now()
-    bar = [(name, title) for name, title in BAR.items() if name in current_app.blueprints]
-    return {"shop": shop, "say": shop.speech, "bar": bar, "here": request.blueprint}
+    shop = shop_if_any()
+    say = FILE_SPEECH if shop is None else shop.speech
+    places = BAR if shop is not None else {}
+    bar = [(name, title) for name, title in places.items() if name in current_app.blueprints]
+    return {"shop": shop, "say": say, "bar": bar, "here": request.blueprint}

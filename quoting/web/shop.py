@@ -6,9 +6,9 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
-from typing import cast
+from typing import Protocol, cast
 
-from flask import current_app
+from flask import Flask, current_app, g
 
 from quoting.core.order.order import Order
 from quoting.core.workshop.euro_rates import EuroRates
@@ -21,12 +21,23 @@ from quoting.schema.notation import Medium, Notation
 from quoting.web.sizes.customary_sizes import Size, read_sizes
 from quoting.wording import Speech, speech_of
 
+Day = Callable[[], date]
+"""Tells which day it is."""
+
+SHOPS = "quoting-shops"
+"""Where an application has what its workshop is asked of."""
+
+
+class NoWorkshop(Exception):  # noqa: N818 - the book is still empty, and nothing went wrong
+    """There is no workshop yet to work with."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Shop:
     """One maker's workshop as the pages see it.
 
-    `file` names the workshop file; `borrowed` says that the measurements are the demo's, not the
+    `file` names the workshop file, and is blank where a book keeps it, as the version of that
+    number; `borrowed` says that the measurements are the demo's, not the
     maker's; `sample` is the order that the form starts with, if any. `rates` are the reference
     rates in use, kept in `rates_file`; `typed_rates` those of the workshop file, which win.
     """
@@ -38,10 +49,11 @@ class Shop:
     borrowed: bool
     sample: Order | None
     sizes: tuple[Size, ...]
-    today: Callable[[], date]
+    today: Day
     typed_rates: Mapping[str, ExchangeRate]
     rates: EuroRates | None = None
     rates_file: Path | None = None
+    version: int | None = None
 
     @property
     def notation(self) -> Notation:
@@ -62,7 +74,7 @@ class Shop:
         """Return the same workshop, its form filled in with an order to begin with."""
         return replace(self, sample=sample)
 
-    def keeping_rates_in(self, file: Path) -> Shop:
+    def keeping_rates_in(self, file: Path | None) -> Shop:
         """Return the same workshop, which keeps fetched rates in a file."""
         return replace(self, rates_file=file)
 
@@ -75,7 +87,7 @@ class Shop:
 def open_shop(
     workshop: Workshop,
     *,
-    today: Callable[[], date],
+    today: Day,
     file: str = "workshop.toml",
     borrowed: bool = False,
 ) -> Shop:
@@ -94,11 +106,57 @@ def open_shop(
     )
 
 
+class Shops(Protocol):
+    """What an application asks for its workshop at each request."""
+
+    def shop(self) -> Shop | None:
+        """Return the workshop as it is now, None where there is none yet."""
+
+    def take_rates(self, rates: EuroRates) -> None:
+        """Serve with other reference rates from now on."""
+
+
+@dataclass(slots=True)
+class OneShop:
+    """A workshop that was read from a file, and stays as it is."""
+
+    read: Shop
+
+    def shop(self) -> Shop:
+        """Return the workshop."""
+        return self.read
+
+    def take_rates(self, rates: EuroRates) -> None:
+        """Serve with other reference rates from now on."""
+        self.read = self.read.with_rates(rates)
+
+
+def serve_shops(app: Flask, shops: Shops) -> None:
+    """Have an application ask for its workshop there."""
+    app.extensions[SHOPS] = shops
+
+
+def shops_now() -> Shops:
+    """Return what this application asks for its workshop."""
+    return cast("Shops", current_app.extensions[SHOPS])
+
+
+def shop_if_any() -> Shop | None:
+    """Return the workshop of this request, the same from its beginning to its end."""
+    if "shop" not in g:
+        g.shop = None  # should the book fail, the page that tells it asks no second time
+        g.shop = shops_now().shop()
+    return cast("Shop | None", g.shop)
+
+
 def shop_now() -> Shop:
-    """Return the workshop that this application serves."""
-    return cast("Shop", current_app.config["SHOP"])
+    """Return the workshop of this request. Errors: NoWorkshop."""
+    shop = shop_if_any()
+    if shop is None:
+        raise NoWorkshop
+    return shop
 
 
-def change_shop(shop: Shop) -> None:
-    """Serve from now on what `shop` says, in every later request."""
-    current_app.config["SHOP"] = shop
+def look_again() -> None:
+    """Have the workshop looked up anew, where this request has changed it."""
+    g.pop("shop", None)

@@ -1,6 +1,7 @@
 """Codes, facts and figures to sentences, amounts and labels, in the workshop's locale."""
 
 from quoting.wording.bodies import body_words
+from quoting.wording.book_mistakes import BOOK_FAILURES
 from quoting.wording.cautions import caution_sentence
 from quoting.wording.comparing import change_words, refusal_words, rule_words, verdict
 from quoting.wording.confirmed import confirming_digits
@@ -48,6 +49,7 @@ from quoting.wording.workbook_notes import (
 )
 
 __all__ = [
+    "BOOK_FAILURES",
     "COMPARISON_FOLLOWS",
     "COMPARISON_SOURCES",
     "FILE_SPEECH",

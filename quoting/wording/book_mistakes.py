@@ -59,3 +59,18 @@ BOOK_MISTAKES: Sentences = {
         "overwritten: look at it, and save again.",
     ),
 }
+
+BOOK_FAILURES = frozenset(
+    {
+        MistakeCode.BOOK_NOT_MADE,
+        MistakeCode.BOOK_DAMAGED,
+        MistakeCode.BOOK_READ_ONLY,
+        MistakeCode.BOOK_LOCKED,
+        MistakeCode.BOOK_IN_USE,
+        MistakeCode.BOOK_UNREACHABLE,
+        MistakeCode.NO_DATABASE_DRIVER,
+        MistakeCode.DISK_FULL,
+        MistakeCode.DISK_FAILS,
+    }
+)
+"""What the book or its disk fails by, whatever is asked of it."""

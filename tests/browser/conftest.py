@@ -17,9 +17,9 @@ PATIENCE_MS = 10_000
 ROOT = Path(__file__).parents[2]
 
 
-def serve(*arguments: str, folder: Path) -> tuple[subprocess.Popen[str], str]:
-    """Start the pages on any free port; return the process and the address it names."""
-    command = [sys.executable, "-m", "quoting", "serve", "--port", "0", *arguments]
+def serve(port: str = "0", *, folder: Path) -> tuple[subprocess.Popen[str], str]:
+    """Start the demo's worktable without a book; return the process and the address it names."""
+    command = [sys.executable, "-m", "tests.browser.demo_worktable", port]
     process = subprocess.Popen(
         command, stderr=subprocess.PIPE, text=True, cwd=folder, env={"PYTHONPATH": str(ROOT)}
     )
@@ -35,8 +35,8 @@ def stop(process: subprocess.Popen[str]) -> None:
 
 @pytest.fixture(scope="session")
 def address(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
-    """Serve the demo."""
-    process, address = serve("--demo", folder=tmp_path_factory.mktemp("maker"))
+    """Serve the demo's worktable."""
+    process, address = serve(folder=tmp_path_factory.mktemp("maker"))
     yield address
     stop(process)
 

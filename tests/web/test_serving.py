@@ -13,6 +13,7 @@ from flask import Flask
 
 from quoting.cli import main
 from quoting.core.workshop.euro_rates import EuroRates
+from quoting.places import demo_workshop
 from quoting.rates import keep_rates
 from tests.web.conftest import Maker
 
@@ -54,7 +55,7 @@ def started(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> Quiet:
 
 def test_the_pages_start_with_the_rates_kept_before(started: Quiet, tmp_path: Path) -> None:
     keep_rates(RATES, tmp_path / "rates.json")
-    main(["serve", "--demo", "--port", "0"])
+    main(["serve", "--workshop", str(demo_workshop()), "--port", "0"])
     maker = Maker(started.app.test_client())
     rows = {row[0]: row[1:] for row in maker.open("/workshop").table("Rate")}
     assert rows["USD"][2:] == ["24 November 2026", "reference rate"]
@@ -62,7 +63,7 @@ def test_the_pages_start_with_the_rates_kept_before(started: Quiet, tmp_path: Pa
 
 
 def test_without_kept_rates_the_pages_start_all_the_same(started: Quiet) -> None:
-    main(["serve", "--demo", "--port", "0"])
+    main(["serve", "--workshop", str(demo_workshop()), "--port", "0"])
     text = Maker(started.app.test_client()).open("/workshop").root.text
     assert "No reference rates are kept." in text
 
@@ -71,7 +72,7 @@ def test_requests_that_wait_their_turn_are_not_warned_of(
     started: Quiet, caplog: pytest.LogCaptureFixture
 ) -> None:
     logging.getLogger("waitress.queue").setLevel(logging.NOTSET)
-    main(["serve", "--demo", "--port", "0"])
+    main(["serve", "--workshop", str(demo_workshop()), "--port", "0"])
     logging.getLogger("waitress.queue").warning("Task queue depth is 1")
     assert caplog.records == []
     assert started.app

@@ -8,7 +8,7 @@ from flask.typing import ResponseReturnValue
 from quoting.core.ground.errors import Refused
 from quoting.rates import fetch_rates, keep_rates
 from quoting.web.orders.pages import REFUSED
-from quoting.web.shop import Shop, change_shop, shop_now
+from quoting.web.shop import Shop, look_again, shop_now, shops_now
 from quoting.web.workshop.pages import workshop_page
 from quoting.web.workshop.pay_form import answer_pay
 from quoting.wording import mistake_sentence
@@ -27,11 +27,11 @@ def rates() -> ResponseReturnValue:
     except Refused as refused:
         told = mistake_sentence(refused.mistakes[0], shop.speech)
         return workshop_page(rates_failed=told), NOT_DONE
-    fresh = shop.with_rates(fetched)
-    change_shop(fresh)
+    shops_now().take_rates(fetched)
+    look_again()
     day = shop.speech.day(fetched.day)
     told = f"Fetched: the reference rates of {day}, {len(fetched.rates)} currencies."
-    return workshop_page(rates_told=told, rates_failed=_keep(fresh))
+    return workshop_page(rates_told=told, rates_failed=_keep(shop_now()))
 
 
 @blueprint.get("/rates")

@@ -1,0 +1,78 @@
+"""The book of an application: its workshop as it is at each request, and the book to write to."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from datetime import datetime
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from flask import current_app
+
+from quoting.core.workshop.euro_rates import EuroRates
+from quoting.web.shop import SHOPS, Day, Shop, open_shop
+
+if TYPE_CHECKING:
+    from quoting.store.book import Book
+    from quoting.store.workshops import KeptWorkshop
+
+
+@dataclass(slots=True, kw_only=True)
+class KeptShop:
+    """The workshop of an open book, read from it at each request.
+
+    What was read last is served again while it is still so, which the book tells in a moment.
+    `passing` says that the book is the demo's, and is thrown away at the end.
+    """
+
+    book: Book
+    now: Callable[[], datetime]
+    today: Day
+    passing: bool = False
+    rates: EuroRates | None = None
+    rates_file: Path | None = None
+    _read: tuple[KeptWorkshop | None, Shop | None] = (None, None)
+
+    def shop(self) -> Shop | None:
+        """Return the workshop as it is now, None of a book without any.
+
+        Errors: as `Book.reading`.
+        """
+        from quoting.store.workshops import current_workshop  # with a book it is loaded already
+
+        known, shop = self._read
+        kept = current_workshop(self.book, known)
+        if kept is not known:
+            shop = None if kept is None else self._opened(kept)
+            self._read = kept, shop
+        return shop
+
+    def take_rates(self, rates: EuroRates) -> None:
+        """Serve with other reference rates from now on."""
+        self.rates, self._read = rates, (None, None)
+
+    def _opened(self, kept: KeptWorkshop) -> Shop:
+        shop = open_shop(kept.workshop, today=self.today, file="", borrowed=self.passing)
+        shop = replace(shop, version=kept.version.number)
+        return shop.keeping_rates_in(self.rates_file).with_rates(self.rates)
+
+
+def kept_shop() -> KeptShop | None:
+    """Return the book that this application serves, None where it serves a workshop file."""
+    shops = current_app.extensions[SHOPS]
+    return shops if isinstance(shops, KeptShop) else None
+
+
+def book_now() -> Book:
+    """Return the open book, on a page that there is only with one."""
+    kept = kept_shop()
+    assert kept is not None, "the page is of a book"  # noqa: S101
+    return kept.book
+
+
+def moment_now() -> datetime:
+    """Return this moment, on a page that there is only with a book."""
+    kept = kept_shop()
+    assert kept is not None, "the page is of a book"  # noqa: S101
+    return kept.now()
