@@ -155,7 +155,7 @@ class Shape(Inlined[V]):
     def _read_key(self, key: Key, table: Table, values: dict[str, object]) -> None:
         if not key.name:
             self._read_inlined(key, table, values)
-        elif table.has(key.name):
+        elif table.has(key.name) and (self._is_required(key) or not table.is_blank(key.name)):
             values[key.field] = table.take(key.name, key.kind)
         elif key.else_as:
             values[key.field] = values[key.else_as]

@@ -30,6 +30,10 @@ class Table:
         self._asked[key] = None
         return key in self._content
 
+    def is_blank(self, key: str) -> bool:
+        """Return whether a form has a table there in which no field is filled in."""
+        return self.is_typed and self._content.get(key) == {}
+
     def take(self, key: str, kind: Kind[Any]) -> Any:
         """Return the value of a key that must be there."""
         there = self.has(key)

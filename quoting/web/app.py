@@ -56,9 +56,9 @@ def create_app(shop: Shop | KeptShop) -> Flask:
 
 def register_book(app: Flask) -> None:
     """Add the pages that there are only with a book, and with them what reads it."""
-    from quoting.web.workshop import first_steps
+    from quoting.web.workshop import first_steps, own_forms_sent, versions
 
-    for page in (first_steps,):
+    for page in (first_steps, own_forms_sent, versions):
         app.register_blueprint(page.blueprint)
     app.before_request(_check_workshop)
 

@@ -2,6 +2,7 @@
 
 from quoting.wording.bodies import body_words
 from quoting.wording.book_mistakes import BOOK_FAILURES
+from quoting.wording.categories import category_words
 from quoting.wording.cautions import caution_sentence
 from quoting.wording.comparing import change_words, refusal_words, rule_words, verdict
 from quoting.wording.confirmed import confirming_digits
@@ -15,6 +16,7 @@ from quoting.wording.lines import (
     sold_as,
     yarn_line_parts,
 )
+from quoting.wording.locale_names import locale_names
 from quoting.wording.locales import is_locale
 from quoting.wording.mistakes import mistake_sentence
 from quoting.wording.offer import SaidOffer, say_offer
@@ -62,6 +64,7 @@ __all__ = [
     "body_heading",
     "body_pass",
     "body_words",
+    "category_words",
     "caution_sentence",
     "change_words",
     "confirming_digits",
@@ -79,6 +82,7 @@ __all__ = [
     "line_rate",
     "line_unit",
     "line_what",
+    "locale_names",
     "mistake_sentence",
     "notes_sentence",
     "part_words",

@@ -105,10 +105,10 @@ class Page:
                 return rows
         raise LookupError(heading)
 
-    def typed(self) -> dict[str, str]:
-        """Return what a browser would send of the order form."""
+    def typed(self, form: str = "order") -> dict[str, str]:
+        """Return what a browser would send of the order form, or of another."""
         sent = {}
-        for node in self.with_id("order").all(lambda n: "name" in n.attributes):
+        for node in self.with_id(form).all(lambda n: "name" in n.attributes):
             name, kind = node.attributes["name"], node.attributes.get("type")
             if node.tag == "button" or (
                 kind in {"checkbox", "radio"} and "checked" not in node.attributes

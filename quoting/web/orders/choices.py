@@ -69,14 +69,18 @@ def offers_of(form: Form, shop: Shop) -> Offers:
     )
 
 
-def _stitches(workshop: Workshop, speech: Speech) -> tuple[Offer, ...]:
+def basic_stitches(speech: Speech) -> tuple[Offer, ...]:
+    """Return the stitches that every workshop has, by the names that it speaks of them."""
     names = _FULL_NAMES[speech.vocabulary.value]
-    basic = [
+    return tuple(
         Offer(value=stitch.value, label=f"{speech.stitch(stitch.value)}, {names[stitch.value]}")
         for stitch in WORKED
-    ]
+    )
+
+
+def _stitches(workshop: Workshop, speech: Speech) -> tuple[Offer, ...]:
     patterns = [Offer(value=p.name, label=p.name) for p in workshop.patterns]
-    return (*basic, *patterns)
+    return (*basic_stitches(speech), *patterns)
 
 
 def _colours(form: Form, workshop: Workshop) -> tuple[Offer, ...]:

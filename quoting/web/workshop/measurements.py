@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, fields
+from typing import Any
 
 from flask import Blueprint, render_template
 
@@ -15,7 +16,10 @@ from quoting.core.plan.gauge import Gauge, gauge_of
 from quoting.core.workshop.swatches import Swatch
 from quoting.core.workshop.timings import Minutes, Readings, TimedStitch, mean
 from quoting.core.workshop.workshop import Workshop
+from quoting.web.kept import kept_shop
 from quoting.web.shop import shop_now
+from quoting.web.workshop.own_pages import MEASUREMENTS
+from quoting.web.workshop.own_views import page_as_kept
 
 blueprint = Blueprint("measurements", __name__)
 
@@ -87,16 +91,25 @@ class TaskMinutes:
 
 @blueprint.get("/measurements")
 def show() -> str:
-    """Show swatches, timings and minutes with what follows from them."""
+    """Show what was measured and what follows from it; with a book, to be changed."""
+    follows = measurement_follows()
+    if kept_shop() is None:
+        return render_template("measurements/show.html", **follows)
+    return page_as_kept(MEASUREMENTS, **follows)
+
+
+def measurement_follows() -> dict[str, Any]:
+    """Return what follows from swatches, timings and minutes."""
     shop = shop_now()
     workshop = shop.workshop
     span_cm = FOUR_INCHES_CM if shop.speech.inches else TEN_CM
-    return render_template(
-        "measurements/show.html",
-        measured=[_measured(swatch, workshop, span_cm) for swatch in workshop.swatches],
-        paced=_paced(workshop),
-        tasks=[TaskMinutes(name=n, readings=getattr(workshop.minutes, n)) for n in TIMED_BY_TASK],
-    )
+    return {
+        "measured": [_measured(swatch, workshop, span_cm) for swatch in workshop.swatches],
+        "paced": _paced(workshop),
+        "tasks": [
+            TaskMinutes(name=n, readings=getattr(workshop.minutes, n)) for n in TIMED_BY_TASK
+        ],
+    }
 
 
 def _measured(swatch: Swatch, workshop: Workshop, span_cm: float) -> Measured:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from decimal import Decimal
+from typing import Any
 
 from flask import Blueprint, render_template
 
@@ -10,15 +11,26 @@ from quoting.core.ground.measures import CM_PER, CM_PER_YARD, tex
 from quoting.core.ground.money import exact
 from quoting.core.workshop.categories import HOOK_MM
 from quoting.core.workshop.yarns import PutUp
+from quoting.web.kept import kept_shop
 from quoting.web.shop import shop_now
+from quoting.web.workshop.own_pages import YARN
+from quoting.web.workshop.own_views import page_as_kept
 
 blueprint = Blueprint("yarn", __name__)
 
 
 @blueprint.get("/yarn")
 def show() -> str:
-    """Show every yarn with its colours, its put-ups and its stock."""
-    return render_template("yarn/show.html", per_length=_price_per_length, tex=tex, hooks=HOOK_MM)
+    """Show every yarn with its colours, its put-ups and its stock; with a book, to be changed."""
+    follows = yarn_follows()
+    if kept_shop() is None:
+        return render_template("yarn/show.html", **follows)
+    return page_as_kept(YARN, **follows)
+
+
+def yarn_follows() -> dict[str, Any]:
+    """Return what the page needs to tell what follows from the yarns."""
+    return {"per_length": _price_per_length, "tex": tex, "hooks": HOOK_MM}
 
 
 def _price_per_length(put_up: PutUp) -> Decimal:

@@ -1,0 +1,24 @@
+"""Languages and countries to choose from, by name."""
+
+from __future__ import annotations
+
+from quoting.wording.locales import locale_of
+from quoting.wording.speech import Speech
+
+OFFERED = (
+    "en_GB", "en_US", "en_CA", "en_AU", "en_NZ", "en_IE", "en_ZA", "en_IN",
+    "cs_CZ", "da_DK", "de_AT", "de_CH", "de_DE", "es_ES", "es_MX", "et_EE", "fi_FI", "fr_BE",
+    "fr_CA", "fr_CH", "fr_FR", "hu_HU", "is_IS", "it_IT", "ja_JP", "lt_LT", "lv_LV", "nb_NO",
+    "nl_BE", "nl_NL", "pl_PL", "pt_BR", "pt_PT", "sk_SK", "sl_SI", "sv_SE",
+)  # fmt: skip
+"""Whose ways of writing numbers, amounts and days are offered; a file may name any other."""
+
+
+def locale_names(speech: Speech) -> tuple[tuple[str, str], ...]:
+    """Return each locale that is offered with its name, the workshop's own among them."""
+    own = () if speech.locale in OFFERED else (speech.locale,)
+    return tuple((code, _name(code)) for code in (*own, *OFFERED))
+
+
+def _name(code: str) -> str:
+    return str(locale_of(code).get_display_name("en"))
