@@ -48,13 +48,13 @@ def _stale(error: CSRFError) -> ResponseReturnValue:
     if request.endpoint == "orders.read":
         # A file comes alone, without the order that the tab keeps.
         return redirect(url_for("orders.once_more"), 303)
-    if request.blueprint in {"versions", "first_steps"}:
+    if request.blueprint == "versions" or request.endpoint == "first_steps.read":
         return redirect(url_for(f"{request.blueprint}.show"), 303)
     pages = {"sizes": comparing.resume, "workshop_forms": workshop_forms.resume}
-    if request.blueprint == "own_pages":
-        from quoting.web.workshop import own_forms_sent  # with a book it is loaded already
+    if request.blueprint in {"own_pages", "first_steps"}:
+        from quoting.web.workshop import first_steps, own_forms_sent  # loaded already, with a book
 
-        pages["own_pages"] = own_forms_sent.resume
+        pages |= {"own_pages": own_forms_sent.resume, "first_steps": first_steps.resume}
     return pages.get(request.blueprint or "", orders.resume)(), 409
 
 

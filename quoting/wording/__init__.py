@@ -16,7 +16,7 @@ from quoting.wording.lines import (
     sold_as,
     yarn_line_parts,
 )
-from quoting.wording.locale_names import locale_names
+from quoting.wording.locale_names import OFFERED_LOCALES, locale_names, usual_currency
 from quoting.wording.locales import is_locale
 from quoting.wording.mistakes import mistake_sentence
 from quoting.wording.offer import SaidOffer, say_offer
@@ -58,6 +58,7 @@ __all__ = [
     "NO_PRICE",
     "NO_PRICE_OF_SIZE",
     "NO_SIZE_NAMED",
+    "OFFERED_LOCALES",
     "QUOTE_FOLLOWS",
     "SaidOffer",
     "Speech",
@@ -99,6 +100,7 @@ __all__ = [
     "speech_of",
     "task_words",
     "timed_words",
+    "usual_currency",
     "verdict",
     "work_words",
     "yarn_line_parts",

@@ -11,13 +11,15 @@ from quoting.schema.several import is_number
 from quoting.web.kept import book_now, moment_now
 from quoting.web.orders.pages import REFUSED
 from quoting.web.shop import shop_now
+from quoting.web.workshop.clocked import take_clocked
 from quoting.web.workshop.measurements import measurement_follows
 from quoting.web.workshop.own_answer import OwnAnswer, shown
 from quoting.web.workshop.own_keeping import kept_or_told
-from quoting.web.workshop.own_lines import change_lines
+from quoting.web.workshop.own_lines import Changed, change_lines
 from quoting.web.workshop.own_pages import MEASUREMENTS, OWN_PAGES, WORKSHOP, YARN, OwnPage
 from quoting.web.workshop.own_views import page_with
 from quoting.web.workshop.pages import workshop_follows
+from quoting.web.workshop.usual_minutes import take_usual
 from quoting.web.workshop.yarn import yarn_follows
 
 blueprint = Blueprint("own_pages", __name__)
@@ -63,7 +65,14 @@ def _page(page: OwnPage, answer: OwnAnswer, **more: Any) -> str:
 
 def _sent(page: OwnPage) -> ResponseReturnValue:
     shop, sent = shop_now(), request.form
-    changed = change_lines(sent.get("do", ""), sent)
+    asked = sent.get("do", "")
+    clocked = take_clocked(asked, sent, shop.notation)
+    if clocked is not None:
+        answer = shown(page, clocked.sent, shop)
+        more = {"focus": clocked.focus, "clock_said": clocked.said}
+        return _page(page, answer, based_on=_based_on(), **more)
+    usual = take_usual(asked, sent, shop.notation)
+    changed = change_lines(asked, sent) if usual is None else Changed(usual, "")
     if changed is not None:
         answer = shown(page, changed.sent, shop)
         return _page(page, answer, based_on=_based_on(), focus=changed.focus)

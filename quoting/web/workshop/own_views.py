@@ -12,12 +12,13 @@ from quoting.core.ground.currencies import MINOR_DIGITS
 from quoting.core.workshop.categories import SC_IN_FOUR_INCHES
 from quoting.web.forms.lines import entries_of, typed_of
 from quoting.web.orders.choices import Offer, basic_stitches
-from quoting.web.shop import Shop, shop_now
+from quoting.web.shop import shop_now
 from quoting.web.workshop.own_answer import OwnAnswer, shown
 from quoting.web.workshop.own_form import own_workshop, sent_workshop
 from quoting.web.workshop.own_lines import removed_lines
 from quoting.web.workshop.own_pages import OwnPage
-from quoting.wording import category_words, locale_names
+from quoting.web.workshop.usual_minutes import usual_texts
+from quoting.wording import Speech, category_words, locale_names
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -54,18 +55,19 @@ def page_with(page: OwnPage, answer: OwnAnswer, *, focus: str = "", **more: Any)
         here=page.name,
         answer=answer,
         form=answer.form,
-        offers=offers_of(answer.form, shop),
+        offers=offers_of(answer.form, shop.speech),
         removed=removed_lines(answer.sent),
         colours_of=colours_of,
         opened=opened,
+        usual=usual_texts(shop.notation),
         focus=focus,
         **more,
     )
 
 
-def offers_of(form: Form, shop: Shop) -> OwnOffers:
+def offers_of(form: Form, speech: Speech) -> OwnOffers:
     """Return what the lists of a form offer; yarns and patterns are those that it names itself."""
-    basic = basic_stitches(shop.speech)
+    basic = basic_stitches(speech)
     return OwnOffers(
         yarns=_named(form, "yarns"),
         basic=basic,
@@ -74,7 +76,7 @@ def offers_of(form: Form, shop: Shop) -> OwnOffers:
             Offer(value=str(number), label=f"{number}, {category_words(number)}")
             for number in SC_IN_FOUR_INCHES
         ),
-        locales=tuple(Offer(value=code, label=name) for code, name in locale_names(shop.speech)),
+        locales=tuple(Offer(value=code, label=name) for code, name in locale_names(speech)),
         currencies=tuple(Offer(value=code, label=code) for code in sorted(MINOR_DIGITS)),
     )
 

@@ -1,0 +1,96 @@
+"""The answers to the questions: taken one by one, and at the end as a workshop."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+
+from werkzeug.datastructures import MultiDict
+from wtforms import Form
+
+from quoting.core.ground.errors import Mistake, Refused
+from quoting.core.workshop.workshop import Workshop
+from quoting.schema.reading import read_workshop
+from quoting.schema.workshop_shape import WORKSHOP
+from quoting.web.beside import say_beside
+from quoting.web.first_steps.beginner import Beginner, beginner_of
+from quoting.web.first_steps.steps import STEPS, Step
+from quoting.web.forms.from_shape import form_of
+from quoting.web.forms.lines import fields_by_place
+from quoting.web.forms.sent import Sent, content_of, line_numbers
+from quoting.web.orders.order_answer import Said
+from quoting.web.workshop.own_answer import numbered_place, place_words
+from quoting.wording import is_locale
+
+STARTS: Mapping[str, Mapping[str, str]] = {
+    "yarn": {
+        "yarns.1.name": "",
+        "yarns.1.put_ups.1.pack": "1",
+        "yarns.1.colours.1.name": "",
+        "yarns.1.colours.1.value": "#b0a89a",
+    },
+    "swatch": {"swatches.1.stitch": ""},
+    "timing": {"timings.1.stitch": "", "timings.1.hands_on": "yes"},
+    "pay": {"price.margin": "0"},
+}
+"""What the fields of a question begin with."""
+
+KEPT_SILENT = {"tax.on_delivery": "yes"}
+"""What a workshop has unless it says otherwise, and no question asks."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StepAnswer:
+    """What was sent, as a form; what is wrong with it; the workshop, if it is one."""
+
+    sent: Sent
+    form: Form
+    beginner: Beginner
+    said: tuple[Said, ...] = ()
+    workshop: Workshop | None = None
+
+
+def bound(sent: Sent) -> StepAnswer:
+    """Return what was sent so far, nothing said of it."""
+    beginner = beginner_of(sent)
+    meta = {"shop": beginner, "lines": line_numbers(sent)}
+    return StepAnswer(sent=sent, form=form_of(WORKSHOP)(sent, meta=meta), beginner=beginner)
+
+
+def began(step: Step, sent: Sent) -> Sent:
+    """Return the fields of a question that was not answered yet, as it begins."""
+    start = STARTS.get(step.word, {})
+    if step.of(sent):
+        return sent
+    yarn = sent.get("yarns.1.name", "")
+    named = {f"{line}.yarn": yarn for line in ("swatches.1", "timings.1") if step.has(line)}
+    return MultiDict([*sent.items(), *start.items(), *named.items()])
+
+
+def skipped(step: Step, sent: Sent) -> Sent:
+    """Return what was sent without a question's fields; what has to be chosen stays chosen."""
+    kept = ("workshop.locale", "workshop.currency", "workshop.units", "workshop.speaks")
+    return MultiDict((n, text) for n, text in sent.items() if n in kept or not step.has(n))
+
+
+def taken(step: Step | None, sent: Sent) -> StepAnswer:
+    """Return what is wrong with a question's answer; of none, with all of them together."""
+    answer = bound(sent)
+    try:
+        content = content_of(MultiDict([*sent.items(), *KEPT_SILENT.items()]))
+        workshop = read_workshop(content, is_locale, answer.beginner.notation)
+    except Refused as refused:
+        return replace(answer, said=_said(answer, refused.mistakes, step))
+    return replace(answer, workshop=workshop)
+
+
+def _said(answer: StepAnswer, mistakes: tuple[Mistake, ...], step: Step | None) -> tuple[Said, ...]:
+    fields = dict(fields_by_place(answer.form))
+    placed = [replace(m, place=numbered_place(m.place, fields)) for m in mistakes]
+    its = [m for m in placed if step is None or step.has(str(m.place))]
+    return say_beside(answer.form, its, answer.beginner.speech, place_words)
+
+
+def step_of(field_id: str) -> Step | None:
+    """Return the question that asks for a field."""
+    return next((step for step in STEPS if step.has(field_id)), None)

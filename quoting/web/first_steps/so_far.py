@@ -1,0 +1,50 @@
+"""What a quote would already rest on, question by question."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from quoting.web.first_steps.steps import MAKER, MINUTES, PAY, SWATCH, TIMING, YARN
+from quoting.web.forms.sent import Sent
+
+
+class Ground(NamedTuple):
+    """One thing that a quote rests on, whether it is there, and in a sentence how."""
+
+    what: str
+    there: bool
+    sentence: str
+
+
+_THERE = {
+    MAKER: "your name, and how you write amounts and measures.",
+    YARN: "as on its label.",
+    SWATCH: "from your swatch: measured.",
+    TIMING: "timed once, by you; five timings would promise something.",
+    PAY: "as you said.",
+    MINUTES: "those you gave are counted; what is blank is not, and is said so.",
+}
+_LACKING = {
+    MAKER: "not given yet; a quote needs a name, a currency and units.",
+    YARN: "none yet; without one nothing can be priced.",
+    SWATCH: "not measured: what is usual for such a yarn, which may be off by a quarter.",
+    TIMING: "none yet, and nobody can guess them: a quote needs one.",
+    PAY: "not given yet; a quote needs what an hour is to earn.",
+    MINUTES: "weaving in, packing and letters are not counted yet.",
+}
+_WHAT = {
+    MAKER: "Your workshop",
+    YARN: "The yarn and its price",
+    SWATCH: "Stitches, sizes and metres",
+    TIMING: "Hours at the hook",
+    PAY: "Pay",
+    MINUTES: "The other work",
+}
+
+
+def so_far(sent: Sent) -> Iterator[Ground]:
+    """Yield what a quote rests on, in the order of the questions."""
+    for step, what in _WHAT.items():
+        there = step.is_answered(sent)
+        yield Ground(what, there, (_THERE if there else _LACKING)[step])
