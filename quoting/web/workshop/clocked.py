@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from decimal import Decimal
 from typing import NamedTuple
 
 from werkzeug.datastructures import MultiDict
@@ -16,10 +17,11 @@ _OF_A_TIMING = ("stitch", "yarn", "hook_mm", "stitches", "rows", "minutes")
 _CLEARED = frozenset({"clock.minutes", "clock.stitches", "clock.rows", "clock.ends"})
 _END = "minutes.weave_in_end"
 _DIGITS = 2
+_ENDS_WANTED = "Type how many ends were woven in, and in how many minutes."
 
 
 class Clocked(NamedTuple):
-    """The form with what was timed in it, the field to go on from, and why it could not be taken."""
+    """The form with what was timed in it, the field to go on from, and what is in the way."""
 
     sent: Sent
     focus: str
@@ -44,22 +46,23 @@ def _timing(sent: Sent) -> Clocked:
 
 def _ends(sent: Sent, notation: Notation) -> Clocked:
     """Add the minutes for one end to those that were measured before."""
-    try:
-        minutes, ends = (
-            read_number(sent.get(f"clock.{name}", ""), notation.marks)
-            for name in ("minutes", "ends")
-        )
-    except Refused:
-        minutes = ends = None
-    if not ends or not minutes or ends < 0 or minutes < 0:
-        return Clocked(
-            sent, "clock.ends", "Type how many ends were woven in, and in how many minutes."
-        )
+    minutes, ends = (_above_none(sent.get(f"clock.{n}", ""), notation) for n in ("minutes", "ends"))
+    if minutes is None or ends is None:
+        return Clocked(sent, "clock.ends", _ENDS_WANTED)
     each = write_number(round(minutes / ends, _DIGITS).normalize(), notation.marks)
     before = sent.get(_END, "").strip()
     added = _cleared(sent)
     added[_END] = f"{before}{BETWEEN} {each}" if before else each
     return Clocked(added, _END)
+
+
+def _above_none(text: str, notation: Notation) -> Decimal | None:
+    """Return a number above 0, None of any other text."""
+    try:
+        number = read_number(text, notation.marks)
+    except Refused:
+        return None
+    return number if number > 0 else None
 
 
 def _cleared(sent: Sent) -> Sent:
