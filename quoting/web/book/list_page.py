@@ -41,11 +41,15 @@ _FALLING_FIRST = frozenset({SortedBy.CHANGED, SortedBy.PRICE, SortedBy.EARNED_PE
 def show() -> str:
     """Show the orders that are asked for."""
     query = read_query(request.args)
+    found = list_orders(book_now(), query)
     return render_template(
         "book/list.html",
         here="orders",
         query=query,
-        found=list_orders(book_now(), query),
+        found=found,
+        counted=sum(found.by_stage.values()),
+        before=str(found.page - 1) if found.page > 1 else "",
+        after=str(found.page + 1) if found.page < found.pages else "",
         stages=tuple(Stage),
         columns=COLUMNS,
         address=_address,
