@@ -5,13 +5,28 @@ from __future__ import annotations
 import tempfile
 from collections.abc import Iterator
 from contextlib import contextmanager
+from dataclasses import replace
 from pathlib import Path
 
 from quoting.cli.books import opened_book, this_moment
-from quoting.places import demo_workshop
-from quoting.schema import load_workshop
+from quoting.cli.job import this_day
+from quoting.core.order.order import Order
+from quoting.core.order.stage import Stage
+from quoting.places import demo_order, demo_workshop
+from quoting.schema import load_order, load_workshop
 from quoting.store.book import Book
 from quoting.store.workshops import save_workshop
+from quoting.web.book.keeping import content_of_order
+from quoting.web.shop import open_shop
+
+_OTHERS = (
+    (Stage.HANDED_OVER, "Pram blanket in moorland stripes", "Tam Fell", 60.0, 80.0),
+    (Stage.CALLED_OFF, "Sofa throw in moorland stripes", "Ada Marsh", 120.0, 150.0),
+    (Stage.FINISHED, "Lap blanket in moorland stripes", "Corin Dale", 90.0, 110.0),
+    (Stage.ON_THE_HOOK, "Small cot blanket", "Maud Hollin", 70.0, 90.0),
+    (Stage.AGREED, "Bench cover in three colours", "Tam Fell", 50.0, 110.0),
+)
+"""Stage, title, buyer, width and height in centimetres, of the demo's order made otherwise."""
 
 
 @contextmanager
@@ -21,5 +36,23 @@ def demo_book() -> Iterator[Book]:
         tempfile.TemporaryDirectory(prefix="quoting-demo-", ignore_cleanup_errors=True) as folder,
         opened_book(str(Path(folder) / "book.db")) as book,
     ):
-        save_workshop(book, load_workshop(demo_workshop()), now=this_moment())
+        _fill(book)
         yield book
+
+
+def _fill(book: Book) -> None:
+    from quoting.store.orders import create_order
+
+    workshop = load_workshop(demo_workshop())
+    save_workshop(book, workshop, now=this_moment())
+    shop = open_shop(workshop, today=this_day)
+    for stage, order in _orders(load_order(demo_order(), workshop)):
+        create_order(book, content_of_order(order, shop), now=this_moment(), stage=stage)
+
+
+def _orders(order: Order) -> Iterator[tuple[Stage, Order]]:
+    """Yield half a dozen orders in different stages, the demo's own last."""
+    for stage, title, buyer, width_cm, height_cm in _OTHERS:
+        design = replace(order.design, width_cm=width_cm, height_cm=height_cm)
+        yield stage, replace(order, title=title, buyer=buyer, design=design, wanted_by=None)
+    yield Stage.ASKED, order

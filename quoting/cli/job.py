@@ -10,7 +10,7 @@ from pathlib import Path
 
 from quoting.cli.failures import BadInput, mistakes_told
 from quoting.core.ground.errors import Mistake
-from quoting.core.order.order import Order
+from quoting.core.order.order import Order, check_order
 from quoting.core.workshop.reference_rates import with_reference_rates
 from quoting.core.workshop.workshop import Workshop
 from quoting.files.toml_text import check_file
@@ -73,6 +73,15 @@ def read_job(args: argparse.Namespace) -> Job:
         workshop_file=workshop_file,
         speech=speech,
     )
+
+
+def kept_job(order: Order, workshop: Workshop, book: Path) -> Job:
+    """Return an order of a book with the workshop of the same book. Errors: BadInput."""
+    workshop = with_reference_rates(workshop, kept_rates(kept_rates_path()))
+    speech = speech_of(workshop)
+    with mistakes_told(lambda _: book, speech):
+        check_order(order, workshop)
+    return Job(order=order, workshop=workshop, order_file=book, workshop_file=book, speech=speech)
 
 
 def _order_file(args: argparse.Namespace) -> Path:

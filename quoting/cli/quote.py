@@ -9,8 +9,9 @@ from typing import Any
 
 from exports.records.plain_values import json_text
 from exports.records.quote_record import quote_record
-from quoting.cli.failures import mistakes_told
-from quoting.cli.job import add_files, read_job, this_day
+from quoting.cli.books import add_book, book_address, book_order, book_workshop, shown_address
+from quoting.cli.failures import BadInput, mistakes_told
+from quoting.cli.job import Job, add_files, kept_job, read_job, this_day
 from quoting.cli.quote_table import quote_table
 from quoting.cli.whole_file import add_workbook, check_workbook, write_workbook
 from quoting.core.quote.quote import Quote, quote_order
@@ -22,6 +23,10 @@ def add_to(commands: Any) -> None:
         "quote", help="plan, cost and price one order", description=__doc__
     )
     add_files(parser)
+    parser.add_argument(
+        "--order", metavar="NUMBER", type=int, dest="kept", help="an order of your book"
+    )
+    add_book(parser)
     parser.add_argument("--json", action="store_true", help="print one JSON object")
     add_workbook(parser)
     parser.set_defaults(run=run)
@@ -33,12 +38,25 @@ def run(args: argparse.Namespace) -> None:
     Errors: BadInput, NotDone.
     """
     check_workbook(args.workbook)
-    job = read_job(args)
+    job = _job(args)
     with mistakes_told(job.file_of, job.speech):
         quote = quote_order(job.order, job.workshop, today=this_day())
     if args.workbook is not None:
         _write_workbook(args.workbook, quote)
     sys.stdout.write(json_text(quote_record(quote)) if args.json else quote_table(quote))
+
+
+def _job(args: argparse.Namespace) -> Job:
+    """Return the order and the workshop that are meant. Errors: BadInput, NotDone."""
+    if args.kept is None:
+        if args.book is not None:
+            raise BadInput("--book goes with --order, the number of an order in it.")
+        return read_job(args)
+    if args.order is not None or args.workshop is not None or args.demo:
+        raise BadInput("--order takes the order and the workshop of your book, and no other.")
+    address = book_address(args)
+    order = book_order(address, args.kept)
+    return kept_job(order, book_workshop(address), Path(shown_address(address)))
 
 
 def _write_workbook(path: Path, quote: Quote) -> None:

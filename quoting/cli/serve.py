@@ -83,7 +83,10 @@ def _served(args: argparse.Namespace) -> Iterator[Shop | KeptShop]:
             yield _kept_shop(book, passing=True)
     else:
         with opened_book(book_address(args)) as book:
-            yield _kept_shop(book)
+            shop = _kept_shop(book)
+            if shop.copy_daily():
+                sys.stderr.write("The copy of the day could not be made; is there room for it?\n")
+            yield shop
 
 
 def _kept_shop(book: Book, *, passing: bool = False) -> KeptShop:

@@ -10,10 +10,10 @@ from flask_wtf.csrf import CSRFProtect
 from quoting.places import templates_folder
 from quoting.web import filters, turns
 from quoting.web.failures import handle_failures
-from quoting.web.kept import KeptShop
+from quoting.web.kept import KeptShop, kept_shop
 from quoting.web.orders import calmer
 from quoting.web.orders import pages as orders
-from quoting.web.security import guard
+from quoting.web.security import guard, log
 from quoting.web.shop import NoWorkshop, OneShop, Shop, serve_shops, shop_if_any
 from quoting.web.sizes import pages as comparing
 from quoting.web.workshop import forms_sent as workshop_forms
@@ -56,11 +56,20 @@ def create_app(shop: Shop | KeptShop) -> Flask:
 
 def register_book(app: Flask) -> None:
     """Add the pages that there are only with a book, and with them what reads it."""
+    from quoting.web.book import list_page, order_pages
     from quoting.web.workshop import first_steps, own_forms_sent, versions
 
-    for page in (first_steps, own_forms_sent, versions):
+    for page in (list_page, order_pages, first_steps, own_forms_sent, versions):
         app.register_blueprint(page.blueprint)
+    app.before_request(_copy_daily)
     app.before_request(_check_workshop)
+
+
+def _copy_daily() -> None:
+    kept = kept_shop()
+    failed = "" if kept is None else kept.copy_daily()
+    if failed:
+        log.warning("The copy of the day could not be made: %s", failed)
 
 
 def _check_workshop() -> None:

@@ -7,6 +7,7 @@ from flask.typing import ResponseReturnValue
 from flask_wtf.csrf import CSRFError
 from werkzeug.exceptions import HTTPException
 
+from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Refused
 from quoting.web.orders import pages as orders
 from quoting.web.orders.pages import REFUSED
@@ -20,6 +21,7 @@ _WORDS = {
     400: "That request could not be read.",
     404: "There is no such page.",
     405: "This page is not asked in that way.",
+    409: "The page is from before the program was started again: nothing was done. Once more.",
     413: "That is more than can be taken at once.",
     422: "That cannot be taken as it is.",
     500: "Something went wrong here, and it is not your doing.",
@@ -27,7 +29,13 @@ _WORDS = {
     429: "Several large orders are being worked out just now; ask again in a moment.",
 }
 
-BOOK_FAILS = 503
+BOOK_FAILS, NOT_THERE, STALE = 503, 404, 409
+
+_DEEDS = frozenset(
+    {"first_steps.read", "versions.read", "versions.back"}
+    | {f"kept_orders.{deed}" for deed in ("new", "read", "copy", "stage", "bring_back", "aside")}
+)
+"""What a button alone does, without a form in which anything was typed."""
 
 _KEPT_HEADERS = frozenset({"Allow", "Retry-After"})
 """What a failure says beside its page."""
@@ -48,14 +56,15 @@ def _stale(error: CSRFError) -> ResponseReturnValue:
     if request.endpoint == "orders.read":
         # A file comes alone, without the order that the tab keeps.
         return redirect(url_for("orders.once_more"), 303)
-    if request.blueprint == "versions" or request.endpoint == "first_steps.read":
-        return redirect(url_for(f"{request.blueprint}.show"), 303)
+    if request.endpoint in _DEEDS:
+        page = render_template("failures/failure.html", code=STALE, words=_WORDS[STALE], said="")
+        return page, STALE
     pages = {"sizes": comparing.resume, "workshop_forms": workshop_forms.resume}
     if request.blueprint in {"own_pages", "first_steps"}:
         from quoting.web.workshop import first_steps, own_forms_sent  # loaded already, with a book
 
         pages |= {"own_pages": own_forms_sent.resume, "first_steps": first_steps.resume}
-    return pages.get(request.blueprint or "", orders.resume)(), 409
+    return pages.get(request.blueprint or "", orders.resume)(), STALE
 
 
 def _turned_away(error: HTTPException) -> ResponseReturnValue:
@@ -74,9 +83,15 @@ def _refused(refused: Refused) -> ResponseReturnValue:
     shop = shop_if_any()
     speech = FILE_SPEECH if shop is None else shop.speech
     said = " ".join(mistake_sentence(m, speech) for m in refused.mistakes)
-    code = BOOK_FAILS if refused.mistakes[0].code in BOOK_FAILURES else REFUSED
+    code = _status_of(refused.mistakes[0].code)
     page = render_template("failures/failure.html", code=code, words=_WORDS[code], said=said)
     return page, code
+
+
+def _status_of(code: MistakeCode) -> int:
+    if code == MistakeCode.ORDER_MISSING:
+        return NOT_THERE
+    return BOOK_FAILS if code in BOOK_FAILURES else REFUSED
 
 
 def _failed(error: HTTPException) -> ResponseReturnValue:

@@ -10,6 +10,7 @@ from markupsafe import Markup
 
 from quoting.core.quote.advice import MANY_ENDS
 from quoting.core.weighing.calmer_designs import can_be_calmed
+from quoting.web.book.mark import order_home, sent_mark
 from quoting.web.long_tables import beginning
 from quoting.web.orders import reckonings
 from quoting.web.orders.body_forms import FORMS, counts_template
@@ -29,6 +30,7 @@ from quoting.wording import (
     point_words,
     refusal_words,
     rule_words,
+    stage_words,
     task_words,
     timed_words,
     work_words,
@@ -91,6 +93,9 @@ def register(app: Flask) -> None:
         can_be_calmed=can_be_calmed,
         counts_template=counts_template,
         dot=dot,
+        order_home=order_home,
+        sent_mark=sent_mark,
+        stage_words=stage_words,
         **{function.__name__: function for function in (*SUMS, *_sums_of_bodies())},
     )
 

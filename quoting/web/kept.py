@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
-from datetime import datetime
+from datetime import date, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from flask import current_app
 
+from quoting.core.ground.errors import Refused
 from quoting.core.workshop.euro_rates import EuroRates
 from quoting.web.shop import SHOPS, Day, Shop, open_shop
 
@@ -32,6 +33,7 @@ class KeptShop:
     passing: bool = False
     rates: EuroRates | None = None
     rates_file: Path | None = None
+    copied_on: date | None = None
     _read: tuple[KeptWorkshop | None, Shop | None] = (None, None)
 
     def shop(self) -> Shop | None:
@@ -47,6 +49,20 @@ class KeptShop:
             shop = None if kept is None else self._opened(kept)
             self._read = kept, shop
         return shop
+
+    def copy_daily(self) -> str:
+        """Copy the book beside it, once a day; return what it failed by, a code, or nothing."""
+        from quoting.store.backups import copy_of_the_day
+
+        today = self.today()
+        if self.passing or self.copied_on == today:
+            return ""
+        self.copied_on = today  # one that fails is tried again at the next start or the next day
+        try:
+            copy_of_the_day(self.book, today)
+        except (Refused, OSError) as error:
+            return str(error)
+        return ""
 
     def take_rates(self, rates: EuroRates) -> None:
         """Serve with other reference rates from now on."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 from quoting.core.estimate.hours import Hours, Part, Task
 from quoting.core.estimate.pace_guesses import Guess, Unknown
 from quoting.core.estimate.strands import Why
+from quoting.core.order.stage import Stage
 from quoting.core.workshop.timings import TimedStitch
 from quoting.wording.speech import Speech
 
@@ -16,6 +17,16 @@ _PARTS = {
     Part.WEAVING_IN: "Weaving in ends",
     Part.FINISHING: "Starting and finishing",
     Part.OFFICE: "Photographs, packing, letters",
+}
+
+_STAGES = {
+    Stage.ASKED: "asked",
+    Stage.QUOTED: "quoted",
+    Stage.AGREED: "agreed",
+    Stage.ON_THE_HOOK: "on the hook",
+    Stage.FINISHED: "finished",
+    Stage.HANDED_OVER: "handed over",
+    Stage.CALLED_OFF: "called off",
 }
 
 _TASKS = {
@@ -72,3 +83,8 @@ def guess_words(guess: Guess, speech: Speech) -> str:
 def ended_words(why: Why) -> str:
     """Return why a strand ended."""
     return _ENDED[why]
+
+
+def stage_words(stage: Stage) -> str:
+    """Return what a stage of an order is called."""
+    return _STAGES[stage]

@@ -15,5 +15,6 @@ shop = shop.keeping_rates_in(kept_rates_path()).starting_with(
     load_order(demo_order(), shop.workshop)
 )
 server = open_server(create_app(shop), int(sys.argv[1]))
-print(f"Open http://{LOOPBACK}:{server.effective_port}/", file=sys.stderr, flush=True)
+sys.stderr.write(f"Open http://{LOOPBACK}:{server.effective_port}/\n")
+sys.stderr.flush()
 server.run()

@@ -17,6 +17,7 @@ from quoting.web import create_app
 from quoting.web.kept import KeptShop
 from tests.examples import TODAY
 from tests.web.conftest import Maker
+from tests.web.pages import Page
 
 BEGINNING = datetime(2026, 11, 24, 8, 0, tzinfo=UTC)
 
@@ -36,14 +37,27 @@ class Clock:
 class BookMaker(Maker):
     """A maker at the pages of a book."""
 
-    def __init__(self, client: FlaskClient, book: Book) -> None:
+    def __init__(self, client: FlaskClient, book: Book, clock: Clock) -> None:
         super().__init__(client)
         self.book = book
+        self.clock = clock
 
     def token(self, address: str) -> str:
         """Open a page and return the token of its forms."""
         fields = self.open(address).root.all(lambda n: n.attributes.get("name") == "csrf_token")
         return next(fields).attributes["value"] or ""
+
+    def begin(self, **typed: str) -> str:
+        """Begin an order, type into it, save it, and return its address."""
+        address = self.press("/orders/new", "/orders").location
+        self.save(address, **typed)
+        return str(address)
+
+    def save(self, address: str, start: Page | None = None, **typed: str) -> TestResponse:
+        """Type into the worktable of an order, or of a page opened before, and press Save."""
+        fields = (start or self.open(address)).typed()
+        fields |= {name.replace("__", "."): text for name, text in typed.items()}
+        return self.client.post(address, data=fields | {"do": "save"})
 
     def press(self, address: str, start: str, **typed: str) -> TestResponse:
         """Send a form of the page at `start` that has but a token, and return the reply."""
@@ -64,4 +78,4 @@ def maker_with_book(file: Path, workshop: Workshop | None = None) -> BookMaker:
     if workshop is not None:
         save_workshop(book, workshop, now=clock())
     app = create_app(KeptShop(book=book, now=clock, today=lambda: TODAY))
-    return BookMaker(app.test_client(), book)
+    return BookMaker(app.test_client(), book, clock)

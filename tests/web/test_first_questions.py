@@ -64,11 +64,11 @@ def test_from_nothing_to_a_workshop_with_what_was_answered_and_no_more(beginner:
 def test_what_was_begun_with_can_be_quoted(beginner: OwnMaker) -> None:
     to_the_end(beginner)
     answer(beginner, "begin")
-    page = beginner.open("/")
+    page = beginner.press_at("/orders/new", "/orders")
     sent = page.typed() | {"blanket.width": "80", "blanket.height": "100"}
-    reply = beginner.client.post("/", data=sent)
-    assert reply.status_code == 200
-    assert Page(reply.text).figure("Price").startswith("£")
+    page = beginner.see(beginner.client.post("/orders/1", data=sent))
+    assert beginner.status == 200
+    assert page.figure("Price").startswith("£")
 
 
 def test_after_each_answer_it_says_what_a_quote_rests_on(beginner: OwnMaker) -> None:

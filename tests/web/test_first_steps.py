@@ -103,3 +103,12 @@ def test_a_book_that_fails_is_told_in_words(settled: BookMaker, tmp_path: Path) 
     page = settled.open("/yarn")
     assert settled.status == 422
     assert "This is no book of this program" in page.root.text
+
+
+def test_the_book_is_copied_once_a_day(settled: BookMaker, tmp_path: Path) -> None:
+    settled.open("/yarn")
+    copies = list((tmp_path / "book copies").iterdir())
+    assert [copy.name for copy in copies] == ["2026-11-25.db"]
+    copies[0].unlink()
+    settled.open("/yarn")
+    assert list((tmp_path / "book copies").iterdir()) == []

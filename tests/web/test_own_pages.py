@@ -160,7 +160,7 @@ def test_what_an_open_order_uses_is_not_taken_out_in_silence(
     maker.press("/yarn", "remove yarns.1.colours.1")
     page = maker.press("/yarn")
     assert (maker.status, maker.version) == (422, 1)
-    assert "Cot blanket: moor aran, oat" in page.with_id("main").text
+    assert "Cot blanket : moor aran, oat" in page.with_id("main").text
     change_stage(maker.book, order_id, Stage.HANDED_OVER, now=BEGINNING)
     maker.press("/yarn")
     assert (maker.status, maker.version) == (200, 2)
@@ -190,7 +190,7 @@ def test_a_version_that_lacks_what_an_open_order_uses_is_not_brought_back(
     create_order(maker.book, OrderContent(typed=typed), now=BEGINNING)
     page = maker.press_at("/workshop/versions/1/back", "/workshop/versions")
     assert (maker.status, maker.version) == (422, 2)
-    assert "An order without a title: fell aran" in page.with_id("main").text
+    assert "An order without a title : fell aran" in page.with_id("main").text
 
 
 def test_the_file_goes_out_and_in_without_loss(maker: OwnMaker) -> None:

@@ -43,9 +43,10 @@ class Said:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Answer:
-    """A quote, or none: then `said` has the mistakes, `wanting` the fields still blank."""
+    """A quote for what was sent; or none: `said` has mistakes, `wanting` fields still blank."""
 
     form: Form
+    sent: Sent
     quote: Quote | None
     said: tuple[Said, ...] = ()
     wanting: tuple[Said, ...] = ()
@@ -64,16 +65,19 @@ def answer_form(sent: Sent, shop: Shop, *, patient: bool) -> Answer:
     """Return the answer to a form. A patient one waits for fields that are still blank."""
     form = bind_form(shop, sent)
     if form.meta.crowded is not None:
-        return _refusal(form, shop, [form.meta.crowded], patient=patient)
+        return _refusal(form, sent, shop, [form.meta.crowded], patient=patient)
     try:
         order = read_sent(sent, shop)
         take_turn_for(order, shop.workshop)
-        return Answer(form=form, quote=quote_order(order, shop.workshop, today=shop.today()))
+        quote = quote_order(order, shop.workshop, today=shop.today())
+        return Answer(form=form, sent=sent, quote=quote)
     except Refused as refused:
-        return _refusal(form, shop, refused.mistakes, patient=patient)
+        return _refusal(form, sent, shop, refused.mistakes, patient=patient)
 
 
-def _refusal(form: Form, shop: Shop, mistakes: Sequence[Mistake], *, patient: bool) -> Answer:
+def _refusal(
+    form: Form, sent: Sent, shop: Shop, mistakes: Sequence[Mistake], *, patient: bool
+) -> Answer:
     fields = dict(fields_by_place(form))
     numbers, body = _colour_numbers(form), chosen_body(form).part
     said, wanting = [], []
@@ -95,7 +99,7 @@ def _refusal(form: Form, shop: Shop, mistakes: Sequence[Mistake], *, patient: bo
         for each in beside:
             if isinstance(each, Typed | Lines):
                 each.says = (*each.says, sentence)
-    return Answer(form=form, quote=None, said=tuple(said), wanting=tuple(wanting))
+    return Answer(form=form, sent=sent, quote=None, said=tuple(said), wanting=tuple(wanting))
 
 
 def _in_labels(mistake: Mistake) -> Mistake:

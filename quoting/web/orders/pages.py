@@ -2,18 +2,21 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
-from flask import Blueprint, redirect, render_template, request, url_for
+from flask import Blueprint, g, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 from werkzeug.datastructures import MultiDict
 
 from quoting.core.ground.errors import Refused
 from quoting.core.order.order import Order
+from quoting.core.order.stage import Stage
 from quoting.schema import load_order_text, order_text
 from quoting.schema.figures import SIDE
+from quoting.web.book.mark import sent_mark
 from quoting.web.downloads import download
 from quoting.web.forms.sent import Sent
+from quoting.web.kept import kept_shop
 from quoting.web.orders.body_forms import chosen_body, constructions
 from quoting.web.orders.choices import offers_of
 from quoting.web.orders.form_room import check_room
@@ -26,6 +29,9 @@ from quoting.web.shop import shop_now
 from quoting.web.turns import take_turn
 from quoting.wording import mistake_sentence
 
+if TYPE_CHECKING:
+    from quoting.web.book.keeping import Standing
+
 blueprint = Blueprint("orders", __name__)
 
 REFUSED = 422
@@ -33,18 +39,20 @@ WORKBOOK = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
 
 
 @blueprint.get("/")
-def show() -> str:
-    """Show the form with the order that it starts with."""
+def show() -> ResponseReturnValue:
+    """Show the form with the order that it starts with; of a book, its list of orders."""
+    if kept_shop() is not None:
+        return redirect(url_for("order_list.show"))
     shop = shop_now()
     sent = start_sent(shop.workshop) if shop.sample is None else sent_order(shop.sample, shop)
     start = "afresh" if "afresh" in request.args else "sample"
-    return _page(sent, start=start, patient=True)
+    return worktable_page(sent, start=start, patient=True)
 
 
 @blueprint.get("/blank")
 def blank() -> str:
     """Show a form with nothing filled in that a maker would have to change."""
-    return _page(start_sent(shop_now().workshop), start="blank", patient=True)
+    return worktable_page(start_sent(shop_now().workshop), start="blank", patient=True)
 
 
 @blueprint.post("/")
@@ -58,7 +66,7 @@ def follow() -> ResponseReturnValue:
         sent, focus = make_move(move, sent, offers_of(bind_form(shop, sent), shop).colour_names)
     elif asked == "size":
         sent = _sized(sent)
-    return _page(sent, focus=focus, patient=bool(asked))
+    return worktable_page(sent, focus=focus, patient=bool(asked))
 
 
 @blueprint.post("/answer")
@@ -130,17 +138,26 @@ def once_more() -> str:
     return render_template("orders/once_more.html")
 
 
-def show_order(order: Order) -> str:
+def show_order(order: Order) -> ResponseReturnValue:
     """Return the worktable with an order that comes from elsewhere. Errors: as `check_room`."""
     shop = shop_now()
     sent = sent_order(order, shop)
     check_room(sent, shop)
-    return _page(sent, start="read")
+    if kept_shop() is not None and sent_mark() is None:
+        from quoting.web.book.order_pages import begin_order  # there is a database to read it
+
+        return redirect(url_for("kept_orders.show", order_id=begin_order(sent).id), 303)
+    return worktable_page(sent, start="read")
 
 
 def resume() -> str:
     """Return the form with all that was typed, when it comes from before a restart."""
-    return _page(request.form, patient=True, stale=True)
+    mark = sent_mark()
+    if mark is not None:
+        from quoting.web.book.keeping import unsaved_standing  # there is a database to read it
+
+        g.standing = unsaved_standing(mark)
+    return worktable_page(request.form, patient=True, stale=True)
 
 
 def _asked() -> Answer:
@@ -150,12 +167,27 @@ def _asked() -> Answer:
 
 def show_refused(found: Answer) -> ResponseReturnValue:
     """Return the worktable with what is to be put right."""
-    return render_template("orders/worktable.html", **_seen(found)), REFUSED
+    return _worktable(found), REFUSED
 
 
-def _page(sent: Sent, *, patient: bool = False, **changes: Any) -> str:
-    found = answer_form(sent, shop_now(), patient=patient)
-    return render_template("orders/worktable.html", **(_seen(found) | changes))
+def worktable_page(sent: Sent, *, patient: bool = False, **changes: Any) -> str:
+    """Return the worktable with what was sent; that of a kept order is saved."""
+    return _worktable(answer_form(sent, shop_now(), patient=patient), **changes)
+
+
+def _worktable(found: Answer, **changes: Any) -> str:
+    standing = _standing(found)
+    seen = _seen(found) | changes | {"standing": standing, "stages": tuple(Stage), "here": "orders"}
+    return render_template("orders/worktable.html", **seen)
+
+
+def _standing(found: Answer) -> Standing | None:
+    """Return how a kept order stands, saved as it was sent unless that has been done."""
+    if kept_shop() is None:
+        return None
+    from quoting.web.book.keeping import keep_answer  # there is a database to read it
+
+    return g.get("standing") or keep_answer(found)
 
 
 def _seen(found: Answer) -> dict[str, Any]:

@@ -83,6 +83,7 @@ function act(button) {
   pressed = button;
   const fields = typed();
   if (button.name) fields.set(button.name, button.value);
+  fields.set("turn", turn());
   ask(form().getAttribute("action"), fields)
     .then((page) => {
       renumberQueue(button);
@@ -122,6 +123,7 @@ function start() {
   document.documentElement.classList.add("follows");
   const { kept, home, ofOrder, start: begins } = table().dataset;
   const here = holdPlace(home);
+  if (table().dataset.save) return keep(); // the book has what was typed
   const latest = recall(kept);
   const order = (here || begins === "sample") && ofOrder && recall("order");
   const text = here || (["sample", "order"].includes(begins) && latest);

@@ -21,6 +21,9 @@ function store(name, text) {
   }
 }
 
+// When something was sent, by a clock that never goes back.
+const turn = () => performance.timeOrigin + performance.now();
+
 function newPlace() {
   const number = Number(recall("places") ?? 0) + 1;
   store("places", number);

@@ -1,0 +1,58 @@
+"""An order of a book in a real browser: it saves itself, and nothing is lost between two tabs."""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Page, expect
+
+from tests.browser.conftest import ROOT, stop
+
+
+@pytest.fixture
+def order(page: Page, tmp_path: Path) -> Iterator[Page]:
+    """Open the first order of the demo's book."""
+    command = [sys.executable, "-m", "quoting", "serve", "--demo", "--port", "0"]
+    process = subprocess.Popen(
+        command, stderr=subprocess.PIPE, text=True, cwd=tmp_path, env={"PYTHONPATH": str(ROOT)}
+    )
+    assert process.stderr is not None
+    page.goto(process.stderr.readline().split()[1])
+    page.get_by_role("link", name="Cot blanket in moorland stripes").click()
+    yield page
+    stop(process)
+
+
+def test_what_is_typed_is_saved_by_itself_and_said_to_be(order: Page) -> None:
+    with order.expect_response("**/save"):
+        order.get_by_label("Title").fill("Typed by hand")
+    expect(order.locator("#kept-state")).to_contain_text("Saved at")
+    order.reload()
+    expect(order.get_by_label("Title")).to_have_value("Typed by hand")
+
+
+def test_a_page_that_is_left_at_once_has_saved_the_last_key(order: Page) -> None:
+    address = order.url
+    order.get_by_label("Title").fill("Left in a hurry")
+    order.get_by_role("link", name="Yarn").click()
+    expect(order.get_by_role("heading", level=1)).to_have_text("Yarn")
+    order.goto(address)
+    expect(order.get_by_label("Title")).to_have_value("Left in a hurry")
+
+
+def test_a_late_save_from_another_tab_is_told_and_offered(order: Page) -> None:
+    other = order.context.new_page()
+    other.goto(order.url)
+    with other.expect_response("**/save"):
+        other.get_by_label("Title").fill("From the sofa")
+    with order.expect_response("**/save"):
+        order.get_by_label("Title").fill("From the desk")
+    expect(order.locator("#kept-state")).to_contain_text("changed on another page")
+    order.get_by_role("link", name="Show the order as it is now").click()
+    expect(order.get_by_label("Title")).to_have_value("From the sofa")
+    order.get_by_role("button", name="Make it an order of its own").click()
+    expect(order.get_by_label("Title")).to_have_value("From the desk")
