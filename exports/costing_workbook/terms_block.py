@@ -9,6 +9,9 @@ from exports.sheets.cells import Cell, Ref, Value, heads, words, yours
 from exports.sheets.figure_lines import figure
 from exports.sheets.grid import Grid
 from exports.sheets.number_formats import SHARE, Shapes
+from exports.sheets.rules import AMOUNT, Rule, one_of
+from exports.sheets.rules import MARKUP as A_MARKUP
+from exports.sheets.rules import SHARE as A_SHARE
 from quoting.core.quote.quote import Quote
 from quoting.core.workshop.selling import Deposit, FeeBase, Target, TaxShown
 
@@ -62,17 +65,18 @@ class Asking:
 
     def choose(self, name: str, label: str, word: str, *words_there: str) -> Ref:
         """Write an input that takes one of a few words."""
-        ref = self.ask(name, label, yours(word), "one of: " + ", ".join(words_there))
-        self.grid.choices(ref, *words_there)
-        return ref
+        cell = yours(word, rule=one_of(*words_there))
+        return self.ask(name, label, cell, "one of: " + ", ".join(words_there))
 
-    def share(self, name: str, label: str, share: float | None, note: str = "") -> Ref:
+    def share(
+        self, name: str, label: str, share: float | None, note: str = "", rule: Rule = A_SHARE
+    ) -> Ref:
         """Write an input that is a share."""
-        return self.ask(name, label, yours(share or 0, SHARE), note)
+        return self.ask(name, label, yours(share or 0, SHARE, rule), note)
 
     def money(self, name: str, label: str, amount: Value, note: str = "") -> Ref:
         """Write an input that is money."""
-        return self.ask(name, label, yours(amount, self.shapes.money), note)
+        return self.ask(name, label, yours(amount, self.shapes.money, AMOUNT), note)
 
 
 def terms_block(grid: Grid, quote: Quote, shapes: Shapes) -> TermRefs:
@@ -106,7 +110,7 @@ def target_terms(asking: Asking, *targets: Target) -> dict[str, Ref]:
     return {
         "target": asking.choose("target", "The price follows", target_word(targets[0]), *TARGETS),
         "margin": asking.share("margin", "Margin", margin, "profit, of the net price"),
-        "markup": asking.share("markup", "Markup", markup, "profit, of the costs"),
+        "markup": asking.share("markup", "Markup", markup, "profit, of the costs", A_MARKUP),
     }
 
 
@@ -159,13 +163,12 @@ def fee_terms(grid: Grid, quote: Quote, shapes: Shapes) -> tuple[FeeRefs, ...]:
     for fee in quote.workshop.fees:
         _, on, rate, fixed = grid.line(
             words(fee.name),
-            yours(fee.on.value),
+            yours(fee.on.value, rule=one_of(*FeeBase).called("on")),
             None,
             None,
-            yours(fee.rate, SHARE),
-            yours(fee.fixed, shapes.rate(fee.fixed)),
+            yours(fee.rate, SHARE, A_SHARE.called("rate")),
+            yours(fee.fixed, shapes.rate(fee.fixed), AMOUNT.called("for each payment")),
         )
-        grid.choices(on, *FeeBase)
         refs.append(FeeRefs(name=fee.name, on=on, rate=rate, fixed=fixed))
     return tuple(refs)
 

@@ -15,6 +15,7 @@ from exports.sheets.cells import (
 )
 from exports.sheets.grid import Grid
 from exports.sheets.number_formats import COUNT, FINE, SHARE
+from exports.sheets.rules import one_of
 from quoting.core.estimate.pace import FEW_SESSIONS, ONE_TIMING_LIMITS, Pace
 from quoting.core.estimate.stitching_time import basic_session, paces_of
 from quoting.core.ground.place import NOWHERE
@@ -118,15 +119,14 @@ def _session(grid: Grid, timing: Timing, workshop: Workshop, habits: _Habits) ->
     row = grid.next_row
     turns = f"-Hours!E{row}*{habits.turn}" if habits.turn is not None else ""
     basic = f'(Hours!D{row}{turns})*IF(Hours!B{row}="yes",1+{habits.rest},1)'
-    stopped, stitches, _, _, minutes = grid.line(
+    _, stitches, _, _, minutes = grid.line(
         None,
-        yours("yes" if timing.hands_on else "no"),
+        yours("yes" if timing.hands_on else "no", rule=one_of("yes", "no")),
         yours(timing.stitches, COUNT),
         yours(timing.minutes, FINE),
         yours(timing.rows, COUNT),
         reckoned(basic, basic_session(timing, workshop, NOWHERE).minutes, FINE),
     )
-    grid.choices(stopped, "yes", "no")
     return stitches, minutes
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from copy import copy
+from dataclasses import dataclass
 
 from openpyxl import Workbook
 from openpyxl.cell.cell import Cell as SheetCell
@@ -13,7 +14,8 @@ from openpyxl.worksheet.datavalidation import DataValidation
 from openpyxl.worksheet.pagebreak import Break
 from openpyxl.worksheet.worksheet import Worksheet
 
-from exports.sheets.cells import Cell, Formula, Look, Ref, Value, clean_text
+from exports.sheets.cells import Cell, Formula, Look, Ref, Span, Value, clean_text
+from exports.sheets.rules import Rule
 from exports.sheets.styles import FIGURES, HEADINGS, fill_of, style_of
 
 WIDE = 1.4
@@ -25,30 +27,73 @@ LEAD_INS = ("=", "+", "-", "@", "\t", "\r", "\n", "#")
 """A text that begins so would be read as a formula or an error if it were typed (OWASP)."""
 
 
-class Grid:
-    """One sheet under construction. `next_row` is the row that the next line takes."""
+@dataclass(frozen=True, slots=True)
+class Fault:
+    """What may be wrong with a line as a whole: when, and what is then said.
 
-    def __init__(self, book: Workbook, title: str, widths: Sequence[float]) -> None:
+    `said` is an expression that comes to a text; `now` is what is said as the file is written.
+    """
+
+    condition: str
+    said: str
+    now: str = ""
+
+
+class Grid:
+    """One sheet under construction. `next_row` is the row that the next line takes.
+
+    In the column `flags` every line that can be wrong says what is wrong with it, or nothing; in
+    the column `labels` stands what a line is about.
+    """
+
+    def __init__(
+        self,
+        book: Workbook,
+        title: str,
+        widths: Sequence[float],
+        *,
+        flags: str = "",
+        labels: str = "A",
+    ) -> None:
         self.book = book
         self.title = title
         self.sheet: Worksheet = book.create_sheet(title)
+        self.flags, self.labels = flags, labels
         self.cached: dict[str, Value] = {}
         self.next_row = 1
         self._dressed: dict[str, StyleArray] = {}
+        self._checked: dict[Rule, DataValidation] = {}
+        self._last_flag = 1
         for letter, width in zip(LETTERS, widths, strict=False):
             self.sheet.column_dimensions[letter].width = width
 
-    def line(self, *cells: Cell | None, height: float | None = None) -> list[Ref]:
-        """Write a row from column A and return the addresses of its cells; None is a gap."""
+    def line(
+        self, *cells: Cell | None, height: float | None = None, faults: Sequence[Fault] = ()
+    ) -> list[Ref]:
+        """Write a row from column A and return the addresses of its cells; None is a gap.
+
+        What is typed into its inputs is checked, and what is wrong is said at the end of the row.
+        """
         row, self.next_row = self.next_row, self.next_row + 1
         tall = height or self._height(cells)
         if tall > LINE_POINTS:
             self.sheet.row_dimensions[row].height = tall
-        return [
+        refs = [
             self._put(row, at, cell, _look_beside(cell, before))
             for at, (before, cell) in enumerate(zip((None, *cells), cells, strict=False), 1)
             if cell is not None
         ]
+        self._flag(row, cells, faults)
+        return refs
+
+    def add(self, letter: str, row: int, cell: Cell) -> Ref:
+        """Write one more cell of a line that stands."""
+        return self._put(row, LETTERS.index(letter) + 1, cell, cell.look)
+
+    @property
+    def flagged(self) -> Span:
+        """All that the lines of this sheet say of what is wrong with them."""
+        return Span(self.title, self.flags, 1, self._last_flag + 1)
 
     def gap(self) -> None:
         """Leave a row free."""
@@ -65,12 +110,6 @@ class Grid:
         self.book.defined_names[name] = DefinedName(name, attr_text=address)
         return ref
 
-    def choices(self, ref: Ref, *choices: str) -> None:
-        """Let an input take only one of these words."""
-        rule = DataValidation(type="list", formula1=f'"{",".join(choices)}"', allow_blank=False)
-        rule.add(f"{ref.column}{ref.row}")
-        self.sheet.add_data_validation(rule)
-
     def fill(self, row: int, colour_code: str) -> None:
         """Fill the first cell of a row with a yarn's colour."""
         at = _cell(self.sheet, row, 1)
@@ -83,6 +122,29 @@ class Grid:
     def break_here(self) -> None:
         """Begin a new page of print with the next line."""
         self.sheet.row_breaks.append(Break(id=self.next_row - 1))
+
+    def _flag(self, row: int, cells: Sequence[Cell | None], faults: Sequence[Fault]) -> None:
+        """Let the inputs of a line take only what they may; write what is wrong with the line."""
+        ruled = [
+            (f"{letter}{row}", cell.rule)
+            for letter, cell in zip(LETTERS, cells, strict=False)
+            if cell is not None and cell.rule is not None
+        ]
+        for at, rule in ruled:
+            self._check(rule, at)
+        told = [Fault(rule.broken(at), f'"{rule.said}"') for at, rule in ruled]
+        if self.flags and (told or faults):
+            flag = _flag_of([*told, *faults])
+            self._put(row, LETTERS.index(self.flags) + 1, Cell(flag, Look.FLAG), Look.FLAG)
+            self._last_flag = max(self._last_flag, row)
+
+    def _check(self, rule: Rule, at: str) -> None:
+        """Let a cell take what a rule says; inputs of one rule share one check."""
+        unnamed = rule.called("")
+        if unnamed not in self._checked:
+            self._checked[unnamed] = unnamed.validation()
+            self.sheet.add_data_validation(self._checked[unnamed])
+        self._checked[unnamed].add(at)
 
     def _height(self, cells: Sequence[Cell | None]) -> float:
         """Return the height that a line's title or headings need, in points."""
@@ -138,6 +200,13 @@ def _worn(at: SheetCell) -> StyleArray:
 
 def _wear(at: SheetCell, style: StyleArray) -> None:
     at._style = copy(style)  # type: ignore[attr-defined]
+
+
+def _flag_of(faults: Sequence[Fault]) -> Formula:
+    """Return the first fault that is found, of those of a line, in words; else nothing."""
+    said = "".join(f"IF({fault.condition},{fault.said}," for fault in faults)
+    now = next((fault.now for fault in faults if fault.now), "")
+    return Formula(f'{said}""' + ")" * len(faults), now)
 
 
 def _look_beside(cell: Cell, before: Cell | None) -> Look:

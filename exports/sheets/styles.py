@@ -10,8 +10,16 @@ INK, GREY, PALE = "FF222222", "FF8C8C8C", "FFF3F3F3"
 FONT = "Calibri"
 
 HEADINGS = frozenset({Look.HEADING, Look.ASIDE_HEADING, Look.FIGURE_HEADING})
-FIGURES = frozenset({Look.PLAIN, Look.INPUT, Look.COUNTED, Look.TOTAL, Look.STRONG})
-_BOLD = HEADINGS | {Look.TOTAL, Look.STRONG, Look.FOOT, Look.BLOCK, Look.TITLE}
+FIGURES = frozenset({Look.PLAIN, Look.INPUT, Look.COUNTED, Look.QUOTED, Look.TOTAL, Look.STRONG})
+_BOLD = HEADINGS | {
+    Look.TOTAL,
+    Look.STRONG,
+    Look.FOOT,
+    Look.BLOCK,
+    Look.TITLE,
+    Look.STATE,
+    Look.FLAG,
+}
 
 _LINE = Side(style="thin", color=GREY)
 _BOX = Border(left=_LINE, right=_LINE, top=_LINE, bottom=_LINE)
@@ -37,7 +45,7 @@ def _font(look: Look) -> Font:
         name=FONT,
         size={Look.TITLE: 16, Look.BLOCK: 12}.get(look, 11),
         bold=look in _BOLD,
-        italic=look in (Look.COUNTED, Look.COUNTED_KEY),
+        italic=look in (Look.COUNTED, Look.COUNTED_KEY, Look.QUOTED),
         color=INK,
     )
 
@@ -49,7 +57,7 @@ def _alignment(look: Look) -> Alignment:
         return Alignment(horizontal=side, vertical="bottom", wrap_text=True, indent=aside)
     if look in FIGURES:
         return Alignment(horizontal="right", vertical="top")
-    wraps = look in (Look.LABEL, Look.ASIDE, Look.PROSE, Look.FOOT)
+    wraps = look in (Look.LABEL, Look.ASIDE, Look.PROSE, Look.FOOT, Look.FLAG)
     return Alignment(horizontal="left", vertical="top", wrap_text=wraps, indent=aside)
 
 
