@@ -22,6 +22,7 @@ from exports.sheets.cells import (
     rounded,
     summed,
     words,
+    written,
     yours,
 )
 from exports.sheets.checks import Check
@@ -131,8 +132,8 @@ def _spare(grid: Grid, quote: Quote, shapes: Shapes) -> None:
     row = grid.next_row
     unpriced = f'AND({beside("A", row)}<>"",{beside("E", row)}="")'
     grid.line(
-        yours("", rule=NAME),
-        words("a further extra: its name and what one costs", Look.NOTE),
+        written("", NAME),
+        words("a further extra, its name", Look.NOTE),
         yours(quote.order.quantity, COUNT, MEASURE.called("quantity")),
         words("pieces"),
         yours("", shapes.money, AMOUNT.called("rate").or_empty()),

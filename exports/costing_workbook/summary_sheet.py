@@ -21,7 +21,7 @@ from quoting.wording import sheet_day, sheet_money
 
 TITLE = "Summary"
 GROSS, EARNED = "Gross: the buyer pays", "An hour earns"
-WIDTHS = (44, 18, 18, 16, 34)
+WIDTHS = (44, 18, 18, 18, 20)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

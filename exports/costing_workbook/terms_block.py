@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from decimal import Decimal
 
-from exports.sheets.cells import Cell, Look, Ref, Span, Value, beside, heads, yours
+from exports.sheets.cells import Cell, Look, Ref, Span, Value, beside, heads, written, yours
 from exports.sheets.figure_lines import figure
 from exports.sheets.grid import Fault, Grid
 from exports.sheets.lines import Lines
@@ -189,7 +189,7 @@ def _fee(grid: Grid, fee: Fee | None, shapes: Shapes) -> None:
     nothing = f'AND({beside("A", row)}<>"",{beside("D", row)}="",{beside("E", row)}="")'
     base, fixed = (FeeBase.TOTAL, Decimal(0)) if fee is None else (fee.on, fee.fixed)
     grid.line(
-        yours("" if fee is None else fee.name, rule=NAME),
+        written("" if fee is None else fee.name, NAME),
         yours(base.value, rule=one_of(*FeeBase).called("on")),
         None,
         yours("" if fee is None else fee.rate, SHARE, rate),

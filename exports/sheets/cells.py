@@ -34,6 +34,7 @@ class Look(StrEnum):
 
     PLAIN = "Reckoned"
     INPUT = "Yours to change"
+    WRITTEN = "Yours to change, in words"
     INPUT_KEY = "Key of inputs"
     COUNTED = "Counted"
     QUOTED = "As quoted"
@@ -105,6 +106,11 @@ def words(text: str, look: Look = Look.LABEL) -> Cell:
 def yours(value: Value, shape: str = "General", rule: Rule | None = None) -> Cell:
     """Return an input: a figure or a word that the maker may change, and what it takes."""
     return Cell(value, Look.INPUT, shape, rule)
+
+
+def written(text: str, rule: Rule) -> Cell:
+    """Return an input that holds words of the maker's own."""
+    return Cell(text, Look.WRITTEN, rule=rule)
 
 
 def quoted(value: Value, shape: str = "General") -> Cell:
