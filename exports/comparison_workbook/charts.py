@@ -29,7 +29,7 @@ from openpyxl.drawing.line import LineProperties
 from exports.sheets.cells import Ref, clean_text
 from exports.sheets.grid import Grid
 from exports.sheets.number_formats import Shapes
-from exports.sheets.saving import number_text
+from exports.sheets.sheet_rows import number_text
 
 INK, PAPER, MID, PALE = "333333", "FFFFFF", "A6A6A6", "D9D9D9"
 Hatching = Literal["ltUpDiag", "ltDnDiag"]

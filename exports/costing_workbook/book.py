@@ -31,6 +31,7 @@ def write_book(quote: Quote) -> bytes:
     speech = speech_of(quote.workshop)
     shapes = Shapes(speech)
     book = Workbook()
+    book.properties.language = speech.locale.replace("_", "-")
     book.remove(book.worksheets[0])
     costing = Grid(book, "Costing", COSTING_WIDTHS)
     yarn = Grid(book, "Yarn", YARN_WIDTHS)
@@ -46,6 +47,7 @@ def write_book(quote: Quote) -> bytes:
         set_up(
             grid.sheet,
             quote.workshop.locale,
+            f"Quote {quote.number}",
             heads_row=heads_row if grid is rows else TITLE_ROW,
             wide=grid in (yarn, hours, rows),
         )

@@ -20,10 +20,9 @@ from exports.price_parts import part_amounts
 from exports.sheets.cells import Cell, Formula, Look, Ref, heads, reckoned, total_of, words
 from exports.sheets.grid import Grid
 from exports.sheets.number_formats import ROUGH_SHARE, Shapes
-from exports.sheets.saving import number_text
+from exports.sheets.sheet_rows import number_text
 from quoting.core.price.cost_lines import LineKind
 from quoting.core.quote.quote import Quote
-from quoting.wording import sheet_number
 
 KINDS = {
     "Yarn": (LineKind.YARN,),
@@ -93,7 +92,7 @@ def _chart(grid: Grid, labels: list[Ref], amounts: list[Ref], shapes: Shapes) ->
     series.invertIfNegative = False
     series.dLbls = DataLabelList(showVal=True, showSerName=False, showCatName=False)
     series.dLbls.showLegendKey = series.dLbls.showPercent = False
-    series.dLbls.numFmt = sheet_number(shapes.digits)
+    series.dLbls.numFmt = shapes.bare_money
     chart.x_axis.txPr = series.dLbls.txPr = small_print()
     chart.layout = Layout(manualLayout=PLOT)
     _keep_values(series, amounts, shapes)

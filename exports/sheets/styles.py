@@ -19,9 +19,9 @@ _UNDER, _OVER = Border(bottom=_LINE), Border(top=_LINE)
 _SOFT_FILL = PatternFill("solid", fgColor=PALE)
 
 
-def style_of(look: Look, shape: str, name: str) -> NamedStyle:
-    """Return the named style of a look with one number format."""
-    style = NamedStyle(name=name, font=_font(look), number_format=shape)
+def style_of(look: Look) -> NamedStyle:
+    """Return the named style of a look, which bears its name."""
+    style = NamedStyle(name=look.value, font=_font(look))
     style.alignment = _alignment(look)
     if look in (Look.INPUT, Look.INPUT_KEY):
         style.fill, style.border = _SOFT_FILL, _BOX

@@ -27,7 +27,7 @@ from quoting.wording.rows_and_edges import (
     passes_label,
     point_words,
 )
-from quoting.wording.sheet_formats import sheet_money, sheet_number
+from quoting.wording.sheet_formats import grouped_as, sheet_money, sheet_number
 from quoting.wording.speech import FILE_SPEECH, Speech, speech_of
 from quoting.wording.trade_words import (
     ended_words,
@@ -70,6 +70,7 @@ __all__ = [
     "ended_words",
     "exchange_rate",
     "exchange_words",
+    "grouped_as",
     "guess_words",
     "guide_sentences",
     "is_locale",
