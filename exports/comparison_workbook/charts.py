@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from decimal import Decimal
 from typing import Literal
 
 from openpyxl.chart import BarChart, LineChart
@@ -26,10 +27,13 @@ from openpyxl.drawing.colors import ColorChoice
 from openpyxl.drawing.fill import PatternFillProperties
 from openpyxl.drawing.line import LineProperties
 
-from exports.sheets.cells import Ref, clean_text
+from exports.sheets.cells import Ref
+from exports.sheets.described_charts import add_chart
 from exports.sheets.grid import Grid
 from exports.sheets.number_formats import Shapes
 from exports.sheets.sheet_rows import number_text
+from exports.sheets.xml_text import uncoded
+from quoting.wording import earnings_sentence, sizes_sentence
 
 INK, PAPER, MID, PALE = "333333", "FFFFFF", "A6A6A6", "D9D9D9"
 Hatching = Literal["ltUpDiag", "ltDnDiag"]
@@ -78,7 +82,13 @@ def stacked_chart(
         series.graphicalProperties = _fill(FILLS[at % len(FILLS)])
         series.invertIfNegative = False
         chart.series.append(series)
-    _finish(grid, chart, place, shapes, "r")
+    _finish(chart, place, shapes, "r")
+    sizes = [
+        (str(name.value), [(str(part[0].value), _amount(part[at])) for part in parts])
+        for at, name in enumerate(names, 1)
+    ]
+    described = sizes_sentence(sizes, shapes.speech)
+    add_chart(grid.sheet, chart, place.anchor, "What each price pays for", described)
 
 
 def earned_chart(
@@ -105,10 +115,20 @@ def earned_chart(
     wage.smooth = False
     line.series.append(wage)
     chart += line
-    _finish(grid, chart, place, shapes, "b")
+    _finish(chart, place, shapes, "b")
+    sizes = [
+        (str(name.value), _amount(hour), _amount(wanted))
+        for name, hour, wanted in zip(names, earned[1:], pay[1:], strict=True)
+    ]
+    described = earnings_sentence(sizes, shapes.speech)
+    add_chart(grid.sheet, chart, place.anchor, "What an hour earns", described)
 
 
-def _finish(grid: Grid, chart: BarChart, place: Place, shapes: Shapes, key: str) -> None:
+def _amount(ref: Ref) -> Decimal:
+    return Decimal(str(ref.value))
+
+
+def _finish(chart: BarChart, place: Place, shapes: Shapes, key: str) -> None:
     chart.type, chart.style, chart.title = "col", 1, None
     chart.legend.position = key
     chart.width, chart.height = place.width_cm, place.height_cm
@@ -117,7 +137,6 @@ def _finish(grid: Grid, chart: BarChart, place: Place, shapes: Shapes, key: str)
     chart.y_axis.numFmt, chart.y_axis.number_format = None, shapes.money
     pale = LineProperties(solidFill=PALE, w=HAIRLINE_EMU)
     chart.y_axis.majorGridlines = ChartLines(spPr=GraphicalProperties(ln=pale))
-    grid.sheet.add_chart(chart, place.anchor)
 
 
 def _fill(how: Fill) -> GraphicalProperties:
@@ -145,7 +164,7 @@ def _series(title: Ref, amounts: Sequence[Ref], names: Sequence[Ref], shapes: Sh
 
 
 def _texts(refs: Sequence[Ref]) -> StrRef:
-    texts = [StrVal(idx=at, v=clean_text(str(ref.value))) for at, ref in enumerate(refs)]
+    texts = [StrVal(idx=at, v=uncoded(str(ref.value))) for at, ref in enumerate(refs)]
     return StrRef(f=_span(refs), strCache=StrData(ptCount=len(texts), pt=texts))
 
 

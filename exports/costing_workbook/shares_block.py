@@ -18,11 +18,13 @@ from exports.costing_workbook.costs_block import FOOT_GAP
 from exports.costing_workbook.result_block import ResultRefs, Sums
 from exports.price_parts import part_amounts
 from exports.sheets.cells import Cell, Formula, Look, Ref, heads, reckoned, total_of, words
+from exports.sheets.described_charts import add_chart
 from exports.sheets.grid import Grid
 from exports.sheets.number_formats import ROUGH_SHARE, Shapes
 from exports.sheets.sheet_rows import number_text
 from quoting.core.price.cost_lines import LineKind
 from quoting.core.quote.quote import Quote
+from quoting.wording import parts_sentence
 
 KINDS = {
     "Yarn": (LineKind.YARN,),
@@ -33,6 +35,7 @@ KINDS = {
     "Packaging and delivery": (LineKind.PACKAGING, LineKind.DELIVERY),
 }
 PARTS = (*KINDS, "Fees", "Sales tax", "Profit")
+TITLE = "Where the price goes"
 INK_GREY = "595959"
 SMALL_PRINT = 800
 """In hundredths of a point."""
@@ -43,7 +46,7 @@ PLOT = ManualLayout(layoutTarget="inner", xMode="edge", yMode="edge", x=0.4, y=0
 
 def shares_block(grid: Grid, quote: Quote, sums: Sums, result: ResultRefs, shapes: Shapes) -> None:
     """Write what each part takes of all that the buyer pays, with a check, and its chart."""
-    grid.block("Where the price goes")
+    grid.block(TITLE)
     grid.line(*heads("", "", "", "", "share", "amount", figures_from=4))
     total = sums.paid.total
     refs = []
@@ -96,7 +99,10 @@ def _chart(grid: Grid, labels: list[Ref], amounts: list[Ref], shapes: Shapes) ->
     chart.x_axis.txPr = series.dLbls.txPr = small_print()
     chart.layout = Layout(manualLayout=PLOT)
     _keep_values(series, amounts, shapes)
-    grid.sheet.add_chart(chart, f"B{first}")
+    parts = [Decimal(str(ref.value)) for ref in amounts]
+    named = zip((str(label.value) for label in labels), parts, strict=True)
+    described = parts_sentence(sum(parts, Decimal(0)), named, shapes.speech)
+    add_chart(grid.sheet, chart, f"B{first}", TITLE, described)
 
 
 def small_print() -> RichText:

@@ -5,15 +5,19 @@ Source: ECMA-376, part 1, 20.5.2.8 (cNvPr): `name` and `descr`, the alternative 
 
 from __future__ import annotations
 
+from typing import Any
+
 from openpyxl.chart._chart import ChartBase
 from openpyxl.drawing.graphic import GraphicFrame
 from openpyxl.drawing.spreadsheet_drawing import AnchorMarker, OneCellAnchor, SpreadsheetDrawing
 from openpyxl.drawing.xdr import XDRPositiveSize2D
 from openpyxl.utils.cell import coordinate_to_tuple
-from openpyxl.utils.units import cm_to_EMU
 from openpyxl.worksheet.worksheet import Worksheet
 
 from exports.sheets.cells import clean_text
+
+EMU_PER_CM = 360_000
+"""Source: ECMA-376, part 1, 20.1.10.16 (ST_Coordinate): English metric units."""
 
 
 class DescribedPlace(OneCellAnchor):
@@ -23,9 +27,9 @@ class DescribedPlace(OneCellAnchor):
 
     def __init__(self, anchor: str, chart: ChartBase, name: str, described: str) -> None:
         row, column = coordinate_to_tuple(anchor)
+        wide, high = (round(side * EMU_PER_CM) for side in (chart.width, chart.height))
         super().__init__(
-            _from=AnchorMarker(col=column - 1, row=row - 1),
-            ext=XDRPositiveSize2D(cm_to_EMU(chart.width), cm_to_EMU(chart.height)),
+            _from=AnchorMarker(col=column - 1, row=row - 1), ext=XDRPositiveSize2D(wide, high)
         )
         self.name, self.described = clean_text(name), clean_text(described)
 
@@ -39,12 +43,12 @@ class DescribedDrawing(SpreadsheetDrawing):
         frame: GraphicFrame = super()._chart_frame(number)  # type: ignore[misc] # left out of stubs
         place = self.charts[number - 1].anchor
         if isinstance(place, DescribedPlace):
-            words = frame.nvGraphicFramePr.cNvPr
+            words: Any = frame.nvGraphicFramePr.cNvPr
             words.name, words.descr = place.name, place.described
         return frame
 
 
 def add_chart(sheet: Worksheet, chart: ChartBase, anchor: str, name: str, described: str) -> None:
     """Put a chart on a sheet, its upper left corner in a cell; `described` says what it shows."""
-    sheet.add_chart(chart)
-    chart.anchor = DescribedPlace(anchor, chart, name, described)
+    place: Any = DescribedPlace(anchor, chart, name, described)  # the stubs allow an address only
+    sheet.add_chart(chart, place)

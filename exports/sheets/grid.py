@@ -97,7 +97,7 @@ class Grid:
         return max(lines, default=1) * LINE_POINTS
 
     def _put(self, row: int, column: int, cell: Cell, look: Look) -> Ref:
-        at, content, letter = _cell(self.sheet, row, column), cell.content, LETTERS[column - 1]
+        at, content, letter = _new_cell(self.sheet, row, column), cell.content, LETTERS[column - 1]
         self._dress(at, look, cell.shape)
         if isinstance(content, Formula):
             at.value = "=" + content.expression.replace(f"{self.title}!", "")
@@ -130,6 +130,12 @@ class Grid:
 def _cell(sheet: Worksheet, row: int, column: int) -> SheetCell:
     at = sheet.cell(row, column)
     assert isinstance(at, SheetCell), "no cell is merged into another"  # noqa: S101
+    return at
+
+
+def _new_cell(sheet: Worksheet, row: int, column: int) -> SheetCell:
+    """Return a new cell of a sheet: most lines are new, and looking for old cells takes longer."""
+    at = sheet._cells[row, column] = SheetCell(sheet, row, column)
     return at
 
 

@@ -57,17 +57,16 @@ class _BookWriter(ExcelWriter):
         self, book: Workbook, archive: zipfile.ZipFile, cached: Mapping[str, Mapping[str, Value]]
     ) -> None:
         super().__init__(book, archive)
-        self._cached = cached
+        self._parts, self._cached = archive, cached
 
     def write_worksheet(self, ws: Worksheet) -> None:
         """Write a sheet, and keep what belongs to it for its own parts."""
-        drawing = DescribedDrawing()
-        drawing.charts = ws._charts
-        ws._drawing = drawing
-        writer = _SheetWriter(ws)
-        text = writer.text(self._cached.get(ws.title, {}))
-        ws._rels = writer._rels
-        self._archive.writestr(ws.path[1:], text)
+        sheet: Any = ws  # the library's stubs leave out what its own writer keeps there
+        sheet._drawing = DescribedDrawing()
+        sheet._drawing.charts = sheet._charts
+        writer: Any = _SheetWriter(ws)
+        self._parts.writestr(ws.path[1:], writer.text(self._cached.get(ws.title, {})))
+        sheet._rels = writer._rels
         self.manifest.append(ws)
 
 
@@ -76,6 +75,7 @@ class _SheetWriter(WorksheetWriter):
 
     def __init__(self, sheet: Worksheet) -> None:
         super().__init__(sheet, io.BytesIO())
+        self._heights = sheet.row_dimensions
 
     def rows(self) -> list[Any]:
         """Return none of the rows, which are written apart."""
@@ -85,5 +85,5 @@ class _SheetWriter(WorksheetWriter):
         """Return the sheet's part of the file."""
         self.write()
         before, _, after = self.read().decode().partition(NO_ROWS)
-        rows = rows_text(super().rows(), self.ws.row_dimensions, kept)
+        rows = rows_text(super().rows(), self._heights, kept)
         return f"{before}<sheetData>{rows}</sheetData>{after}"

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from datetime import date
-from decimal import Decimal
+from typing import Any
 
 from openpyxl.cell.cell import Cell, MergedCell
 from openpyxl.utils import get_column_letter
@@ -28,10 +28,11 @@ def rows_text(
 ) -> str:
     """Return rows of cells; `kept` is what formulas come to, by address."""
     numbers: dict[int, int] = {}
-    return "".join(
-        f'<row r="{row}"{_attributes(heights.get(row))}>{_cells_text(row, cells, numbers, kept)}</row>'
-        for row, cells in rows
-    )
+    texts = []
+    for row, cells in rows:
+        inside = _cells_text(row, cells, numbers, kept)
+        texts.append(f'<row r="{row}"{_attributes(heights.get(row))}>{inside}</row>')
+    return "".join(texts)
 
 
 def _attributes(height: RowDimension | None) -> str:
@@ -52,7 +53,7 @@ def _cells_text(row: int, cells: Cells, numbers: dict[int, int], kept: Mapping[s
 
 def _content(cell: Cell | MergedCell, kept: Value | None) -> str:
     """Return the rest of a cell: its kind, and what is in it."""
-    value = cell.value
+    value: Any = cell.value
     if value is None:
         return "/>"
     if cell.data_type == "s":
@@ -63,7 +64,7 @@ def _content(cell: Cell | MergedCell, kept: Value | None) -> str:
     return _figure(kept, formula)
 
 
-def _figure(value: object, formula: str = "") -> str:
+def _figure(value: Value | date | None, formula: str = "") -> str:
     """Return a figure, or what a formula comes to, after the formula itself."""
     if value is None:
         return f">{formula}</c>"
@@ -74,8 +75,8 @@ def _figure(value: object, formula: str = "") -> str:
     return f">{formula}<v>{number_text(value)}</v></c>"
 
 
-def number_text(value: Decimal | float | date) -> str:
+def number_text(value: Value | date) -> str:
     """Return a number, or a day as the number of it, as the file format writes it."""
     if isinstance(value, date):
-        return str(to_excel(value))
+        return str(to_excel(value))  # type: ignore[no-untyped-call]
     return repr(value) if isinstance(value, float) else str(value)

@@ -2,6 +2,7 @@
 
 from quoting.wording.bodies import body_words
 from quoting.wording.cautions import caution_sentence
+from quoting.wording.chart_sentences import earnings_sentence, parts_sentence, sizes_sentence
 from quoting.wording.comparing import change_words, refusal_words, rule_words, verdict
 from quoting.wording.confirmed import confirming_digits
 from quoting.wording.drawing import drawing_description, drawing_title
@@ -65,6 +66,7 @@ __all__ = [
     "confirming_digits",
     "drawing_description",
     "drawing_title",
+    "earnings_sentence",
     "edge_name",
     "edge_words",
     "ended_words",
@@ -81,6 +83,7 @@ __all__ = [
     "mistake_sentence",
     "notes_sentence",
     "part_words",
+    "parts_sentence",
     "pass_words",
     "passes_label",
     "point_words",
@@ -90,6 +93,7 @@ __all__ = [
     "say_offer",
     "sheet_money",
     "sheet_number",
+    "sizes_sentence",
     "sold_as",
     "speech_of",
     "task_words",
