@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from decimal import Decimal
+from functools import cache
 from typing import Literal
 
 from openpyxl.chart import BarChart, LineChart
@@ -77,17 +78,18 @@ def stacked_chart(
     """Draw a column for each size, of the parts that it pays for; each part's title comes first."""
     chart = BarChart()
     chart.grouping, chart.overlap, chart.gapWidth = "stacked", 100, 60
+    sizes = _texts(names)
     for at, (title, *amounts) in enumerate(parts):
-        series = _series(title, amounts, names, shapes)
+        series = _series(title, amounts, sizes, shapes)
         series.graphicalProperties = _fill(FILLS[at % len(FILLS)])
         series.invertIfNegative = False
         chart.series.append(series)
     _finish(chart, place, shapes, "r")
-    sizes = [
+    columns = [
         (str(name.value), [(str(part[0].value), _amount(part[at])) for part in parts])
         for at, name in enumerate(names, 1)
     ]
-    described = sizes_sentence(sizes, shapes.speech)
+    described = sizes_sentence(columns, shapes.speech)
     add_chart(grid.sheet, chart, place.anchor, "What each price pays for", described)
 
 
@@ -102,14 +104,14 @@ def earned_chart(
     """Draw a column for what an hour of each size earns, and a line for the pay; titles first."""
     chart, line = BarChart(), LineChart()
     chart.gapWidth = 60
-    bars = _series(earned[0], earned[1:], names, shapes)
+    bars = _series(earned[0], earned[1:], _texts(names), shapes)
     bars.graphicalProperties = _fill(Fill(MID))
     bars.invertIfNegative = False
     bars.dLbls = DataLabelList(showVal=True, showSerName=False, showCatName=False)
     bars.dLbls.showLegendKey = bars.dLbls.showPercent = False
     bars.dLbls.numFmt = shapes.money
     chart.series.append(bars)
-    wage = _series(pay[0], pay[1:], names, shapes)
+    wage = _series(pay[0], pay[1:], _texts(names), shapes)
     wage.graphicalProperties = GraphicalProperties(ln=LineProperties(solidFill=INK, w=LINE_EMU))
     wage.marker = Marker(symbol="diamond", size=8, spPr=GraphicalProperties(solidFill=INK))
     wage.smooth = False
@@ -139,6 +141,7 @@ def _finish(chart: BarChart, place: Place, shapes: Shapes, key: str) -> None:
     chart.y_axis.majorGridlines = ChartLines(spPr=GraphicalProperties(ln=pale))
 
 
+@cache
 def _fill(how: Fill) -> GraphicalProperties:
     outline = LineProperties(solidFill=INK, w=HAIRLINE_EMU)
     if how.lines is None:
@@ -151,13 +154,13 @@ def _colour(code: str) -> ColorChoice:
     return ColorChoice(srgbClr=code)  # type: ignore[arg-type] # a code is what it converts
 
 
-def _series(title: Ref, amounts: Sequence[Ref], names: Sequence[Ref], shapes: Shapes) -> Series:
+def _series(title: Ref, amounts: Sequence[Ref], sizes: StrRef, shapes: Shapes) -> Series:
     """Return a series with its title, its sizes and its values kept."""
     numbers = [NumVal(idx=at, v=number_text(ref.value)) for at, ref in enumerate(amounts)]
     kept = NumData(formatCode=shapes.money, ptCount=len(numbers), pt=numbers)
     series = Series(
         val=NumDataSource(numRef=NumRef(f=_span(amounts), numCache=kept)),
-        cat=AxDataSource(strRef=_texts(names)),
+        cat=AxDataSource(strRef=sizes),
     )
     series.tx = SeriesLabel(strRef=_texts([title]))
     return series
