@@ -21,6 +21,9 @@ from exports.sheets.sheet_rows import rows_text
 FIRST_DAY, LAST_DAY = date(1980, 1, 1), date(2107, 12, 31)
 """What the time stamp of a ZIP file can say (APPNOTE.TXT 4.4.6: years from 1980 in seven bits)."""
 
+QUICK = 3
+"""How hard the parts are packed: a tenth larger than at the usual 6, in half the time."""
+
 NO_ROWS = "<sheetData></sheetData>"
 
 
@@ -46,11 +49,10 @@ class _Archive(zipfile.ZipFile):
         stamped = min(max(day, FIRST_DAY), LAST_DAY)
         self._stamp = (stamped.year, stamped.month, stamped.day, 0, 0, 0)
 
-    def writestr(self, name: str | zipfile.ZipInfo, data: Any, *more: Any) -> None:
+    def writestr(self, name: str | zipfile.ZipInfo, data: Any, *_: Any) -> None:
         """Write a part under its name."""
         part = zipfile.ZipInfo(str(name), self._stamp)
-        part.compress_type = zipfile.ZIP_DEFLATED
-        super().writestr(part, data, *more)
+        super().writestr(part, data, zipfile.ZIP_DEFLATED, QUICK)
 
 
 class _BookWriter(ExcelWriter):
