@@ -19,9 +19,7 @@ OUTLAYS = {
 }
 
 
-def money_block(
-    grid: Grid, quote: Quote, found: Found, hours: ActualLine, shapes: Shapes
-) -> None:
+def money_block(grid: Grid, quote: Quote, found: Found, hours: ActualLine, shapes: Shapes) -> None:
     """Write what was paid and what it was paid for; what is left is earned in all hours.
 
     Overhead falls on the hours that it really took, unless it is typed.

@@ -7,7 +7,7 @@ from exports.costing_workbook.actual_money_block import money_block
 from exports.costing_workbook.parts_block import HourRefs
 from exports.costing_workbook.summary_sheet import Found
 from exports.costing_workbook.yarn_sheet import YarnRefs
-from exports.sheets.cells import Cell, Formula, Look, Ref, heads, span_of, words
+from exports.sheets.cells import Formula, Look, Ref, heads, span_of, words
 from exports.sheets.grid import Grid
 from exports.sheets.heading import heading
 from exports.sheets.number_formats import COUNT, FINE, HOURS, Shapes
