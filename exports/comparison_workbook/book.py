@@ -76,7 +76,7 @@ def _finished(book: Workbook, grids: Sequence[Grid], quote: Quote | None) -> byt
     title = "" if quote is None else quote.order.title
     for grid in grids:
         wide = grid.title in (TITLE, WORKING)
-        set_up(grid.sheet, locale, title, heads_row=TITLE_ROW, wide=wide)
+        set_up(grid, locale, title, heads_row=TITLE_ROW, wide=wide)
     properties = book.properties
     properties.creator = "" if quote is None else quote.workshop.name
     properties.title = "Comparison of sizes"

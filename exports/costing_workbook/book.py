@@ -49,7 +49,7 @@ def write_book(quote: Quote) -> bytes:
     grids = (summary, costing, yarn, hours, rows, checked, notes)
     for grid in grids:
         set_up(
-            grid.sheet,
+            grid,
             quote.workshop.locale,
             f"Quote {quote.number}",
             heads_row=heads_row if grid is rows else TITLE_ROW,

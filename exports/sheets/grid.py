@@ -95,6 +95,12 @@ class Grid:
         return self._put(row, LETTERS.index(letter) + 1, cell, cell.look)
 
     @property
+    def printed(self) -> str:
+        """The cells that are printed: all but what is said of lines that are wrong."""
+        last = LETTERS[LETTERS.index(self.flags) - 1] if self.flags else LETTERS[-1]
+        return f"A1:{last}{self.sheet.max_row}"
+
+    @property
     def flagged(self) -> Span:
         """All that the lines of this sheet say of what is wrong with them."""
         return Span(self.title, self.flags, 1, self._last_flag + 1)
@@ -122,6 +128,11 @@ class Grid:
             at.fill = fill_of(colour_code)
             self._dressed[colour_code,] = _worn(at)
         _wear(at, self._dressed[colour_code,])
+
+    def filter_from(self, heads_row: int) -> None:
+        """Let the lines under headings be filtered, down to the last that is written."""
+        last = LETTERS[self.sheet.max_column - 1]
+        self.sheet.auto_filter.ref = f"A{heads_row}:{last}{self.sheet.max_row}"
 
     def break_here(self) -> None:
         """Begin a new page of print with the next line."""

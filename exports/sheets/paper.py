@@ -5,8 +5,9 @@ from __future__ import annotations
 from openpyxl.worksheet.header_footer import HeaderFooterItem, _HeaderFooterPart
 from openpyxl.worksheet.page import PageMargins
 from openpyxl.worksheet.properties import PageSetupProperties
-from openpyxl.worksheet.worksheet import Worksheet
 
+from exports.sheets.checks import STATE_ROW
+from exports.sheets.grid import Grid
 from exports.sheets.xml_text import uncoded
 
 LETTER_COUNTRIES = frozenset(
@@ -27,11 +28,12 @@ class _Footer(HeaderFooterItem):
         return f"&L{self.left}&R{self.right}"
 
 
-def set_up(sheet: Worksheet, locale: str, named: str, *, heads_row: int | None, wide: bool) -> None:
-    """Set up a sheet's printing, and freeze what stands above its table.
+def set_up(grid: Grid, locale: str, named: str, *, heads_row: int, wide: bool) -> None:
+    """Set up a sheet's printing, and keep its head in sight: down to how the checks stand, or on.
 
     `named` is what the footer of every page says after the sheet's title.
     """
+    sheet = grid.sheet
     page = sheet.page_setup
     page.paperSize = LETTER if country_of(locale) in LETTER_COUNTRIES else A4
     page.orientation = "landscape" if wide else "portrait"
@@ -40,9 +42,10 @@ def set_up(sheet: Worksheet, locale: str, named: str, *, heads_row: int | None, 
     sheet.page_margins = PageMargins(left=0.5, right=0.5, top=0.6, bottom=0.7)
     sheet.HeaderFooter.oddFooter = _footer(named)
     sheet.sheet_view.showGridLines = False
-    if heads_row is not None:
-        sheet.freeze_panes = f"A{heads_row + 1}"
-        sheet.print_title_rows = f"{heads_row}:{heads_row}"
+    if grid.flags:
+        sheet.print_area = grid.printed
+    sheet.freeze_panes = f"A{max(heads_row, STATE_ROW) + 1}"
+    sheet.print_title_rows = f"{heads_row}:{heads_row}"
 
 
 def _footer(named: str) -> HeaderFooterItem:
