@@ -8,6 +8,7 @@ empty one, `["delete", sheet, row]`, `["set", sheet, address, value]`.
 """
 
 import json
+import os
 import subprocess
 import sys
 import time
@@ -24,7 +25,7 @@ HIDDEN = PropertyValue("Hidden", 0, True, 0)  # noqa: FBT003 - a name, a number,
 def main() -> None:
     asked = json.load(sys.stdin)
     folder = Path(asked["folder"])
-    pipe = f"pipe,name={folder.name}"
+    pipe = f"pipe,name=rows{os.getpid()}"
     office = subprocess.Popen(
         [
             asked["office"],
