@@ -168,9 +168,9 @@ class Grid:
             at.value = "=" + content.expression.replace(f"{self.title}!", "")
             self.cached[at.coordinate] = content.value
             return Ref(self.title, LETTERS[column - 1], row, content.value)
-        if isinstance(content, str):
+        if isinstance(content, str) and content:
             _write_text(at, clean_text(content))
-        else:
+        elif content != "":
             at.value = content
         return Ref(self.title, LETTERS[column - 1], row, content)
 
