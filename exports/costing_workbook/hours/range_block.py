@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from exports.costing_workbook.hour_ground import HourGround
-from exports.costing_workbook.pace_formulas import promise
-from exports.costing_workbook.stitches_block import StitchRefs, guess_marks
-from exports.costing_workbook.tasks_block import TaskRefs
-from exports.costing_workbook.timings_block import PaceRefs
+from exports.costing_workbook.hours.hour_ground import HourGround
+from exports.costing_workbook.hours.pace_formulas import promise
+from exports.costing_workbook.hours.stitches_block import StitchRefs, guess_marks
+from exports.costing_workbook.hours.tasks_block import TaskRefs
+from exports.costing_workbook.hours.timings_block import PaceRefs
 from exports.sheets.cells import Cell, Ref, heads, reckoned, span_of, summed, words
 from exports.sheets.grid import Grid
 from exports.sheets.number_formats import COUNT, HOURS, SHARE

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from exports.costing_workbook.hour_assumptions_block import HourAssumptions
-from exports.costing_workbook.pace_formulas import PaceCells, student_t
+from exports.costing_workbook.hours.hour_assumptions_block import HourAssumptions
+from exports.costing_workbook.hours.pace_formulas import PaceCells, student_t
 from exports.sheets.cells import Ref, counted, heads, reckoned, words
 from exports.sheets.grid import Grid
 from exports.sheets.number_formats import COUNT, FINE

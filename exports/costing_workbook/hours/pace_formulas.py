@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from exports.costing_workbook.hour_assumptions_block import HourAssumptions
+from exports.costing_workbook.hours.hour_assumptions_block import HourAssumptions
 from exports.sheets.cells import Formula, Ref
 from quoting.core.estimate.hours import Hours
 from quoting.core.plan.gauge import Sureness

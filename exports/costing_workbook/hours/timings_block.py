@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from exports.costing_workbook.habits_rows import HabitRefs, habits_rows
-from exports.costing_workbook.hour_assumptions_block import HourAssumptions
-from exports.costing_workbook.pace_formulas import PaceCells, student_t
+from exports.costing_workbook.hours.habits_rows import HabitRefs, habits_rows
+from exports.costing_workbook.hours.hour_assumptions_block import HourAssumptions
+from exports.costing_workbook.hours.pace_formulas import PaceCells, student_t
 from exports.sheets.cells import Cell, Formula, Look, Ref, Span, heads, reckoned, words, yours
 from exports.sheets.grid import Fault, Grid
 from exports.sheets.lines import Lines

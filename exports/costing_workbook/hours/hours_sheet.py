@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from exports.costing_workbook.hour_assumptions_block import hour_assumptions_block
-from exports.costing_workbook.hour_ground import HourGround
-from exports.costing_workbook.parts_block import PARTS_ROWS, HourRefs, parts_block, parts_span
-from exports.costing_workbook.range_block import range_block, range_rows
-from exports.costing_workbook.readings_block import readings_block
-from exports.costing_workbook.stitches_block import stitches_block, stitches_of
-from exports.costing_workbook.tasks_block import tasks_block, tasks_of
-from exports.costing_workbook.timings_block import timings_block
+from exports.costing_workbook.hours.hour_assumptions_block import hour_assumptions_block
+from exports.costing_workbook.hours.hour_ground import HourGround
+from exports.costing_workbook.hours.parts_block import PARTS_ROWS, HourRefs, parts_block, parts_span
+from exports.costing_workbook.hours.range_block import range_block, range_rows
+from exports.costing_workbook.hours.readings_block import readings_block
+from exports.costing_workbook.hours.stitches_block import stitches_block, stitches_of
+from exports.costing_workbook.hours.tasks_block import tasks_block, tasks_of
+from exports.costing_workbook.hours.timings_block import timings_block
 from exports.sheets.grid import Grid
 from exports.sheets.heading import heading
 from exports.sheets.legend import legend

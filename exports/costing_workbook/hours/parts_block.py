@@ -6,10 +6,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from decimal import Decimal
 
-from exports.costing_workbook.hour_ground import HourGround
-from exports.costing_workbook.pace_formulas import promise
-from exports.costing_workbook.stitches_block import StitchRefs
-from exports.costing_workbook.tasks_block import EXTRAS, NOT_GIVEN, TaskRefs, tasks_of
+from exports.costing_workbook.hours.hour_ground import HourGround
+from exports.costing_workbook.hours.pace_formulas import promise
+from exports.costing_workbook.hours.stitches_block import StitchRefs
+from exports.costing_workbook.hours.tasks_block import EXTRAS, NOT_GIVEN, TaskRefs, tasks_of
 from exports.sheets.cells import (
     Cell,
     Formula,

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from exports.costing_workbook.hour_assumptions_block import HourAssumptions
-from exports.costing_workbook.timings_block import TimingRefs
+from exports.costing_workbook.hours.hour_assumptions_block import HourAssumptions
+from exports.costing_workbook.hours.timings_block import TimingRefs
 from exports.sheets.cells import Span
 from exports.sheets.grid import Fault
 from quoting.core.estimate.hours import Hours

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from exports.costing_workbook.hour_assumptions_block import HourAssumptions
-from exports.costing_workbook.hour_ground import HourGround
-from exports.costing_workbook.readings_block import ReadingRefs
-from exports.costing_workbook.stitches_block import StitchRefs
+from exports.costing_workbook.hours.hour_assumptions_block import HourAssumptions
+from exports.costing_workbook.hours.hour_ground import HourGround
+from exports.costing_workbook.hours.readings_block import ReadingRefs
+from exports.costing_workbook.hours.stitches_block import StitchRefs
 from exports.sheets.cells import Cell, Formula, Span, counted, heads, reckoned, words, yours
 from exports.sheets.grid import Grid
 from exports.sheets.lines import Lines

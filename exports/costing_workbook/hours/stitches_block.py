@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from exports.costing_workbook.hour_ground import HourGround
-from exports.costing_workbook.pace_formulas import sureness_of
+from exports.costing_workbook.hours.hour_ground import HourGround
+from exports.costing_workbook.hours.pace_formulas import sureness_of
 from exports.sheets.cells import Cell, Formula, Ref, Span, counted, heads, reckoned, summed, words
 from exports.sheets.grid import Grid
 from exports.sheets.lines import Lines
