@@ -14,8 +14,10 @@ from exports.costing_workbook.notes_sheet import WIDTHS as NOTES_WIDTHS
 from exports.costing_workbook.notes_sheet import write_notes
 from exports.costing_workbook.rows_sheet import WIDTHS as ROWS_WIDTHS
 from exports.costing_workbook.rows_sheet import write_rows
-from exports.costing_workbook.yarn_sheet import WIDTHS as YARN_WIDTHS
-from exports.costing_workbook.yarn_sheet import write_yarn
+from exports.costing_workbook.yarn_sheet import write_yarn, yarn_grid
+from exports.sheets.checks import TITLE as CHECKS
+from exports.sheets.checks import WIDTHS as CHECKS_WIDTHS
+from exports.sheets.checks import write_checks
 from exports.sheets.grid import Grid
 from exports.sheets.number_formats import Shapes
 from exports.sheets.paper import set_up
@@ -33,16 +35,17 @@ def write_book(quote: Quote) -> bytes:
     book = Workbook()
     book.remove(book.worksheets[0])
     costing = Grid(book, "Costing", COSTING_WIDTHS)
-    yarn = Grid(book, "Yarn", YARN_WIDTHS)
+    yarn = yarn_grid(book)
     hours = Grid(book, "Hours", HOURS_WIDTHS)
     rows = Grid(book, "Rows", ROWS_WIDTHS)
     notes = Grid(book, "Notes", NOTES_WIDTHS)
-    write_costing(
-        costing, quote, write_yarn(yarn, quote, shapes), write_hours(hours, quote, speech), shapes
-    )
+    checks = Grid(book, CHECKS, CHECKS_WIDTHS)
+    yarn_refs = write_yarn(yarn, quote, shapes)
+    write_costing(costing, quote, yarn_refs, write_hours(hours, quote, speech), shapes)
+    write_checks(checks, [yarn], yarn_refs.checks)
     heads_row = write_rows(rows, quote, shapes)
     write_notes(notes, quote, speech)
-    for grid in (costing, yarn, hours, rows, notes):
+    for grid in (costing, yarn, hours, rows, notes, checks):
         set_up(
             grid.sheet,
             quote.workshop.locale,
@@ -50,7 +53,7 @@ def write_book(quote: Quote) -> bytes:
             wide=grid in (yarn, hours, rows),
         )
     _describe(book, quote)
-    cached = {grid.title: grid.cached for grid in (costing, yarn, hours, rows, notes)}
+    cached = {grid.title: grid.cached for grid in (costing, yarn, hours, rows, notes, checks)}
     return saved_bytes(book, cached, quote.day)
 
 

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
 from exports.costing_workbook.costs_block import costs_block
 from exports.costing_workbook.hours_sheet import HourRefs
 from exports.costing_workbook.price_block import PriceRefs, price_block
@@ -24,7 +22,7 @@ ANSWERS = 6
 
 
 def write_costing(
-    grid: Grid, quote: Quote, yarns: Sequence[YarnRefs], hours: HourRefs, shapes: Shapes
+    grid: Grid, quote: Quote, yarn: YarnRefs, hours: HourRefs, shapes: Shapes
 ) -> None:
     """Write the sheet; the answers on top of it come from below."""
     speech = shapes.speech
@@ -37,7 +35,7 @@ def write_costing(
     grid.next_row += ANSWERS + 2
     gap = [None] * 4
     quantity = grid.line(words("Blankets"), *gap, counted(quote.order.quantity, COUNT))[-1]
-    costs = costs_block(grid, quote, yarns, hours, quantity, shapes)
+    costs = costs_block(grid, quote, yarn, hours, quantity, shapes)
     terms = terms_block(grid, quote, shapes)
     grid.break_here()
     paid = price_block(grid, quote, terms, costs, quantity, shapes)

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Iterator
+from dataclasses import dataclass
 from decimal import Decimal
 
+from exports.costing_workbook.charge import Charge
 from exports.costing_workbook.hours_sheet import HourRefs
+from exports.costing_workbook.yarn_charges import yarn_charges
 from exports.costing_workbook.yarn_sheet import YarnRefs
 from exports.sheets.cells import (
-    Cell,
     Look,
     Ref,
     counted,
@@ -25,8 +26,7 @@ from exports.sheets.grid import Grid
 from exports.sheets.number_formats import COUNT, HOURS, Shapes
 from quoting.core.price.cost_lines import Line, LineKind, Unit
 from quoting.core.quote.quote import Quote
-from quoting.core.workshop.selling import YarnCharged
-from quoting.wording import line_unit, line_what, yarn_line_parts
+from quoting.wording import line_unit, line_what
 
 FOOT_GAP = [words("", Look.FOOT)] * 4
 
@@ -43,21 +43,10 @@ class CostRefs:
         return [ref for kind in kinds for ref in self.amounts.get(kind, [])]
 
 
-@dataclass(frozen=True, slots=True)
-class _Charge:
-    """One line, and the cells of its quantity and its rate."""
-
-    line: Line
-    quantity: Cell
-    rate: Cell
-    name: str = ""
-    detail: str = ""
-
-
 def costs_block(
     grid: Grid,
     quote: Quote,
-    yarns: Sequence[YarnRefs],
+    yarn: YarnRefs,
     hours: HourRefs,
     quantity: Ref,
     shapes: Shapes,
@@ -66,7 +55,7 @@ def costs_block(
     grid.block("What it costs you")
     grid.line(*heads("", "", "quantity", "", "rate", "amount", figures_from=2))
     charges = [
-        *_yarn_charges(quote, yarns, shapes),
+        *yarn_charges(quote, yarn, shapes, grid.next_row),
         *_piece_charges(quote, quantity, shapes),
         *_hour_charges(quote, hours, shapes),
         _delivery_charge(quote, shapes),
@@ -80,13 +69,12 @@ def costs_block(
     return CostRefs(amounts, grid.name("cost", total))
 
 
-def _write(grid: Grid, charge: _Charge, shapes: Shapes) -> Ref:
+def _write(grid: Grid, charge: Charge, shapes: Shapes) -> Ref:
     row, line = grid.next_row, charge.line
     product = rounded(f"Costing!C{row}*Costing!E{row}", shapes.digits)
-    what, detail = _said(charge, shapes)
     refs = grid.line(
-        words(what),
-        words(detail),
+        words(charge.what or line_what(line, shapes.speech)),
+        words(charge.detail),
         charge.quantity,
         words(line_unit(line, shapes.speech)),
         charge.rate,
@@ -97,58 +85,18 @@ def _write(grid: Grid, charge: _Charge, shapes: Shapes) -> Ref:
     return refs[5]
 
 
-def _said(charge: _Charge, shapes: Shapes) -> tuple[str, str]:
-    """Return what a line is, and how its yarn is sold."""
-    if charge.line.kind is not LineKind.YARN:
-        return line_what(charge.line, shapes.speech), charge.detail
-    what, sold = yarn_line_parts(charge.line, shapes.speech)
-    return what, f"{charge.detail}, {sold}" if charge.detail else sold
-
-
-def _yarn_charges(quote: Quote, yarns: Sequence[YarnRefs], shapes: Shapes) -> Iterator[_Charge]:
-    """Yield the yarn lines: from the shelf, then bought or used, as the quote has them."""
-    lines = iter([line for line in quote.lines if line.kind is LineKind.YARN])
-    used = quote.workshop.pricing.yarn_charged is YarnCharged.USED
-    for yarn in yarns:
-        choice = yarn.estimate.choice
-        if yarn.stock_g.value:
-            shelf = _grams(next(lines), str(yarn.stock_g), yarn.prices.cheapest_per_gram, shapes)
-            yield replace(shelf, detail="from the shelf")
-        if choice.bought and used:
-            spent = "+".join(f"{some.packs}*{some.price}" for some in yarn.balls.bought)
-            weight = "+".join(str(some.grams) for some in yarn.balls.bought)
-            grams = f"{yarn.grams}-{yarn.stock_g}"
-            yield _grams(next(lines), grams, f"({spent})/({weight})", shapes)
-            continue
-        for some in yarn.balls.bought:
-            line = next(lines)
-            yield _Charge(
-                line,
-                reckoned(str(some.packs), line.quantity, COUNT),
-                reckoned(str(some.price), line.rate, shapes.rate(line.rate)),
-            )
-
-
-def _grams(line: Line, grams: str, rate: str, shapes: Shapes) -> _Charge:
-    return _Charge(
-        line,
-        reckoned(grams, line.quantity, COUNT),
-        reckoned(rate, line.rate, shapes.fine_money),
-    )
-
-
-def _piece_charges(quote: Quote, quantity: Ref, shapes: Shapes) -> Iterator[_Charge]:
+def _piece_charges(quote: Quote, quantity: Ref, shapes: Shapes) -> Iterator[Charge]:
     """Yield what goes with each blanket: the extras, and packaging."""
     pieces = reckoned(str(quantity), quantity.value, COUNT)
     for line in quote.lines:
         if line.kind is LineKind.EXTRA:
-            yield _Charge(line, pieces, yours(line.rate, shapes.rate(line.rate)))
+            yield Charge(line, pieces, yours(line.rate, shapes.rate(line.rate)))
     packaging, many = quote.workshop.delivery.packaging, Decimal(quote.order.quantity)
     line = _line(quote, LineKind.PACKAGING, Unit.PIECE, packaging, many)
-    yield _Charge(line, pieces, yours(packaging, shapes.rate(packaging)), "packaging")
+    yield Charge(line, pieces, yours(packaging, shapes.rate(packaging)), "packaging")
 
 
-def _hour_charges(quote: Quote, hours: HourRefs, shapes: Shapes) -> Iterator[_Charge]:
+def _hour_charges(quote: Quote, hours: HourRefs, shapes: Shapes) -> Iterator[Charge]:
     pay = quote.workshop.pay
     for kind, ref, rate, name in (
         (LineKind.MAKING, hours.making, pay.making_per_hour, "making_pay"),
@@ -156,15 +104,15 @@ def _hour_charges(quote: Quote, hours: HourRefs, shapes: Shapes) -> Iterator[_Ch
         (LineKind.OVERHEAD, hours.total, pay.overhead_per_hour, "overhead_per_hour"),
     ):
         line = _line(quote, kind, Unit.HOUR, rate, Decimal(str(ref.value)))
-        yield _Charge(
+        yield Charge(
             line, reckoned(str(ref), ref.value, HOURS), yours(rate, shapes.rate(rate)), name
         )
 
 
-def _delivery_charge(quote: Quote, shapes: Shapes) -> _Charge:
+def _delivery_charge(quote: Quote, shapes: Shapes) -> Charge:
     paid = quote.price.delivery_paid
     line = _line(quote, LineKind.DELIVERY, Unit.PIECE, paid, Decimal(1))
-    return _Charge(line, counted(1, COUNT), yours(paid, shapes.rate(paid)), "delivery_paid")
+    return Charge(line, counted(1, COUNT), yours(paid, shapes.rate(paid)), "delivery_paid")
 
 
 def _line(quote: Quote, kind: LineKind, unit: Unit, rate: Decimal, quantity: Decimal) -> Line:
