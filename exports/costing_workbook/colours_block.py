@@ -59,11 +59,13 @@ def colours_head(grid: Grid, quote: Quote, shapes: Shapes) -> ColourLines:
     unit = shapes.long_unit
     grid.block(TITLE)
     headings = [
-        *heads("", "colour", "yarn", "its colour", "stitches", f"in stitches, {unit}"),
+        *heads("", "colour", "yarn", "its colour", figures_from=9),
+        *heads("stitches", f"in stitches, {unit}", figures_from=0),
         *heads(f"carried, {unit}", "ends", f"tails, {unit}", f"extras, {unit}", figures_from=0),
         *heads(f"expected, {unit}", f"of it for joins, {unit}", "reserve", figures_from=0),
         *heads(f"to have, {unit}", f"held, {unit}", f"short, {unit}", "weight, g", figures_from=0),
-        *heads("from the shelf, g", "skeins", f"left over, {unit}", f"{unit} a gram"),
+        *heads("from the shelf, g", "skeins", f"left over, {unit}", figures_from=0),
+        *heads(f"{unit} a gram", figures_from=0),
     ]
     lines = Lines(grid, len(quote.estimate.colours), headings)
     grid.next_row = lines.closing_row + 2

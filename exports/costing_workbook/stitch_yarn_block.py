@@ -28,7 +28,7 @@ class StitchYarnLines:
 
     def each(self, yarn: str, stitch: str) -> str:
         """Return the length in one stitch, in the short unit."""
-        return self.found.one("D", yarn, stitch)
+        return self.found.one("E", yarn, stitch)
 
     def read_off(self, yarn: str, stitch: str) -> str:
         """Return the standard uncertainty that the swatch leaves."""
@@ -40,7 +40,7 @@ class StitchYarnLines:
 
     def rests_on(self, yarn: str, stitch: str) -> str:
         """Return the swatch that it goes by."""
-        return self.found.text("H", yarn, stitch)
+        return self.found.text("I", yarn, stitch)
 
 
 def stitch_yarn_block(grid: Grid, quote: Quote, shapes: Shapes) -> StitchYarnLines:
@@ -49,11 +49,11 @@ def stitch_yarn_block(grid: Grid, quote: Quote, shapes: Shapes) -> StitchYarnLin
     estimates = quote.estimate.colours
     kinds = list(dict.fromkeys((c.source.yarn, s) for c in estimates for s in c.yarn.counts))
     grid.block(TITLE)
-    headings = heads("", "yarn", "stitch", f"{shapes.short_unit} each", figures_from=3)
-    headings += heads("how sure", figures_from=9)
+    headings = heads("", "yarn", "stitch", "how sure", figures_from=9)
+    headings += heads(f"{shapes.short_unit} each", figures_from=0)
     if judged:
         headings += heads("swatch off by", "guess within", figures_from=0)
-        headings += heads("rests on", figures_from=9)
+        headings += heads("", "rests on", figures_from=9)
     lines = Lines(grid, len(kinds), headings)
     found, said = FoundLines(lines, "BC"), stitch_words(quote, shapes.speech)
     for yarn, stitch in kinds:
@@ -73,12 +73,12 @@ def _stitch(
 ) -> None:
     row, length = grid.next_row, shapes.short(gauge.yarn_m)
     judged = quote.workshop.habits.allowance is None
-    changed = counted_for(f"D{row}", length, COUNTED, as_length(length, shapes.short_unit))
+    changed = counted_for(f"E{row}", length, COUNTED, as_length(length, shapes.short_unit))
     grid.line(
         None,
         *(words(word) for word in called),
-        yours(length, FINE, SOME.called("yarn")),
         words(gauge.sureness.value),
+        yours(length, FINE, SOME.called("yarn")),
         *(_sure(gauge, quote, shapes) if judged else ()),
         faults=[
             found.twice(f"B{row}", f"C{row}"),
@@ -88,10 +88,11 @@ def _stitch(
     )
 
 
-def _sure(gauge: Gauge, quote: Quote, shapes: Shapes) -> Iterator[Cell]:
+def _sure(gauge: Gauge, quote: Quote, shapes: Shapes) -> Iterator[Cell | None]:
     """Yield how far off it may be: a reading by a standard uncertainty, a guess by 95 % limits."""
     yield yours(gauge.basis_error, SHARE, SHARE_RULE.called("swatch off by"))
     yield yours(gauge.guess_limits, SHARE, SHARE_RULE.called("guess within"))
+    yield None
     yield words(basis_words(gauge, quote, shapes.speech), Look.NOTE)
 
 

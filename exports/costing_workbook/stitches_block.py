@@ -72,7 +72,7 @@ def stitches_block(
     ]
     if quote.workshop.habits.allowance is None:
         off = (f"swatch, {unit}", f"guess, {unit}", f"off, {unit} squared")
-        headings += [*heads(*off, figures_from=0), *heads("rests on", figures_from=9)]
+        headings += [*heads(*off, figures_from=0), *heads("", "rests on", figures_from=9)]
     lines = Lines(grid, sum(len(colour.yarn.counts) for colour in estimates), headings)
     rests = _Rests(
         found=FoundLines(lines, "BCD"),
@@ -114,8 +114,8 @@ def _stitch(grid: Grid, colour: ColourEstimate, stitch: str, said: str, rests: _
 
 def _off(
     row: int, colour: ColourEstimate, gauge: Gauge, count: int, rests: _Rests
-) -> Iterator[Cell]:
-    """Yield how far off the yarn may be, H to K.
+) -> Iterator[Cell | None]:
+    """Yield how far off the yarn may be, H to L.
 
     Of what rests on one swatch all is off together, so each line has its part of that square;
     what is guessed is off by itself.
@@ -126,10 +126,11 @@ def _off(
     yield reckoned(f"G{row}*{rests.each.read_off(*kind)}", read, FINE)
     limits = rests.assumed.standard(rests.each.guessed_off(*kind))
     yield reckoned(f"G{row}*{limits}", guessed, FINE)
-    shared = f"--EXACT({column('B')},B{row}),--EXACT({column('K')},K{row})"
+    shared = f"--EXACT({column('B')},B{row}),--EXACT({column('L')},L{row})"
     square = f"H{row}*SUMPRODUCT({shared},{column('H')})+I{row}^2"
     together = shapes.long(_together_m(colour, gauge.basis, rests.quote))
     yield reckoned(square, read * together + guessed**2, FINE)
+    yield None
     said = basis_words(gauge, rests.quote, shapes.speech)
     yield Cell(Formula(rests.each.rests_on(*kind), said), Look.NOTE)
 

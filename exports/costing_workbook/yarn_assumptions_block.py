@@ -47,7 +47,7 @@ class Assumptions:
 def assumptions_block(grid: Grid, quote: Quote, shapes: Shapes) -> Assumptions:
     """Write each of them with its unit and where it comes from."""
     grid.block("What the yarn rests on")
-    grid.line(*heads("", "", "", "", "unit", "where it comes from", figures_from=99))
+    grid.line(*heads("", "", "", "", "unit", "", "", "from", figures_from=99))
     found, habits = Assumptions(), quote.workshop.habits
     tail, unit = shapes.short(habits.tail_m), shapes.short_unit
     _one(grid, found, "tail", "one tail", yours(tail, TENTHS, SOME), unit, "your workshop")
@@ -82,7 +82,9 @@ def _one(
         words(label, Look.NOTE),
         None,
         cell,
-        words(unit) if unit else None,
+        words(f" {unit}", Look.NOTE) if unit else None,
+        None,
+        None,
         words(source, Look.NOTE),
         faults=[counted_for(at, value, what, shown)],
     )[1]

@@ -24,7 +24,7 @@ from exports.sheets.number_formats import Shapes
 from quoting.core.quote.quote import Quote
 
 TITLE, FLAGS, LABELS = "Yarn", "V", "B"
-WIDTHS = (3, 16, 16, 18, *[9.5] * 7, 10, *[9] * 9, 60)
+WIDTHS = (3, 16, 19, 18, *[9.5] * 17, 60)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

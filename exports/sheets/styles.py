@@ -11,6 +11,7 @@ FONT = "Calibri"
 
 HEADINGS = frozenset({Look.HEADING, Look.ASIDE_HEADING, Look.FIGURE_HEADING})
 FIGURES = frozenset({Look.PLAIN, Look.INPUT, Look.COUNTED, Look.QUOTED, Look.TOTAL, Look.STRONG})
+WRAPPED = frozenset({Look.LABEL, Look.ASIDE, Look.FOOT})
 _BOLD = HEADINGS | {
     Look.TOTAL,
     Look.STRONG,
@@ -57,7 +58,7 @@ def _alignment(look: Look) -> Alignment:
         return Alignment(horizontal=side, vertical="bottom", wrap_text=True, indent=aside)
     if look in FIGURES:
         return Alignment(horizontal="right", vertical="top")
-    wraps = look in (Look.LABEL, Look.ASIDE, Look.PROSE, Look.FOOT, Look.FLAG)
+    wraps = look in WRAPPED | {Look.PROSE, Look.FLAG}
     return Alignment(horizontal="left", vertical="top", wrap_text=wraps, indent=aside)
 
 
