@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 
 from exports.costing_workbook.costing_checks import costing_checks
@@ -38,14 +37,14 @@ class Costing:
 
 
 def write_costing(
-    grid: Grid, quote: Quote, yarns: Sequence[YarnRefs], hours: HourRefs, shapes: Shapes
+    grid: Grid, quote: Quote, yarn: YarnRefs, hours: HourRefs, shapes: Shapes
 ) -> Costing:
     """Write the sheet and return what others read of it."""
     head = heading(grid, TITLE)
     said = shapes.speech.count(quote.order.quantity, "blanket")
     grid.line(words(f"Yarn and hours are counted for {said}", Look.NOTE))
     legend(grid)
-    costs = costs_block(grid, quote, yarns, hours, shapes)
+    costs = costs_block(grid, quote, yarn, hours, shapes)
     terms = terms_block(grid, quote, shapes)
     grid.break_here()
     factors, paid = price_block(grid, quote, terms, costs, shapes)

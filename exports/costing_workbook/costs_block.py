@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Iterator
+from dataclasses import dataclass
 from decimal import Decimal
 
-from exports.costing_workbook.charges import KIND_WORDS, Charge
+from exports.costing_workbook.charge import KIND_WORDS, Charge
 from exports.costing_workbook.hours.parts_block import HourRefs
+from exports.costing_workbook.yarn_charges import yarn_charges
 from exports.costing_workbook.yarn_sheet import YarnRefs
 from exports.sheets.cells import (
     Cell,
@@ -32,8 +33,7 @@ from exports.sheets.number_formats import COUNT, HOURS, Shapes
 from exports.sheets.rules import AMOUNT, MEASURE, NAME
 from quoting.core.price.cost_lines import Line, LineKind, Unit
 from quoting.core.quote.quote import Quote
-from quoting.core.workshop.selling import YarnCharged
-from quoting.wording import line_unit, line_what, yarn_line_parts
+from quoting.wording import line_unit, line_what
 
 FOOT_GAP = [words("", Look.FOOT)] * 4
 
@@ -58,12 +58,12 @@ class CostRefs:
 
 
 def costs_block(
-    grid: Grid, quote: Quote, yarns: Sequence[YarnRefs], hours: HourRefs, shapes: Shapes
+    grid: Grid, quote: Quote, yarn: YarnRefs, hours: HourRefs, shapes: Shapes
 ) -> CostRefs:
     """Write every cost line, those of pay, overhead and delivery also where they are nothing."""
     grid.block("What it costs you")
     charges = [
-        *_yarn_charges(quote, yarns, shapes),
+        *yarn_charges(quote, yarn, shapes, grid.next_row + 1),
         *_extra_charges(quote, shapes),
         *[None] * SPARE_EXTRAS,
         _packaging_charge(quote, shapes),
@@ -107,10 +107,9 @@ def costs_check(costs: CostRefs, digits: int) -> Check:
 def _write(grid: Grid, charge: Charge, shapes: Shapes) -> Ref:
     """Write one line and return the cell of its rate."""
     line = charge.line
-    what, detail = _said(charge, shapes)
     refs = grid.line(
-        words(what),
-        words(detail),
+        words(charge.what or line_what(line, shapes.speech)),
+        words(charge.detail),
         charge.quantity,
         words(line_unit(line, shapes.speech)),
         charge.rate,
@@ -141,46 +140,6 @@ def _spare(grid: Grid, quote: Quote, shapes: Shapes) -> None:
         quoted(Decimal(0), shapes.money),
         words(KIND_WORDS[LineKind.EXTRA]),
         faults=[Fault(unpriced, '"what one costs is not given"')],
-    )
-
-
-def _said(charge: Charge, shapes: Shapes) -> tuple[str, str]:
-    """Return what a line is, and how its yarn is sold."""
-    if charge.line.kind is not LineKind.YARN:
-        return line_what(charge.line, shapes.speech), charge.detail
-    what, sold = yarn_line_parts(charge.line, shapes.speech)
-    return what, f"{charge.detail}, {sold}" if charge.detail else sold
-
-
-def _yarn_charges(quote: Quote, yarns: Sequence[YarnRefs], shapes: Shapes) -> Iterator[Charge]:
-    """Yield the yarn lines: from the shelf, then bought or used, as the quote has them."""
-    lines = iter([line for line in quote.lines if line.kind is LineKind.YARN])
-    used = quote.workshop.pricing.yarn_charged is YarnCharged.USED
-    for yarn in yarns:
-        choice = yarn.estimate.choice
-        if yarn.stock_g.value:
-            shelf = _grams(next(lines), str(yarn.stock_g), yarn.prices.cheapest_per_gram, shapes)
-            yield replace(shelf, detail="from the shelf")
-        if choice.bought and used:
-            spent = "+".join(f"{some.packs}*{some.price}" for some in yarn.balls.bought)
-            weight = "+".join(str(some.grams) for some in yarn.balls.bought)
-            grams = f"{yarn.grams}-{yarn.stock_g}"
-            yield _grams(next(lines), grams, f"({spent})/({weight})", shapes)
-            continue
-        for some in yarn.balls.bought:
-            line = next(lines)
-            yield Charge(
-                line,
-                reckoned(str(some.packs), line.quantity, COUNT),
-                reckoned(str(some.price), line.rate, shapes.rate(line.rate)),
-            )
-
-
-def _grams(line: Line, grams: str, rate: str, shapes: Shapes) -> Charge:
-    return Charge(
-        line,
-        reckoned(grams, line.quantity, COUNT),
-        reckoned(rate, line.rate, shapes.fine_money),
     )
 
 

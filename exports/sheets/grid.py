@@ -16,11 +16,17 @@ from openpyxl.worksheet.worksheet import Worksheet
 
 from exports.sheets.cells import Cell, Formula, Look, Ref, Span, Value, clean_text
 from exports.sheets.rules import Rule
-from exports.sheets.styles import FIGURES, HEADINGS, fill_of, style_of
+from exports.sheets.styles import FIGURES, HEADINGS, WRAPPED, fill_of, style_of
 from quoting.wording import grouped_as
 
 WIDE = 1.4
 """How much wider than a digit a character of a bold heading may be, its margins with it."""
+
+NARROW, BROAD = 1.0, 1.9
+"""How much wider a letter of plain words may be, and one of the broad ones."""
+
+BROAD_LETTERS = frozenset("mwMW@%&")
+FIRST_IDEOGRAPH = "\u1100"
 
 LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 NOT_RECKONED = "cannot be reckoned"
@@ -167,13 +173,13 @@ class Grid:
         self._checked[unnamed].add(at)
 
     def _height(self, cells: Sequence[Cell | None]) -> float:
-        """Return the height that a line's title or headings need, in points."""
+        """Return the height that a line's title, headings or wrapped words need, in points."""
         if any(cell is not None and cell.look is Look.TITLE for cell in cells):
             return TITLE_POINTS
         lines = [
-            -(-len(str(cell.content)) * WIDE // self.sheet.column_dimensions[letter].width)
+            -(-_digits(cell) // self.sheet.column_dimensions[letter].width)
             for letter, cell in zip(LETTERS, cells, strict=False)
-            if cell is not None and cell.look in HEADINGS
+            if cell is not None and cell.look in HEADINGS | WRAPPED
         ]
         return max(lines, default=1) * LINE_POINTS
 
@@ -206,6 +212,15 @@ class Grid:
         at.style = look.value
         at.number_format = grouped_as(shape, self.book.properties.language)
         return _worn(at)
+
+
+def _digits(cell: Cell) -> float:
+    """Return about how many digits of the column's width a text takes."""
+    text = str(cell.content)
+    if cell.look in HEADINGS:
+        return len(text) * WIDE
+    broad = sum(letter in BROAD_LETTERS or letter >= FIRST_IDEOGRAPH for letter in text)
+    return broad * BROAD + (len(text) - broad) * NARROW
 
 
 def _cell(sheet: Worksheet, row: int, column: int) -> SheetCell:

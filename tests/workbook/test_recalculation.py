@@ -85,8 +85,8 @@ def test_the_reserve_follows_tension_and_how_sure_the_yarn_should_be(
     reckoned_anew: dict[str, Workbook],
 ) -> None:
     def reserves(name: str) -> dict[str, float]:
-        lines = reckoned_anew[name]["Yarn"].iter_rows(values_only=True, max_col=11)
-        return {line[1]: line[10] for line in lines if line[2] == WOOL}
+        lines = reckoned_anew[name]["Yarn"].iter_rows(values_only=True, max_col=13)
+        return {line[1]: line[12] for line in lines if line[2] == WOOL and line[12]}
 
     wanted = {one.colour: one.reserve for one in surer_quote().estimate.colours}
     assert reserves("surer of the yarn") == pytest.approx(wanted)

@@ -1,4 +1,4 @@
-"""One line of the costs: what it charges, how much of it, and at what rate."""
+"""One line of the costs as the sheet has it: what it is, how many, at what."""
 
 from __future__ import annotations
 
@@ -21,10 +21,15 @@ KIND_WORDS = {
 
 @dataclass(frozen=True, slots=True)
 class Charge:
-    """One line, and the cells of its quantity and its rate, which may have a name."""
+    """One line, and the cells of its quantity and its rate.
+
+    `what` and `detail` are its words where they are not those of its kind; `name` that of the cell
+    of its rate.
+    """
 
     line: Line
     quantity: Cell
     rate: Cell
     name: str = ""
+    what: str = ""
     detail: str = ""
