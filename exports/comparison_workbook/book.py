@@ -16,7 +16,7 @@ from exports.comparison_workbook.terms_sheet import TITLE as TERMS
 from exports.comparison_workbook.terms_sheet import write_terms
 from exports.comparison_workbook.working_sheet import WIDTHS as WORKING_WIDTHS
 from exports.comparison_workbook.working_sheet import write_working
-from exports.costing_workbook.costing_sheet import WIDTHS as TERMS_WIDTHS
+from exports.costing_workbook.costing.costing_sheet import WIDTHS as TERMS_WIDTHS
 from exports.costing_workbook.notes_sheet import WIDTHS as NOTES_WIDTHS
 from exports.sheets.cells import Look, words
 from exports.sheets.grid import Grid

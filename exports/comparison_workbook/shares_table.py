@@ -7,7 +7,7 @@ from decimal import Decimal
 
 from exports.comparison_workbook.costs_table import TITLE
 from exports.comparison_workbook.results_table import Sums
-from exports.costing_workbook.shares_block import KINDS, PARTS
+from exports.costing_workbook.costing.shares_block import KINDS, PARTS
 from exports.price_parts import part_amounts
 from exports.sheets.cells import Cell, Formula, Look, Ref, heads, reckoned, words
 from exports.sheets.grid import Grid

@@ -9,7 +9,7 @@ from exports.comparison_workbook.inputs_table import InputRefs, inputs_table
 from exports.comparison_workbook.sized import Rows
 from exports.comparison_workbook.terms_sheet import Shared
 from exports.comparison_workbook.working_sheet import Answers
-from exports.costing_workbook.terms_block import GIVEN
+from exports.costing_workbook.costing.terms_block import GIVEN
 from exports.sheets.cells import Cell, Formula, Look, Ref, heads, reckoned, span_of, words
 from exports.sheets.grid import LETTERS, Grid
 from exports.sheets.legend import legend

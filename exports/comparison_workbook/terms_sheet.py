@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from exports.comparison_workbook.inputs_table import InputRefs
-from exports.costing_workbook.terms_block import (
+from exports.costing_workbook.costing.terms_block import (
     Asking,
     TermRefs,
     deposit_terms,

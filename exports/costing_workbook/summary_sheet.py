@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from exports.costing_workbook.price_block import PriceRefs
-from exports.costing_workbook.result_block import ResultRefs, Sums
-from exports.costing_workbook.terms_block import TermRefs
+from exports.costing_workbook.costing.price_block import PriceRefs
+from exports.costing_workbook.costing.result_block import ResultRefs, Sums
+from exports.costing_workbook.costing.terms_block import TermRefs
 from exports.sale_formulas.least_prices import earned_in_formula, price_covering_formula
 from exports.sale_formulas.price_formula import FactorRefs
 from exports.sheets.cells import Cell, Formula, Look, beside, dated, heads, quoted, reckoned, words

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from exports.costing_workbook.costs_block import CostRefs
-from exports.costing_workbook.terms_block import TermRefs
+from exports.costing_workbook.costing.costs_block import CostRefs
+from exports.costing_workbook.costing.terms_block import TermRefs
 from exports.sale_formulas.price_formula import EquationRefs, FactorRefs
 from exports.sale_formulas.sale_cells import (
     at_least,

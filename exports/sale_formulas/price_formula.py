@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from exports.costing_workbook.terms_block import GIVEN, MARGIN, MARKUP, TermRefs
+from exports.costing_workbook.costing.terms_block import GIVEN, MARGIN, MARKUP, TermRefs
 from exports.sale_formulas.fee_formulas import added_of, rates_of
 from exports.sheets.cells import Formula, Ref, Value
 from quoting.core.price.price_equation import Equation

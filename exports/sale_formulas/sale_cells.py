@@ -5,7 +5,7 @@ Amounts are rounded once, to the `digits` of the currency.
 
 from __future__ import annotations
 
-from exports.costing_workbook.terms_block import GIVEN, SHARE_OF_TOTAL, YARN, TermRefs
+from exports.costing_workbook.costing.terms_block import GIVEN, SHARE_OF_TOTAL, YARN, TermRefs
 from exports.sale_formulas.fee_formulas import Part, added_of
 from exports.sheets.cells import rounded
 from quoting.core.price.price import MARGIN_DIGITS

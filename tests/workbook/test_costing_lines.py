@@ -148,8 +148,9 @@ def test_what_is_wrong_is_said_on_top_of_every_sheet_with_where_it_stands(
     assert said.startswith("Look here: ")
     assert where in said
     assert what in said
-    for sheet in ("Summary", "Costing", "Yarn", "Hours"):
-        assert said in [row[0].value for row in values[sheet].iter_rows(max_row=4)], sheet
+    for sheet in ("Summary", "Costing", "Yarn", "Hours", "Rows", "Actuals", "Notes"):
+        head = values[sheet].iter_rows(max_row=4, max_col=2, values_only=True)
+        assert said in [text for row in head for text in row], sheet
 
 
 def test_where_no_price_meets_the_target_it_says_so_beside_the_price_and_asks_nothing(

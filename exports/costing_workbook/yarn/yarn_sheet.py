@@ -6,16 +6,16 @@ from dataclasses import dataclass
 
 from openpyxl import Workbook
 
-from exports.costing_workbook.ball_ends_block import ball_ends_block
-from exports.costing_workbook.balls_block import PackLines, packs_block
-from exports.costing_workbook.colour_lines import ColourLines
-from exports.costing_workbook.colours_block import ColourRests, colours_block, colours_head
-from exports.costing_workbook.prices_block import prices_block
-from exports.costing_workbook.shelf_block import ShelfLines, shelf_block
-from exports.costing_workbook.stitch_yarn_block import stitch_yarn_block
-from exports.costing_workbook.stitches_block import stitches_block
-from exports.costing_workbook.yarn_assumptions_block import assumptions_block
-from exports.costing_workbook.yarns_block import yarns_block
+from exports.costing_workbook.yarn.ball_ends_block import ball_ends_block
+from exports.costing_workbook.yarn.balls_block import PackLines, packs_block
+from exports.costing_workbook.yarn.colour_lines import ColourLines
+from exports.costing_workbook.yarn.colours_block import ColourRests, colours_block, colours_head
+from exports.costing_workbook.yarn.prices_block import prices_block
+from exports.costing_workbook.yarn.shelf_block import ShelfLines, shelf_block
+from exports.costing_workbook.yarn.stitch_yarn_block import stitch_yarn_block
+from exports.costing_workbook.yarn.stitches_block import stitches_block
+from exports.costing_workbook.yarn.yarn_assumptions_block import assumptions_block
+from exports.costing_workbook.yarn.yarns_block import yarns_block
 from exports.sheets.cells import Look, Ref, words
 from exports.sheets.checks import Check, state_line
 from exports.sheets.grid import Fault, Grid

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from exports.sheets.cells import Span, Value, total_where
 from exports.sheets.grid import Fault
 from exports.sheets.lines import Lines
-from exports.sheets.saving import number_text
+from exports.sheets.sheet_rows import number_text
 
 SAME_DIGITS = 9
 """Decimals to which a figure is the one that was quoted."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from decimal import Decimal
 
-from exports.costing_workbook.actual_line import ActualLine, compare_line
+from exports.costing_workbook.actuals.actual_line import ActualLine, compare_line
 from exports.costing_workbook.summary_sheet import Found
 from exports.sheets.cells import Formula, Look, Ref, heads, reckoned, rounded, strong, words
 from exports.sheets.grid import Grid

@@ -6,10 +6,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from decimal import Decimal
 
-from exports.costing_workbook.charge import KIND_WORDS, Charge
+from exports.costing_workbook.costing.charge import KIND_WORDS, Charge
+from exports.costing_workbook.costing.yarn_charges import yarn_charges
 from exports.costing_workbook.hours.parts_block import HourRefs
-from exports.costing_workbook.yarn_charges import yarn_charges
-from exports.costing_workbook.yarn_sheet import YarnRefs
+from exports.costing_workbook.yarn.yarn_sheet import YarnRefs
 from exports.sheets.cells import (
     Cell,
     Look,

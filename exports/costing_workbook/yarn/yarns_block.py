@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from exports.costing_workbook.found_lines import FoundLines, as_share, counted_for
-from exports.costing_workbook.prices_block import PriceLines, yarns_of
-from exports.costing_workbook.yarn_assumptions_block import PACKS
+from exports.costing_workbook.yarn.found_lines import FoundLines, as_share, counted_for
+from exports.costing_workbook.yarn.prices_block import PriceLines, yarns_of
+from exports.costing_workbook.yarn.yarn_assumptions_block import PACKS
 from exports.sheets.cells import heads, reckoned, words, yours
 from exports.sheets.grid import Grid
 from exports.sheets.lines import Lines

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
 
-from exports.costing_workbook.found_lines import as_length, as_share, counted_for
+from exports.costing_workbook.yarn.found_lines import as_length, as_share, counted_for
 from exports.sheets.cells import Cell, Look, heads, words, yours
 from exports.sheets.grid import Grid
 from exports.sheets.number_formats import SHARE, TENTHS, Shapes
-from exports.sheets.rules import MARKUP, SOME
 from exports.sheets.rules import SHARE as SHARE_RULE
+from exports.sheets.rules import SOME, share_like
 from quoting.core.estimate.yarn_needed import LABEL_ERROR
 from quoting.core.plan.gauge import Z_95
 from quoting.core.quote.quote import Quote
@@ -52,7 +52,7 @@ def assumptions_block(grid: Grid, quote: Quote, shapes: Shapes) -> Assumptions:
     tail, unit = shapes.short(habits.tail_m), shapes.short_unit
     _one(grid, found, "tail", "one tail", yours(tail, TENTHS, SOME), unit, "your workshop")
     if habits.allowance is not None:
-        reserve = yours(habits.allowance, SHARE, MARKUP)
+        reserve = yours(habits.allowance, SHARE, share_like(habits.allowance))
         _one(grid, found, "allowance", "your reserve", reserve, "more", "your workshop")
         return found
     sure = yours(habits.confidence, SHARE, CONFIDENCE)

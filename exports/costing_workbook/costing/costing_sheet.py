@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from exports.costing_workbook.costing_checks import costing_checks
-from exports.costing_workbook.costs_block import costs_block
+from exports.costing_workbook.costing.costing_checks import costing_checks
+from exports.costing_workbook.costing.costs_block import costs_block
+from exports.costing_workbook.costing.price_block import price_block
+from exports.costing_workbook.costing.result_block import Sums, result_block
+from exports.costing_workbook.costing.shares_block import shares_block
+from exports.costing_workbook.costing.terms_block import terms_block
 from exports.costing_workbook.hours.parts_block import HourRefs
-from exports.costing_workbook.price_block import price_block
-from exports.costing_workbook.result_block import Sums, result_block
-from exports.costing_workbook.shares_block import shares_block
 from exports.costing_workbook.summary_sheet import Found
-from exports.costing_workbook.terms_block import terms_block
-from exports.costing_workbook.yarn_sheet import YarnRefs
+from exports.costing_workbook.yarn.yarn_sheet import YarnRefs
 from exports.sale_formulas.fees_block import fees_taken
 from exports.sheets.cells import Look, words
 from exports.sheets.checks import Check

@@ -7,15 +7,15 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from exports.colours import colour_code
-from exports.costing_workbook.balls_block import TITLE as TO_BUY
-from exports.costing_workbook.balls_block import PackLines
-from exports.costing_workbook.colour_lines import TITLE, ColourLines
-from exports.costing_workbook.found_lines import FoundLines
-from exports.costing_workbook.shelf_block import ShelfLines
-from exports.costing_workbook.stitches_block import StitchLines
-from exports.costing_workbook.yarn_assumptions_block import Assumptions
-from exports.costing_workbook.yarns_block import TITLE as YARNS
-from exports.costing_workbook.yarns_block import YarnLines
+from exports.costing_workbook.yarn.balls_block import TITLE as TO_BUY
+from exports.costing_workbook.yarn.balls_block import PackLines
+from exports.costing_workbook.yarn.colour_lines import TITLE, ColourLines
+from exports.costing_workbook.yarn.found_lines import FoundLines
+from exports.costing_workbook.yarn.shelf_block import ShelfLines
+from exports.costing_workbook.yarn.stitches_block import StitchLines
+from exports.costing_workbook.yarn.yarn_assumptions_block import Assumptions
+from exports.costing_workbook.yarn.yarns_block import TITLE as YARNS
+from exports.costing_workbook.yarn.yarns_block import YarnLines
 from exports.sheets.cells import Cell, Look, Ref, counted, heads, reckoned, rounded, summed, words
 from exports.sheets.grid import Fault, Grid
 from exports.sheets.lines import Lines

@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from exports.costing_workbook.colour_lines import TITLE as COLOURS
-from exports.costing_workbook.colour_lines import ColourLines
-from exports.costing_workbook.found_lines import FoundLines
-from exports.costing_workbook.prices_block import TITLE as PRICES
-from exports.costing_workbook.prices_block import PriceLines
-from exports.costing_workbook.shelf_block import ShelfLines
-from exports.costing_workbook.yarn_assumptions_block import Assumptions
-from exports.costing_workbook.yarn_words import put_up_words
+from exports.costing_workbook.yarn.colour_lines import TITLE as COLOURS
+from exports.costing_workbook.yarn.colour_lines import ColourLines
+from exports.costing_workbook.yarn.found_lines import FoundLines
+from exports.costing_workbook.yarn.prices_block import TITLE as PRICES
+from exports.costing_workbook.yarn.prices_block import PriceLines
+from exports.costing_workbook.yarn.shelf_block import ShelfLines
+from exports.costing_workbook.yarn.yarn_assumptions_block import Assumptions
+from exports.costing_workbook.yarn.yarn_words import put_up_words
 from exports.sheets.cells import Cell, counted, heads, reckoned, rounded, words, yours
 from exports.sheets.grid import Fault, Grid
 from exports.sheets.lines import Lines

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from exports.costing_workbook.costs_block import CostRefs
-from exports.costing_workbook.terms_block import GIVEN, QUOTED_HEADS, TermRefs
+from exports.costing_workbook.costing.costs_block import CostRefs
+from exports.costing_workbook.costing.terms_block import GIVEN, QUOTED_HEADS, TermRefs
 from exports.sale_formulas.factors_block import write_factors
 from exports.sale_formulas.payments_rows import payments_rows
 from exports.sale_formulas.price_formula import (

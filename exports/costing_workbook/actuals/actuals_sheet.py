@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from exports.costing_workbook.actual_line import ActualLine, compare_line
-from exports.costing_workbook.actual_money_block import money_block
+from exports.costing_workbook.actuals.actual_line import ActualLine, compare_line
+from exports.costing_workbook.actuals.actual_money_block import money_block
 from exports.costing_workbook.hours.parts_block import HourRefs
 from exports.costing_workbook.summary_sheet import Found
-from exports.costing_workbook.yarn_sheet import YarnRefs
+from exports.costing_workbook.yarn.yarn_sheet import YarnRefs
 from exports.sheets.cells import Formula, Look, Ref, heads, span_of, words
 from exports.sheets.grid import Grid
 from exports.sheets.heading import heading

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from exports.costing_workbook.colour_lines import TITLE as COLOURS
-from exports.costing_workbook.colour_lines import ColourLines
-from exports.costing_workbook.found_lines import FoundLines, as_length, counted_for
-from exports.costing_workbook.yarn_assumptions_block import COUNTED
-from exports.costing_workbook.yarns_block import YarnLines
+from exports.costing_workbook.yarn.colour_lines import TITLE as COLOURS
+from exports.costing_workbook.yarn.colour_lines import ColourLines
+from exports.costing_workbook.yarn.found_lines import FoundLines, as_length, counted_for
+from exports.costing_workbook.yarn.yarn_assumptions_block import COUNTED
+from exports.costing_workbook.yarn.yarns_block import YarnLines
 from exports.sheets.cells import heads, reckoned, words, yours
 from exports.sheets.grid import Grid
 from exports.sheets.lines import Lines

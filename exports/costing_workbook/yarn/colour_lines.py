@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from exports.costing_workbook.found_lines import FoundLines
+from exports.costing_workbook.yarn.found_lines import FoundLines
 from exports.sheets.cells import Span
 
 TITLE = "What each colour takes"

@@ -9,9 +9,9 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 
-from exports.costing_workbook.charge import Charge
-from exports.costing_workbook.yarn_sheet import YarnRefs
-from exports.costing_workbook.yarn_words import put_up_words
+from exports.costing_workbook.costing.charge import Charge
+from exports.costing_workbook.yarn.yarn_sheet import YarnRefs
+from exports.costing_workbook.yarn.yarn_words import put_up_words
 from exports.sheets.cells import counted, reckoned, rounded
 from exports.sheets.number_formats import COUNT, Shapes
 from quoting.core.ground.money import round_half_up

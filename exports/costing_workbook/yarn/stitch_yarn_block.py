@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from exports.costing_workbook.found_lines import FoundLines, as_length, as_share, counted_for
-from exports.costing_workbook.yarn_assumptions_block import COUNTED, PACKS
-from exports.costing_workbook.yarn_words import basis_words, stitch_words
+from exports.costing_workbook.yarn.found_lines import FoundLines, as_length, as_share, counted_for
+from exports.costing_workbook.yarn.yarn_assumptions_block import COUNTED, PACKS
+from exports.costing_workbook.yarn.yarn_words import basis_words, stitch_words
 from exports.sheets.cells import Cell, Look, heads, words, yours
 from exports.sheets.grid import Fault, Grid
 from exports.sheets.lines import Lines

@@ -14,8 +14,8 @@ from openpyxl.chart.shapes import GraphicalProperties
 from openpyxl.chart.text import RichText
 from openpyxl.drawing.text import CharacterProperties, Paragraph, ParagraphProperties
 
-from exports.costing_workbook.costs_block import FOOT_GAP
-from exports.costing_workbook.result_block import ResultRefs, Sums
+from exports.costing_workbook.costing.costs_block import FOOT_GAP
+from exports.costing_workbook.costing.result_block import ResultRefs, Sums
 from exports.price_parts import part_amounts
 from exports.sheets.cells import Cell, Formula, Look, Ref, beside, heads, reckoned, total_of, words
 from exports.sheets.checks import Check

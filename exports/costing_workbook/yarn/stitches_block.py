@@ -6,13 +6,13 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from exports.costing_workbook.colour_lines import TITLE as COLOURS
-from exports.costing_workbook.colour_lines import ColourLines
-from exports.costing_workbook.found_lines import FoundLines
-from exports.costing_workbook.stitch_yarn_block import TITLE as STITCHES
-from exports.costing_workbook.stitch_yarn_block import StitchYarnLines
-from exports.costing_workbook.yarn_assumptions_block import Assumptions
-from exports.costing_workbook.yarn_words import basis_words, stitch_words
+from exports.costing_workbook.yarn.colour_lines import TITLE as COLOURS
+from exports.costing_workbook.yarn.colour_lines import ColourLines
+from exports.costing_workbook.yarn.found_lines import FoundLines
+from exports.costing_workbook.yarn.stitch_yarn_block import TITLE as STITCHES
+from exports.costing_workbook.yarn.stitch_yarn_block import StitchYarnLines
+from exports.costing_workbook.yarn.yarn_assumptions_block import Assumptions
+from exports.costing_workbook.yarn.yarn_words import basis_words, stitch_words
 from exports.sheets.cells import Cell, Formula, Look, counted, heads, reckoned, words
 from exports.sheets.grid import Grid
 from exports.sheets.lines import Lines
