@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from exports.comparison_workbook.costs_table import TITLE
 from exports.comparison_workbook.payments_table import Priced
-from exports.comparison_workbook.sized import Rows, Sized
+from exports.comparison_workbook.size_rows import Rows, Sized
 from exports.comparison_workbook.terms_sheet import Shared
 from exports.sale_formulas.sale_cells import at_least, discounted, rushed, shown_of
 from exports.sheets.cells import Cell, Look, Ref, heads, reckoned, strong, words
@@ -42,5 +42,7 @@ def _size(grid: Grid, sized: Sized, found: Priced, shared: Shared, shapes: Shape
         reckoned(shown_of(terms, asked, digits), listed, shapes.money),
         reckoned(shown_of(terms, rushed(terms, asked), digits), hurried, shapes.money),
         reckoned(shown_of(terms, discounted(terms, asked), digits), cheaper, shapes.money),
-        strong(at_least(terms, discounted_one, digits), price.each, shapes.money),
+        strong(
+            f"IF({asked}>0,{at_least(terms, discounted_one, digits)},0)", price.each, shapes.money
+        ),
     )[-1]

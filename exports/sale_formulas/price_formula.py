@@ -84,7 +84,7 @@ class EquationRefs:
     kept: Ref | str
     cover: Ref | str
     left: Ref | str
-    quantity: Ref
+    quantity: Ref | int
 
     def price_of_one(
         self, terms: TermRefs, factors: FactorRefs, payments: Ref | str, asked: Value

@@ -8,7 +8,13 @@ from dataclasses import dataclass
 from decimal import Decimal
 from enum import StrEnum
 
-from quoting.core.estimate.pace import FEW_SESSIONS, Session, Span, pace_of
+from quoting.core.estimate.pace import (
+    FEW_SESSIONS,
+    ONE_TIMING_LIMITS,
+    Session,
+    Span,
+    pace_of,
+)
 from quoting.core.estimate.pace_guesses import Guess, limits_of
 from quoting.core.estimate.stitching_time import StitchingTime, YarnAndStitch, stitching_times
 from quoting.core.ground.money import MINUTES_PER_HOUR, round_hours
@@ -60,6 +66,11 @@ class Task:
         return self.timed_stitch or self.what
 
     @property
+    def shared_off(self) -> float:
+        """By which share all that rests on the same readings is off; of no minutes, as of one."""
+        return self.shared_min / self.minutes if self.minutes else ONE_TIMING_LIMITS
+
+    @property
     def half_width_min(self) -> float:
         """The half-width of its own 95 % range."""
         return math.hypot(self.shared_min, self.minutes * limits_of(self.guesses))
@@ -82,11 +93,13 @@ class Workload:
 class Hours:
     """The tasks, and their hours by part, to two decimals; totals add the rounded parts.
 
-    `not_given` names the work that there is to do and that no minutes are given for.
+    `not_given` names the work that there is to do and that no minutes are given for; `idle` is all
+    work that takes no minutes, also because none are given for it.
     """
 
     tasks: tuple[Task, ...]
     not_given: tuple[str, ...] = ()
+    idle: tuple[Task, ...] = ()
 
     def of(self, part: Part) -> Decimal:
         """Return the hours of one part."""
@@ -175,10 +188,11 @@ def work_hours(work: Workload, workshop: Workshop) -> Hours:
     """Return the hours of the work; errors as `stitching_times`."""
     stitching = [_stitching(time) for time in stitching_times(work.stitches, workshop)]
     chores = [_ripping_back(stitching, workshop.minutes), *_chores(work, workshop.minutes)]
-    others = [_task(chore, chore.readings) for chore in chores if chore.readings is not None]
+    every = (*stitching, *(_task(chore, chore.readings or (0.0,)) for chore in chores))
     return Hours(
-        tasks=tuple(task for task in (*stitching, *others) if task.minutes),
+        tasks=tuple(task for task in every if task.minutes),
         not_given=tuple(c.what for c in chores if c.count and c.readings is None),
+        idle=tuple(task for task in every if task.count and not task.minutes),
     )
 
 
