@@ -43,6 +43,7 @@ from quoting.core.weighing.comparison import Comparison
 from quoting.wording import FILE_SPEECH, speech_of, verdict
 
 TITLE_ROW = 1
+WIDE = (TITLE, YARN, HOURS, WORKING)
 GAP_WIDTH, FLAGS_WIDTH = 3, 60
 NO_DAY = date(1980, 1, 1)
 """The stamp of a workbook of no quote: the earliest that its container can hold."""
@@ -103,7 +104,10 @@ def _finished(book: Workbook, grids: Sequence[Grid], quote: Quote | None) -> byt
     day = NO_DAY if quote is None else quote.day
     locale = FILE_SPEECH.locale if quote is None else quote.workshop.locale
     for grid in grids:
-        set_up(grid.sheet, locale, heads_row=TITLE_ROW, wide=grid.title in (TITLE, WORKING))
+        set_up(grid.sheet, locale, heads_row=TITLE_ROW, wide=grid.title in WIDE)
+        if grid.flags:
+            last = LETTERS[LETTERS.index(grid.flags) - 2]
+            grid.sheet.print_area = f"A1:{last}{grid.sheet.max_row}"
     properties = book.properties
     properties.creator = "" if quote is None else quote.workshop.name
     properties.title = "Comparison of sizes"

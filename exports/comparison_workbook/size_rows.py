@@ -17,7 +17,7 @@ OWN_SIZE = "the order's own size"
 
 @dataclass(frozen=True, slots=True)
 class Sized:
-    """One row of the sheets: a size by a name of its own, its quote, its prices by rules of thumb."""
+    """One row of the sheets: a size by a name of its own, its quote, its rules of thumb."""
 
     name: str
     quote: Quote

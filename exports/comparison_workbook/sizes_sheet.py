@@ -24,14 +24,17 @@ WIDTHS = (24, *[13] * 11)
 FLAGS = "N"
 NO_PRICE = "no price"
 
-CHART_LINES = 21
+CHART_LINES = 18
 SIDE_BY_SIDE = 10
 """Up to so many sizes two charts fit beside each other."""
 
-ON_A_PAGE = 3
+ON_A_PAGE = 8
 """Up to so many sizes the charts fit under the answers on a page."""
 
-TALL_CM, FULL_CM, LEFT_CM, RIGHT_CM = 9.6, 31, 19, 12
+ANSWERS_ROWS, RULES_ROWS = 7, 3
+"""Beside the lines of the sizes: free rows, titles, headings, what is said under them."""
+
+TALL_CM, FULL_CM, LEFT_CM, RIGHT_CM = 9.0, 31, 18.5, 12
 
 
 def write_counts(grid: Grid, rows: Rows, shapes: Shapes) -> tuple[list[CountRefs], Span]:
@@ -42,9 +45,8 @@ def write_counts(grid: Grid, rows: Rows, shapes: Shapes) -> tuple[list[CountRefs
     many = shapes.speech.count(quote.order.quantity, "blanket")
     day = shapes.speech.day(quote.day)
     grid.line(words(f"The same design at several sizes, {many} of each, {day}", Look.NOTE))
+    grid.next_row = _rules_at(rows) + RULES_ROWS + rows.count + 1
     legend(grid)
-    grid.next_row = _charts_at(rows) + _chart_lines(rows)
-    grid.break_here()
     counts = counts_table(grid, rows, shapes)
     return counts, Span(TITLE, "A", counts[0].area.row, counts[-1].area.row)
 
@@ -65,14 +67,15 @@ def write_answers(
     names, earned, pay = columns[0][1:], columns[2], columns[10]
     grid.line(words(_how_sure(rows), Look.NOTE))
     _best(grid, rows, names, earned[1:], shared)
-    _rules(grid, rows, found, shapes)
     if rows.count > ON_A_PAGE:
         grid.break_here()
-    grid.block("What each price pays for, and what an hour earns")
     grid.gap()
     first, second = _places(rows, grid.next_row)
     stacked_chart(grid, names, found.shares.parts, first, shapes)
     earned_chart(grid, names, earned, pay, second, shapes)
+    grid.next_row = _rules_at(rows)
+    grid.break_here()
+    _rules(grid, rows, found, shapes)
 
 
 def _size(
@@ -145,17 +148,14 @@ def _rules(grid: Grid, rows: Rows, found: Answers, shapes: Shapes) -> None:
 
 
 def _answers_at() -> int:
-    """Return the row that the answers begin after: title, state, what it is, the legend."""
-    return 7
+    """Return the row that the answers begin after: title, state, what it is."""
+    return 4
 
 
-def _charts_at(rows: Rows) -> int:
-    """Return the first row of the charts: three blocks with their headings, range and best."""
-    return _answers_at() + 2 * (3 + rows.count) + 3 + 3
-
-
-def _chart_lines(rows: Rows) -> int:
-    return CHART_LINES if rows.count <= SIDE_BY_SIDE else 2 * CHART_LINES
+def _rules_at(rows: Rows) -> int:
+    """Return the row that the rules of thumb begin after: the answers and the charts."""
+    answers = _answers_at() + ANSWERS_ROWS + rows.count
+    return answers + CHART_LINES * (1 if rows.count <= SIDE_BY_SIDE else 2)
 
 
 def _places(rows: Rows, row: int) -> tuple[Place, Place]:
