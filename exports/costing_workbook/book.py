@@ -6,16 +6,15 @@ from datetime import datetime
 
 from openpyxl import Workbook
 
-from exports.costing_workbook.costing_sheet import WIDTHS as COSTING_WIDTHS
-from exports.costing_workbook.costing_sheet import write_costing
-from exports.costing_workbook.hours_sheet import WIDTHS as HOURS_WIDTHS
-from exports.costing_workbook.hours_sheet import write_hours
-from exports.costing_workbook.notes_sheet import WIDTHS as NOTES_WIDTHS
-from exports.costing_workbook.notes_sheet import write_notes
-from exports.costing_workbook.rows_sheet import WIDTHS as ROWS_WIDTHS
-from exports.costing_workbook.rows_sheet import write_rows
-from exports.costing_workbook.yarn_sheet import WIDTHS as YARN_WIDTHS
-from exports.costing_workbook.yarn_sheet import write_yarn
+from exports.costing_workbook import (
+    costing_sheet,
+    hours_sheet,
+    notes_sheet,
+    rows_sheet,
+    summary_sheet,
+    yarn_sheet,
+)
+from exports.sheets import checks
 from exports.sheets.grid import Grid
 from exports.sheets.number_formats import Shapes
 from exports.sheets.paper import set_up
@@ -32,26 +31,30 @@ def write_book(quote: Quote) -> bytes:
     shapes = Shapes(speech)
     book = Workbook()
     book.remove(book.worksheets[0])
-    costing = Grid(book, "Costing", COSTING_WIDTHS)
-    yarn = Grid(book, "Yarn", YARN_WIDTHS)
-    hours = Grid(book, "Hours", HOURS_WIDTHS)
-    rows = Grid(book, "Rows", ROWS_WIDTHS)
-    notes = Grid(book, "Notes", NOTES_WIDTHS)
-    write_costing(
-        costing, quote, write_yarn(yarn, quote, shapes), write_hours(hours, quote, speech), shapes
-    )
-    heads_row = write_rows(rows, quote, shapes)
-    write_notes(notes, quote, speech)
-    for grid in (costing, yarn, hours, rows, notes):
+    summary = Grid(book, summary_sheet.TITLE, summary_sheet.WIDTHS)
+    costing = Grid(book, costing_sheet.TITLE, costing_sheet.WIDTHS, flags=costing_sheet.FLAGS)
+    yarn = Grid(book, "Yarn", yarn_sheet.WIDTHS, flags="S", labels="B")
+    hours = Grid(book, "Hours", hours_sheet.WIDTHS, flags="K")
+    rows = Grid(book, "Rows", rows_sheet.WIDTHS)
+    checked = Grid(book, checks.TITLE, checks.WIDTHS)
+    notes = Grid(book, "Notes", notes_sheet.WIDTHS)
+    yarns = yarn_sheet.write_yarn(yarn, quote, shapes)
+    worked = hours_sheet.write_hours(hours, quote, speech)
+    costed = costing_sheet.write_costing(costing, quote, yarns, worked, shapes)
+    summary_sheet.write_summary(summary, quote, costed.found, shapes)
+    checks.write_checks(checked, (costing, yarn, hours), costed.checks)
+    heads_row = rows_sheet.write_rows(rows, quote, shapes)
+    notes_sheet.write_notes(notes, quote, speech)
+    grids = (summary, costing, yarn, hours, rows, checked, notes)
+    for grid in grids:
         set_up(
             grid.sheet,
             quote.workshop.locale,
             heads_row=heads_row if grid is rows else TITLE_ROW,
-            wide=grid in (yarn, hours, rows),
+            wide=grid in (yarn, hours, rows, checked),
         )
     _describe(book, quote)
-    cached = {grid.title: grid.cached for grid in (costing, yarn, hours, rows, notes)}
-    return saved_bytes(book, cached, quote.day)
+    return saved_bytes(book, {grid.title: grid.cached for grid in grids}, quote.day)
 
 
 def _describe(book: Workbook, quote: Quote) -> None:

@@ -6,23 +6,30 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
+from exports.costing_workbook.charges import KIND_WORDS, Charge
 from exports.costing_workbook.hours_sheet import HourRefs
 from exports.costing_workbook.yarn_sheet import YarnRefs
 from exports.sheets.cells import (
     Cell,
     Look,
     Ref,
+    Span,
+    beside,
     counted,
     heads,
+    quoted,
     reckoned,
     rounded,
     summed,
-    total_of,
     words,
+    written,
     yours,
 )
-from exports.sheets.grid import Grid
+from exports.sheets.checks import Check
+from exports.sheets.grid import Fault, Grid
+from exports.sheets.lines import Lines
 from exports.sheets.number_formats import COUNT, HOURS, Shapes
+from exports.sheets.rules import AMOUNT, MEASURE, NAME
 from quoting.core.price.cost_lines import Line, LineKind, Unit
 from quoting.core.quote.quote import Quote
 from quoting.core.workshop.selling import YarnCharged
@@ -31,58 +38,75 @@ from quoting.wording import line_unit, line_what, yarn_line_parts
 FOOT_GAP = [words("", Look.FOOT)] * 4
 
 
-@dataclass(frozen=True, slots=True)
+SPARE_EXTRAS = 3
+"""Lines that wait for further extras."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class CostRefs:
-    """The amounts of all cost lines by kind, and their sum."""
+    """The amounts of all cost lines, the words they count as, their sum, and two rates."""
 
-    amounts: dict[LineKind, list[Ref]]
+    amounts: Span
+    kinds: Span
     total: Ref
+    overhead_rate: Ref
 
-    def of(self, *kinds: LineKind) -> list[Ref]:
-        """Return the amounts of some kinds of line."""
-        return [ref for kind in kinds for ref in self.amounts.get(kind, [])]
-
-
-@dataclass(frozen=True, slots=True)
-class _Charge:
-    """One line, and the cells of its quantity and its rate."""
-
-    line: Line
-    quantity: Cell
-    rate: Cell
-    name: str = ""
-    detail: str = ""
+    def of(self, *kinds: LineKind) -> str:
+        """Return the sum of all lines of some kinds, as an expression."""
+        sums = [f'SUMIF({self.kinds},"{KIND_WORDS[kind]}",{self.amounts})' for kind in kinds]
+        return sums[0] if len(sums) == 1 else f"({'+'.join(sums)})"
 
 
 def costs_block(
-    grid: Grid,
-    quote: Quote,
-    yarns: Sequence[YarnRefs],
-    hours: HourRefs,
-    quantity: Ref,
-    shapes: Shapes,
+    grid: Grid, quote: Quote, yarns: Sequence[YarnRefs], hours: HourRefs, shapes: Shapes
 ) -> CostRefs:
     """Write every cost line, those of pay, overhead and delivery also where they are nothing."""
     grid.block("What it costs you")
-    grid.line(*heads("", "", "quantity", "", "rate", "amount", figures_from=2))
     charges = [
         *_yarn_charges(quote, yarns, shapes),
-        *_piece_charges(quote, quantity, shapes),
+        *_extra_charges(quote, shapes),
+        *[None] * SPARE_EXTRAS,
+        _packaging_charge(quote, shapes),
         *_hour_charges(quote, hours, shapes),
         _delivery_charge(quote, shapes),
     ]
-    amounts: dict[LineKind, list[Ref]] = {}
+    titles = heads("", "", "quantity", "", "rate", "amount", "as quoted", figures_from=2)
+    lines = Lines(grid, len(charges), [*titles, *heads("counts as")])
+    named = {}
     for charge in charges:
-        amounts.setdefault(charge.line.kind, []).append(_write(grid, charge, shapes))
-    refs = [ref for own in amounts.values() for ref in own]
-    cell = summed(total_of(refs), quote.price.cost, shapes.money)
-    total = grid.line(words("All costs", Look.FOOT), *FOOT_GAP, cell)[-1]
-    return CostRefs(amounts, grid.name("cost", total))
+        if charge is None:
+            _spare(grid, quote, shapes)
+        else:
+            named[charge.name] = _write(grid, charge, shapes)
+    lines.close()
+    amounts = lines.column("F")
+    cell = summed(f"SUM({amounts})", quote.price.cost, shapes.money)
+    was = quoted(quote.price.cost, shapes.money)
+    total = grid.line(words("All costs", Look.FOOT), *FOOT_GAP, cell, was)[-2]
+    return CostRefs(
+        amounts=amounts,
+        kinds=lines.column("H"),
+        total=grid.name("cost", total),
+        overhead_rate=named["overhead_per_hour"],
+    )
 
 
-def _write(grid: Grid, charge: _Charge, shapes: Shapes) -> Ref:
-    row, line = grid.next_row, charge.line
-    product = rounded(f"Costing!C{row}*Costing!E{row}", shapes.digits)
+def costs_check(costs: CostRefs, digits: int) -> Check:
+    """Return the check that every line of the costs counts as something that is known."""
+    known = "+".join(costs.of(kind) for kind in KIND_WORDS)
+    words_known = ", ".join(KIND_WORDS.values())
+    return Check(
+        "The costs by kind",
+        Fault(
+            f"ROUND({costs.total}-({known}),{digits})<>0",
+            f'"a line of the costs counts as nothing that is known: {words_known}"',
+        ),
+    )
+
+
+def _write(grid: Grid, charge: Charge, shapes: Shapes) -> Ref:
+    """Write one line and return the cell of its rate."""
+    line = charge.line
     what, detail = _said(charge, shapes)
     refs = grid.line(
         words(what),
@@ -90,14 +114,37 @@ def _write(grid: Grid, charge: _Charge, shapes: Shapes) -> Ref:
         charge.quantity,
         words(line_unit(line, shapes.speech)),
         charge.rate,
-        reckoned(product, line.amount, shapes.money),
+        reckoned(_product(grid, shapes), line.amount, shapes.money),
+        quoted(line.amount, shapes.money),
+        words(KIND_WORDS[line.kind]),
     )
-    if charge.name:
-        grid.name(charge.name, refs[4])
-    return refs[5]
+    return grid.name(charge.name, refs[4]) if charge.name else refs[4]
 
 
-def _said(charge: _Charge, shapes: Shapes) -> tuple[str, str]:
+def _product(grid: Grid, shapes: Shapes) -> str:
+    """Return what a line comes to: its quantity at its rate, rounded once."""
+    row = grid.next_row
+    return rounded(f"{beside('C', row)}*{beside('E', row)}", shapes.digits)
+
+
+def _spare(grid: Grid, quote: Quote, shapes: Shapes) -> None:
+    """Write a line that waits for a further extra."""
+    row = grid.next_row
+    unpriced = f'AND({beside("A", row)}<>"",{beside("E", row)}="")'
+    grid.line(
+        written("", NAME),
+        words("a further extra, its name", Look.NOTE),
+        yours(quote.order.quantity, COUNT, MEASURE.called("quantity")),
+        words("pieces"),
+        yours("", shapes.money, AMOUNT.called("rate").or_empty()),
+        reckoned(_product(grid, shapes), Decimal(0), shapes.money),
+        quoted(Decimal(0), shapes.money),
+        words(KIND_WORDS[LineKind.EXTRA]),
+        faults=[Fault(unpriced, '"what one costs is not given"')],
+    )
+
+
+def _said(charge: Charge, shapes: Shapes) -> tuple[str, str]:
     """Return what a line is, and how its yarn is sold."""
     if charge.line.kind is not LineKind.YARN:
         return line_what(charge.line, shapes.speech), charge.detail
@@ -105,7 +152,7 @@ def _said(charge: _Charge, shapes: Shapes) -> tuple[str, str]:
     return what, f"{charge.detail}, {sold}" if charge.detail else sold
 
 
-def _yarn_charges(quote: Quote, yarns: Sequence[YarnRefs], shapes: Shapes) -> Iterator[_Charge]:
+def _yarn_charges(quote: Quote, yarns: Sequence[YarnRefs], shapes: Shapes) -> Iterator[Charge]:
     """Yield the yarn lines: from the shelf, then bought or used, as the quote has them."""
     lines = iter([line for line in quote.lines if line.kind is LineKind.YARN])
     used = quote.workshop.pricing.yarn_charged is YarnCharged.USED
@@ -122,33 +169,43 @@ def _yarn_charges(quote: Quote, yarns: Sequence[YarnRefs], shapes: Shapes) -> It
             continue
         for some in yarn.balls.bought:
             line = next(lines)
-            yield _Charge(
+            yield Charge(
                 line,
                 reckoned(str(some.packs), line.quantity, COUNT),
                 reckoned(str(some.price), line.rate, shapes.rate(line.rate)),
             )
 
 
-def _grams(line: Line, grams: str, rate: str, shapes: Shapes) -> _Charge:
-    return _Charge(
+def _grams(line: Line, grams: str, rate: str, shapes: Shapes) -> Charge:
+    return Charge(
         line,
         reckoned(grams, line.quantity, COUNT),
         reckoned(rate, line.rate, shapes.fine_money),
     )
 
 
-def _piece_charges(quote: Quote, quantity: Ref, shapes: Shapes) -> Iterator[_Charge]:
-    """Yield what goes with each blanket: the extras, and packaging."""
-    pieces = reckoned(str(quantity), quantity.value, COUNT)
+def _extra_charges(quote: Quote, shapes: Shapes) -> Iterator[Charge]:
+    """Yield the extras, so many as there are blankets."""
     for line in quote.lines:
         if line.kind is LineKind.EXTRA:
-            yield _Charge(line, pieces, yours(line.rate, shapes.rate(line.rate)))
-    packaging, many = quote.workshop.delivery.packaging, Decimal(quote.order.quantity)
-    line = _line(quote, LineKind.PACKAGING, Unit.PIECE, packaging, many)
-    yield _Charge(line, pieces, yours(packaging, shapes.rate(packaging)), "packaging")
+            yield Charge(line, _pieces(quote), _rate(line.rate, shapes))
 
 
-def _hour_charges(quote: Quote, hours: HourRefs, shapes: Shapes) -> Iterator[_Charge]:
+def _packaging_charge(quote: Quote, shapes: Shapes) -> Charge:
+    rate, many = quote.workshop.delivery.packaging, Decimal(quote.order.quantity)
+    line = _line(quote, LineKind.PACKAGING, Unit.PIECE, rate, many)
+    return Charge(line, _pieces(quote), _rate(rate, shapes), "packaging")
+
+
+def _pieces(quote: Quote) -> Cell:
+    return yours(quote.order.quantity, COUNT, MEASURE.called("quantity"))
+
+
+def _rate(rate: Decimal, shapes: Shapes) -> Cell:
+    return yours(rate, shapes.rate(rate), AMOUNT.called("rate"))
+
+
+def _hour_charges(quote: Quote, hours: HourRefs, shapes: Shapes) -> Iterator[Charge]:
     pay = quote.workshop.pay
     for kind, ref, rate, name in (
         (LineKind.MAKING, hours.making, pay.making_per_hour, "making_pay"),
@@ -156,15 +213,13 @@ def _hour_charges(quote: Quote, hours: HourRefs, shapes: Shapes) -> Iterator[_Ch
         (LineKind.OVERHEAD, hours.total, pay.overhead_per_hour, "overhead_per_hour"),
     ):
         line = _line(quote, kind, Unit.HOUR, rate, Decimal(str(ref.value)))
-        yield _Charge(
-            line, reckoned(str(ref), ref.value, HOURS), yours(rate, shapes.rate(rate)), name
-        )
+        yield Charge(line, reckoned(str(ref), ref.value, HOURS), _rate(rate, shapes), name)
 
 
-def _delivery_charge(quote: Quote, shapes: Shapes) -> _Charge:
+def _delivery_charge(quote: Quote, shapes: Shapes) -> Charge:
     paid = quote.price.delivery_paid
     line = _line(quote, LineKind.DELIVERY, Unit.PIECE, paid, Decimal(1))
-    return _Charge(line, counted(1, COUNT), yours(paid, shapes.rate(paid)), "delivery_paid")
+    return Charge(line, counted(1, COUNT), _rate(paid, shapes), "delivery_paid")
 
 
 def _line(quote: Quote, kind: LineKind, unit: Unit, rate: Decimal, quantity: Decimal) -> Line:

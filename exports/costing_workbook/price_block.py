@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from exports.costing_workbook.costs_block import CostRefs
-from exports.costing_workbook.terms_block import TermRefs
+from exports.costing_workbook.terms_block import GIVEN, QUOTED_HEADS, TermRefs
 from exports.sale_formulas.factors_block import write_factors
 from exports.sale_formulas.payments_rows import payments_rows
 from exports.sale_formulas.price_formula import (
@@ -23,9 +23,22 @@ from exports.sale_formulas.sale_cells import (
     tax_of,
     total_of_sale,
 )
-from exports.sheets.cells import Cell, Formula, Look, Ref, heads, reckoned, rounded, strong, words
+from exports.sheets.cells import (
+    Cell,
+    Formula,
+    Look,
+    Ref,
+    beside,
+    counted,
+    heads,
+    quoted,
+    reckoned,
+    rounded,
+    strong,
+    words,
+)
 from exports.sheets.figure_lines import figure
-from exports.sheets.grid import Grid
+from exports.sheets.grid import Fault, Grid
 from exports.sheets.number_formats import COUNT, SHARE, Shapes
 from quoting.core.price.cost_lines import LineKind
 from quoting.core.quote.quote import Quote
@@ -50,12 +63,13 @@ class PriceRefs:
 
 
 def price_block(
-    grid: Grid, quote: Quote, terms: TermRefs, costs: CostRefs, quantity: Ref, shapes: Shapes
-) -> PriceRefs:
-    """Write how the price follows from the costs and the terms; return what is paid."""
+    grid: Grid, quote: Quote, terms: TermRefs, costs: CostRefs, shapes: Shapes
+) -> tuple[FactorRefs, PriceRefs]:
+    """Write how the price follows; return the factors of its equation, and what is paid."""
     grid.block("From cost to price")
+    grid.line(*QUOTED_HEADS)
     factors = write_factors(grid, quote.price, terms, shapes)
-    equation = _equation(grid, quote, terms, costs.total, factors, quantity, shapes)
+    equation = _equation(grid, quote, terms, costs.total, factors, shapes)
     payments = payments_rows(grid, quote, terms, costs, factors, equation, shapes)
     asked = equation.price_of_one(terms, factors, payments, quote.price.asking.asked)
     one = figure(
@@ -63,8 +77,9 @@ def price_block(
         "Price of one before rounding",
         Cell(asked, Look.PLAIN, shapes.money),
         "before rush and discount; or the given price",
+        faults=[Fault(f'AND({terms.target}<>"{GIVEN}",{equation.left}<=0)', f'"{NO_PRICE}"')],
     )
-    price = _moved(grid, quote, terms, one, quantity, shapes)
+    price = _moved(grid, quote, terms, one, shapes)
     tax = figure(
         grid,
         "Sales tax",
@@ -80,7 +95,7 @@ def price_block(
         "with delivery and tax",
         name="total",
     )
-    return PriceRefs(payments=payments, price=price, tax=tax, total=total)
+    return factors, PriceRefs(payments=payments, price=price, tax=tax, total=total)
 
 
 def _equation(
@@ -89,7 +104,6 @@ def _equation(
     terms: TermRefs,
     cost: Ref,
     factors: FactorRefs,
-    quantity: Ref,
     shapes: Shapes,
 ) -> EquationRefs:
     """Write the rest of the equation that does not hang on how the price is paid."""
@@ -110,11 +124,11 @@ def _equation(
         SHARE,
         "after tax and fees",
     )
-    return EquationRefs(kept=kept, cover=cover, left=left, quantity=quantity)
+    return EquationRefs(kept=kept, cover=cover, left=left, quantity=quote.price.quantity)
 
 
 def _listed(
-    grid: Grid, quote: Quote, terms: TermRefs, asked: Ref, quantity: Ref, shapes: Shapes
+    grid: Grid, quote: Quote, terms: TermRefs, asked: Ref, shapes: Shapes
 ) -> tuple[Ref, Ref]:
     """Write the list price of one, up to a whole step, and of all blankets."""
     price, shown = quote.price, shown_of(terms, asked, shapes.digits)
@@ -125,32 +139,33 @@ def _listed(
         "rounded up to the step",
         name="list_price_each",
     )
-    said = Formula(f'IF({each}>0,"{OF_ALL}","{NO_PRICE}")', OF_ALL)
-    listed = reckoned(f"{each}*{quantity}", price.listed, shapes.money)
-    return each, grid.line(words("List price"), Cell(said), None, None, None, listed)[-1]
+    listed = reckoned(f"{each}*{price.quantity}", price.listed, shapes.money)
+    was, said = quoted(price.listed, shapes.money), _of_all(f"{each}>0", OF_ALL)
+    return each, grid.line(words("List price"), said, None, None, None, listed, was)[-2]
 
 
-def _moved(
-    grid: Grid, quote: Quote, terms: TermRefs, asked: Ref, quantity: Ref, shapes: Shapes
-) -> Ref:
+def _of_all(meets: str, note: str) -> Cell:
+    """Return a note beside a price, which says so where no price meets the target."""
+    return Cell(Formula(f'IF({meets},"{note}","{NO_PRICE}")', note))
+
+
+def _moved(grid: Grid, quote: Quote, terms: TermRefs, asked: Ref, shapes: Shapes) -> Ref:
     """Write the list price, what rush, discount and least price make of it, and the price."""
     digits = shapes.digits
-    each, listed = _listed(grid, quote, terms, asked, quantity, shapes)
+    each, listed = _listed(grid, quote, terms, asked, shapes)
     one, moved = str(each), str(listed)
     grid.gap()
-    grid.line(*heads("", "", "blankets", "", "for one", "amount", figures_from=2))
+    grid.line(*heads("", "", "blankets", "", "for one", "amount", "as quoted", figures_from=2))
     for kind in MOVES:
         shown = _shown_after(kind, terms, asked, rounded(one, digits), digits)
         change = rounded(f"{shown}-({one})", digits)
-        for_one, amount = _move(grid, quote, kind, change, quantity, shapes)
+        for_one, amount = _move(grid, quote, kind, change, shapes)
         one, moved = f"{one}+{for_one}", f"{moved}+{amount}"
-    return figure(
-        grid,
-        "Price",
-        strong(rounded(moved, digits), quote.price.price, shapes.money),
-        "of all blankets, without delivery",
-        name="price",
-    )
+    said = _of_all(f"{each}>0", "of all blankets, without delivery")
+    price = strong(rounded(moved, digits), quote.price.price, shapes.money)
+    was = quoted(quote.price.price, shapes.money)
+    ref = grid.line(words("Price", Look.BLOCK), said, None, None, None, price, was)[-2]
+    return grid.name("price", ref)
 
 
 def _shown_after(kind: LineKind, terms: TermRefs, asked: Ref, before: str, digits: int) -> str:
@@ -161,16 +176,15 @@ def _shown_after(kind: LineKind, terms: TermRefs, asked: Ref, before: str, digit
     return shown_of(terms, unrounded(terms, asked), digits)
 
 
-def _move(
-    grid: Grid, quote: Quote, kind: LineKind, change: str, quantity: Ref, shapes: Shapes
-) -> list[Ref]:
+def _move(grid: Grid, quote: Quote, kind: LineKind, change: str, shapes: Shapes) -> list[Ref]:
     """Write one thing that moves the price; return what it is for one blanket and for all."""
     row, price, (label, note) = grid.next_row, quote.price, MOVES[kind]
     return grid.line(
         words(label),
         words(note),
-        reckoned(str(quantity), quantity.value, COUNT),
+        counted(price.quantity, COUNT),
         None,
         reckoned(change, price.change_each(kind), shapes.money),
-        reckoned(f"Costing!C{row}*Costing!E{row}", price.amount(kind), shapes.money),
-    )[-2:]
+        reckoned(f"{beside('C', row)}*{beside('E', row)}", price.amount(kind), shapes.money),
+        quoted(price.amount(kind), shapes.money),
+    )[-3:-1]

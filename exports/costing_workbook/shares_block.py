@@ -17,8 +17,9 @@ from openpyxl.drawing.text import CharacterProperties, Paragraph, ParagraphPrope
 from exports.costing_workbook.costs_block import FOOT_GAP
 from exports.costing_workbook.result_block import ResultRefs, Sums
 from exports.price_parts import part_amounts
-from exports.sheets.cells import Cell, Formula, Look, Ref, heads, reckoned, total_of, words
-from exports.sheets.grid import Grid
+from exports.sheets.cells import Cell, Formula, Look, Ref, beside, heads, reckoned, total_of, words
+from exports.sheets.checks import Check
+from exports.sheets.grid import Fault, Grid
 from exports.sheets.number_formats import ROUGH_SHARE, Shapes
 from exports.sheets.saving import number_text
 from quoting.core.price.cost_lines import LineKind
@@ -42,15 +43,15 @@ WIDTH_CM, HEIGHT_CM = 11, 4.7
 PLOT = ManualLayout(layoutTarget="inner", xMode="edge", yMode="edge", x=0.4, y=0.02, w=0.45, h=0.96)
 
 
-def shares_block(grid: Grid, quote: Quote, sums: Sums, result: ResultRefs, shapes: Shapes) -> None:
-    """Write what each part takes of all that the buyer pays, with a check, and its chart."""
+def shares_block(grid: Grid, quote: Quote, sums: Sums, result: ResultRefs, shapes: Shapes) -> Check:
+    """Write what each part of the price pays for, and its chart; return the check of their sum."""
     grid.block("Where the price goes")
     grid.line(*heads("", "", "", "", "share", "amount", figures_from=4))
     total = sums.paid.total
     refs = []
     for label, expression, value in _parts(quote, sums, result):
         row = grid.next_row
-        share = f"IF({total}=0,0,Costing!F{row}/{total})"
+        share = f"IF({total}=0,0,{beside('F', row)}/{total})"
         line = grid.line(
             words(label),
             None,
@@ -66,12 +67,17 @@ def shares_block(grid: Grid, quote: Quote, sums: Sums, result: ResultRefs, shape
         f'IF({adds_up},"adds up to the total","does not add up")', "adds up to the total"
     )
     check = Cell(said, Look.TOTAL)
-    grid.name("check", grid.line(words("Check", Look.FOOT), *FOOT_GAP, check)[-1])
+    ref = grid.line(words("Check", Look.FOOT), *FOOT_GAP, check)[-1]
+    grid.name("check", ref)
     _chart(grid, [label for label, _ in refs], amounts, shapes)
+    return Check(
+        "Where the price goes",
+        Fault(f"NOT({adds_up})", '"costs, fees, tax and profit do not add up to the total"'),
+    )
 
 
 def _parts(quote: Quote, sums: Sums, result: ResultRefs) -> Iterator[tuple[str, str, Decimal]]:
-    costs = (total_of(sums.costs.of(*kinds)) for kinds in KINDS.values())
+    costs = (sums.costs.of(*kinds) for kinds in KINDS.values())
     cells = (*costs, str(sums.fees), str(sums.paid.tax), str(result.profit))
     yield from zip(PARTS, cells, part_amounts(quote.price, KINDS.values()), strict=True)
 

@@ -5,29 +5,36 @@ from __future__ import annotations
 from dataclasses import dataclass
 from decimal import Decimal
 
-from exports.sheets.cells import Cell, Ref, Value, heads, words, yours
+from exports.sheets.cells import Cell, Look, Ref, Span, Value, beside, heads, written, yours
 from exports.sheets.figure_lines import figure
-from exports.sheets.grid import Grid
+from exports.sheets.grid import Fault, Grid
+from exports.sheets.lines import Lines
 from exports.sheets.number_formats import SHARE, Shapes
-from exports.sheets.rules import AMOUNT, Rule, one_of
-from exports.sheets.rules import MARKUP as A_MARKUP
+from exports.sheets.rules import AMOUNT, NAME, SOME, Rule, one_of, share_like
 from exports.sheets.rules import SHARE as A_SHARE
 from quoting.core.quote.quote import Quote
-from quoting.core.workshop.selling import Deposit, FeeBase, Target, TaxShown
+from quoting.core.workshop.selling import Deposit, Fee, FeeBase, Target, TaxShown
 
 MARGIN, MARKUP, GIVEN = TARGETS = ("margin", "markup", "given price")
 NONE, SHARE_OF_TOTAL, YARN = DEPOSITS = ("none", "share of the total", "the yarn")
 YES_NO = ("yes", "no")
+QUOTED_HEADS = [*[None] * 6, Cell("as quoted", Look.FIGURE_HEADING)]
+"""The headings of figures beside which it stands what they were as quoted."""
+
+
+SPARE_FEES = 2
+"""Lines that wait for further fees."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FeeRefs:
-    """The cells of one fee."""
+    """The list of fees: the rows of its lines, the cells of their terms, and what each takes."""
 
-    name: str
-    on: Ref
-    rate: Ref
-    fixed: Ref
+    rows: tuple[int, ...]
+    on: Span
+    rate: Span
+    fixed: Span
+    takes: Span
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -49,7 +56,7 @@ class TermRefs:
     on_delivery: Ref
     deposit: Ref
     deposit_share: Ref
-    fees: tuple[FeeRefs, ...]
+    fees: FeeRefs
 
 
 class Asking:
@@ -69,26 +76,31 @@ class Asking:
         return self.ask(name, label, cell, "one of: " + ", ".join(words_there))
 
     def share(
-        self, name: str, label: str, share: float | None, note: str = "", rule: Rule = A_SHARE
+        self, name: str, label: str, share: float | None, note: str = "", most: float = 1
     ) -> Ref:
         """Write an input that is a share."""
-        return self.ask(name, label, yours(share or 0, SHARE, rule), note)
+        share = share or 0.0
+        return self.ask(name, label, yours(share, SHARE, share_like(share, most)), note)
 
-    def money(self, name: str, label: str, amount: Value, note: str = "") -> Ref:
+    def money(
+        self, name: str, label: str, amount: Value, note: str = "", rule: Rule = AMOUNT
+    ) -> Ref:
         """Write an input that is money."""
-        return self.ask(name, label, yours(amount, self.shapes.money, AMOUNT), note)
+        return self.ask(name, label, yours(amount, self.shapes.money, rule), note)
 
 
 def terms_block(grid: Grid, quote: Quote, shapes: Shapes) -> TermRefs:
     """Write every term of the sale and return its cells."""
     asking, price = Asking(grid, shapes), quote.price
     grid.block("What you ask for it")
+    grid.line(*QUOTED_HEADS)
     target = target_terms(asking, price.target)
     given = asking.money(
         "given_price",
         "Given price",
         price.target.given or price.listed_each,
         "of one blanket",
+        SOME,
     )
     moves = move_terms(asking, quote)
     delivery = asking.money("delivery_charged", "Delivery charged", price.delivery)
@@ -99,7 +111,7 @@ def terms_block(grid: Grid, quote: Quote, shapes: Shapes) -> TermRefs:
         delivery=delivery,
         **deposit_terms(asking, quote),
         **tax_terms(asking, quote),
-        fees=fee_terms(grid, quote, shapes),
+        fees=fee_terms(grid, quote, shapes, "takes", "as quoted"),
     )
 
 
@@ -110,7 +122,7 @@ def target_terms(asking: Asking, *targets: Target) -> dict[str, Ref]:
     return {
         "target": asking.choose("target", "The price follows", target_word(targets[0]), *TARGETS),
         "margin": asking.share("margin", "Margin", margin, "profit, of the net price"),
-        "markup": asking.share("markup", "Markup", markup, "profit, of the costs", A_MARKUP),
+        "markup": asking.share("markup", "Markup", markup, "profit, of the costs", 10),
     }
 
 
@@ -120,7 +132,7 @@ def move_terms(asking: Asking, quote: Quote) -> dict[str, Ref]:
     minor = Decimal(1).scaleb(-asking.shapes.digits)
     least, note = pricing.minimum or Decimal(0), "of one blanket; not of a given price"
     return {
-        "step": asking.money("round_up_to", "Round up to", pricing.round_up_to or minor),
+        "step": asking.money("round_up_to", "Round up to", pricing.round_up_to or minor, "", SOME),
         "rush": asking.share("rush", "Rush", terms.rush, "on top of the price"),
         "discount": asking.share("discount", "Discount", terms.discount, "off the price with rush"),
         "minimum": asking.money("minimum", "Least price", least, note),
@@ -153,24 +165,41 @@ def tax_terms(asking: Asking, quote: Quote) -> dict[str, Ref]:
     }
 
 
-def fee_terms(grid: Grid, quote: Quote, shapes: Shapes) -> tuple[FeeRefs, ...]:
-    """Write what each fee takes, and of what."""
-    if not quote.workshop.fees:
-        return ()
+def fee_terms(grid: Grid, quote: Quote, shapes: Shapes, *more: str) -> FeeRefs:
+    """Write what each fee takes, and of what, and lines for further fees.
+
+    `more` are headings of what is added to the lines, from column F on.
+    """
+    fees = quote.workshop.fees
     grid.block("Fees")
-    grid.line(*heads("", "on", "", "", "rate", "for each payment", figures_from=2))
-    refs = []
-    for fee in quote.workshop.fees:
-        _, on, rate, fixed = grid.line(
-            words(fee.name),
-            yours(fee.on.value, rule=one_of(*FeeBase).called("on")),
-            None,
-            None,
-            yours(fee.rate, SHARE, A_SHARE.called("rate")),
-            yours(fee.fixed, shapes.rate(fee.fixed), AMOUNT.called("for each payment")),
-        )
-        refs.append(FeeRefs(name=fee.name, on=on, rate=rate, fixed=fixed))
-    return tuple(refs)
+    titles = heads("", "on", "of", "rate", "for each payment", *more, figures_from=2)
+    lines = Lines(grid, len(fees) + SPARE_FEES, titles)
+    rows = []
+    for fee in (*fees, *[None] * SPARE_FEES):
+        rows.append(grid.next_row)
+        _fee(grid, fee, shapes)
+    lines.close()
+    on, rate, fixed, takes = (lines.figures(letter) for letter in "BDEF")
+    return FeeRefs(rows=tuple(rows), on=on, rate=rate, fixed=fixed, takes=takes)
+
+
+def _fee(grid: Grid, fee: Fee | None, shapes: Shapes) -> None:
+    """Write a fee that is there, or a line for a further one."""
+    row, rate = grid.next_row, A_SHARE.called("rate").or_empty()
+    nothing = f'AND({beside("A", row)}<>"",{beside("D", row)}="",{beside("E", row)}="")'
+    base, fixed = (FeeBase.TOTAL, Decimal(0)) if fee is None else (fee.on, fee.fixed)
+    grid.line(
+        written("" if fee is None else fee.name, NAME),
+        yours(base.value, rule=one_of(*FeeBase).called("on")),
+        None,
+        yours("" if fee is None else fee.rate, SHARE, rate),
+        yours(
+            "" if fee is None else fixed,
+            shapes.rate(fixed),
+            AMOUNT.called("for each payment").or_empty(),
+        ),
+        faults=[Fault(nothing, '"what it takes is not given"')],
+    )
 
 
 def target_word(target: Target) -> str:

@@ -30,9 +30,12 @@ def discounted(terms: TermRefs, asked: Part) -> str:
 
 
 def at_least(terms: TermRefs, shown: Part, digits: int) -> str:
-    """Return a price that is shown, no less than the least; a given price stays as it is."""
+    """Return a price that is shown, no less than the least; a given price stays as it is.
+
+    Where no price meets the target there is none to lift.
+    """
     least = shown_of(terms, terms.minimum, digits)
-    return f'IF({terms.target}="{GIVEN}",{shown},MAX({shown},{least}))'
+    return f'IF(OR({terms.target}="{GIVEN}",{shown}<=0),{shown},MAX({shown},{least}))'
 
 
 def payments_of(deposit: Part, total: Part) -> str:

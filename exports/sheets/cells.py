@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass
+from datetime import date
 from decimal import Decimal
 from enum import StrEnum
 from itertools import groupby
@@ -12,6 +13,9 @@ from itertools import groupby
 from exports.sheets.rules import Rule
 
 Value = Decimal | float | int | str
+
+DAY_NOUGHT = date(1899, 12, 30)
+"""The day before the first, as spreadsheets count days (ECMA-376, part 1, 18.17.4.1)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,6 +34,7 @@ class Look(StrEnum):
 
     PLAIN = "Reckoned"
     INPUT = "Yours to change"
+    WRITTEN = "Yours to change, in words"
     INPUT_KEY = "Key of inputs"
     COUNTED = "Counted"
     QUOTED = "As quoted"
@@ -103,9 +108,19 @@ def yours(value: Value, shape: str = "General", rule: Rule | None = None) -> Cel
     return Cell(value, Look.INPUT, shape, rule)
 
 
+def written(text: str, rule: Rule) -> Cell:
+    """Return an input that holds words of the maker's own."""
+    return Cell(text, Look.WRITTEN, rule=rule)
+
+
 def quoted(value: Value, shape: str = "General") -> Cell:
     """Return a figure as it was quoted, which stays beside the one that follows."""
     return Cell(value, Look.QUOTED, shape)
+
+
+def dated(day: date, shape: str) -> Cell:
+    """Return a day as one that formulas can reckon with, and that stays."""
+    return Cell((day - DAY_NOUGHT).days, Look.QUOTED, shape)
 
 
 def counted(value: Value, shape: str = "General") -> Cell:

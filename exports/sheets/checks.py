@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from exports.sheets.cells import Cell, Formula, Look, Ref, Span, heads, reckoned, words
-from exports.sheets.grid import Fault, Grid
+from exports.sheets.grid import NOT_RECKONED, Fault, Grid
 from exports.sheets.number_formats import COUNT
 
 TITLE = "Checks"
@@ -54,7 +54,8 @@ def write_checks(grid: Grid, checked: Sequence[Grid], checks: Sequence[Check]) -
 def _line(grid: Grid, check: Check) -> Ref:
     """Write one check: what it says, and one where there is something to look at."""
     row, fault = grid.next_row, check.fault
-    said = Formula(f'IF({fault.condition},{fault.said},"{WELL}")', fault.now or WELL)
+    told = f'IF({fault.condition},{fault.said},"{WELL}")'
+    said = Formula(f'IFERROR({told},"{NOT_RECKONED}")', fault.now or WELL)
     counted = reckoned(f'IF(B{row}="{WELL}",0,1)', int(bool(fault.now)), COUNT)
     return grid.line(words(check.label), Cell(said, Look.LABEL), counted)[-1]
 

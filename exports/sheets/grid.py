@@ -22,6 +22,7 @@ WIDE = 1.4
 """How much wider than a digit a character of a bold heading may be, its margins with it."""
 
 LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
+NOT_RECKONED = "cannot be reckoned"
 LINE_POINTS, TITLE_POINTS = 15.0, 26.0
 LEAD_INS = ("=", "+", "-", "@", "\t", "\r", "\n", "#")
 """A text that begins so would be read as a formula or an error if it were typed (OWASP)."""
@@ -43,7 +44,8 @@ class Grid:
     """One sheet under construction. `next_row` is the row that the next line takes.
 
     In the column `flags` every line that can be wrong says what is wrong with it, or nothing; in
-    the column `labels` stands what a line is about.
+    the column `labels` stands what a line is about. `width` is that of all columns before, in
+    digits.
     """
 
     def __init__(
@@ -59,6 +61,7 @@ class Grid:
         self.title = title
         self.sheet: Worksheet = book.create_sheet(title)
         self.flags, self.labels = flags, labels
+        self.width = sum(widths[: LETTERS.index(flags)] if flags else widths)
         self.cached: dict[str, Value] = {}
         self.next_row = 1
         self._dressed: dict[str, StyleArray] = {}
@@ -206,7 +209,7 @@ def _flag_of(faults: Sequence[Fault]) -> Formula:
     """Return the first fault that is found, of those of a line, in words; else nothing."""
     said = "".join(f"IF({fault.condition},{fault.said}," for fault in faults)
     now = next((fault.now for fault in faults if fault.now), "")
-    return Formula(f'{said}""' + ")" * len(faults), now)
+    return Formula(f'IFERROR({said}""{")" * len(faults)},"{NOT_RECKONED}")', now)
 
 
 def _look_beside(cell: Cell, before: Cell | None) -> Look:

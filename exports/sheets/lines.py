@@ -26,6 +26,10 @@ class Lines:
         """Return all cells of a column of the list."""
         return Span(self.grid.title, letter, self.heads_row, self.closing_row)
 
+    def figures(self, letter: str) -> Span:
+        """Return the cells of a column without its heading, for products that take no text."""
+        return Span(self.grid.title, letter, self.heads_row + 1, self.closing_row)
+
     def close(self, indent: int = 0) -> None:
         """Write the line that closes the list, so many columns in."""
         assert self.grid.next_row == self.closing_row, "it has as many lines as was said"  # noqa: S101

@@ -101,14 +101,22 @@ class Rule:
         return None if self.most is None else f"{self.most:g}"
 
 
-SHARE = Rule(kind="decimal", wanted="a share from 0% to 100%", least=0, most=1)
-MARKUP = Rule(kind="decimal", wanted="a share from 0% to 1000%", least=0, most=10)
+SHARE = Rule(kind="decimal", wanted="a share from 0% to 100%, such as 20% or 0.2", least=0, most=1)
 AMOUNT = Rule(kind="decimal", wanted="an amount, not below 0", least=0)
 MEASURE = Rule(kind="decimal", wanted="a number, not below 0", least=0)
 SOME = Rule(kind="decimal", wanted="a number above 0", least=0, over=True)
 COUNT = Rule(kind="whole", wanted="a whole number, not below 0", least=0)
 SOME_WHOLE = Rule(kind="whole", wanted="a whole number from 1", least=1)
 NAME = Rule(kind="textLength", wanted=f"a name of at most {LONGEST} letters", empty=True)
+
+
+def share_like(share: float, most: float = 1) -> Rule:
+    """Return the rule of a share from nothing to `most`, wider where the one that stands is."""
+    least, most = min(0.0, share), max(most, share)
+    if (least, most) == (0, 1):
+        return SHARE
+    wanted = f"a share from {least:.4g} to {most:.4g}, such as 20% or 0.2"
+    return Rule(kind="decimal", wanted=wanted, least=least, most=most)
 
 
 def one_of(*choices: str) -> Rule:

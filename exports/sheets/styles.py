@@ -31,7 +31,7 @@ def style_of(look: Look, shape: str, name: str) -> NamedStyle:
     """Return the named style of a look with one number format."""
     style = NamedStyle(name=name, font=_font(look), number_format=shape)
     style.alignment = _alignment(look)
-    if look in (Look.INPUT, Look.INPUT_KEY):
+    if look in (Look.INPUT, Look.WRITTEN, Look.INPUT_KEY):
         style.fill, style.border = _SOFT_FILL, _BOX
     if look in HEADINGS:
         style.border = _UNDER
@@ -57,7 +57,7 @@ def _alignment(look: Look) -> Alignment:
         return Alignment(horizontal=side, vertical="bottom", wrap_text=True, indent=aside)
     if look in FIGURES:
         return Alignment(horizontal="right", vertical="top")
-    wraps = look in (Look.LABEL, Look.ASIDE, Look.PROSE, Look.FOOT, Look.FLAG)
+    wraps = look in (Look.LABEL, Look.WRITTEN, Look.ASIDE, Look.PROSE, Look.FOOT, Look.FLAG)
     return Alignment(horizontal="left", vertical="top", wrap_text=wraps, indent=aside)
 
 

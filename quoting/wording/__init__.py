@@ -27,7 +27,7 @@ from quoting.wording.rows_and_edges import (
     passes_label,
     point_words,
 )
-from quoting.wording.sheet_formats import sheet_money, sheet_number
+from quoting.wording.sheet_formats import sheet_day, sheet_money, sheet_number
 from quoting.wording.speech import FILE_SPEECH, Speech, speech_of
 from quoting.wording.trade_words import (
     ended_words,
@@ -87,6 +87,7 @@ __all__ = [
     "refusal_words",
     "rule_words",
     "say_offer",
+    "sheet_day",
     "sheet_money",
     "sheet_number",
     "sold_as",

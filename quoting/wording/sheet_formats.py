@@ -11,10 +11,11 @@ import re
 from babel.numbers import get_currency_symbol
 
 from quoting.core.ground.currencies import minor_digits
-from quoting.wording.locales import currency_pattern, plain_yen
+from quoting.wording.locales import currency_pattern, day_pattern, plain_yen
 from quoting.wording.speech import Speech
 
 _DIRECTION_MARKS = re.compile("[\u200e\u200f\u061c]")
+_DAY_PARTS = re.compile(r"'[^']*'|[dMLy]+|[A-Za-z]+|[^A-Za-z']+")
 _NUMBER = re.compile(r"[#,0.]+")
 
 
@@ -33,6 +34,27 @@ def sheet_money(speech: Speech, currency: str | None = None) -> str:
 def sheet_number(digits: int) -> str:
     """Return the format of a grouped number with so many decimals."""
     return "#,##0." + "0" * digits if digits else "#,##0"
+
+
+def sheet_day(speech: Speech) -> str:
+    """Return the format of a day as the locale writes it out: `d mmmm yyyy`."""
+    return "".join(map(_day_code, _DAY_PARTS.findall(day_pattern(speech.locale)))).strip()
+
+
+def _day_code(part: str) -> str:
+    """Return a part of a CLDR pattern (Unicode TR 35, part 4) in the letters of a cell's format."""
+    match part[0]:
+        case "d":
+            return part
+        case "M" | "L":
+            return "m" * min(len(part), 4)
+        case "y":
+            return "yyyy"
+        case "'":
+            return _quoted(part.strip("'"))
+    if part.isascii():
+        return "" if part.isalpha() else part
+    return _quoted(part)
 
 
 def _quoted(text: str) -> str:

@@ -13,7 +13,7 @@ from quoting.core.quote.quote import Quote
 from tests.workbook.orders import SURER, Change, changes, quotes
 from tests.workbook.recalculation import opened, place_of, recalculated, saved
 
-FIRST_FEE = ("E", "F", "B")
+FIRST_FEE = ("D", "E", "B")
 SESSION = ("C", "D", "E")
 
 

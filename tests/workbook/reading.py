@@ -29,8 +29,9 @@ def plain_block(sheet: Worksheet, title: str) -> list[Line]:
 
 
 def last_figures(sheet: Worksheet, title: str) -> Line:
-    """Return what stands at the end of each line of such a block, by its label."""
-    return {str(line["A"]): list(line.values())[-1] for line in plain_block(sheet, title)}
+    """Return the figure of each line of a block of the costing, by its label."""
+    lines = plain_block(sheet, title)
+    return {str(line["A"]): line["F"] for line in lines if "A" in line and "F" in line}
 
 
 def _title_row(sheet: Worksheet, title: str) -> int:
