@@ -74,13 +74,13 @@ def _sheets(book: Workbook, comparison: Comparison, shapes: Shapes) -> list[Grid
     times = Grid(book, HOURS, _widths(HOURS_WIDTHS, HOURS_FLAGS), flags=HOURS_FLAGS)
     working = Grid(book, WORKING, WORKING_WIDTHS)
     checks = Grid(book, CHECKS, CHECKS_WIDTHS)
-    counts, names = write_counts(sizes, rows, shapes)
-    yarn = write_yarn(balls, rows, names, shapes)
-    hours = write_hours(times, rows, names, shapes.speech)
+    counted = write_counts(sizes, rows, shapes)
+    yarn = write_yarn(balls, rows, counted.names, shapes)
+    hours = write_hours(times, rows, counted.names, shapes.speech)
     inputs = inputs_table(sizes, rows, hours, shapes)
     shared = write_terms(terms, rows.first, rows.targets, inputs[0], shapes)
-    found = write_working(working, rows, inputs, yarn, counts, shared, shapes)
-    write_answers(sizes, rows, inputs, found, shared, shapes)
+    found = write_working(working, rows, inputs, yarn, counted.counts, shared, shapes)
+    write_answers(sizes, rows, counted.head, inputs, found, shared, shapes)
     asked = [sizes, terms, balls, times]
     write_checks(checks, asked, comparison_checks(found, yarn, shared, shapes))
     return [*asked, working, checks]

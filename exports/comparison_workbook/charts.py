@@ -32,7 +32,7 @@ from exports.sheets.number_formats import Shapes
 from exports.sheets.saving import number_text
 
 INK, PAPER, MID, PALE = "333333", "FFFFFF", "A6A6A6", "D9D9D9"
-Hatching = Literal["ltUpDiag", "ltDnDiag"]
+Hatching = Literal["ltUpDiag", "ltDnDiag", "ltHorz", "ltVert"]
 HAIRLINE_EMU, LINE_EMU = 6350, 22225
 
 
@@ -49,10 +49,10 @@ FILLS = (
     Fill(PAPER, "ltUpDiag"),
     Fill(MID),
     Fill(PAPER),
-    Fill("808080"),
-    Fill(PAPER, "ltDnDiag"),
-    Fill("262626"),
-    Fill("BFBFBF"),
+    Fill("757575"),
+    Fill(PALE, "ltDnDiag"),
+    Fill(PAPER, "ltHorz"),
+    Fill(PAPER, "ltVert"),
     Fill("E6E6E6"),
 )
 """The greys and hatchings of the parts, by which they are told apart without colour."""
@@ -72,6 +72,7 @@ def stacked_chart(
 ) -> None:
     """Draw a column for each size, of the parts that it pays for; each part's title comes first."""
     chart = BarChart()
+    chart.title = "What each price pays for"
     chart.grouping, chart.overlap, chart.gapWidth = "stacked", 100, 60
     for at, (title, *amounts) in enumerate(parts):
         series = _series(title, amounts, names, shapes)
@@ -91,6 +92,7 @@ def earned_chart(
 ) -> None:
     """Draw a column for what an hour of each size earns, and a line for the pay; titles first."""
     chart, line = BarChart(), LineChart()
+    chart.title = "What an hour earns"
     chart.gapWidth = 60
     bars = _series(earned[0], earned[1:], names, shapes)
     bars.graphicalProperties = _fill(Fill(MID))
@@ -109,7 +111,7 @@ def earned_chart(
 
 
 def _finish(grid: Grid, chart: BarChart, place: Place, shapes: Shapes, key: str) -> None:
-    chart.type, chart.style, chart.title = "col", 1, None
+    chart.type, chart.style = "col", 1
     chart.legend.position = key
     chart.width, chart.height = place.width_cm, place.height_cm
     chart.x_axis.delete = chart.y_axis.delete = False

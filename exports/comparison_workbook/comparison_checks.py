@@ -9,6 +9,7 @@ from exports.comparison_workbook.shares_table import DIFFERS
 from exports.comparison_workbook.terms_sheet import Shared
 from exports.comparison_workbook.working_sheet import Answers
 from exports.comparison_workbook.yarn_lines import AmountSpans
+from exports.costing_workbook.costing_checks import CENTS_APART
 from exports.costing_workbook.terms_block import MARGIN, MARKUP
 from exports.sheets.cells import Ref, span_of
 from exports.sheets.checks import Check
@@ -37,12 +38,9 @@ def _yarn_is_counted(found: Answers, yarn: AmountSpans, shapes: Shapes) -> Check
 
 
 def _targets_are_met(found: Answers, shared: Shared, shapes: Shapes) -> Iterator[Check]:
-    """Yield the checks that every price leaves what is asked; a discount may take it away.
-
-    Each rounding of a fee or the tax may take half of a minor unit from what the price leaves.
-    """
+    """Yield the checks that every price leaves what is asked; a discount may take it away."""
     terms, sums = shared.terms, found.sums
-    slack = f"{2 * len(terms.fees) + 2}/{10**shapes.digits}"
+    slack = f"{CENTS_APART}*10^-{shapes.digits}"
     follows = span_of(found.follows[: len(sums)])
     cost, each, profit, tax, total = (
         span_of(refs) for refs in zip(*map(_cells_of, sums), strict=True)

@@ -22,8 +22,8 @@ from exports.sheets.cells import (
     rounded,
     words,
 )
-from exports.sheets.checks import state_line
 from exports.sheets.grid import Grid
+from exports.sheets.heading import heading
 from exports.sheets.legend import legend
 from exports.sheets.number_formats import HOURS
 from quoting.core.estimate.hours import Part
@@ -31,7 +31,7 @@ from quoting.core.ground.money import HOUR_DIGITS, MINUTES_PER_HOUR
 from quoting.wording import Speech, part_words
 
 TITLE = "Hours"
-WIDTHS = (24, 22, 22, 12, 12, 13, 13, 13, 11, 11, 11, 11, 11)
+WIDTHS = (30, 30, 26, 12, 12, 16, 13, 14, 11, 11, 11, 11, 11)
 FLAGS = "O"
 HEADS_ROWS, AFTER = 3, 1
 
@@ -62,8 +62,7 @@ def write_hours(grid: Grid, rows: Rows, names: Span, speech: Speech) -> list[Hou
     `names` are the cells that say which sizes there are. The answer stands on top and what it
     rests on below, so it is written last.
     """
-    grid.line(words("The hours of every size", Look.TITLE))
-    state_line(grid)
+    heading(grid, "The hours of every size")
     legend(grid)
     top, works = grid.next_row, works_of(rows)
     grid.next_row = top + HEADS_ROWS + len(rows.all)

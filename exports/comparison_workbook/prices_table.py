@@ -42,7 +42,5 @@ def _size(grid: Grid, sized: Sized, found: Priced, shared: Shared, shapes: Shape
         reckoned(shown_of(terms, asked, digits), listed, shapes.money),
         reckoned(shown_of(terms, rushed(terms, asked), digits), hurried, shapes.money),
         reckoned(shown_of(terms, discounted(terms, asked), digits), cheaper, shapes.money),
-        strong(
-            f"IF({asked}>0,{at_least(terms, discounted_one, digits)},0)", price.each, shapes.money
-        ),
+        strong(at_least(terms, discounted_one, digits), price.each, shapes.money),
     )[-1]

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from exports.comparison_workbook.size_rows import Rows, Sized
 from exports.comparison_workbook.work_lines import WorkSpans
-from exports.comparison_workbook.works import Works
+from exports.comparison_workbook.works import Works, share_off
 from exports.sheets.cells import Span, beside, counted, heads, reckoned, total_where, words
 from exports.sheets.grid import Grid
 from exports.sheets.lines import Lines
@@ -86,7 +86,7 @@ def _errors_of(sized: Sized, speech: Speech) -> Iterator[_Error]:
         if task.timed_stitch is None:
             continue
         timed = f"the timing of {timed_words(task.timed_stitch, speech)}"
-        yield _Error(sized=sized, task=task, rests_on=timed, share=task.shared_off)
+        yield _Error(sized=sized, task=task, rests_on=timed, share=share_off(task))
         for guess in task.guesses:
             guessed = f"guessed: {guess_words(guess, speech)}"
             yield _Error(sized=sized, task=task, rests_on=guessed, share=guess.limits)

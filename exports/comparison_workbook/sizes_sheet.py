@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from exports.comparison_workbook.charts import Place, earned_chart, stacked_chart
 from exports.comparison_workbook.counts_table import CountRefs, counts_table
 from exports.comparison_workbook.inputs_table import InputRefs
@@ -11,8 +13,8 @@ from exports.comparison_workbook.terms_sheet import Shared
 from exports.comparison_workbook.working_sheet import Answers
 from exports.costing_workbook.terms_block import GIVEN
 from exports.sheets.cells import Cell, Formula, Look, Ref, Span, heads, reckoned, span_of, words
-from exports.sheets.checks import state_line
 from exports.sheets.grid import LETTERS, Fault, Grid
+from exports.sheets.heading import heading
 from exports.sheets.legend import legend
 from exports.sheets.number_formats import HOURS, ROUGH_SHARE, Shapes
 from quoting.core.weighing.best_size import best_of
@@ -34,28 +36,43 @@ ON_A_PAGE = 8
 ANSWERS_ROWS, RULES_ROWS = 7, 3
 """Beside the lines of the sizes: free rows, titles, headings, what is said under them."""
 
-TALL_CM, FULL_CM, LEFT_CM, RIGHT_CM = 9.0, 31, 18.5, 12
+TALL_CM, FULL_CM, LEFT_CM, RIGHT_CM = 9.0, 31, 19, 12
 
 
-def write_counts(grid: Grid, rows: Rows, shapes: Shapes) -> tuple[list[CountRefs], Span]:
-    """Write what was counted, below the room for the answers; return it, and the sizes' names."""
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Counted:
+    """What was counted of every size, their names, and the row that the answers begin after."""
+
+    counts: list[CountRefs]
+    names: Span
+    head: int
+
+
+def write_counts(grid: Grid, rows: Rows, shapes: Shapes) -> Counted:
+    """Write what was counted, below the room for the answers; return its cells."""
     quote = rows.first
-    grid.line(words(quote.order.title, Look.TITLE))
-    state_line(grid)
+    head = heading(grid, quote.order.title) + 1
     many = shapes.speech.count(quote.order.quantity, "blanket")
     day = shapes.speech.day(quote.day)
     grid.line(words(f"The same design at several sizes, {many} of each, {day}", Look.NOTE))
-    grid.next_row = _rules_at(rows) + RULES_ROWS + rows.count + 1
+    grid.next_row = _rules_at(rows, head) + RULES_ROWS + rows.count + 1
     legend(grid)
     counts = counts_table(grid, rows, shapes)
-    return counts, Span(TITLE, "A", counts[0].area.row, counts[-1].area.row)
+    names = Span(TITLE, "A", counts[0].area.row, counts[-1].area.row)
+    return Counted(counts=counts, names=names, head=head)
 
 
 def write_answers(
-    grid: Grid, rows: Rows, inputs: list[InputRefs], found: Answers, shared: Shared, shapes: Shapes
+    grid: Grid,
+    rows: Rows,
+    head: int,
+    inputs: list[InputRefs],
+    found: Answers,
+    shared: Shared,
+    shapes: Shapes,
 ) -> None:
-    """Write the answers on top, and the charts under them."""
-    grid.next_row = _answers_at()
+    """Write the answers under the head, and the charts under them."""
+    grid.next_row = head + 1
     grid.block("In short")
     headings = grid.line(
         *heads("size", "price of one", "an hour earns", "hours", "no fewer than", "no more than"),
@@ -73,7 +90,7 @@ def write_answers(
     first, second = _places(rows, grid.next_row)
     stacked_chart(grid, names, found.shares.parts, first, shapes)
     earned_chart(grid, names, earned, pay, second, shapes)
-    grid.next_row = _rules_at(rows)
+    grid.next_row = _rules_at(rows, head)
     grid.break_here()
     _rules(grid, rows, found, shapes)
 
@@ -147,14 +164,9 @@ def _rules(grid: Grid, rows: Rows, found: Answers, shapes: Shapes) -> None:
         grid.line(words(rows.all[at].name), *cells)
 
 
-def _answers_at() -> int:
-    """Return the row that the answers begin after: title, state, what it is."""
-    return 4
-
-
-def _rules_at(rows: Rows) -> int:
+def _rules_at(rows: Rows, head: int) -> int:
     """Return the row that the rules of thumb begin after: the answers and the charts."""
-    answers = _answers_at() + ANSWERS_ROWS + rows.count
+    answers = head + 1 + ANSWERS_ROWS + rows.count
     return answers + CHART_LINES * (1 if rows.count <= SIDE_BY_SIDE else 2)
 
 

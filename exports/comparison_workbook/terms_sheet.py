@@ -18,19 +18,20 @@ from exports.costing_workbook.terms_block import (
 from exports.sale_formulas.factors_block import write_factors
 from exports.sale_formulas.price_formula import FactorRefs
 from exports.sheets.cells import (
-    Cell,
     Look,
     Ref,
     Span,
     beside,
     heads,
+    quoted,
     reckoned,
     rounded,
     words,
+    written,
     yours,
 )
-from exports.sheets.checks import state_line
-from exports.sheets.grid import Grid
+from exports.sheets.grid import Fault, Grid
+from exports.sheets.heading import heading
 from exports.sheets.legend import legend
 from exports.sheets.lines import Lines
 from exports.sheets.number_formats import Shapes
@@ -40,8 +41,8 @@ from quoting.core.quote.quote import Quote
 from quoting.core.workshop.selling import Target
 
 TITLE = "Terms"
-FLAGS = "H"
-SPARE = 1
+FLAGS = "I"
+SPARE = 3
 """Lines for extras that are thought of later."""
 
 
@@ -70,8 +71,7 @@ def write_terms(
     grid: Grid, quote: Quote, targets: tuple[Target, ...], first: InputRefs, shapes: Shapes
 ) -> Shared:
     """Write the sheet, with the terms of a quote and what the targets name; return its cells."""
-    grid.line(words("The terms of every size", Look.TITLE))
-    state_line(grid)
+    heading(grid, "The terms of every size")
     legend(grid)
     quantity = quote.order.quantity
     grid.line(words(f"{shapes.speech.count(quantity, 'blanket')} of each size", Look.NOTE))
@@ -119,22 +119,29 @@ def _pieces(grid: Grid, quote: Quote, shapes: Shapes) -> tuple[Span, Ref]:
     headings = heads("", "", "", "", "each", "amount", figures_from=4)
     listed = Lines(grid, len(extras) + SPARE, headings)
     for line in extras:
-        _piece(grid, words(line.subject), line.rate, line.amount, quote, shapes)
+        _piece(grid, line.subject, line.rate, line.amount, quote, shapes)
     for _ in range(SPARE):
-        label = yours("another extra", rule=NAME.called("name"))
-        _piece(grid, label, Decimal(0), Decimal(0), quote, shapes)
+        _piece(grid, "", "", Decimal(0), quote, shapes)
     listed.close()
     each, amount = delivery.packaging, price.amount(LineKind.PACKAGING)
-    packaging = _piece(grid, words("Packaging"), each, amount, quote, shapes)
+    packaging = _piece(grid, "Packaging", each, amount, quote, shapes)
     grid.name("packaging", packaging[0])
-    return listed.column("F"), packaging[1]
+    return listed.figures("F"), packaging[1]
 
 
 def _piece(
-    grid: Grid, label: Cell, each: Decimal, amount: Decimal, quote: Quote, shapes: Shapes
+    grid: Grid, label: str, each: Decimal | str, amount: Decimal, quote: Quote, shapes: Shapes
 ) -> list[Ref]:
     """Write one thing that goes with each blanket; return what one and all of it cost."""
-    product = rounded(f"{quote.order.quantity}*{beside('E', grid.next_row)}", shapes.digits)
-    cost = yours(each, shapes.rate(each), AMOUNT.called("each"))
-    total = reckoned(product, amount, shapes.money)
-    return grid.line(label, None, None, None, cost, total)[1:]
+    cost, money = beside("E", grid.next_row), shapes.rate(Decimal(each or 0))
+    product = rounded(f"{quote.order.quantity}*N({cost})", shapes.digits)
+    rule = AMOUNT.called("each")
+    unpriced = f'AND({beside("A", grid.next_row)}<>"",{cost}="")'
+    return grid.line(
+        words(label) if label else written("", NAME),
+        *[None] * 3,
+        yours(each, money, rule if label else rule.or_empty()),
+        reckoned(product, amount, shapes.money),
+        quoted(amount, shapes.money),
+        faults=[] if label else [Fault(unpriced, '"what one costs is not given"')],
+    )[1:]

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from exports.comparison_workbook.minutes_block import MinuteRefs
 from exports.comparison_workbook.size_rows import Rows, Sized
-from exports.comparison_workbook.works import Works, tasks_of
+from exports.comparison_workbook.works import Works, share_off, tasks_of
 from exports.comparison_workbook.yarn_lines import NO_SUCH_SIZE
 from exports.sheets.cells import Span, beside, counted, heads, reckoned, total_where, words
 from exports.sheets.grid import Fault, Grid
@@ -71,7 +71,7 @@ def work_lines(
 def _write(grid: Grid, sized: Sized, task: Task, called: str, names: Span, one: MinuteRefs) -> None:
     row = grid.next_row
     size, part, work, many, each, minutes, off = (beside(letter, row) for letter in "ABCDEFG")
-    share = None if task.timed_stitch else task.shared_off
+    share = None if task.timed_stitch else share_off(task)
     grid.line(
         words(sized.name),
         words(part_words(task.part)),

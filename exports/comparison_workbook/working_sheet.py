@@ -16,9 +16,9 @@ from exports.comparison_workbook.size_rows import Rows
 from exports.comparison_workbook.sold_table import Selling, SoldRefs, sold_table
 from exports.comparison_workbook.terms_sheet import Shared
 from exports.comparison_workbook.yarn_lines import AmountSpans
-from exports.sheets.cells import Formula, Look, Ref, words
-from exports.sheets.checks import state_line
+from exports.sheets.cells import Formula, Ref
 from exports.sheets.grid import Grid
+from exports.sheets.heading import heading
 from exports.sheets.legend import legend
 from exports.sheets.number_formats import Shapes
 from quoting.core.weighing.comparison import Rule
@@ -51,8 +51,7 @@ def write_working(
     shapes: Shapes,
 ) -> Answers:
     """Write the sheet and return what the first one shows of it."""
-    grid.line(words("The working", Look.TITLE))
-    state_line(grid)
+    heading(grid, "The working")
     legend(grid)
     costs = costs_table(grid, rows, inputs, yarn, shared, shapes)
     priced = payments_table(grid, rows, inputs, costs, shared, shapes)

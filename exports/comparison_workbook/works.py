@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from exports.comparison_workbook.size_rows import Rows, Sized
 from quoting.core.estimate.hours import Hours, Part, Task
+from quoting.core.estimate.pace import ONE_TIMING_LIMITS
 from quoting.wording import Speech, work_words
 
 RIP_BACK, TURN = "rip_back", "turn"
@@ -34,4 +35,9 @@ def works_of(rows: Rows) -> Works:
 def tasks_of(sized: Sized) -> Iterator[Task]:
     """Yield the tasks of one size, but for ripping back."""
     hours = sized.quote.estimate.hours
-    return (task for task in (*hours.tasks, *hours.idle) if task.what != RIP_BACK)
+    return (task for task in hours.every_task if task.what != RIP_BACK)
+
+
+def share_off(task: Task) -> float:
+    """Return by which share minutes are off with all of the same readings; none, as set ones."""
+    return task.shared_min / task.minutes if task.minutes else ONE_TIMING_LIMITS

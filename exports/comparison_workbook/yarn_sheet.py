@@ -5,9 +5,9 @@ from __future__ import annotations
 from exports.comparison_workbook.ball_prices import ball_prices
 from exports.comparison_workbook.size_rows import Rows
 from exports.comparison_workbook.yarn_lines import AmountSpans, yarn_lines
-from exports.sheets.cells import Look, Span, words
-from exports.sheets.checks import state_line
+from exports.sheets.cells import Span
 from exports.sheets.grid import Grid
+from exports.sheets.heading import heading
 from exports.sheets.legend import legend
 from exports.sheets.number_formats import Shapes
 
@@ -21,7 +21,6 @@ def write_yarn(grid: Grid, rows: Rows, names: Span, shapes: Shapes) -> AmountSpa
 
     `names` are the cells that say which sizes there are.
     """
-    grid.line(words("The yarn of every size", Look.TITLE))
-    state_line(grid)
+    heading(grid, "The yarn of every size")
     legend(grid)
     return yarn_lines(grid, rows, names, ball_prices(grid, rows, shapes), shapes)

@@ -10,19 +10,14 @@ from typing import Any
 from quoting.core.ground.measures import Units
 from quoting.core.order.order import Extra, Order, Terms
 from quoting.core.order.resizing import Size
-from quoting.core.price.cost_lines import LineKind
-from quoting.core.weighing.comparison import Compared, Comparison, compare_sizes
+from quoting.core.weighing.comparison import Comparison, compare_sizes
 from quoting.core.workshop.selling import Deposit, Target
 from quoting.core.workshop.workshop import Workshop
-from quoting.core.workshop.yarns import PutUp
 from tests.examples import (
-    LARGE,
     TODAY,
     sample_design,
-    sample_minutes,
     sample_order,
     sample_workshop,
-    sample_yarn,
 )
 from tests.workbook.orders import (
     ADDED,
@@ -114,29 +109,6 @@ def _shop(inputs: Mapping[str, object], order: Order | None = None, **changes: A
     return Change(compared(*TWO, order=order, workshop=sample_workshop(**changes)), inputs)
 
 
-def _own(sizes: tuple[Compared, ...], base: Any, kind: LineKind) -> list[Decimal]:
-    quotes = [*(some.quote for some in sizes), base]
-    return [quote.price.amount(kind) for quote in quotes]
-
-
-def _dearer() -> Change:
-    """Return the change that each size's yarn costs what it does from dearer balls."""
-    put_ups = (PutUp(weight_g=100, length_m=200, price=Decimal("4.99")), LARGE)
-    shop = sample_workshop(yarns=(sample_yarn(put_ups=put_ups),))
-    found = compared(*TWO, workshop=shop)
-    return Change(found, columns={"D": _own(found.sizes, found.base, LineKind.YARN)})
-
-
-def _slower() -> Change:
-    """Return the change that weaving in and letters take longer."""
-    minutes = sample_minutes(weave_in_end=(4.0,), letters=(70.0,))
-    found = compared(*TWO, workshop=sample_workshop(minutes=minutes))
-    assert found.base is not None
-    hours = [quote.estimate.hours for quote in (*(s.quote for s in found.sizes), found.base)]
-    columns = {"B": [each.making for each in hours], "C": [each.office for each in hours]}
-    return Change(found, columns=columns)
-
-
 def changes() -> dict[str, Change]:
     """Return changes to every kind of input, by name."""
     delivery = sample_workshop().delivery
@@ -155,7 +127,7 @@ def changes() -> dict[str, Change]:
                 prices=asked,
             ),
             {"target": "given price", "margin": 0.2},
-            {"G": [Decimal(price) for price in asked.values()]},
+            {"D": [Decimal(price) for price in asked.values()]},
         ),
         "tax added, no deposit": _shop(
             {
@@ -176,8 +148,6 @@ def changes() -> dict[str, Change]:
         ),
         "delivery": Change(
             compared(*TWO, workshop=sample_workshop(delivery=posted)),
-            columns={"E": [posted.paid] * 3, "F": [posted.charged] * 3},
+            columns={"B": [posted.paid] * 3, "C": [posted.charged] * 3},
         ),
-        "dearer yarn": _dearer(),
-        "more minutes": _slower(),
     }
