@@ -18,7 +18,7 @@ from exports.sheets.cells import (
     words,
     yours,
 )
-from exports.sheets.grid import Grid
+from exports.sheets.grid import Fault, Grid
 from exports.sheets.lines import Lines
 from exports.sheets.number_formats import FINE, SHARE
 from exports.sheets.rules import MEASURE
@@ -27,6 +27,8 @@ from quoting.core.estimate.hours import Task
 from quoting.core.estimate.pace import ONE_TIMING_LIMITS
 from quoting.core.estimate.pace_guesses import Likeness
 from quoting.wording import Speech, part_words, task_words, timed_words
+
+NOT_TIMED = '"no such stitch is among your paces"'
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -93,16 +95,24 @@ def _work(
 ) -> None:
     """Write one work: a stitch by the pace that it rests on, all else as an input."""
     row, base = grid.next_row, task.timed_stitch
+    faults: list[Fault] = []
     timed_by, ratio, minutes = None, None, yours(task.minutes_each, FINE, MEASURE)
     if base is not None:
         timed_by = words(timed_words(base, speech))
         ratio = counted(likeness.ratio(task.what, base.stitch), FINE)
         each = f"{paces.of(beside('C', row))}*{beside('D', row)}"
         minutes = reckoned(each, task.minutes_each, FINE)
+        faults = [Fault(f"{paces.known(beside('C', row))}<>1", NOT_TIMED)]
     elif task.what == TURN:
         minutes = reckoned(str(paces.turn), task.minutes_each, FINE)
     grid.line(
-        words(part_words(task.part)), words(called), timed_by, ratio, minutes, words(_sure(task))
+        words(part_words(task.part)),
+        words(called),
+        timed_by,
+        ratio,
+        minutes,
+        words(_sure(task)),
+        faults=faults,
     )
 
 

@@ -42,6 +42,10 @@ class PaceList:
         """Return the minutes of one of the timed stitch that a cell names."""
         return total_where(self.minutes, (self.stitches, timed))
 
+    def known(self, timed: str) -> str:
+        """Return how many lines of the list have the words of a cell."""
+        return f"SUMPRODUCT(--EXACT({self.stitches},{timed}))"
+
 
 def pace_list(grid: Grid, workshop: Workshop, works: Works, speech: Speech) -> PaceList:
     """Write the pace of every stitch that the work rests on; return the columns."""
