@@ -54,6 +54,7 @@ def write_comparison(comparison: Comparison) -> bytes:
     quote = comparison.sizes[0].quote if comparison.sizes else comparison.base
     speech = FILE_SPEECH if quote is None else speech_of(quote.workshop)
     book = Workbook()
+    book.properties.language = speech.locale.replace("_", "-")
     book.remove(book.worksheets[0])
     grids = (
         _sheets(book, comparison, Shapes(speech))
@@ -103,11 +104,9 @@ def _finished(book: Workbook, grids: Sequence[Grid], quote: Quote | None) -> byt
     """Set every sheet up for print, say whose the workbook is, and save it."""
     day = NO_DAY if quote is None else quote.day
     locale = FILE_SPEECH.locale if quote is None else quote.workshop.locale
+    title = "" if quote is None else quote.order.title
     for grid in grids:
-        set_up(grid.sheet, locale, heads_row=TITLE_ROW, wide=grid.title in WIDE)
-        if grid.flags:
-            last = LETTERS[LETTERS.index(grid.flags) - 2]
-            grid.sheet.print_area = f"A1:{last}{grid.sheet.max_row}"
+        set_up(grid, locale, title, heads_row=TITLE_ROW, wide=grid.title in WIDE)
     properties = book.properties
     properties.creator = "" if quote is None else quote.workshop.name
     properties.title = "Comparison of sizes"

@@ -20,7 +20,7 @@ from exports.sheets.grid import Fault, Grid
 from exports.sheets.lines import Lines
 from exports.sheets.number_formats import COUNT, FINE
 from exports.sheets.rules import MEASURE, SOME
-from exports.sheets.saving import number_text
+from exports.sheets.sheet_rows import number_text
 from quoting.core.estimate.stitching_time import paces_of
 from quoting.core.workshop.timings import TimedStitch, Timing, mean
 from quoting.core.workshop.workshop import Workshop

@@ -30,6 +30,7 @@ def write_book(quote: Quote) -> bytes:
     speech = speech_of(quote.workshop)
     shapes = Shapes(speech)
     book = Workbook()
+    book.properties.language = speech.locale.replace("_", "-")
     book.remove(book.worksheets[0])
     summary = Grid(book, summary_sheet.TITLE, summary_sheet.WIDTHS)
     costing = Grid(book, costing_sheet.TITLE, costing_sheet.WIDTHS, flags=costing_sheet.FLAGS)
@@ -48,8 +49,9 @@ def write_book(quote: Quote) -> bytes:
     grids = (summary, costing, yarn, hours, rows, checked, notes)
     for grid in grids:
         set_up(
-            grid.sheet,
+            grid,
             quote.workshop.locale,
+            f"Quote {quote.number}",
             heads_row=heads_row if grid is rows else TITLE_ROW,
             wide=grid in (yarn, hours, rows, checked),
         )

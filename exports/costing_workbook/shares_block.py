@@ -19,12 +19,13 @@ from exports.costing_workbook.result_block import ResultRefs, Sums
 from exports.price_parts import part_amounts
 from exports.sheets.cells import Cell, Formula, Look, Ref, beside, heads, reckoned, total_of, words
 from exports.sheets.checks import Check
+from exports.sheets.described_charts import add_chart
 from exports.sheets.grid import Fault, Grid
 from exports.sheets.number_formats import ROUGH_SHARE, Shapes
-from exports.sheets.saving import number_text
+from exports.sheets.sheet_rows import number_text
 from quoting.core.price.cost_lines import LineKind
 from quoting.core.quote.quote import Quote
-from quoting.wording import sheet_number
+from quoting.wording import parts_sentence
 
 KINDS = {
     "Yarn": (LineKind.YARN,),
@@ -35,6 +36,7 @@ KINDS = {
     "Packaging and delivery": (LineKind.PACKAGING, LineKind.DELIVERY),
 }
 PARTS = (*KINDS, "Fees", "Sales tax", "Profit")
+TITLE = "Where the price goes"
 INK_GREY = "595959"
 SMALL_PRINT = 800
 """In hundredths of a point."""
@@ -45,7 +47,7 @@ PLOT = ManualLayout(layoutTarget="inner", xMode="edge", yMode="edge", x=0.4, y=0
 
 def shares_block(grid: Grid, quote: Quote, sums: Sums, result: ResultRefs, shapes: Shapes) -> Check:
     """Write what each part of the price pays for, and its chart; return the check of their sum."""
-    grid.block("Where the price goes")
+    grid.block(TITLE)
     grid.line(*heads("", "", "", "", "share", "amount", figures_from=4))
     total = sums.paid.total
     refs = []
@@ -99,11 +101,14 @@ def _chart(grid: Grid, labels: list[Ref], amounts: list[Ref], shapes: Shapes) ->
     series.invertIfNegative = False
     series.dLbls = DataLabelList(showVal=True, showSerName=False, showCatName=False)
     series.dLbls.showLegendKey = series.dLbls.showPercent = False
-    series.dLbls.numFmt = sheet_number(shapes.digits)
+    series.dLbls.numFmt = shapes.bare_money
     chart.x_axis.txPr = series.dLbls.txPr = small_print()
     chart.layout = Layout(manualLayout=PLOT)
     _keep_values(series, amounts, shapes)
-    grid.sheet.add_chart(chart, f"B{first}")
+    parts = [Decimal(str(ref.value)) for ref in amounts]
+    named = zip((str(label.value) for label in labels), parts, strict=True)
+    described = parts_sentence(sum(parts, Decimal(0)), named, shapes.speech)
+    add_chart(grid.sheet, chart, f"B{first}", TITLE, described)
 
 
 def small_print() -> RichText:

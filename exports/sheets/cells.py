@@ -189,4 +189,6 @@ _CONTROLS = re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f\ufffe\uffff\ud800-\udfff]")
 
 def clean_text(text: str) -> str:
     """Return a text without the characters that XML 1.0 does not allow."""
+    if text.isprintable():
+        return text
     return _CONTROLS.sub("", text).replace("\r\n", "\n").replace("\r", "\n")

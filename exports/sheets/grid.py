@@ -17,6 +17,7 @@ from openpyxl.worksheet.worksheet import Worksheet
 from exports.sheets.cells import Cell, Formula, Look, Ref, Span, Value, clean_text
 from exports.sheets.rules import Rule
 from exports.sheets.styles import FIGURES, HEADINGS, fill_of, style_of
+from quoting.wording import grouped_as
 
 WIDE = 1.4
 """How much wider than a digit a character of a bold heading may be, its margins with it."""
@@ -64,7 +65,7 @@ class Grid:
         self.width = sum(widths[: LETTERS.index(flags)] if flags else widths)
         self.cached: dict[str, Value] = {}
         self.next_row = 1
-        self._dressed: dict[str, StyleArray] = {}
+        self._dressed: dict[tuple[str, ...], StyleArray] = {}
         self._checked: dict[Rule, DataValidation] = {}
         self._last_flag = 1
         for letter, width in zip(LETTERS, widths, strict=False):
@@ -94,6 +95,12 @@ class Grid:
         return self._put(row, LETTERS.index(letter) + 1, cell, cell.look)
 
     @property
+    def printed(self) -> str:
+        """The cells that are printed: all but what is said of lines that are wrong."""
+        last = LETTERS[LETTERS.index(self.flags) - 1] if self.flags else LETTERS[-1]
+        return f"A1:{last}{self.sheet.max_row}"
+
+    @property
     def flagged(self) -> Span:
         """All that the lines of this sheet say of what is wrong with them."""
         return Span(self.title, self.flags, 1, self._last_flag + 1)
@@ -116,11 +123,16 @@ class Grid:
     def fill(self, row: int, colour_code: str) -> None:
         """Fill the first cell of a row with a yarn's colour."""
         at = _cell(self.sheet, row, 1)
-        if colour_code in self._dressed:
-            _wear(at, self._dressed[colour_code])
-            return
-        at.fill = fill_of(colour_code)
-        self._dressed[colour_code] = _worn(at)
+        if (colour_code,) not in self._dressed:
+            _wear(at, _worn(at))
+            at.fill = fill_of(colour_code)
+            self._dressed[colour_code,] = _worn(at)
+        _wear(at, self._dressed[colour_code,])
+
+    def filter_from(self, heads_row: int) -> None:
+        """Let the lines under headings be filtered, down to the last that is written."""
+        last = LETTERS[self.sheet.max_column - 1]
+        self.sheet.auto_filter.ref = f"A{heads_row}:{last}{self.sheet.max_row}"
 
     def break_here(self) -> None:
         """Begin a new page of print with the next line."""
@@ -161,32 +173,34 @@ class Grid:
         return max(lines, default=1) * LINE_POINTS
 
     def _put(self, row: int, column: int, cell: Cell, look: Look) -> Ref:
-        at = _cell(self.sheet, row, column)
+        at, content, letter = _new_cell(self.sheet, row, column), cell.content, LETTERS[column - 1]
         self._dress(at, look, cell.shape)
-        content = cell.content
         if isinstance(content, Formula):
             at.value = "=" + content.expression.replace(f"{self.title}!", "")
-            self.cached[at.coordinate] = content.value
-            return Ref(self.title, LETTERS[column - 1], row, content.value)
+            self.cached[f"{letter}{row}"] = content.value
+            return Ref(self.title, letter, row, content.value)
         if isinstance(content, str):
             _write_text(at, clean_text(content))
         else:
             at.value = content
-        return Ref(self.title, LETTERS[column - 1], row, content)
+        return Ref(self.title, letter, row, content)
 
     def _dress(self, at: SheetCell, look: Look, shape: str) -> None:
-        """Give a cell its named style, which is looked up once for each look and format.
+        """Give a cell the named style of its look, and its format; each pair is made up once.
 
         The library's own look-up by name goes through all names each time.
         """
-        key = look.value if shape == "General" else f"{look.value} {shape}"
-        if key in self._dressed:
-            _wear(at, self._dressed[key])
-            return
-        if key not in self.book.named_styles:
-            self.book.add_named_style(style_of(look, shape, key))
-        at.style = key
-        self._dressed[key] = _worn(at)
+        worn = self._dressed.get((look, shape))
+        if worn is None:
+            worn = self._dressed[look, shape] = self._made_up(at, look, shape)
+        _wear(at, worn)
+
+    def _made_up(self, at: SheetCell, look: Look, shape: str) -> StyleArray:
+        if look.value not in self.book.named_styles:
+            self.book.add_named_style(style_of(look))
+        at.style = look.value
+        at.number_format = grouped_as(shape, self.book.properties.language)
+        return _worn(at)
 
 
 def _cell(sheet: Worksheet, row: int, column: int) -> SheetCell:
@@ -195,14 +209,21 @@ def _cell(sheet: Worksheet, row: int, column: int) -> SheetCell:
     return at
 
 
+def _new_cell(sheet: Worksheet, row: int, column: int) -> SheetCell:
+    """Return a new cell of a sheet: most lines are new, and looking for old cells takes longer."""
+    at = sheet._cells[row, column] = SheetCell(sheet, row, column)
+    return at
+
+
 def _worn(at: SheetCell) -> StyleArray:
-    """Return all of a cell's style, which the library's type stubs leave out."""
+    """Return a copy of all of a cell's style, which the library's type stubs leave out."""
     style: StyleArray = copy(at._style)  # type: ignore[attr-defined]
     return style
 
 
 def _wear(at: SheetCell, style: StyleArray) -> None:
-    at._style = copy(style)  # type: ignore[attr-defined]
+    """Give a cell a style that others may share: who changes one of them changes a copy."""
+    at._style = style  # type: ignore[attr-defined]
 
 
 def _flag_of(faults: Sequence[Fault]) -> Formula:
@@ -224,8 +245,11 @@ def _look_beside(cell: Cell, before: Cell | None) -> Look:
 
 
 def _write_text(at: SheetCell, text: str) -> None:
-    """Write a text that stays one, also when somebody edits the cell."""
+    """Write a text that stays one, also when somebody edits the cell; of no text nothing."""
+    if not text:
+        return
     at.value = text
     at.data_type = "s"
     if text.startswith(LEAD_INS):
+        _wear(at, _worn(at))
         at.quotePrefix = True
