@@ -37,7 +37,8 @@ from exports.sheets.xml_text import uncoded
 from quoting.wording import earnings_sentence, sizes_sentence
 
 INK, PAPER, MID, PALE = "333333", "FFFFFF", "A6A6A6", "D9D9D9"
-Hatching = Literal["ltUpDiag", "ltDnDiag"]
+Hatching = Literal["ltUpDiag", "ltDnDiag", "ltHorz", "ltVert"]
+PAID_FOR, EARNED = "What each price pays for", "What an hour earns"
 HAIRLINE_EMU, LINE_EMU = 6350, 22225
 
 
@@ -54,10 +55,10 @@ FILLS = (
     Fill(PAPER, "ltUpDiag"),
     Fill(MID),
     Fill(PAPER),
-    Fill("808080"),
-    Fill(PAPER, "ltDnDiag"),
-    Fill("262626"),
-    Fill("BFBFBF"),
+    Fill("757575"),
+    Fill(PALE, "ltDnDiag"),
+    Fill(PAPER, "ltHorz"),
+    Fill(PAPER, "ltVert"),
     Fill("E6E6E6"),
 )
 """The greys and hatchings of the parts, by which they are told apart without colour."""
@@ -77,6 +78,7 @@ def stacked_chart(
 ) -> None:
     """Draw a column for each size, of the parts that it pays for; each part's title comes first."""
     chart = BarChart()
+    chart.title = PAID_FOR
     chart.grouping, chart.overlap, chart.gapWidth = "stacked", 100, 60
     sizes = _texts(names)
     for at, (title, *amounts) in enumerate(parts):
@@ -90,7 +92,7 @@ def stacked_chart(
         for at, name in enumerate(names, 1)
     ]
     described = sizes_sentence(columns, shapes.speech)
-    add_chart(grid.sheet, chart, place.anchor, "What each price pays for", described)
+    add_chart(grid.sheet, chart, place.anchor, PAID_FOR, described)
 
 
 def earned_chart(
@@ -103,6 +105,7 @@ def earned_chart(
 ) -> None:
     """Draw a column for what an hour of each size earns, and a line for the pay; titles first."""
     chart, line = BarChart(), LineChart()
+    chart.title = EARNED
     chart.gapWidth = 60
     bars = _series(earned[0], earned[1:], _texts(names), shapes)
     bars.graphicalProperties = _fill(Fill(MID))
@@ -123,7 +126,7 @@ def earned_chart(
         for name, hour, wanted in zip(names, earned[1:], pay[1:], strict=True)
     ]
     described = earnings_sentence(sizes, shapes.speech)
-    add_chart(grid.sheet, chart, place.anchor, "What an hour earns", described)
+    add_chart(grid.sheet, chart, place.anchor, EARNED, described)
 
 
 def _amount(ref: Ref) -> Decimal:
@@ -131,7 +134,7 @@ def _amount(ref: Ref) -> Decimal:
 
 
 def _finish(chart: BarChart, place: Place, shapes: Shapes, key: str) -> None:
-    chart.type, chart.style, chart.title = "col", 1, None
+    chart.type, chart.style = "col", 1
     chart.legend.position = key
     chart.width, chart.height = place.width_cm, place.height_cm
     chart.x_axis.delete = chart.y_axis.delete = False

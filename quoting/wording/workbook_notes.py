@@ -27,13 +27,17 @@ QUOTE_FOLLOWS = (
 )
 
 COMPARISON_FOLLOWS = (
-    "Change a boxed figure and everything that rests on it follows: pay, hours, yarn, delivery, "
-    "fees, tax, target, rounding. Money is rounded half up to the currency's own decimals (ISO "
-    "4217).",
+    "Change a boxed figure and everything that rests on it follows: prices of balls, pace and "
+    "minutes, pay, delivery, fees, tax, target, rounding, and the range of the hours. Money is "
+    "rounded half up to the currency's own decimals (ISO 4217).",
     "To try prices of your own, choose given price on the sheet of terms, then type them on the "
     "sheet of sizes: the size that pays best for an hour is named.",
-    "Stitches, rows, ends, skeins and yarn left are counted, and so are the hours and the yarn "
-    "that you may change: a figure typed over does not change the others.",
+    "Stitches, rows, ends, joins, skeins, weights and yarn left are counted, and stay. Where a "
+    "change would make the program count anew, the line says so, and so does the top of every "
+    "sheet: when one ball's price moves apart from the others of its yarn, other balls may cost "
+    "less.",
+    "Shares by which minutes may be off are those of your timings: they stay, and follow the "
+    "minutes. What delivery is paid and charged was chosen by the weight counted.",
 )
 
 _PRICE_SOURCES = (

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections import Counter
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from quoting.core.price.sale import Sold
@@ -15,7 +17,7 @@ OWN_SIZE = "the order's own size"
 
 @dataclass(frozen=True, slots=True)
 class Sized:
-    """One row of the sheets: a size by name, its quote, and its prices by rules of thumb."""
+    """One row of the sheets: a size by a name of its own, its quote, its rules of thumb."""
 
     name: str
     quote: Quote
@@ -68,8 +70,20 @@ class Rows:
 
 def rows_of(comparison: Comparison) -> Rows:
     """Return the rows of a comparison that has at least one size."""
-    sizes = tuple(Sized(str(some.size), some.quote, some.rules) for some in comparison.sizes)
-    base, priced = comparison.base, comparison.best is not None
+    sizes = [Sized(str(some.size), some.quote, some.rules) for some in comparison.sizes]
+    base, priced, count = comparison.base, comparison.best is not None, len(sizes)
     if base is None:
-        return Rows(sizes, len(sizes), None, priced)
-    return Rows((*sizes, Sized(OWN_SIZE, base)), len(sizes), len(sizes), priced)
+        return Rows(tuple(_told_apart(sizes)), count, None, priced)
+    return Rows(tuple(_told_apart([*sizes, Sized(OWN_SIZE, base)])), count, count, priced)
+
+
+def _told_apart(rows: Iterable[Sized]) -> Iterator[Sized]:
+    """Yield the rows, their names changed where two are alike: lines are added up by them."""
+    seen: Counter[str] = Counter()
+    for row in rows:
+        name = row.name
+        while seen[name]:
+            seen[row.name] += 1
+            name = f"{row.name} ({seen[row.name]})"
+        seen[name] += 1
+        yield replace(row, name=name)
