@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from exports.costing_workbook.costing_checks import costing_checks
 from exports.costing_workbook.costs_block import costs_block
-from exports.costing_workbook.hours_sheet import HourRefs
+from exports.costing_workbook.parts_block import HourRefs
 from exports.costing_workbook.price_block import price_block
 from exports.costing_workbook.result_block import Sums, result_block
 from exports.costing_workbook.shares_block import shares_block

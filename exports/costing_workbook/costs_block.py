@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from exports.costing_workbook.charges import KIND_WORDS, Charge
-from exports.costing_workbook.hours_sheet import HourRefs
+from exports.costing_workbook.parts_block import HourRefs
 from exports.costing_workbook.yarn_sheet import YarnRefs
 from exports.sheets.cells import (
     Cell,

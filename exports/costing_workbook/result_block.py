@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from exports.costing_workbook.costs_block import CostRefs
-from exports.costing_workbook.hours_sheet import HourRefs
+from exports.costing_workbook.parts_block import HourRefs
 from exports.costing_workbook.price_block import PriceRefs
 from exports.costing_workbook.terms_block import QUOTED_HEADS, TermRefs
 from exports.sale_formulas.sale_cells import deposit_of, earned_of, margin_of, profit_of

@@ -1,84 +1,124 @@
-"""Every task on the sheet of hours: how many, how long each, how long together, how sure."""
+"""All work but the stitches on the sheet of hours: how many, how long each, how long together."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass
 
-from exports.costing_workbook.timings_block import TimingRefs
-from exports.sheets.cells import Cell, Ref, counted, heads, reckoned, total_of, words, yours
+from exports.costing_workbook.hour_assumptions_block import HourAssumptions
+from exports.costing_workbook.hour_ground import HourGround
+from exports.costing_workbook.readings_block import ReadingRefs
+from exports.costing_workbook.stitches_block import StitchRefs
+from exports.sheets.cells import Cell, Formula, Span, counted, heads, reckoned, words, yours
 from exports.sheets.grid import Grid
+from exports.sheets.lines import Lines
 from exports.sheets.number_formats import COUNT, FINE, HOURS, SHARE
-from quoting.core.estimate.hours import Task
-from quoting.core.estimate.pace_guesses import Likeness
+from exports.sheets.rules import MEASURE
+from quoting.core.estimate.hours import Hours, Task
+from quoting.core.estimate.pace import ONE_TIMING_LIMITS
 from quoting.core.ground.money import MINUTES_PER_HOUR
-from quoting.core.quote.quote import Quote
-from quoting.core.workshop.stitches import TIME_RATIO
-from quoting.wording import Speech, part_words, work_words
+from quoting.core.plan.gauge import Sureness
+from quoting.wording import part_words, task_words
 
-FIRST_TASK = 3
+FIRST_LINE = 3
 """The rows of the block before its first task: a free one, its title, its headings."""
 
-RIP_BACK = "rip_back"
+RIP_BACK, EXTRAS = "rip_back", "extras"
+NOT_GIVEN = "not given"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class TaskRow:
-    """The cells of one task; `off` is its half-width in minutes, where no timing is shared."""
+class TaskRefs:
+    """The list of the tasks by its columns; `sure` says of which no minutes are given."""
 
-    task: Task
-    count: Ref
-    minutes: Ref
-    off: Ref | None
+    called: Span
+    parts: Span
+    minutes: Span
+    sure: Span
+    off: Span
 
 
-def tasks_block(grid: Grid, quote: Quote, timings: TimingRefs, speech: Speech) -> list[TaskRow]:
-    """Write every task and return its cells."""
-    grid.block("What there is to do")
+def tasks_of(hours: Hours) -> list[Task]:
+    """Return the tasks that are no stitches, those that take no minutes among them."""
+    return [task for task in hours.every_task if task.timed_stitch is None]
+
+
+Several = Mapping[str, ReadingRefs]
+"""The readings of what was measured several times, by the task."""
+
+
+def tasks_block(grid: Grid, ground: HourGround, stitches: StitchRefs, several: Several) -> TaskRefs:
+    """Write every task and return the list by its columns."""
+    tasks = tasks_of(ground.hours)
+    grid.block("The other work")
+    lines = Lines(
+        grid,
+        len(tasks),
+        [
+            *heads("", "part of the work", "how many", "mean of so many readings", figures_from=2),
+            *heads("minutes each", "minutes", "hours", figures_from=0),
+            *heads("how sure", "± share", "± minutes"),
+        ],
+    )
+    for task in tasks:
+        each = _minutes_each(task, ground, stitches)
+        _task(grid, task, each, several.get(task.what), ground)
+    lines.close()
+    called, parts, minutes, sure, off = (lines.column(letter) for letter in "ABFHJ")
+    return TaskRefs(called=called, parts=parts, minutes=minutes, sure=sure, off=off)
+
+
+def _task(
+    grid: Grid, task: Task, each: Cell, readings: ReadingRefs | None, ground: HourGround
+) -> None:
+    row, is_given = grid.next_row, task.what not in ground.hours.not_given
+    minutes_at = str(ground.timings.rip_back) if task.what == RIP_BACK else f"E{row}"
+    count = reckoned(_count(minutes_at, row, readings), task.readings * is_given, COUNT)
+    share = task.half_width_min / task.minutes if task.minutes else ONE_TIMING_LIMITS
     grid.line(
-        *heads("", "", "how many", "minutes each", "minutes", "hours", figures_from=2),
-        *heads("how sure", "± share", "± minutes"),
-    )
-    rows: list[TaskRow] = []
-    hours, likeness = quote.estimate.hours, Likeness(quote.workshop)
-    for task in hours.tasks:
-        each = _minutes_each(task, likeness, timings, rows)
-        rows.append(_task(grid, task, each, work_words(task, hours, speech)))
-    return rows
-
-
-def _task(grid: Grid, task: Task, each: Cell, called: str) -> TaskRow:
-    row = grid.next_row
-    share = 0.0 if task.timed_stitch else task.half_width_min / task.minutes
-    refs = grid.line(
+        words(task_words(task.what, ground.speech)),
         words(part_words(task.part)),
-        words(called),
         counted(task.count, COUNT),
+        count,
         each,
-        reckoned(f"Hours!C{row}*Hours!D{row}", task.minutes, HOURS),
-        reckoned(f"Hours!E{row}/{MINUTES_PER_HOUR}", task.minutes / MINUTES_PER_HOUR, HOURS),
-        words(task.sureness.value),
-        counted(share, SHARE) if share else None,
-        reckoned(f"Hours!E{row}*Hours!H{row}", task.minutes * share, HOURS) if share else None,
+        reckoned(f"C{row}*N(E{row})", task.minutes, HOURS),
+        reckoned(f"F{row}/{MINUTES_PER_HOUR}", task.minutes / MINUTES_PER_HOUR, HOURS),
+        _sureness(row, task.sureness.value if is_given else NOT_GIVEN),
+        reckoned(_share(row, readings, ground.taken), share, SHARE),
+        reckoned(f"F{row}*I{row}", task.half_width_min, HOURS),
+        faults=[ground.unknown_part(row)],
     )
-    return TaskRow(task=task, count=refs[2], minutes=refs[4], off=refs[8] if share else None)
 
 
-def _minutes_each(
-    task: Task, likeness: Likeness, timings: TimingRefs, before: Sequence[TaskRow]
-) -> Cell:
-    """Return the minutes of one: from the timings, a share of the stitching, or an input."""
-    base = task.timed_stitch
-    if base is not None:
-        expression = f"{timings.paces[base].each}{_ratio(task.what, base.stitch, likeness)}"
-        return reckoned(expression, task.minutes_each, FINE)
+def _minutes_each(task: Task, ground: HourGround, stitches: StitchRefs) -> Cell:
+    """Return the minutes of one: an input, or of ripping back a share of the stitching."""
     if task.what == RIP_BACK:
-        share = f"{timings.rip_back}*{total_of([row.minutes for row in before])}"
+        share = f"N({ground.timings.rip_back})*SUM({stitches.minutes})"
         return reckoned(share, task.minutes_each, FINE)
-    return yours(task.minutes_each, FINE)
+    rule = MEASURE.called("minutes each")
+    if task.what == EXTRAS:
+        return yours(task.minutes_each, FINE, rule)
+    given = "" if task.what in ground.hours.not_given else task.minutes_each
+    return yours(given, FINE, rule.or_empty())
 
 
-def _ratio(stitch: str, base: str, likeness: Likeness) -> str:
-    """Return by how much longer a stitch takes than the timed one, as factors to append."""
-    mine, timed = (TIME_RATIO[likeness.kind(name)] for name in (stitch, base))
-    return "" if mine == timed else f"*{mine:g}/{timed:g}"
+def _count(minutes_at: str, row: int, readings: ReadingRefs | None) -> str:
+    """Return of how many readings the minutes are the mean: one figure is one, nothing is none."""
+    one = "1"
+    if readings is not None:
+        one = f"IF(ROUND(N(E{row})-{readings.mean},9)=0,{readings.count},1)"
+    return f'IF({minutes_at}="",0,{one})'
+
+
+def _sureness(row: int, now: str) -> Cell:
+    several = f'IF(D{row}>1,"{Sureness.MEASURED}","{Sureness.ONE_TIMING}")'
+    return Cell(Formula(f'IF(D{row}=0,"{NOT_GIVEN}",{several})', now))
+
+
+def _share(row: int, readings: ReadingRefs | None, taken: HourAssumptions) -> str:
+    """Return how far off a task may be: as one figure, or as the mean of its readings."""
+    limits = f"N({taken.limits})"
+    if readings is None:
+        return limits
+    predicted = readings.pace(f"E{row}").half_width(f"C{row}", taken)
+    return f"IF(OR(D{row}<2,F{row}=0),{limits},{predicted}/F{row})"

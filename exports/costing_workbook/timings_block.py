@@ -5,43 +5,35 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from exports.sheets.cells import (
-    Ref,
-    heads,
-    reckoned,
-    total_of,
-    words,
-    yours,
-)
-from exports.sheets.grid import Grid
-from exports.sheets.number_formats import COUNT, FINE, SHARE
-from exports.sheets.rules import one_of
-from quoting.core.estimate.pace import FEW_SESSIONS, ONE_TIMING_LIMITS, Pace
+from exports.costing_workbook.hour_assumptions_block import HourAssumptions
+from exports.costing_workbook.pace_formulas import PaceCells, student_t
+from exports.sheets.cells import Cell, Formula, Look, Ref, Span, heads, reckoned, words, yours
+from exports.sheets.grid import Fault, Grid
+from exports.sheets.lines import Lines
+from exports.sheets.number_formats import COUNT as WHOLE
+from exports.sheets.number_formats import FINE, SHARE
+from exports.sheets.rules import COUNT, MEASURE, SOME, SOME_WHOLE, one_of
+from exports.sheets.rules import SHARE as A_SHARE
+from quoting.core.estimate.pace import CONFIDENCE, Pace
 from quoting.core.estimate.stitching_time import basic_session, paces_of
 from quoting.core.ground.place import NOWHERE
+from quoting.core.ground.student_t import two_sided_t
 from quoting.core.workshop.timings import TimedStitch, Timing, mean
 from quoting.core.workshop.workshop import Workshop
 from quoting.wording import Speech, timed_words
 
+SPARE = 2
+"""Free lines under the sessions of each stitch."""
+
+SCATTER_HEADING = "(minutes - pace x stitches)² / stitches"
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class PaceRefs:
-    """The cells of one timed stitch: its stitches and minutes in all, and the minutes of one."""
+class PaceRefs(PaceCells):
+    """The cells of one timed stitch; `called` is what it is called."""
 
     pace: Pace
-    counted: Ref
-    each: Ref
-    scatter: Ref | None
-
-    def half_width(self, count: Ref) -> str:
-        """Return the half-width of the minutes of `count` stitches, as `Pace.predict` has it."""
-        widest = f"{ONE_TIMING_LIMITS}*{count}*{self.each}"
-        if self.scatter is None:
-            return widest
-        freedom = self.pace.sessions - 1
-        spread = f"{self.scatter}*SQRT({count}+{count}^2/{self.counted})"
-        predicted = f"TINV(0.05,{freedom})*{spread}"
-        return f"MIN({predicted},{widest})" if self.pace.sessions < FEW_SESSIONS else predicted
+    called: Ref
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -51,95 +43,170 @@ class TimingRefs:
     paces: Mapping[TimedStitch, PaceRefs]
     rip_back: Ref
 
+    @property
+    def sessions(self) -> list[Ref]:
+        """How many sessions there are of each."""
+        return [pace.sessions for pace in self.paces.values()]
+
 
 def timings_block(
-    grid: Grid, workshop: Workshop, bases: Sequence[TimedStitch], turn: Ref | None, speech: Speech
+    grid: Grid,
+    workshop: Workshop,
+    bases: Sequence[TimedStitch],
+    turn: Ref | None,
+    taken: HourAssumptions,
+    speech: Speech,
 ) -> TimingRefs:
     """Write the timings that the hours rest on and return each stitch's pace.
 
     `turn` is the cell of the minutes that turning a row takes, where the work has any.
     """
     grid.block("Your timings")
-    label = "Rest, added to minutes stopped at every pause"
-    rest = _share(grid, "rest_allowance", label, workshop.pay.rest_allowance)
-    lost = workshop.minutes.rip_back or 0.0
-    rip_back = _share(grid, "rip_back", "Ripping back, of the stitching", lost)
+    rest = _habit(
+        grid,
+        "Rest, added to minutes stopped at every pause",
+        yours(workshop.pay.rest_allowance, SHARE, A_SHARE),
+        "rest_allowance",
+    )
+    lost = workshop.minutes.rip_back
+    rip_back = _habit(
+        grid,
+        "Ripping back, of the stitching",
+        yours("" if lost is None else lost, SHARE, A_SHARE.or_empty()),
+        "rip_back",
+    )
     paces, habits = paces_of(workshop), _Habits(rest, turn or _turn(grid, workshop))
     return TimingRefs(
-        paces={base: _pace(grid, base, paces[base], workshop, habits, speech) for base in bases},
+        paces={
+            base: _pace(grid, base, paces[base], workshop, habits, taken, speech) for base in bases
+        },
         rip_back=rip_back,
     )
 
 
-def _share(grid: Grid, name: str, label: str, share: float) -> Ref:
-    return grid.name(name, grid.line(words(label), *[None] * 4, yours(share, SHARE))[1])
+def _habit(grid: Grid, label: str, cell: Cell, name: str) -> Ref:
+    return grid.name(name, grid.line(words(label), None, cell)[1])
 
 
-def _turn(grid: Grid, workshop: Workshop) -> Ref | None:
+def _turn(grid: Grid, workshop: Workshop) -> Ref:
     """Write what turning a row takes, where the work has no turn but the sessions may have."""
-    minutes = mean(workshop.minutes.turn)
-    if not minutes:
-        return None
-    return grid.line(words("Turning a row, minutes"), *[None] * 4, yours(minutes, FINE))[1]
+    given = workshop.minutes.turn
+    cell = yours("" if given is None else mean(given), FINE, MEASURE.or_empty())
+    return grid.line(words("Turning a row, minutes"), None, cell)[1]
 
 
 @dataclass(frozen=True, slots=True)
 class _Habits:
     rest: Ref
-    turn: Ref | None
+    turn: Ref
 
 
 def _pace(
-    grid: Grid, base: TimedStitch, pace: Pace, workshop: Workshop, habits: _Habits, speech: Speech
+    grid: Grid,
+    base: TimedStitch,
+    pace: Pace,
+    workshop: Workshop,
+    habits: _Habits,
+    taken: HourAssumptions,
+    speech: Speech,
 ) -> PaceRefs:
+    """Write the sessions of one stitch, and under them its pace."""
+    called = timed_words(base, speech)
     timings = [timing for timing in workshop.timings if timing.timed == base]
     grid.gap()
-    grid.line(
-        *heads(timed_words(base, speech), "stopped at every pause", "stitches"),
-        *heads("minutes", "rows turned", "minutes, turns out", figures_from=0),
+    lines = Lines(
+        grid,
+        len(timings) + SPARE,
+        [
+            *heads(called, "stopped at every pause", "stitches", figures_from=2),
+            *heads("minutes", "rows turned", "minutes, turns out", SCATTER_HEADING, figures_from=0),
+        ],
     )
-    lines = [_session(grid, timing, workshop, habits) for timing in timings]
-    counts, basics = [line[0] for line in lines], [line[1] for line in lines]
-    together, minutes = total_of(counts), total_of(basics)
-    basic = sum(float(ref.value) for ref in basics)
-    _, stitches, _, each = grid.line(
-        words("together, and one stitch"),
-        None,
-        reckoned(together, int(pace.counted), COUNT),
-        reckoned(minutes, basic, FINE),
-        None,
-        reckoned(f"{minutes}/{together}", pace.minutes_each, FINE),
-    )
-    scatter = _scatter(grid, pace, counts, basics, each)
-    return PaceRefs(pace=pace, counted=stitches, each=each, scatter=scatter)
+    each = Ref(grid.title, "F", lines.closing_row + 3, pace.minutes_each)
+    for timing in timings:
+        _session(grid, called, timing, workshop, habits, each)
+    for _ in range(SPARE):
+        _session(grid, called, None, workshop, habits, each)
+    lines.close()
+    return _together(grid, pace, lines, taken)
 
 
-def _session(grid: Grid, timing: Timing, workshop: Workshop, habits: _Habits) -> tuple[Ref, Ref]:
-    """Write one session and return its stitches and its basic minutes."""
+def _session(
+    grid: Grid,
+    called: str,
+    timing: Timing | None,
+    workshop: Workshop,
+    habits: _Habits,
+    each: Ref,
+) -> None:
+    """Write one session, or a spare line for one."""
     row = grid.next_row
-    turns = f"-Hours!E{row}*{habits.turn}" if habits.turn is not None else ""
-    basic = f'(Hours!D{row}{turns})*IF(Hours!B{row}="yes",1+{habits.rest},1)'
-    _, stitches, _, _, minutes = grid.line(
-        None,
-        yours("yes" if timing.hands_on else "no", rule=one_of("yes", "no")),
-        yours(timing.stitches, COUNT),
-        yours(timing.minutes, FINE),
-        yours(timing.rows, COUNT),
-        reckoned(basic, basic_session(timing, workshop, NOWHERE).minutes, FINE),
+    turned = f"N(E{row})*N({habits.turn})"
+    rest = f'IF(B{row}="yes",1+N({habits.rest}),1)'
+    basic = f"IF(AND(N(C{row})>0,N(D{row})>{turned}),(N(D{row})-{turned})*{rest},0)"
+    off = f"IF(F{row}>0,(F{row}-{each}*C{row})^2/C{row},0)"
+    told = None if timing is None else basic_session(timing, workshop, NOWHERE)
+    squared = (told.minutes - float(each.value) * told.count) ** 2 / told.count if told else 0
+    grid.line(
+        words(f"{'timing' if timing else 'further timing'} of {called}"),
+        yours("yes" if timing and timing.hands_on else "no", rule=one_of("yes", "no")),
+        yours(timing.stitches if timing else "", WHOLE, SOME_WHOLE.or_empty().called("stitches")),
+        yours(timing.minutes if timing else "", FINE, SOME.or_empty().called("minutes")),
+        yours(timing.rows if timing else "", WHOLE, COUNT.or_empty().called("rows turned")),
+        reckoned(basic, told.minutes if told else 0, _shown(FINE)),
+        reckoned(off, squared, _shown(FINE)),
+        faults=_session_faults(row),
     )
-    return stitches, minutes
 
 
-def _scatter(grid: Grid, pace: Pace, counts: list[Ref], basics: list[Ref], each: Ref) -> Ref | None:
-    """Write σ of one stitch's minutes: σ² = Σ(b − βa)²/a/(n − 1)."""
-    if pace.deviation is None:
-        return None
-    terms = "+".join(f"({b}-{each}*{a})^2/{a}" for a, b in zip(counts, basics, strict=True))
-    return grid.line(
-        words("scatter of one stitch"),
-        None,
-        None,
-        None,
-        None,
-        reckoned(f"SQRT(({terms})/{pace.sessions - 1})", pace.deviation, FINE),
-    )[1]
+def _shown(shape: str) -> str:
+    """Return a format that leaves a nought out: a spare line has none of anything."""
+    return f"{shape};-{shape};"
+
+
+def _session_faults(row: int) -> tuple[Fault, ...]:
+    half = f'AND(LEN(C{row}&D{row}&E{row})>0,OR(C{row}="",D{row}=""))'
+    taken = f"AND(N(C{row})>0,N(D{row})>0,F{row}=0)"
+    return (
+        Fault(half, '"a timing wants both its stitches and its minutes: it is not counted"'),
+        Fault(taken, '"turning the rows takes all of these minutes: it is not counted"'),
+    )
+
+
+def _together(grid: Grid, pace: Pace, lines: Lines, taken: HourAssumptions) -> PaceRefs:
+    """Write the pace of all sessions: σ² = Σ(b - βa)²/a/(n - 1)."""
+    counts, basics, squares = (lines.column(letter) for letter in "CFG")
+    sessions = _sessions(grid, basics, pace)
+    counted = _figure(
+        grid, "their stitches", f'SUMIF({basics},">0",{counts})', int(pace.counted), WHOLE
+    )
+    each = _figure(
+        grid,
+        "minutes of one stitch",
+        f"IF({counted}>0,SUM({basics})/{counted},0)",
+        pace.minutes_each,
+        FINE,
+    )
+    spread = f"IF({sessions}>1,SQRT(SUM({squares})/({sessions}-1)),0)"
+    t = two_sided_t(CONFIDENCE, pace.sessions - 1) if pace.sessions > 1 else 0
+    return PaceRefs(
+        pace=pace,
+        called=Ref(grid.title, "A", lines.heads_row, ""),
+        sessions=sessions,
+        counted=counted,
+        each=each,
+        scatter=_figure(grid, "scatter of one stitch", spread, pace.deviation or 0, _shown(FINE)),
+        t=_figure(grid, "Student's t", student_t(str(sessions), taken), t, _shown(FINE)),
+    )
+
+
+def _sessions(grid: Grid, basics: Span, pace: Pace) -> Ref:
+    """Write how many sessions count, and say so where none is left."""
+    at = f"F{grid.next_row}"
+    none = Fault(f"{at}=0", '"no timing of this stitch is left: its hours are missing"')
+    cell = Cell(Formula(f'COUNTIF({basics},">0")', pace.sessions), Look.PLAIN, WHOLE)
+    return grid.line(words("timings that count"), *[None] * 4, cell, faults=[none])[1]
+
+
+def _figure(grid: Grid, label: str, expression: str, value: float, shape: str) -> Ref:
+    return grid.line(words(label), *[None] * 4, reckoned(expression, value, shape))[1]

@@ -66,7 +66,7 @@ def _set(book: Workbook, name: str, value: Any) -> None:
         sheet, address = place_of(book, name)
         book[sheet][address].value = value
     else:
-        _set_row(book, "Hours", name, {"D": value}, column="B")
+        _set_row(book, "Hours", name, {"E": value})
 
 
 def _set_row(
