@@ -90,11 +90,11 @@ def kinds_compared(hours: Hours, likeness: Likeness) -> list[Stitch]:
 def _times(
     grid: Grid, kinds: Sequence[Stitch], speech: Speech, *, chosen: bool
 ) -> dict[Stitch, Ref]:
-    said = f"times as long as a chain, by its yarn-overs; {PRACTICE}"
+    said = f"against a chain, by its yarn-overs; {PRACTICE}"
     return {
         kind: _line(
             grid,
-            f"{speech.stitch(kind.value)} takes",
+            f"Time of {speech.stitch(kind.value)}",
             yours(TIME_RATIO[kind], FINE, SOME),
             said,
             f"time_of_{kind.value}",
@@ -130,5 +130,5 @@ def _line(
     grid: Grid, label: str, cell: Cell, note: str, name: str, *, faults: Sequence[Fault] = ()
 ) -> Ref:
     """Write one figure with its note, and name it."""
-    ref = grid.line(words(label), None, cell, words(note, Look.NOTE), faults=faults)[1]
+    ref = grid.line(words(label), None, cell, None, words(note, Look.NOTE), faults=faults)[1]
     return grid.name(name, ref)

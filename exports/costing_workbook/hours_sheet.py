@@ -58,10 +58,13 @@ def write_hours(grid: Grid, quote: Quote, speech: Speech) -> HourRefs:
     several = readings_block(grid, tasks, workshop, taken, speech)
     grid.next_row = stitches_at
     stitches = stitches_block(grid, ground)
+    grid.break_here()
     listed = tasks_block(grid, ground, stitches, several)
     half_width = range_block(grid, ground, stitches, listed)
     grid.next_row = parts_at
-    return parts_block(grid, ground, stitches, listed, half_width)
+    refs = parts_block(grid, ground, stitches, listed, half_width)
+    grid.print_tables()
+    return refs
 
 
 def _turn(grid: Grid, tasks: Sequence[Task], first_row: int) -> Ref | None:

@@ -68,7 +68,7 @@ def parts_block(
     """Write the hours of each part, their sums and their range."""
     hours = ground.hours
     grid.block("Hours by part")
-    grid.line(*heads("", "", "hours"), *heads("no minutes are given for"))
+    grid.line(*heads("", "", "hours"), None, *heads("no minutes are given for"))
     parts = {part: _part(grid, part, ground, stitches, tasks) for part in Part}
     making = [ref for part, ref in parts.items() if part is not Part.OFFICE]
     together = summed(total_of(making), hours.making, HOURS)
@@ -96,7 +96,7 @@ def _part(grid: Grid, part: Part, ground: HourGround, stitches: StitchRefs, task
     )
     expression = rounded(f"({mine})/{MINUTES_PER_HOUR}", HOUR_DIGITS)
     cell = reckoned(expression, ground.hours.of(part), HOURS)
-    return grid.line(words(part_words(part)), None, cell, _not_given(part, ground, tasks))[1]
+    return grid.line(words(part_words(part)), None, cell, None, _not_given(part, ground, tasks))[1]
 
 
 def _not_given(part: Part, ground: HourGround, tasks: TaskRefs) -> Cell | None:

@@ -25,7 +25,7 @@ from quoting.wording import Speech, timed_words
 SPARE = 2
 """Free lines under the sessions of each stitch."""
 
-SCATTER_HEADING = "(minutes - pace x stitches)² / stitches"
+SCATTER_HEADING = "off the pace, squared, a stitch"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -118,7 +118,7 @@ def _pace(
         grid,
         len(timings) + SPARE,
         [
-            *heads(called, "stopped at every pause", "stitches", figures_from=2),
+            *heads(called, "stopped at every pause", "stitches", figures_from=1),
             *heads("minutes", "rows turned", "minutes, turns out", SCATTER_HEADING, figures_from=0),
         ],
     )

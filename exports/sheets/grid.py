@@ -138,6 +138,11 @@ class Grid:
         """Begin a new page of print with the next line."""
         self.sheet.row_breaks.append(Break(id=self.next_row - 1))
 
+    def print_tables(self) -> None:
+        """Print what is written so far, but not what the lines say of what is wrong with them."""
+        last = LETTERS[LETTERS.index(self.flags) - 1]
+        self.sheet.print_area = f"A1:{last}{self.sheet.max_row}"
+
     def _flag(self, row: int, cells: Sequence[Cell | None], faults: Sequence[Fault]) -> None:
         """Let the inputs of a line take only what they may; write what is wrong with the line."""
         ruled = [
