@@ -8,7 +8,8 @@ from dataclasses import dataclass
 from exports.sheets.cells import Cell, Look, Ref, words, yours
 from exports.sheets.grid import Fault, Grid
 from exports.sheets.number_formats import COUNT, FINE, SHARE
-from exports.sheets.rules import MARKUP, SOME, SOME_WHOLE, Rule
+from exports.sheets.rules import SHARE as A_SHARE
+from exports.sheets.rules import SOME, SOME_WHOLE, Rule
 from quoting.core.estimate.hours import Hours
 from quoting.core.estimate.pace import CONFIDENCE, FEW_SESSIONS, ONE_TIMING_LIMITS
 from quoting.core.estimate.pace_guesses import GUESS_LIMITS, Likeness, Unknown
@@ -53,7 +54,7 @@ def hour_assumptions_block(
         limits=_line(
             grid,
             "A figure timed once, or set, off by",
-            yours(ONE_TIMING_LIMITS, SHARE, MARKUP),
+            yours(ONE_TIMING_LIMITS, SHARE, A_SHARE),
             f"either way, at 95%; {PRACTICE}",
             "one_timing_limits",
         ),
@@ -110,7 +111,7 @@ def _guesses(grid: Grid, hours: Hours, *, chosen: bool) -> dict[Unknown, Ref]:
         unknown: _line(
             grid,
             LIMITS[unknown],
-            yours(limits, SHARE, MARKUP),
+            yours(limits, SHARE, A_SHARE),
             f"either way, at 95%; {PRACTICE}",
             f"{unknown.value}_limits",
             faults=_choice(grid, limits) if chosen else (),

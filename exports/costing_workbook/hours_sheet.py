@@ -2,21 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
 from exports.costing_workbook.hour_assumptions_block import hour_assumptions_block
 from exports.costing_workbook.hour_ground import HourGround
 from exports.costing_workbook.parts_block import PARTS_ROWS, HourRefs, parts_block, parts_span
 from exports.costing_workbook.range_block import range_block, range_rows
 from exports.costing_workbook.readings_block import readings_block
 from exports.costing_workbook.stitches_block import stitches_block, stitches_of
-from exports.costing_workbook.tasks_block import FIRST_LINE, tasks_block, tasks_of
+from exports.costing_workbook.tasks_block import tasks_block, tasks_of
 from exports.costing_workbook.timings_block import timings_block
-from exports.sheets.cells import Look, Ref, words
-from exports.sheets.checks import state_line
 from exports.sheets.grid import Grid
+from exports.sheets.heading import heading
 from exports.sheets.legend import legend
-from quoting.core.estimate.hours import Task
 from quoting.core.quote.quote import Quote
 from quoting.wording import Speech
 
@@ -37,8 +33,7 @@ def write_hours(grid: Grid, quote: Quote, speech: Speech) -> HourRefs:
     The answer stands on top and what it rests on below, so the blocks are written upwards.
     """
     hours, workshop = quote.estimate.hours, quote.workshop
-    grid.line(words("Hours", Look.TITLE))
-    state_line(grid)
+    heading(grid, TITLE)
     legend(grid)
     parts_at, tasks = grid.next_row, tasks_of(hours)
     stitches_at = parts_at + PARTS_ROWS
@@ -46,12 +41,11 @@ def write_hours(grid: Grid, quote: Quote, speech: Speech) -> HourRefs:
     grid.next_row = tasks_at + TASKS_ROWS + len(tasks) + range_rows(hours)
     taken = hour_assumptions_block(grid, hours, workshop, speech)
     grid.break_here()
-    turn = _turn(grid, tasks, tasks_at + FIRST_LINE)
     ground = HourGround(
         hours=hours,
         workshop=workshop,
         taken=taken,
-        timings=timings_block(grid, workshop, hours.bases, turn, taken, speech),
+        timings=timings_block(grid, workshop, hours.bases, taken, speech),
         parts=parts_span(grid.title, parts_at),
         speech=speech,
     )
@@ -65,9 +59,3 @@ def write_hours(grid: Grid, quote: Quote, speech: Speech) -> HourRefs:
     refs = parts_block(grid, ground, stitches, listed, half_width)
     grid.print_tables()
     return refs
-
-
-def _turn(grid: Grid, tasks: Sequence[Task], first_row: int) -> Ref | None:
-    """Return the cell of the minutes that turning a row takes, where the work has any."""
-    rows = [row for row, task in enumerate(tasks, first_row) if task.what == "turn"]
-    return Ref(grid.title, "E", rows[0], "") if rows else None

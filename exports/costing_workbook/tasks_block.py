@@ -20,10 +20,7 @@ from quoting.core.ground.money import MINUTES_PER_HOUR
 from quoting.core.plan.gauge import Sureness
 from quoting.wording import part_words, task_words
 
-FIRST_LINE = 3
-"""The rows of the block before its first task: a free one, its title, its headings."""
-
-RIP_BACK, EXTRAS = "rip_back", "extras"
+RIP_BACK, TURN, EXTRAS = "rip_back", "turn", "extras"
 NOT_GIVEN = "not given"
 
 
@@ -72,8 +69,9 @@ def _task(
     grid: Grid, task: Task, each: Cell, readings: ReadingRefs | None, ground: HourGround
 ) -> None:
     row, is_given = grid.next_row, task.what not in ground.hours.not_given
-    minutes_at = str(ground.timings.rip_back) if task.what == RIP_BACK else f"E{row}"
-    count = reckoned(_count(minutes_at, row, readings), task.readings * is_given, COUNT)
+    habits = ground.timings.habits
+    given_at = {RIP_BACK: str(habits.rip_back), TURN: str(habits.turn)}.get(task.what, f"E{row}")
+    count = reckoned(_count(given_at, row, readings), task.readings * is_given, COUNT)
     share = task.half_width_min / task.minutes if task.minutes else ONE_TIMING_LIMITS
     grid.line(
         words(task_words(task.what, ground.speech)),
@@ -91,10 +89,13 @@ def _task(
 
 
 def _minutes_each(task: Task, ground: HourGround, stitches: StitchRefs) -> Cell:
-    """Return the minutes of one: an input, or of ripping back a share of the stitching."""
+    """Return the minutes of one: an input, here or where the timings read it too."""
+    habits = ground.timings.habits
     if task.what == RIP_BACK:
-        share = f"N({ground.timings.rip_back})*SUM({stitches.minutes})"
+        share = f"N({habits.rip_back})*SUM({stitches.minutes})"
         return reckoned(share, task.minutes_each, FINE)
+    if task.what == TURN:
+        return reckoned(f"N({habits.turn})", task.minutes_each, FINE)
     rule = MEASURE.called("minutes each")
     if task.what == EXTRAS:
         return yours(task.minutes_each, FINE, rule)
@@ -102,12 +103,12 @@ def _minutes_each(task: Task, ground: HourGround, stitches: StitchRefs) -> Cell:
     return yours(given, FINE, rule.or_empty())
 
 
-def _count(minutes_at: str, row: int, readings: ReadingRefs | None) -> str:
+def _count(given_at: str, row: int, readings: ReadingRefs | None) -> str:
     """Return of how many readings the minutes are the mean: one figure is one, nothing is none."""
     one = "1"
     if readings is not None:
         one = f"IF(ROUND(N(E{row})-{readings.mean},9)=0,{readings.count},1)"
-    return f'IF({minutes_at}="",0,{one})'
+    return f'IF({given_at}="",0,{one})'
 
 
 def _sureness(row: int, now: str) -> Cell:

@@ -5,20 +5,20 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
+from exports.costing_workbook.habits_rows import HabitRefs, habits_rows
 from exports.costing_workbook.hour_assumptions_block import HourAssumptions
 from exports.costing_workbook.pace_formulas import PaceCells, student_t
 from exports.sheets.cells import Cell, Formula, Look, Ref, Span, heads, reckoned, words, yours
 from exports.sheets.grid import Fault, Grid
 from exports.sheets.lines import Lines
 from exports.sheets.number_formats import COUNT as WHOLE
-from exports.sheets.number_formats import FINE, SHARE
-from exports.sheets.rules import COUNT, MEASURE, SOME, SOME_WHOLE, one_of
-from exports.sheets.rules import SHARE as A_SHARE
+from exports.sheets.number_formats import FINE
+from exports.sheets.rules import COUNT, SOME, SOME_WHOLE, one_of
 from quoting.core.estimate.pace import CONFIDENCE, Pace
 from quoting.core.estimate.stitching_time import basic_session, paces_of
 from quoting.core.ground.place import NOWHERE
 from quoting.core.ground.student_t import two_sided_t
-from quoting.core.workshop.timings import TimedStitch, Timing, mean
+from quoting.core.workshop.timings import TimedStitch, Timing
 from quoting.core.workshop.workshop import Workshop
 from quoting.wording import Speech, timed_words
 
@@ -38,10 +38,10 @@ class PaceRefs(PaceCells):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TimingRefs:
-    """The pace of each timed stitch, and the share of the stitching that is ripped back."""
+    """The pace of each timed stitch, and what else the maker always does: see `HabitRefs`."""
 
     paces: Mapping[TimedStitch, PaceRefs]
-    rip_back: Ref
+    habits: HabitRefs
 
     @property
     def sessions(self) -> list[Ref]:
@@ -53,52 +53,18 @@ def timings_block(
     grid: Grid,
     workshop: Workshop,
     bases: Sequence[TimedStitch],
-    turn: Ref | None,
     taken: HourAssumptions,
     speech: Speech,
 ) -> TimingRefs:
-    """Write the timings that the hours rest on and return each stitch's pace.
-
-    `turn` is the cell of the minutes that turning a row takes, where the work has any.
-    """
+    """Write the timings that the hours rest on and return each stitch's pace."""
     grid.block("Your timings")
-    rest = _habit(
-        grid,
-        "Rest, added to minutes stopped at every pause",
-        yours(workshop.pay.rest_allowance, SHARE, A_SHARE),
-        "rest_allowance",
-    )
-    lost = workshop.minutes.rip_back
-    rip_back = _habit(
-        grid,
-        "Ripping back, of the stitching",
-        yours("" if lost is None else lost, SHARE, A_SHARE.or_empty()),
-        "rip_back",
-    )
-    paces, habits = paces_of(workshop), _Habits(rest, turn or _turn(grid, workshop))
+    habits, paces = habits_rows(grid, workshop), paces_of(workshop)
     return TimingRefs(
         paces={
             base: _pace(grid, base, paces[base], workshop, habits, taken, speech) for base in bases
         },
-        rip_back=rip_back,
+        habits=habits,
     )
-
-
-def _habit(grid: Grid, label: str, cell: Cell, name: str) -> Ref:
-    return grid.name(name, grid.line(words(label), None, cell)[1])
-
-
-def _turn(grid: Grid, workshop: Workshop) -> Ref:
-    """Write what turning a row takes, where the work has no turn but the sessions may have."""
-    given = workshop.minutes.turn
-    cell = yours("" if given is None else mean(given), FINE, MEASURE.or_empty())
-    return grid.line(words("Turning a row, minutes"), None, cell)[1]
-
-
-@dataclass(frozen=True, slots=True)
-class _Habits:
-    rest: Ref
-    turn: Ref
 
 
 def _pace(
@@ -106,7 +72,7 @@ def _pace(
     base: TimedStitch,
     pace: Pace,
     workshop: Workshop,
-    habits: _Habits,
+    habits: HabitRefs,
     taken: HourAssumptions,
     speech: Speech,
 ) -> PaceRefs:
@@ -136,7 +102,7 @@ def _session(
     called: str,
     timing: Timing | None,
     workshop: Workshop,
-    habits: _Habits,
+    habits: HabitRefs,
     each: Ref,
 ) -> None:
     """Write one session, or a spare line for one."""
