@@ -114,12 +114,13 @@ def granted(label: str, value: Any) -> Iterator[bool]:
 Figures = dict[str, Any]
 
 
-def expected(quote: Quote, each: Input, session: int, told: Callable[[Quote], Figures]) -> Figures:
-    """Return what is told of the quote that the program gives for a changed figure.
+def expected(
+    quote: Quote, each: Input, value: Any, session: int, told: Callable[[Quote], Figures]
+) -> Figures:
+    """Return what is told of the quote that the program gives for another value of a figure.
 
     `session` is which of the lines of its label it is.
     """
-    value: Any = each.other
     with granted(each.label, value) as is_granted:
         if is_granted:
             return told(sample_quote(quote.order, quote.workshop))
