@@ -216,7 +216,8 @@ class Grid:
 
 def _digits(cell: Cell) -> float:
     """Return about how many digits of the column's width a text takes."""
-    text = str(cell.content)
+    content = cell.content
+    text = str(content.value if isinstance(content, Formula) else content)
     if cell.look in HEADINGS:
         return len(text) * WIDE
     broad = sum(letter in BROAD_LETTERS or letter >= FIRST_IDEOGRAPH for letter in text)

@@ -21,7 +21,12 @@ QUOTE_FOLLOWS = (
     "fees, tax, target, rounding. Money is rounded half up to the currency's own decimals (ISO "
     "4217), hours to two decimals and grams to whole ones before they meet money.",
     "Rows, stitches, ends, carries and the choice of skeins are the program's own: they stay as "
-    "they are. When the size, the stripes or a price of yarn changes much, ask for a new quote.",
+    "they are. Where a change would make the program count anew, the line says so, and so does the "
+    "top of every sheet, until you ask for a new quote.",
+    "A line of a list can be copied, filled in, put between others or taken out: sums go by the "
+    "words of the lines. Two or three lines wait for further extras, fees and timings.",
+    "What was quoted stands beside what follows your changes; the actuals are for what it really "
+    "took.",
     "The price is solved in one step, from costs, fees, tax and target, so that no cell has to "
     "look at itself.",
 )

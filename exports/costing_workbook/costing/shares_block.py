@@ -11,8 +11,14 @@ from openpyxl.chart.label import DataLabelList
 from openpyxl.chart.layout import Layout, ManualLayout
 from openpyxl.chart.series import Series
 from openpyxl.chart.shapes import GraphicalProperties
-from openpyxl.chart.text import RichText
-from openpyxl.drawing.text import CharacterProperties, Paragraph, ParagraphProperties
+from openpyxl.chart.text import RichText, Text
+from openpyxl.chart.title import Title
+from openpyxl.drawing.text import (
+    CharacterProperties,
+    Paragraph,
+    ParagraphProperties,
+    RegularTextRun,
+)
 
 from exports.costing_workbook.costing.costs_block import FOOT_GAP
 from exports.costing_workbook.costing.result_block import ResultRefs, Sums
@@ -38,11 +44,11 @@ KINDS = {
 PARTS = (*KINDS, "Fees", "Sales tax", "Profit")
 TITLE = "Where the price goes"
 INK_GREY = "595959"
-SMALL_PRINT = 800
+SMALL_PRINT, TITLE_PRINT = 800, 1000
 """In hundredths of a point."""
 
-WIDTH_CM, HEIGHT_CM = 11, 4.7
-PLOT = ManualLayout(layoutTarget="inner", xMode="edge", yMode="edge", x=0.4, y=0.02, w=0.45, h=0.96)
+WIDTH_CM, HEIGHT_CM = 11, 5.2
+PLOT = ManualLayout(layoutTarget="inner", xMode="edge", yMode="edge", x=0.4, y=0.16, w=0.45, h=0.82)
 
 
 def shares_block(grid: Grid, quote: Quote, sums: Sums, result: ResultRefs, shapes: Shapes) -> Check:
@@ -89,7 +95,7 @@ def _chart(grid: Grid, labels: list[Ref], amounts: list[Ref], shapes: Shapes) ->
     first, last = labels[0].row, labels[-1].row
     chart = BarChart()
     chart.type, chart.style, chart.gapWidth, chart.legend = "bar", 1, 40, None
-    chart.title = None
+    chart.title = _title(TITLE)
     chart.width, chart.height = WIDTH_CM, HEIGHT_CM
     chart.add_data(Reference(grid.sheet, min_col=6, min_row=first, max_row=last))
     chart.set_categories(Reference(grid.sheet, min_col=1, min_row=first, max_row=last))
@@ -108,7 +114,14 @@ def _chart(grid: Grid, labels: list[Ref], amounts: list[Ref], shapes: Shapes) ->
     parts = [Decimal(str(ref.value)) for ref in amounts]
     named = zip((str(label.value) for label in labels), parts, strict=True)
     described = parts_sentence(sum(parts, Decimal(0)), named, shapes.speech)
-    add_chart(grid.sheet, chart, f"B{first}", TITLE, described)
+    add_chart(grid.sheet, chart, f"B{first - 1}", TITLE, described)
+
+
+def _title(text: str) -> Title:
+    """Return a title over a chart, larger than its small print."""
+    bold = CharacterProperties(sz=TITLE_PRINT, b=True)
+    line = Paragraph(pPr=ParagraphProperties(defRPr=bold), r=[RegularTextRun(rPr=bold, t=text)])
+    return Title(tx=Text(rich=RichText(p=[line])), overlay=False)
 
 
 def small_print() -> RichText:
