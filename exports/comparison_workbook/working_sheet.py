@@ -12,7 +12,7 @@ from exports.comparison_workbook.prices_table import prices_table
 from exports.comparison_workbook.results_table import ResultRefs, Sums, results_table
 from exports.comparison_workbook.rules_tables import rules_tables
 from exports.comparison_workbook.shares_table import ShareRefs, shares_table
-from exports.comparison_workbook.size_rows import Rows
+from exports.comparison_workbook.size_rows import Rows, Sized
 from exports.comparison_workbook.sold_table import Selling, SoldRefs, sold_table
 from exports.comparison_workbook.terms_sheet import Shared
 from exports.comparison_workbook.yarn_lines import AmountSpans
@@ -56,16 +56,8 @@ def write_working(
     costs = costs_table(grid, rows, inputs, yarn, shared, shapes)
     priced = payments_table(grid, rows, inputs, costs, shared, shapes)
     prices = prices_table(grid, rows, priced, shared, shapes)
-    sales = [
-        Selling(
-            sized=sized,
-            own=own,
-            cost=cost,
-            each=Formula(str(each), sized.quote.price.each),
-            sold=sized.quote.price.sold,
-        )
-        for sized, own, cost, each in zip(rows.all, inputs, costs, prices, strict=True)
-    ]
+    asked_for = zip(rows.all, inputs, costs, prices, strict=True)
+    sales = [_selling(sized, own, cost, each) for sized, own, cost, each in asked_for]
     sold = sold_table(grid, "What the buyer pays, and what is left", sales, shared, shapes)
     sums = [
         Sums(sized, cost, count, sale)
@@ -83,3 +75,10 @@ def write_working(
         shares=shares,
         rules=rules,
     )
+
+
+def _selling(sized: Sized, own: InputRefs, cost: CostRefs, each: Ref) -> Selling:
+    """Return the sale of a size at the price that is asked for it."""
+    price = sized.quote.price
+    each_price = Formula(str(each), price.each)
+    return Selling(sized=sized, own=own, cost=cost, each=each_price, sold=price.sold)

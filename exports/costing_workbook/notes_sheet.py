@@ -6,8 +6,9 @@ from collections.abc import Callable, Iterable, Iterator
 from textwrap import wrap
 
 from exports.sheets.cells import Look, clean_text, words
-from exports.sheets.grid import LINE_POINTS, Grid
+from exports.sheets.grid import Grid
 from exports.sheets.heading import heading
+from exports.sheets.line_heights import LINE_POINTS
 from quoting.core.ground.cautions import Reader
 from quoting.core.quote.quote import Quote
 from quoting.wording import QUOTE_FOLLOWS, Speech, caution_sentence, quote_sources

@@ -15,22 +15,13 @@ from openpyxl.worksheet.pagebreak import Break
 from openpyxl.worksheet.worksheet import Worksheet
 
 from exports.sheets.cells import Cell, Formula, Look, Ref, Span, Value, clean_text
+from exports.sheets.line_heights import LINE_POINTS, line_height
 from exports.sheets.rules import Rule
-from exports.sheets.styles import FIGURES, HEADINGS, WRAPPED, fill_of, style_of
+from exports.sheets.styles import FIGURES, fill_of, style_of
 from quoting.wording import grouped_as
-
-WIDE = 1.4
-"""How much wider than a digit a character of a bold heading may be, its margins with it."""
-
-NARROW, BROAD = 1.0, 1.9
-"""How much wider a letter of plain words may be, and one of the broad ones."""
-
-BROAD_LETTERS = frozenset("mwMW@%&")
-FIRST_IDEOGRAPH = "\u1100"
 
 LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 NOT_RECKONED = "cannot be reckoned"
-LINE_POINTS, TITLE_POINTS = 15.0, 26.0
 LEAD_INS = ("=", "+", "-", "@", "\t", "\r", "\n", "#")
 """A text that begins so would be read as a formula or an error if it were typed (OWASP)."""
 
@@ -69,6 +60,7 @@ class Grid:
         self.sheet: Worksheet = book.create_sheet(title)
         self.flags, self.labels = flags, labels
         self.width = sum(widths[: LETTERS.index(flags)] if flags else widths)
+        self._widths = widths
         self.cached: dict[str, Value] = {}
         self.next_row = 1
         self._dressed: dict[tuple[str, ...], StyleArray] = {}
@@ -85,7 +77,7 @@ class Grid:
         What is typed into its inputs is checked, and what is wrong is said at the end of the row.
         """
         row, self.next_row = self.next_row, self.next_row + 1
-        tall = height or self._height(cells)
+        tall = height or line_height(cells, self._widths)
         if tall > LINE_POINTS:
             self.sheet.row_dimensions[row].height = tall
         refs = [
@@ -172,17 +164,6 @@ class Grid:
             self.sheet.add_data_validation(self._checked[unnamed])
         self._checked[unnamed].add(at)
 
-    def _height(self, cells: Sequence[Cell | None]) -> float:
-        """Return the height that a line's title, headings or wrapped words need, in points."""
-        if any(cell is not None and cell.look is Look.TITLE for cell in cells):
-            return TITLE_POINTS
-        lines = [
-            -(-_digits(cell) // self.sheet.column_dimensions[letter].width)
-            for letter, cell in zip(LETTERS, cells, strict=False)
-            if cell is not None and cell.look in HEADINGS | WRAPPED
-        ]
-        return max(lines, default=1) * LINE_POINTS
-
     def _put(self, row: int, column: int, cell: Cell, look: Look) -> Ref:
         at, content, letter = _new_cell(self.sheet, row, column), cell.content, LETTERS[column - 1]
         self._dress(at, look, cell.shape)
@@ -212,16 +193,6 @@ class Grid:
         at.style = look.value
         at.number_format = grouped_as(shape, self.book.properties.language)
         return _worn(at)
-
-
-def _digits(cell: Cell) -> float:
-    """Return about how many digits of the column's width a text takes."""
-    content = cell.content
-    text = str(content.value if isinstance(content, Formula) else content)
-    if cell.look in HEADINGS:
-        return len(text) * WIDE
-    broad = sum(letter in BROAD_LETTERS or letter >= FIRST_IDEOGRAPH for letter in text)
-    return broad * BROAD + (len(text) - broad) * NARROW
 
 
 def _cell(sheet: Worksheet, row: int, column: int) -> SheetCell:

@@ -89,8 +89,9 @@ def test_the_text_that_a_formula_comes_to_is_coded_as_well() -> None:
 
 def test_a_text_of_an_order_is_coded_in_cells_and_charts() -> None:
     order = replace(sample_order(), title="_x003D_", extras=(Extra(what="_x0041_ <b>"),))
-    costing = part(workbook_bytes(sample_quote(order)), "xl/worksheets/sheet1.xml")
-    assert "_x005F_x003D_" in costing
+    content = workbook_bytes(sample_quote(order))
+    summary, costing = (part(content, f"xl/worksheets/sheet{number}.xml") for number in (1, 2))
+    assert "_x005F_x003D_" in summary
     assert "_x005F_x0041_ &lt;b&gt;" in costing
     labelled = type(PRAM)(width_cm=60, height_cm=75, label="_x003D_")
     sizes = comparison_bytes(compared(labelled, COT))
@@ -189,10 +190,9 @@ def test_counts_elsewhere_keep_the_plain_format(language: str) -> None:
 )
 def test_the_footer_names_what_it_is_of_and_the_page(named: str, wanted: str) -> None:
     """ECMA-376, part 1, 18.3.1.46: `&A`, `&P`, `&N` are the sheet, the page and all pages."""
-    sheet = Workbook().active
-    assert sheet is not None
-    set_up(sheet, "en_GB", named, heads_row=None, wide=False)  # type: ignore[arg-type]
-    said = str(sheet.HeaderFooter.oddFooter)
+    grid = Grid(Workbook(), "Plain", [10])
+    set_up(grid, "en_GB", named, heads_row=1, wide=False)
+    said = str(grid.sheet.HeaderFooter.oddFooter)
     assert said == wanted.replace("Page", "&A", 1) + "&P / &N"
     assert len(said) <= 255
 

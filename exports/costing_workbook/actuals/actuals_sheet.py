@@ -6,11 +6,13 @@ from exports.costing_workbook.actuals.actual_line import ActualLine, compare_lin
 from exports.costing_workbook.actuals.actual_money_block import money_block
 from exports.costing_workbook.hours.parts_block import HourRefs
 from exports.costing_workbook.summary_sheet import Found
+from exports.costing_workbook.yarn.colour_lines import ColourLines
 from exports.costing_workbook.yarn.yarn_sheet import YarnRefs
-from exports.sheets.cells import Formula, Look, Ref, heads, span_of, words
+from exports.sheets.cells import Formula, Look, Ref, beside, heads, span_of, words
 from exports.sheets.grid import Grid
 from exports.sheets.heading import heading
 from exports.sheets.number_formats import COUNT, FINE, HOURS, Shapes
+from quoting.core.estimate.estimate import ColourEstimate
 from quoting.core.estimate.hours import Part
 from quoting.core.ground.money import MINUTES_PER_HOUR, round_half_up
 from quoting.core.quote.quote import Quote
@@ -68,22 +70,30 @@ def _yarn(grid: Grid, quote: Quote, yarns: YarnRefs, shapes: Shapes) -> None:
     grid.block("Yarn, g")
     grid.line(*HEADS)
     lines = []
-    for colour, name in zip(colours, yarns.names, strict=True):
-        grams = Formula(yarns.colours.grams(str(name)), round_half_up(colour.grams, 0))
-        lines.append(compare_line(grid, words(colour.colour), grams, COUNT))
+    for colour in colours:
+        grams = yarns.colours.grams(beside("A", grid.next_row))
+        expected = Formula(grams, round_half_up(colour.grams, 0))
+        lines.append(compare_line(grid, words(colour.colour), expected, COUNT))
     grid.block(f"Yarn in a stitch, {shapes.short_unit}")
     grid.line(*HEADS)
-    for colour, name, line in zip(colours, yarns.names, lines, strict=True):
-        stitches = max(1, sum(colour.yarn.counts.values()))
-        each = shapes.long(colour.yarn.stitches_m) * shapes.short_per_long / stitches
-        sewn, count = yarns.colours.length_in_stitches(str(name)), yarns.colours.stitches(str(name))
-        other = f"{yarns.colours.expected(str(name))}-{sewn}"
-        took = f"{line.really}*{yarns.colours.length_per_gram(str(name))}-({other})"
-        per_stitch = f"{shapes.short_per_long}/MAX(1,{count})"
-        compare_line(
-            grid,
-            words(colour.colour),
-            Formula(f"{sewn}*{per_stitch}", each),
-            FINE,
-            Formula(f'IF({line.really}="","",({took})*{per_stitch})', ""),
-        )
+    for colour, line in zip(colours, lines, strict=True):
+        _stitch_yarn(grid, colour, yarns.colours, line.really, shapes)
+
+
+def _stitch_yarn(
+    grid: Grid, colour: ColourEstimate, lines: ColourLines, really: Ref, shapes: Shapes
+) -> None:
+    """Write the yarn that a stitch of one colour took: of all of it less what is no stitch."""
+    name = beside("A", grid.next_row)
+    stitches = max(1, sum(colour.yarn.counts.values()))
+    each = shapes.long(colour.yarn.stitches_m) * shapes.short_per_long / stitches
+    sewn = lines.length_in_stitches(name)
+    took = f"{really}*{lines.length_per_gram(name)}-({lines.expected(name)}-{sewn})"
+    per_stitch = f"{shapes.short_per_long}/MAX(1,{lines.stitches(name)})"
+    compare_line(
+        grid,
+        words(colour.colour),
+        Formula(f"{sewn}*{per_stitch}", each),
+        FINE,
+        Formula(f'IF({really}="","",({took})*{per_stitch})', ""),
+    )

@@ -72,15 +72,14 @@ def colours_head(grid: Grid, quote: Quote, shapes: Shapes) -> ColourLines:
     return ColourLines(FoundLines(lines, "B"))
 
 
-def colours_block(grid: Grid, rests: ColourRests) -> list[Ref]:
-    """Write the line of every colour and the sums of all; return the cells of their names."""
+def colours_block(grid: Grid, rests: ColourRests) -> None:
+    """Write the line of every colour and the sums of all."""
     after, lines = grid.next_row, rests.lines.found.lines
     grid.next_row = lines.heads_row + 1
     written = [_colour(grid, colour, rests) for colour in rests.quote.estimate.colours]
     lines.close(1)
     _foot(grid, written, lines)
     grid.next_row = after
-    return [refs[1] for refs in written]
 
 
 def _colour(grid: Grid, colour: ColourEstimate, rests: ColourRests) -> list[Ref]:

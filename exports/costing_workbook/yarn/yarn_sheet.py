@@ -16,7 +16,7 @@ from exports.costing_workbook.yarn.stitch_yarn_block import stitch_yarn_block
 from exports.costing_workbook.yarn.stitches_block import stitches_block
 from exports.costing_workbook.yarn.yarn_assumptions_block import assumptions_block
 from exports.costing_workbook.yarn.yarns_block import yarns_block
-from exports.sheets.cells import Look, Ref, words
+from exports.sheets.cells import Look, words
 from exports.sheets.checks import Check, state_line
 from exports.sheets.grid import Fault, Grid
 from exports.sheets.legend import legend
@@ -31,11 +31,9 @@ WIDTHS = (3, 16, 19, 18, *[9.5] * 17, 60)
 class YarnRefs:
     """What other sheets read of the yarn, all of it by the words of a colour.
 
-    `names` are the cells of the colours' names, in the order of the estimate; `checks` what should
-    hold of the yarn.
+    `checks` are what should hold of it.
     """
 
-    names: tuple[Ref, ...]
     colours: ColourLines
     packs: PackLines
     shelf: ShelfLines
@@ -71,9 +69,9 @@ def write_yarn(grid: Grid, quote: Quote, shapes: Shapes) -> YarnRefs:
         quote=quote,
         shapes=shapes,
     )
-    names = tuple(colours_block(grid, rests))
+    colours_block(grid, rests)
     checks = (_yarn_held(colours, shapes),)
-    return YarnRefs(names=names, colours=colours, packs=packs, shelf=shelf, checks=checks)
+    return YarnRefs(colours=colours, packs=packs, shelf=shelf, checks=checks)
 
 
 def _yarn_held(colours: ColourLines, shapes: Shapes) -> Check:
