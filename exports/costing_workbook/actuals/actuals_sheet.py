@@ -43,7 +43,8 @@ def _hours(grid: Grid, quote: Quote, hours: HourRefs) -> ActualLine:
         for part, ref in hours.parts.items()
     }
     typed = span_of([line.really for line in parts.values()])
-    together = Formula(f'IF(COUNT({typed})=0,"",SUM({typed}))', "")
+    known = "+".join(line.best for line in parts.values())
+    together = Formula(f'IF(COUNT({typed})=0,"",{known})', "")
     total = Formula(str(hours.total), own.total)
     every = compare_line(grid, words("All hours", Look.FOOT), total, HOURS, together)
     _pace(grid, hours, parts[Part.STITCHING].really)
