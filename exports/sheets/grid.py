@@ -21,6 +21,9 @@ from exports.sheets.styles import FIGURES, fill_of, style_of
 from quoting.wording import grouped_as
 
 LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
+LONGEST_TEXT = 32_767
+"""Characters that a cell can hold (ECMA-376, part 1, 18.3.1.4, as programs have it)."""
+
 NOT_RECKONED = "cannot be reckoned"
 LEAD_INS = ("=", "+", "-", "@", "\t", "\r", "\n", "#")
 """A text that begins so would be read as a formula or an error if it were typed (OWASP)."""
@@ -136,11 +139,6 @@ class Grid:
         """Begin a new page of print with the next line."""
         self.sheet.row_breaks.append(Break(id=self.next_row - 1))
 
-    def print_tables(self) -> None:
-        """Print what is written so far, but not what the lines say of what is wrong with them."""
-        last = LETTERS[LETTERS.index(self.flags) - 1]
-        self.sheet.print_area = f"A1:{last}{self.sheet.max_row}"
-
     def _flag(self, row: int, cells: Sequence[Cell | None], faults: Sequence[Fault]) -> None:
         """Let the inputs of a line take only what they may; write what is wrong with the line."""
         ruled = [
@@ -168,13 +166,13 @@ class Grid:
         at, content, letter = _new_cell(self.sheet, row, column), cell.content, LETTERS[column - 1]
         self._dress(at, look, cell.shape)
         if isinstance(content, Formula):
-            at.value = "=" + content.expression.replace(f"{self.title}!", "")
+            _write(at, "=" + content.expression.replace(f"{self.title}!", ""), "f")
             self.cached[f"{letter}{row}"] = content.value
             return Ref(self.title, letter, row, content.value)
         if isinstance(content, str):
             _write_text(at, clean_text(content))
         else:
-            at.value = content
+            _write(at, content, "n")
         return Ref(self.title, letter, row, content)
 
     def _dress(self, at: SheetCell, look: Look, shape: str) -> None:
@@ -205,6 +203,12 @@ def _new_cell(sheet: Worksheet, row: int, column: int) -> SheetCell:
     """Return a new cell of a sheet: most lines are new, and looking for old cells takes longer."""
     at = sheet._cells[row, column] = SheetCell(sheet, row, column)
     return at
+
+
+def _write(at: SheetCell, value: Value, kind: str) -> None:
+    """Write a value whose kind is known: the library would look for it in every one anew."""
+    at._value = value  # type: ignore[attr-defined]
+    at.data_type = kind
 
 
 def _worn(at: SheetCell) -> StyleArray:
@@ -240,8 +244,7 @@ def _write_text(at: SheetCell, text: str) -> None:
     """Write a text that stays one, also when somebody edits the cell; of no text nothing."""
     if not text:
         return
-    at.value = text
-    at.data_type = "s"
+    _write(at, text[:LONGEST_TEXT], "s")
     if text.startswith(LEAD_INS):
         _wear(at, _worn(at))
         at.quotePrefix = True

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from exports.sheets.cells import Cell, Formula, Look
 from exports.sheets.styles import HEADINGS, WRAPPED
 
+_WRAPPING = HEADINGS | WRAPPED
 LINE_POINTS, TITLE_POINTS = 15.0, 26.0
 
 WIDE = 1.4
@@ -26,9 +27,15 @@ def line_height(cells: Sequence[Cell | None], widths: Sequence[float]) -> float:
     lines = [
         -(-_digits(cell) // width)
         for width, cell in zip(widths, cells, strict=False)
-        if cell is not None and cell.look in HEADINGS | WRAPPED
+        if cell is not None and cell.look in _WRAPPING and not _is_short(cell, width)
     ]
     return max(lines, default=1) * LINE_POINTS
+
+
+def _is_short(cell: Cell, width: float) -> bool:
+    """Return whether a text is so short that it fits whatever its letters are."""
+    content = cell.content
+    return isinstance(content, str) and len(content) * BROAD <= width
 
 
 def _digits(cell: Cell) -> float:

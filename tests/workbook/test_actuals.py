@@ -19,7 +19,7 @@ QUOTE = sample_quote()
 
 @pytest.fixture(scope="module")
 def filled(tmp_path_factory: pytest.TempPathFactory) -> Workbook:
-    """Return the workbook with twelve hours of stitching, and 205 g of oat that cost £14.40 more."""
+    """Return the workbook with twelve hours of stitching, 205 g of oat, and yarn for £46.60."""
     book = opened(workbook_bytes(QUOTE))
     sheet = book["Actuals"]
     rows = [(cell.value, cell.row) for cell in sheet["A"]]
@@ -41,7 +41,7 @@ def test_hours_and_grams_stand_beside_what_was_estimated(filled: Workbook) -> No
     hours = by(block(filled["Actuals"], "Hours"), "A")
     assert hours["Stitching"]["difference"] == pytest.approx(12 - 9.44)
     assert hours["Stitching"]["of the estimate"] == pytest.approx(12 / 9.44 - 1)
-    assert hours["All hours"]["really"] == 12
+    assert hours["All hours"]["really"] == pytest.approx(13.04 - 9.44 + 12), "the rest as estimated"
     oat = by(block(filled["Actuals"], "Yarn, g"), "A")["oat"]
     assert oat["difference"] == pytest.approx(205 - oat["estimated"])
 
@@ -60,12 +60,10 @@ def test_the_real_pace_and_the_real_yarn_of_a_stitch_follow(filled: Workbook) ->
 
 
 def test_an_hour_really_earned_what_is_left_over_the_hours_it_took(filled: Workbook) -> None:
-    """By hand: 297 less fees 4.86, yarn 46.60, box and wrapping and post, overhead 12 × 1.80."""
+    """By hand: 297 less fees 4.86, yarn 46.60, box and wrapping and post, overhead 15.60 × 1.80."""
     price = QUOTE.price
     money = by(block(filled["Actuals"], "What it came to"), "A")
-    others = exact(money["Extras"]["estimated"]) + exact(
-        money["Packaging and delivery"]["estimated"]
-    )
-    left = Decimal(297) - price.fees - Decimal("46.60") - others - Decimal("21.60")
-    assert exact(named(filled, "really_earned")) == round(left / 12, 2)
+    others = [exact(money[name]["estimated"]) for name in ("Extras", "Packaging and delivery")]
+    left = Decimal(297) - price.fees - Decimal("46.60") - sum(others) - Decimal("28.08")
+    assert exact(named(filled, "really_earned")) == round(left / Decimal("15.60"), 2)
     assert shown(filled, main_figures(QUOTE)) == main_figures(QUOTE), "the costing stays as it was"

@@ -56,6 +56,4 @@ def write_hours(grid: Grid, quote: Quote, speech: Speech) -> HourRefs:
     listed = tasks_block(grid, ground, stitches, several)
     half_width = range_block(grid, ground, stitches, listed)
     grid.next_row = parts_at
-    refs = parts_block(grid, ground, stitches, listed, half_width)
-    grid.print_tables()
-    return refs
+    return parts_block(grid, ground, stitches, listed, half_width)
