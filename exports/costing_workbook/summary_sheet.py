@@ -21,7 +21,7 @@ from quoting.wording import sheet_day, sheet_money
 
 TITLE = "Summary"
 GROSS, EARNED = "Gross: the buyer pays", "An hour earns"
-WIDTHS = (44, 18, 18, 18, 20)
+WIDTHS = (42, 24, 18, 18, 18)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -57,7 +57,7 @@ def _quote(grid: Grid, quote: Quote, shapes: Shapes) -> None:
     grid.block("The quote")
     grid.line(words("Number"), words(quote.number))
     if quote.order.buyer:
-        grid.line(words("For"), words(quote.order.buyer, Look.NOTE))
+        grid.line(words("For"), words(quote.order.buyer))
     grid.line(words("Blankets"), words(speech.count(quote.order.quantity, "blanket"), Look.NOTE))
     size = speech.size(quote.plan.width_cm, quote.plan.height_cm)
     grid.line(words("Size"), words(size, Look.NOTE))

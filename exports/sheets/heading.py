@@ -8,7 +8,7 @@ from exports.sheets.cells import Look, clean_text, words
 from exports.sheets.checks import state_line
 from exports.sheets.grid import Grid
 
-TITLE_CHARACTER = 2.4
+TITLE_CHARACTER = 3.0
 """How many digits of the sheet's print a wide letter of a title takes."""
 
 
