@@ -6,9 +6,9 @@ from dataclasses import dataclass, replace
 
 from exports.comparison_workbook.costs_table import TITLE, CostRefs
 from exports.comparison_workbook.inputs_table import InputRefs
-from exports.comparison_workbook.sized import Rows, Sized
+from exports.comparison_workbook.size_rows import Rows, Sized
 from exports.comparison_workbook.terms_sheet import Shared
-from exports.costing_workbook.terms_block import GIVEN, TermRefs, target_word
+from exports.costing_workbook.costing.terms_block import GIVEN, TermRefs, target_word
 from exports.sale_formulas.price_formula import (
     EquationRefs,
     costs_to_cover,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from exports.costing_workbook.terms_block import TermRefs
+from exports.costing_workbook.costing.terms_block import TermRefs
 from exports.sale_formulas.price_formula import (
     FactorRefs,
     charged_rate,

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from exports.costing_workbook.costs_block import CostRefs
-from exports.costing_workbook.terms_block import TermRefs
+from exports.costing_workbook.costing.costs_block import CostRefs
+from exports.costing_workbook.costing.terms_block import TermRefs
 from exports.sale_formulas.price_formula import EquationRefs, FactorRefs
 from exports.sale_formulas.sale_cells import (
     at_least,
@@ -14,7 +14,7 @@ from exports.sale_formulas.sale_cells import (
     tax_of,
     total_of_sale,
 )
-from exports.sheets.cells import Cell, Formula, Look, Ref, rounded, total_of
+from exports.sheets.cells import Cell, Formula, Look, Ref, rounded
 from exports.sheets.figure_lines import figure
 from exports.sheets.grid import Grid
 from exports.sheets.number_formats import COUNT, Shapes
@@ -56,7 +56,7 @@ def payments_rows(
     total = write(
         "The buyer would pay", Formula(total_of_sale(terms, price, tax, digits), once.sold.total)
     )
-    yarn = rounded(total_of(costs.of(LineKind.YARN)), digits)
+    yarn = rounded(costs.of(LineKind.YARN), digits)
     deposit = write(
         "Deposit of that", Formula(deposit_of(terms, yarn, total, digits), once.sold.deposit)
     )

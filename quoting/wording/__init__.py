@@ -2,6 +2,7 @@
 
 from quoting.wording.bodies import body_words
 from quoting.wording.cautions import caution_sentence
+from quoting.wording.chart_sentences import earnings_sentence, parts_sentence, sizes_sentence
 from quoting.wording.comparing import change_words, refusal_words, rule_words, verdict
 from quoting.wording.confirmed import confirming_digits
 from quoting.wording.drawing import drawing_description, drawing_title
@@ -27,7 +28,7 @@ from quoting.wording.rows_and_edges import (
     passes_label,
     point_words,
 )
-from quoting.wording.sheet_formats import sheet_money, sheet_number
+from quoting.wording.sheet_formats import grouped_as, sheet_day, sheet_money, sheet_number
 from quoting.wording.speech import FILE_SPEECH, Speech, speech_of
 from quoting.wording.trade_words import (
     ended_words,
@@ -65,11 +66,13 @@ __all__ = [
     "confirming_digits",
     "drawing_description",
     "drawing_title",
+    "earnings_sentence",
     "edge_name",
     "edge_words",
     "ended_words",
     "exchange_rate",
     "exchange_words",
+    "grouped_as",
     "guess_words",
     "guide_sentences",
     "is_locale",
@@ -80,6 +83,7 @@ __all__ = [
     "mistake_sentence",
     "notes_sentence",
     "part_words",
+    "parts_sentence",
     "pass_words",
     "passes_label",
     "point_words",
@@ -87,8 +91,10 @@ __all__ = [
     "refusal_words",
     "rule_words",
     "say_offer",
+    "sheet_day",
     "sheet_money",
     "sheet_number",
+    "sizes_sentence",
     "sold_as",
     "speech_of",
     "task_words",

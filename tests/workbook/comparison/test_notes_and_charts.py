@@ -113,7 +113,7 @@ def test_fifty_sizes_have_their_rows_and_charts() -> None:
     many = Comparison(sizes=plain.sizes * 50, refused=(), base=plain.base)
     book = opened(comparison_bytes(many), values=True)
     first = row_under(book, SHORT)
-    assert book["Sizes"][f"A{first + 49}"].value == "60x75cm"
+    assert book["Sizes"][f"A{first + 49}"].value == "60x75cm (50)"
     assert len(book["Sizes"]._charts) == 2
 
 
