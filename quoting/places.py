@@ -1,4 +1,7 @@
-"""Where templates/ and config/ are: inside an installed package, beside it in a checkout."""
+"""Where templates/ and config/ are: inside an installed package, beside it in a checkout.
+
+And where the user's own book is, unless she names another.
+"""
 
 from __future__ import annotations
 
@@ -25,6 +28,13 @@ def demo_order() -> Path:
 def demo_workshop() -> Path:
     """Return the demo's workshop file. Errors: as `_folder`."""
     return config_folder() / "demo" / "workshop.toml"
+
+
+def book_file() -> Path:
+    """Return where this user's book is kept; there need not be one yet."""
+    import platformdirs
+
+    return platformdirs.user_data_path("quoting", appauthor=False) / "book.db"
 
 
 def _folder(name: str) -> Path:

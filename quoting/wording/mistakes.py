@@ -9,6 +9,7 @@ from quoting.core.ground.errors import Fact, Facts, Mistake
 from quoting.core.workshop.categories import SC_IN_FOUR_INCHES
 from quoting.schema.kind import Kind
 from quoting.schema.places import kind_at
+from quoting.wording.book_mistakes import BOOK_MISTAKES
 from quoting.wording.mistake_facts import say_fact
 from quoting.wording.phrases import Sentences, sentence_for
 from quoting.wording.speech import Speech
@@ -202,6 +203,7 @@ MISTAKES: Sentences = {
     ),
     MistakeCode.TOO_MUCH: ("What came in place of reference rates is too long to be them.",),
     MistakeCode.NOT_RATES: ("What came is not the document of reference rates, and was not read.",),
+    **BOOK_MISTAKES,
 }
 
 _SETTLED: Facts = {

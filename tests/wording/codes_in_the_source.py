@@ -12,7 +12,7 @@ import quoting
 from quoting.core.ground.codes import CautionCode, MistakeCode
 
 PACKAGE = Path(quoting.__file__).parent
-PARTS = ("core", "files", "schema", "notation")
+PARTS = ("core", "files", "schema", "notation", "store")
 SOURCES = [
     *(path for part in PARTS for path in (PACKAGE / part).rglob("*.py")),
     PACKAGE / "rates.py",

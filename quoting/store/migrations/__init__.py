@@ -1,0 +1,1 @@
+"""How the tables of the book came to be as they are: one file for each version."""

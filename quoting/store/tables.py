@@ -1,0 +1,94 @@
+"""The tables of the book as they are now; `migrations` says how they came to be so."""
+
+from __future__ import annotations
+
+from sqlalchemy import (
+    Column,
+    Date,
+    Double,
+    ForeignKey,
+    Index,
+    Integer,
+    MetaData,
+    Table,
+    Text,
+)
+
+from quoting.store.columns import PLAIN_SORTED, ExactNumber, Moment
+
+METADATA = MetaData(
+    naming_convention={
+        "pk": "pk_%(table_name)s",
+        "fk": "fk_%(table_name)s_%(column_0_name)s",
+        "ix": "ix_%(table_name)s_%(column_0_name)s",
+    }
+)
+
+WORKSHOP_VERSIONS = Table(
+    "workshop_versions",
+    METADATA,
+    Column("number", Integer, primary_key=True, autoincrement=False),
+    Column("saved_at", Moment, nullable=False),
+    Column("brought_back", Integer, ForeignKey("workshop_versions.number")),
+    Column("record", Text, nullable=False),
+)
+"""Each version of the workshop, whole; numbered from 1, and never changed."""
+
+LOTS = Table(
+    "lots",
+    METADATA,
+    Column("id", Integer, primary_key=True),
+    Column("position", Integer, nullable=False),
+    Column("yarn", Text, nullable=False),
+    Column("colour", Text, nullable=False),
+    Column("lot", Text, nullable=False),
+    Column("grams", Double, nullable=False),
+    sqlite_autoincrement=True,
+)
+"""The shelf as it is now, in the order that the workshop lists it."""
+
+ORDERS = Table(
+    "orders",
+    METADATA,
+    Column("id", Integer, primary_key=True),
+    Column("revision", Integer, nullable=False),
+    Column("writer", Text, nullable=False),
+    Column("stage", Text, nullable=False),
+    Column("stage_before", Text),
+    Column("created_at", Moment, nullable=False),
+    Column("changed_at", Moment, nullable=False),
+    Column("title", Text, nullable=False),
+    Column("title_key", PLAIN_SORTED, nullable=False),
+    Column("buyer", Text, nullable=False),
+    Column("buyer_key", PLAIN_SORTED, nullable=False),
+    Column("wanted_by", Date),
+    Column("price", ExactNumber),
+    Column("currency", Text),
+    Column("earned_per_hour", ExactNumber),
+    Column("hours", ExactNumber),
+    Column("ready_by", Date),
+    sqlite_autoincrement=True,
+)
+"""Each order as lists show it; `title_key` and `buyer_key` are what is searched and sorted by."""
+
+Index(None, ORDERS.c.changed_at)
+
+ORDER_TEXTS = Table(
+    "order_texts",
+    METADATA,
+    Column("order_id", Integer, ForeignKey("orders.id"), primary_key=True, autoincrement=False),
+    Column("typed", Text, nullable=False),
+    Column("record", Text),
+)
+"""What was typed of each order, and its record: apart, for a list need not wade through them."""
+
+SET_ASIDE = Table(
+    "set_aside",
+    METADATA,
+    Column("order_id", Integer, ForeignKey("orders.id"), primary_key=True, autoincrement=False),
+    Column("writer", Text, primary_key=True),
+    Column("from_revision", Integer, nullable=False),
+    Column("kept_at", Moment, nullable=False),
+    Column("typed", Text, nullable=False),
+)
+"""What was typed into an order that somebody else had changed meanwhile, by who typed it."""

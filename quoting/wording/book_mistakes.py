@@ -1,0 +1,61 @@
+"""What is wrong with the book, or with what is asked of it, in sentences."""
+
+from __future__ import annotations
+
+from quoting.core.ground.codes import MistakeCode
+from quoting.wording.phrases import Sentences
+
+BOOK_MISTAKES: Sentences = {
+    MistakeCode.NOT_A_BOOK: (
+        "This is no book of this program, and was left as it is: it is another program's, or its "
+        "beginning is damaged.",
+    ),
+    MistakeCode.NOT_A_BOOK_ADDRESS: (
+        "This is no address of a book; write the path of a file, or one that begins with {wanted} "
+        "where a server keeps it.",
+    ),
+    MistakeCode.NO_DATABASE_DRIVER: (
+        "A book on a server takes a part that is not installed: install `quoting[postgres]`.",
+    ),
+    MistakeCode.BOOK_NOT_MADE: ("No book can be made or opened there: {said}.",),
+    MistakeCode.BOOK_DAMAGED: (
+        "This file is damaged: a part of it is missing or written over. Put one of the copies "
+        "beside the book, or a backup, in its place.",
+    ),
+    MistakeCode.BOOK_NEWER: (
+        "This book was written by a newer version of the program ({read}, where this one knows "
+        "{wanted}), and was left as it is: bring the program up to date.",
+    ),
+    MistakeCode.BOOK_READ_ONLY: (
+        "The book may only be read, so that nothing could be saved; look at its permissions.",
+    ),
+    MistakeCode.BOOK_LOCKED: (
+        "Another program has the book to itself just now. Nothing was saved; try again.",
+    ),
+    MistakeCode.BOOK_IN_USE: (
+        "The book is open in another program, perhaps in these pages: close it there first.",
+    ),
+    MistakeCode.BOOK_UNREACHABLE: (
+        "The server that keeps the book does not let the program in, or does not answer; look at "
+        "its address, its name and its password.",
+    ),
+    MistakeCode.BOOK_ON_SERVER: (
+        "This book is on a server, whose own tools make copies of it and put them back.",
+    ),
+    MistakeCode.BACKUP_IS_BOOK: ("This is the book itself; name another file for its copy.",),
+    MistakeCode.DISK_FULL: (
+        "The disk is full: nothing was saved. What was saved before is there; make room and try "
+        "again.",
+    ),
+    MistakeCode.DISK_FAILS: (
+        "The disk could not be written to or read. What was saved before is there, if the disk "
+        "is sound.",
+    ),
+    MistakeCode.ORDER_MISSING: ("There is no such order in the book.",),
+    MistakeCode.LOT_MISSING: ("There is no such lot on the shelf any more.",),
+    MistakeCode.VERSION_MISSING: ("There is no such version of the workshop in the book.",),
+    MistakeCode.WORKSHOP_OVERTAKEN: (
+        "The workshop was changed elsewhere meanwhile, and is at version {read} now. Nothing was "
+        "overwritten: look at it, and save again.",
+    ),
+}

@@ -1,0 +1,153 @@
+"""An older book becomes one of today, whole or not at all; a newer one is left as it is."""
+
+from __future__ import annotations
+
+import shutil
+import sqlite3
+from datetime import date
+from decimal import Decimal
+from pathlib import Path
+
+import pytest
+from alembic.autogenerate import compare_metadata
+from alembic.migration import MigrationContext
+from sqlalchemy import text
+
+from quoting.core.ground.codes import MistakeCode
+from quoting.core.order.stage import Stage
+from quoting.store import schema_version
+from quoting.store.book import Book, open_book
+from quoting.store.order_list import OrderQuery, SortedBy, list_orders
+from quoting.store.orders import asides_of, create_order, kept_order
+from quoting.store.schema_version import NEWEST, VERSION_TABLE
+from quoting.store.shelf import lots_on_shelf
+from quoting.store.tables import METADATA
+from quoting.store.workshops import current_workshop, workshop_version, workshop_versions
+from tests.store.contents import whole
+from tests.store.filled_book import BOOKS, kept_keys, keys_file
+from tests.store.moments import NOW, later
+from tests.store.next_version import NEXT, bring_program_ahead
+from tests.store.refusals import refused
+
+
+def version_of(book: Book) -> str:
+    with book.reading() as connection:
+        return str(connection.scalar(text(f"SELECT version_num FROM {VERSION_TABLE}")))
+
+
+def test_the_migrations_lead_to_the_tables_of_today(book: Book) -> None:
+    with book.reading() as connection:
+        options = {"version_table": VERSION_TABLE, "compare_type": True}
+        context = MigrationContext.configure(connection, opts=options)
+        assert compare_metadata(context, METADATA) == []
+    assert version_of(book) == NEWEST
+
+
+def test_an_older_book_is_brought_up_to_date_with_all_that_is_in_it(
+    address: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    with open_book(address, now=NOW) as older:
+        order = create_order(older, whole(), now=NOW)
+    bring_program_ahead(monkeypatch, tmp_path)
+    with open_book(address, now=NOW) as book:
+        assert version_of(book) == NEXT
+        assert kept_order(book, order.id) == order
+        with book.reading() as connection:
+            assert connection.scalar(text("SELECT colour_card FROM orders")) == "none yet"
+
+
+def test_a_file_is_copied_before_it_is_brought_up_to_date(
+    path: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    with open_book(str(path), now=NOW) as older:
+        order = create_order(older, whole(), now=NOW)
+    with monkeypatch.context() as ahead:
+        bring_program_ahead(ahead, tmp_path)
+        open_book(str(path), now=later(days=1)).close()
+    copy = path.with_name("book before update, 2026-11-26 09.30.15.db")
+    with open_book(str(copy), now=NOW) as book:
+        assert kept_order(book, order.id) == order
+
+
+def test_a_newer_book_is_refused_and_left_as_it_is(
+    address: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    with monkeypatch.context() as ahead:
+        bring_program_ahead(ahead, tmp_path)
+        with open_book(address, now=NOW) as newer:
+            create_order(newer, whole(), now=NOW)
+    assert refused(lambda: open_book(address, now=NOW)) == MistakeCode.BOOK_NEWER
+    monkeypatch.setattr(schema_version, "NEWEST", NEXT)
+    with open_book(address, now=NOW) as book:
+        assert kept_order(book, 1).content == whole()
+
+
+def test_a_step_that_fails_halfway_changes_nothing(
+    address: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    with open_book(address, now=NOW) as older:
+        order = create_order(older, whole(), now=NOW)
+    with monkeypatch.context() as ahead:
+        bring_program_ahead(ahead, tmp_path, further='raise RuntimeError("power cut")')
+        with pytest.raises(RuntimeError, match="power cut"):
+            open_book(address, now=NOW)
+    with open_book(address, now=NOW) as book:
+        assert version_of(book) == NEWEST
+        assert kept_order(book, order.id) == order
+
+
+def test_two_programs_that_open_an_older_book_bring_it_up_to_date_once(
+    address: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    with open_book(address, now=NOW) as older:
+        create_order(older, whole(), now=NOW)
+        bring_program_ahead(monkeypatch, tmp_path)
+        with open_book(address, now=NOW) as one, open_book(address, now=NOW) as other:
+            assert kept_order(one, 1) == kept_order(other, 1)
+
+
+@pytest.mark.parametrize("version", ["", "next spring", "12", "00010"])
+def test_a_version_that_is_none_of_this_program_is_no_book(path: Path, version: str) -> None:
+    open_book(str(path), now=NOW).close()
+    with sqlite3.connect(path) as connection:
+        connection.execute(f"UPDATE {VERSION_TABLE} SET version_num = ?", (version,))
+    connection.close()
+    assert refused(lambda: open_book(str(path), now=NOW)) == MistakeCode.NOT_A_BOOK
+
+
+@pytest.mark.parametrize("kept", sorted(BOOKS.glob("*.db")), ids=lambda kept: kept.stem)
+def test_a_book_of_every_version_that_there_was_can_be_read(kept: Path, path: Path) -> None:
+    shutil.copy(kept, path)
+    with open_book(str(path), now=NOW) as book:
+        assert [version.number for version in workshop_versions(book)] == [3, 2, 1]
+        assert workshop_versions(book)[0].brought_back == 1
+        assert workshop_version(book, 2).workshop.hours_per_week == 9
+        now = current_workshop(book)
+        assert now is not None
+        assert now.workshop.name == "Ottermoor Blankets"
+        assert now.workshop.pay.making_per_hour == Decimal("14.00")
+        assert [(lot.colour, lot.lot, lot.grams) for lot in lots_on_shelf(book)] == [
+            ("oat", "771", 42.5)
+        ]
+        lines = list_orders(book, OrderQuery(by=SortedBy.STAGE, falling=False)).lines
+        assert [line.stage for line in lines] == list(Stage)
+        first = kept_order(book, 1).content
+        assert first.order is not None
+        assert first.order.design.width_cm == 80
+        assert (first.title, first.wanted_by) == (first.order.title, date(2027, 3, 20))
+        assert first.typed["blanket.height"] == ("1OO cm",)
+        assert first.figures is not None
+        assert first.figures.price == Decimal("284.00")
+        assert asides_of(book, 2)[0].typed == {"order.title": ("Pram blanket",)}
+
+
+def test_a_book_of_today_is_kept_for_the_versions_to_come() -> None:
+    assert (BOOKS / f"{NEWEST}.db").is_file()
+
+
+def test_a_key_that_is_new_to_what_is_kept_makes_a_new_version_of_the_book() -> None:
+    """Or an older program would open the book and find a record that it cannot read.
+
+    A new version needs a step in `migrations`, which may do nothing, `NEWEST`, and a filled book.
+    """
+    assert list(kept_keys()) == keys_file(NEWEST).read_text("utf-8").split("\n")[:-1]
