@@ -17,6 +17,7 @@ from quoting.web.shop import shop_now
 from quoting.wording import (
     body_heading,
     change_words,
+    earning_short,
     exchange_rate,
     exchange_words,
     line_quantity,
@@ -26,6 +27,8 @@ from quoting.wording import (
     part_words,
     pass_words,
     point_words,
+    price_low,
+    ready_late,
     refusal_words,
     rule_words,
     task_words,
@@ -71,6 +74,9 @@ def register(app: Flask) -> None:
     app.jinja_env.globals.update(
         beginning=beginning,
         change_words=change_words,
+        earning_short=earning_short,
+        price_low=price_low,
+        ready_late=ready_late,
         exchange_rate=exchange_rate,
         exchange_words=exchange_words,
         refusal_words=refusal_words,

@@ -37,6 +37,7 @@ from quoting.wording.trade_words import (
     timed_words,
     work_words,
 )
+from quoting.wording.wishes import earning_short, price_low, ready_late
 from quoting.wording.workbook_notes import (
     COMPARISON_FOLLOWS,
     COMPARISON_SOURCES,
@@ -65,6 +66,7 @@ __all__ = [
     "confirming_digits",
     "drawing_description",
     "drawing_title",
+    "earning_short",
     "edge_name",
     "edge_words",
     "ended_words",
@@ -83,7 +85,9 @@ __all__ = [
     "pass_words",
     "passes_label",
     "point_words",
+    "price_low",
     "quote_sources",
+    "ready_late",
     "refusal_words",
     "rule_words",
     "say_offer",

@@ -115,12 +115,20 @@ def test_a_line_can_be_added_to_each_list(page: Page) -> None:
     assert buttons["Add a colour from another yarn"] == "add blanket.colours"
 
 
+def test_the_quote_is_asked_for_beside_the_figures(page: Page) -> None:
+    (bar,) = (n for n in page.root.all("div") if n.attributes.get("class") == "bar")
+    assert bar.text.startswith(page.with_id("figures").text)
+    asked_of = {b.text: b.attributes for b in bar.all("button")}
+    assert list(asked_of) == ["Work it out", "Quote for the buyer"]
+    assert {b["form"] for b in asked_of.values()} == {"order"}
+    assert asked_of["Quote for the buyer"]["formaction"] == "/quote"
+
+
 def test_each_button_at_the_end_sends_the_form_to_its_own_place(page: Page) -> None:
     (row,) = (n for n in page.with_id("order").all("div") if n.attributes.get("class") == "buttons")
     sent = {b.text: b.attributes.get("formaction", "") for b in row.all("button")}
     assert sent == {
         "Work it out": "",
-        "Quote for the buyer": "/quote",
         "Compare sizes": "/sizes/of-order",
         "Save the costing spreadsheet": "/workbook",
         "Save the order file": "/order-file",
