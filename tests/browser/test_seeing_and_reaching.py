@@ -34,7 +34,7 @@ def test_axe_finds_nothing_wrong_beside_mistakes_or_on_the_quote(page: Page, add
     opening.value.wait_for_load_state()
     assert violations(opening.value) == []
     page.get_by_label("Width").fill("wide")
-    page.get_by_label("Height", exact=True).fill("31 1/2 in")
+    page.get_by_label("Length", exact=True).fill("31 1/2 in")
     page.get_by_text("cannot be read").first.wait_for()
     for summary in page.locator("summary").all():
         summary.click()

@@ -18,7 +18,7 @@ from quoting.web.forms.lines import Lines, Part, entries_of, fields_by_place, pa
 from quoting.web.forms.sent import Sent
 from quoting.web.orders.body_form import BodyForm
 from quoting.web.orders.body_forms import chosen_body, line_names
-from quoting.web.orders.order_form import TARGETS, bind_form, read_sent
+from quoting.web.orders.order_form import bind_form, read_sent
 from quoting.web.shop import Shop
 from quoting.web.turns import take_turn_for
 from quoting.wording import mistake_sentence
@@ -82,7 +82,7 @@ def _refusal(form: Form, shop: Shop, mistakes: Sequence[Mistake], *, patient: bo
         beside = _fields_of(mistake.code, place, fields, body)
         field = beside[0] if beside else None
         kind = field.kind if isinstance(field, Typed) else None
-        sentence = mistake_sentence(_in_labels(mistake), shop.speech, kind)
+        sentence = mistake_sentence(_in_labels(mistake, fields), shop.speech, kind)
         here = Said(
             where=_where(place, field),
             sentence=sentence,
@@ -98,13 +98,13 @@ def _refusal(form: Form, shop: Shop, mistakes: Sequence[Mistake], *, patient: bo
     return Answer(form=form, quote=None, said=tuple(said), wanting=tuple(wanting))
 
 
-def _in_labels(mistake: Mistake) -> Mistake:
+def _in_labels(mistake: Mistake, fields: Mapping[str, Field]) -> Mistake:
     """Return a mistake that names keys of a file as one that names fields of the form."""
     if mistake.code != MistakeCode.ONE_TARGET:
         return mistake
     keys = mistake.facts["read"]
     assert isinstance(keys, tuple), "what cannot go together is several"  # noqa: S101
-    labels = tuple(f"“{TARGETS[str(key)]}”" for key in keys)
+    labels = tuple(f"“{fields[f'price.{key}'].label.text}”" for key in keys)
     return Mistake(mistake.place, mistake.code, {"read": labels})
 
 
