@@ -13,9 +13,9 @@ def earning_short(quote: Quote, speech: Speech) -> str:
 
 
 def ready_late(quote: Quote, speech: Speech) -> str:
-    """Return the day that it is wanted where it is ready later: `wanted 5 December 2026`."""
+    """Return the day that it is wanted where it is ready later: `wanted 5 Dec 2026`."""
     wanted = quote.order.wanted_by
-    return f"wanted {speech.day(wanted)}" if wanted and quote.ready_by > wanted else ""
+    return f"wanted {speech.short_day(wanted)}" if wanted and quote.ready_by > wanted else ""
 
 
 def price_low(quote: Quote, speech: Speech) -> str:

@@ -142,12 +142,12 @@ def test_the_figures_on_a_phone_never_run_into_each_other(
             const words = document.createRange();
             words.selectNodeContents(div);
             const box = words.getBoundingClientRect();
-            return [box.left, box.right];
+            return [box.left, box.right, box.top, box.bottom];
         })"""
     )
-    for (_, right), (left, _) in itertools.pairwise(sides):
-        assert right < left
-    assert sides[-1][1] <= width
+    for (_, right, _, bottom), (left, _, top, _) in itertools.pairwise(sides):
+        assert right < left or bottom <= top
+    assert max(right for _, right, _, _ in sides) <= width
     context.close()
 
 

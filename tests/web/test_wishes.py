@@ -19,7 +19,7 @@ def test_an_hour_that_earns_too_little_names_the_pay_that_was_wanted(maker: Make
 
 def test_a_day_that_is_too_late_names_the_one_that_was_wanted(maker: Maker) -> None:
     late = maker.send("/answer", order__wanted_by=TODAY.isoformat()).figure("Ready by")
-    assert late == f"{READY} wanted {SAY.day(TODAY)}"
+    assert late == f"{READY} wanted {SAY.short_day(TODAY)}"
     assert maker.open().figure("Ready by") == READY
     in_time = maker.send("/answer", order__wanted_by=QUOTE.ready_by.isoformat())
     assert in_time.figure("Ready by") == READY
