@@ -34,10 +34,12 @@ from quoting.wording.trade_words import (
     ended_words,
     guess_words,
     part_words,
+    stitch_names_meant,
     task_words,
     timed_words,
     work_words,
 )
+from quoting.wording.wishes import earning_short, price_low, ready_late
 from quoting.wording.workbook_notes import (
     COMPARISON_FOLLOWS,
     COMPARISON_SOURCES,
@@ -66,6 +68,7 @@ __all__ = [
     "confirming_digits",
     "drawing_description",
     "drawing_title",
+    "earning_short",
     "earnings_sentence",
     "edge_name",
     "edge_words",
@@ -87,7 +90,9 @@ __all__ = [
     "pass_words",
     "passes_label",
     "point_words",
+    "price_low",
     "quote_sources",
+    "ready_late",
     "refusal_words",
     "rule_words",
     "say_offer",
@@ -97,6 +102,7 @@ __all__ = [
     "sizes_sentence",
     "sold_as",
     "speech_of",
+    "stitch_names_meant",
     "task_words",
     "timed_words",
     "verdict",
