@@ -7,6 +7,7 @@ from decimal import Decimal
 
 from exports.comparison_workbook.inputs_table import InputRefs
 from exports.costing_workbook.costing.terms_block import (
+    QUOTED_HEADS,
     Asking,
     TermRefs,
     deposit_terms,
@@ -79,6 +80,7 @@ def write_terms(
     hour = _hour_rates(asking, quote)
     extras, packaging = _pieces(grid, quote, shapes)
     grid.block("What you ask")
+    grid.line(*QUOTED_HEADS)
     terms = TermRefs(
         **target_terms(asking, *targets),
         given=first.given,
@@ -89,6 +91,7 @@ def write_terms(
         fees=fee_terms(grid, quote, shapes),
     )
     grid.block("What follows for every size")
+    grid.line(*QUOTED_HEADS)
     return Shared(
         terms=terms,
         quantity=quantity,
@@ -102,6 +105,7 @@ def write_terms(
 def _hour_rates(asking: Asking, quote: Quote) -> HourRates:
     pay = quote.workshop.pay
     asking.grid.block("What an hour is paid")
+    asking.grid.line(*QUOTED_HEADS)
     return HourRates(
         making=asking.money("making_pay", "Making", pay.making_per_hour),
         office=asking.money("office_pay", "Photographs, packing, letters", pay.office_per_hour),
@@ -116,7 +120,7 @@ def _pieces(grid: Grid, quote: Quote, shapes: Shapes) -> tuple[Span, Ref]:
     grid.block("What goes with each blanket")
     price, delivery = quote.price, quote.workshop.delivery
     extras = [line for line in price.lines if line.kind is LineKind.EXTRA]
-    headings = heads("", "", "", "", "each", "amount", figures_from=4)
+    headings = heads("", "", "", "", "each", "amount", "as quoted", figures_from=4)
     listed = Lines(grid, len(extras) + SPARE, headings)
     for line in extras:
         _piece(grid, line.subject, line.rate, line.amount, quote, shapes)

@@ -102,23 +102,27 @@ def _buyers_own(grid: Grid, price: Price, result: ResultRefs, shapes: Shapes) ->
 def _hours(grid: Grid, quote: Quote, found: Found, shapes: Shapes) -> None:
     """Write how few or many hours it may take, and what an hour earns in each case."""
     hours, price, sums = quote.estimate.hours, quote.price, found.sums
-    sure = "19 times in 20" if hours.timed_enough else "roughly"
     grid.block("The hours, and what an hour earns")
     grid.line(*heads("", "hours", "an hour earns", "hours as quoted", "an hour earned, as quoted"))
     for label, ref, own in (
-        (f"Fewest, {sure}", sums.hours.low, hours.low),
-        ("Expected", sums.hours.total, hours.total),
-        (f"Most, {sure}", sums.hours.high, hours.high),
+        (_surely("Fewest", sums.hours.how_sure), sums.hours.low, hours.low),
+        (words("Expected"), sums.hours.total, hours.total),
+        (_surely("Most", sums.hours.how_sure), sums.hours.high, hours.high),
     ):
         at, earned = beside("B", grid.next_row), earned_in(own, price)
         formula = earned_in_formula(at, found.result.profit, sums, shapes.digits)
         grid.line(
-            words(label),
+            label,
             reckoned(str(ref), own, HOURS),
             reckoned(formula, earned, shapes.money),
             quoted(own, HOURS),
             quoted(earned, shapes.money),
         )
+
+
+def _surely(label: str, sure: Formula) -> Cell:
+    """Return a label, and how surely it holds."""
+    return Cell(Formula(f'"{label}, "&{sure.expression}', f"{label}, {sure.value}"))
 
 
 def _left(grid: Grid, found: Found, shapes: Shapes) -> None:

@@ -76,6 +76,7 @@ def _edits() -> dict[str, list[Edit]]:
         "an extra taken out": [("delete", cost, box)],
         "a fee taken out": [("delete", cost, card_fee)],
         "packaging taken out": [("delete", cost, packaging)],
+        "overhead taken out": [("delete", cost, row_of("Overhead"))],
         "an empty line between": [("insert", cost, making)],
         "a line of no known kind": [("set", cost, f"H{box}", "ribbon")],
         "20 for 20%": [("set", cost, at("margin"), 20)],
@@ -111,6 +112,13 @@ def books(tmp_path_factory: pytest.TempPathFactory) -> dict[str, tuple[Workbook,
             sample_quote(
                 BOXED,
                 sample_workshop(delivery=replace(sample_workshop().delivery, packaging=Decimal(0))),
+            ),
+        ),
+        (
+            "overhead taken out",
+            sample_quote(
+                BOXED,
+                sample_workshop(pay=replace(sample_workshop().pay, overhead_per_hour=Decimal(0))),
             ),
         ),
         ("an empty line between", sample_quote(BOXED)),

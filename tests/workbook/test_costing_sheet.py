@@ -9,7 +9,9 @@ from decimal import Decimal
 import pytest
 from openpyxl.workbook import Workbook
 
+from exports.comparison_workbook import comparison_bytes
 from exports.costing_workbook import workbook_bytes
+from exports.sheets.cells import Look
 from quoting.core.ground.money import exact
 from quoting.core.order.order import Terms
 from quoting.core.price.least_prices import break_even_price, earned_in, paying_price
@@ -17,6 +19,7 @@ from quoting.core.quote.quote import Quote
 from quoting.core.workshop.exchange import ExchangeRate
 from quoting.core.workshop.selling import Deposit, Pricing, Target, Tax, TaxShown
 from tests.examples import TODAY, sample_order, sample_quote, sample_workshop
+from tests.workbook.comparisons import COT, PRAM, compared
 from tests.workbook.orders import THREE_FEES, quotes
 from tests.workbook.reading import block, by, last_figures, plain_block
 from tests.workbook.recalculation import opened
@@ -200,3 +203,23 @@ def test_the_buyers_currency_is_at_its_rate_of_its_day_with_its_cushion() -> Non
     assert {line["A"]: line["F"] for line in lines if "F" in line}[
         "The buyer pays in EUR"
     ] == 244.65
+
+
+@pytest.mark.parametrize(
+    ("content", "sheet"),
+    [
+        (workbook_bytes(sample_quote()), "Costing"),
+        (comparison_bytes(compared(PRAM, COT)), "Terms"),
+    ],
+    ids=["costing", "comparison"],
+)
+def test_every_figure_as_quoted_stands_under_a_heading_that_says_so(
+    content: bytes, sheet: str
+) -> None:
+    headed, without = False, []
+    for cells in opened(content)[sheet].iter_rows():
+        texts = [cell.value for cell in cells if cell.value is not None]
+        headed = bool(texts) and (headed or "as quoted" in texts)
+        quoted = [cell.coordinate for cell in cells if cell.style == Look.QUOTED]
+        without += [] if headed else quoted
+    assert without == []

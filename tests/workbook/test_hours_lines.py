@@ -152,16 +152,19 @@ def test_no_formula_loses_what_it_read(
     assert state == "All checks are well."
 
 
-def words_on(book: Workbook) -> list[Any]:
-    return [cell.value for row in book["Hours"].iter_rows() for cell in row]
+def words_on(book: Workbook, sheet: str = "Hours") -> list[Any]:
+    return [cell.value for row in book[sheet].iter_rows() for cell in row]
 
 
 def test_what_is_promised_follows_the_timings(
     after: dict[str, tuple[Workbook, Workbook]],
 ) -> None:
-    said = words_on(opened(workbook_bytes(promised()), values=True))
-    assert "roughly, no fewer than" in said
-    said = words_on(after["five timings of all"][0])
+    before = opened(workbook_bytes(promised()), values=True)
+    assert "roughly, no fewer than" in words_on(before)
+    assert "Fewest, roughly" in words_on(before, "Summary")
+    now = after["five timings of all"][0]
+    assert {"Fewest, 19 times in 20", "Most, 19 times in 20"} <= {*words_on(now, "Summary")}
+    said = words_on(now)
     assert "19 times in 20, no fewer than" in said
     assert "All minutes, 19 times in 20 within" in said
 

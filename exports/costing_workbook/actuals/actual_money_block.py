@@ -9,9 +9,11 @@ from exports.costing_workbook.summary_sheet import Found
 from exports.sheets.cells import Formula, Look, Ref, heads, reckoned, rounded, strong, words
 from exports.sheets.grid import Grid
 from exports.sheets.number_formats import HOURS, Shapes
+from exports.sheets.rules import AMOUNT
 from quoting.core.price.cost_lines import LineKind
 from quoting.core.quote.quote import Quote
 
+TO_PAY = AMOUNT.or_empty()
 OUTLAYS = {
     "Yarn": (LineKind.YARN,),
     "Extras": (LineKind.EXTRA,),
@@ -29,7 +31,7 @@ def money_block(grid: Grid, quote: Quote, found: Found, hours: ActualLine, shape
     grid.line(*heads("", "estimated", "really", "difference", "of the estimate"))
 
     def line(label: str, expression: str, value: Decimal) -> ActualLine:
-        return compare_line(grid, words(label), Formula(expression, value), money)
+        return compare_line(grid, words(label), Formula(expression, value), money, TO_PAY)
 
     paid = line("The buyer paid", str(sums.paid.total), price.total)
     spent = [

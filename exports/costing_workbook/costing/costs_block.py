@@ -44,12 +44,17 @@ SPARE_EXTRAS = 3
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CostRefs:
-    """The amounts of all cost lines, the words they count as, their sum, and two rates."""
+    """The rates and amounts of all cost lines, the words they count as, and their sum."""
 
+    rates: Span
     amounts: Span
     kinds: Span
     total: Ref
-    overhead_rate: Ref
+
+    @property
+    def overhead_rate(self) -> str:
+        """What overhead takes of an hour: the rates of all its lines, if any are left."""
+        return f'SUMIF({self.kinds},"{KIND_WORDS[LineKind.OVERHEAD]}",{self.rates})'
 
     def of(self, *kinds: LineKind) -> str:
         """Return the sum of all lines of some kinds, as an expression."""
@@ -72,22 +77,21 @@ def costs_block(
     ]
     titles = heads("", "", "quantity", "", "rate", "amount", "as quoted", figures_from=2)
     lines = Lines(grid, len(charges), [*titles, *heads("counts as")])
-    named = {}
     for charge in charges:
         if charge is None:
             _spare(grid, quote, shapes)
         else:
-            named[charge.name] = _write(grid, charge, shapes)
+            _write(grid, charge, shapes)
     lines.close()
     amounts = lines.column("F")
     cell = summed(f"SUM({amounts})", quote.price.cost, shapes.money)
     was = quoted(quote.price.cost, shapes.money)
     total = grid.line(words("All costs", Look.FOOT), *FOOT_GAP, cell, was)[-2]
     return CostRefs(
+        rates=lines.column("E"),
         amounts=amounts,
         kinds=lines.column("H"),
         total=grid.name("cost", total),
-        overhead_rate=named["overhead_per_hour"],
     )
 
 
@@ -104,8 +108,8 @@ def costs_check(costs: CostRefs, digits: int) -> Check:
     )
 
 
-def _write(grid: Grid, charge: Charge, shapes: Shapes) -> Ref:
-    """Write one line and return the cell of its rate."""
+def _write(grid: Grid, charge: Charge, shapes: Shapes) -> None:
+    """Write one line; the cell of its rate may have a name."""
     line = charge.line
     refs = grid.line(
         words(charge.what or line_what(line, shapes.speech)),
@@ -117,7 +121,8 @@ def _write(grid: Grid, charge: Charge, shapes: Shapes) -> Ref:
         quoted(line.amount, shapes.money),
         words(KIND_WORDS[line.kind]),
     )
-    return grid.name(charge.name, refs[4]) if charge.name else refs[4]
+    if charge.name:
+        grid.name(charge.name, refs[4])
 
 
 def _product(grid: Grid, shapes: Shapes) -> str:

@@ -154,6 +154,7 @@ def tax_terms(asking: Asking, quote: Quote) -> dict[str, Ref]:
     """Write the terms of the sales tax."""
     tax = quote.workshop.tax
     asking.grid.block("Sales tax")
+    asking.grid.line(*QUOTED_HEADS)
     registered = _yes(tax.registered)
     return {
         "registered": asking.choose("tax_registered", "Registered for it", registered, *YES_NO),
@@ -168,11 +169,13 @@ def tax_terms(asking: Asking, quote: Quote) -> dict[str, Ref]:
 def fee_terms(grid: Grid, quote: Quote, shapes: Shapes, *more: str) -> FeeRefs:
     """Write what each fee takes, and of what, and lines for further fees.
 
-    `more` are headings of what is added to the lines, from column F on.
+    `more` are headings of what is added to the lines from column F on; what the rate is of is
+    added with them.
     """
     fees = quote.workshop.fees
     grid.block("Fees")
-    titles = heads("", "on", "of", "rate", "for each payment", *more, figures_from=2)
+    of = "of" if more else ""
+    titles = heads("", "on", of, "rate", "for each payment", *more, figures_from=2)
     lines = Lines(grid, len(fees) + SPARE_FEES, titles)
     rows = []
     for fee in (*fees, *[None] * SPARE_FEES):

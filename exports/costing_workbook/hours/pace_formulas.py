@@ -46,8 +46,14 @@ def promise(
     before: str, after: str, hours: Hours, sessions: Iterable[Ref], taken: HourAssumptions
 ) -> Formula:
     """Return how surely the range of hours holds, between other words."""
+    sure = how_sure(hours, sessions, taken)
+    return Formula(f'"{before}"&{sure.expression}&"{after}"', f"{before}{sure.value}{after}")
+
+
+def how_sure(hours: Hours, sessions: Iterable[Ref], taken: HourAssumptions) -> Formula:
+    """Return how surely the range of hours holds: so often, or roughly."""
     asked = f"N({taken.confidence})"
     often = f'IF(ROUND({asked}-0.95,9)=0,"{PROMISED}",ROUND(100*{asked},2)&" times in 100")'
     enough = ",".join(f"{count}>=N({taken.few})" for count in sessions) or "TRUE"
-    expression = f'"{before}"&IF(AND({enough}),{often},"{ROUGHLY}")&"{after}"'
-    return Formula(expression, before + (PROMISED if hours.timed_enough else ROUGHLY) + after)
+    expression = f'IF(AND({enough}),{often},"{ROUGHLY}")'
+    return Formula(expression, PROMISED if hours.timed_enough else ROUGHLY)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from exports.costing_workbook.hours.hour_ground import HourGround
-from exports.costing_workbook.hours.pace_formulas import promise
+from exports.costing_workbook.hours.pace_formulas import how_sure, promise
 from exports.costing_workbook.hours.stitches_block import StitchRefs
 from exports.costing_workbook.hours.tasks_block import EXTRAS, NOT_GIVEN, TaskRefs, tasks_of
 from exports.sheets.cells import (
@@ -40,7 +40,7 @@ ROUNDED_OFF = len(Part) * 0.5 / 10**HOUR_DIGITS
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class HourRefs:
-    """The hours that the costing multiplies, and how few or many they may be.
+    """The hours that the costing multiplies, and how few or many they may be, and how surely.
 
     `parts` are the hours of each part of the work; `stitches` is how many stitches there are, and
     `stitching_minutes` what they take without ripping back; `checks` are what should hold.
@@ -51,6 +51,7 @@ class HourRefs:
     total: Ref
     low: Ref
     high: Ref
+    how_sure: Formula
     parts: Mapping[Part, Ref]
     stitches: Ref
     stitching_minutes: Ref
@@ -82,6 +83,7 @@ def parts_block(
         total=total,
         low=low,
         high=high,
+        how_sure=how_sure(hours, ground.timings.sessions, ground.taken),
         parts=parts,
         stitches=stitches.stitches,
         stitching_minutes=stitches.stitching_minutes,

@@ -163,9 +163,7 @@ ASKED: dict[tuple[str, str, str], Asked] = {
     ("Hours", "photographs", "E"): lambda v: _minutes(photograph=(v,)),
     ("Hours", "packing", "E"): lambda v: _minutes(pack=(v,)),
     ("Hours", "letters with the buyer", "E"): lambda v: _minutes(letters=(v,)),
-    **{
-        ("Sizes", size, "D"): _as_it_was for size in ("60x75cm", "80x100cm", "the order's own size")
-    },
+    **{("Sizes", size, "D"): _as_it_was for size in ("60x75cm", "80x100cm")},
 }
 """What the program is asked for instead of a figure, by its sheet, its line and its column."""
 
