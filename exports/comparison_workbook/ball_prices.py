@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
@@ -10,6 +9,7 @@ from exports.comparison_workbook.size_rows import Rows
 from exports.sheets.cells import (
     Span,
     beside,
+    count_where,
     counted,
     heads,
     quoted,
@@ -22,8 +22,8 @@ from exports.sheets.grid import Fault, Grid
 from exports.sheets.lines import Lines
 from exports.sheets.number_formats import COUNT, TENTHS, Shapes
 from exports.sheets.rules import AMOUNT
+from exports.told_apart import put_up_words
 from quoting.core.workshop.yarns import PutUp, Yarn
-from quoting.wording import Speech, sold_as
 
 CHOSEN_ANEW = '"at other prices other balls may cost less: the program chooses anew"'
 
@@ -49,7 +49,7 @@ class PriceSpans:
 def ball_prices(grid: Grid, rows: Rows, shapes: Shapes) -> PriceSpans:
     """Write how every yarn is sold; return the columns, which other lines read by their words."""
     yarns = list(_yarns(rows))
-    sold = {yarn.name: _sold_as(yarn, shapes.speech) for yarn in yarns}
+    sold = {yarn.name: put_up_words(yarn, shapes.speech) for yarn in yarns}
     grid.block("Balls and their prices, for all sizes")
     listed = Lines(
         grid,
@@ -87,17 +87,6 @@ def _yarns(rows: Rows) -> Iterator[Yarn]:
     return (yarn for yarn in rows.first.workshop.yarns if yarn.name in taken)
 
 
-def _sold_as(yarn: Yarn, speech: Speech) -> dict[PutUp, str]:
-    """Return how each ball is sold, in words that no two of a yarn share."""
-    seen: Counter[str] = Counter()
-    named = {}
-    for put_up in yarn.put_ups:
-        said = sold_as(put_up.weight_g, put_up.pack, speech)
-        seen[said] += 1
-        named[put_up] = said if seen[said] == 1 else f"{said} ({seen[said]})"
-    return named
-
-
 def _line(grid: Grid, yarn: Yarn, put_up: PutUp, spans: PriceSpans, shapes: Shapes) -> None:
     row, money = grid.next_row, shapes.rate(put_up.price)
     name, grams, balls, price, asked, gram = (beside(letter, row) for letter in "ACDEFG")
@@ -125,8 +114,8 @@ def _moved_apart(spans: PriceSpans, price: str, asked: str, name: str) -> Fault:
 
 def known(spans: PriceSpans, yarn: str, pack: str = "") -> str:
     """Return how many lines of the list have the words of two cells, as an expression."""
-    told = f",--EXACT({spans.packs},{pack})" if pack else ""
-    return f"SUMPRODUCT(--EXACT({spans.yarns},{yarn}){told})"
+    named = (spans.packs, pack)
+    return count_where((spans.yarns, yarn), *([named] if pack else []))
 
 
 def pack_of(spans: PriceSpans, figures: Span, yarn: str, pack: str) -> str:

@@ -10,7 +10,7 @@ from exports.comparison_workbook.terms_sheet import Shared
 from exports.comparison_workbook.working_sheet import Answers
 from exports.comparison_workbook.yarn_lines import AmountSpans
 from exports.costing_workbook.costing.costing_checks import CENTS_APART
-from exports.costing_workbook.costing.terms_block import MARGIN, MARKUP
+from exports.sale_formulas.term_cells import MARGIN, MARKUP
 from exports.sheets.cells import Ref, span_of
 from exports.sheets.checks import Check
 from exports.sheets.grid import Fault

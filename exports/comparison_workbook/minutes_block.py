@@ -11,6 +11,7 @@ from exports.sheets.cells import (
     Ref,
     Span,
     beside,
+    count_where,
     counted,
     heads,
     reckoned,
@@ -51,7 +52,7 @@ class MinuteRefs:
 
     def known(self, part: str, work: str) -> str:
         """Return how many lines of the list have the words of two cells."""
-        return f"SUMPRODUCT(--EXACT({self.parts},{part}),--EXACT({self.works},{work}))"
+        return count_where((self.parts, part), (self.works, work))
 
 
 def minutes_block(grid: Grid, rows: Rows, works: Works, speech: Speech) -> MinuteRefs:

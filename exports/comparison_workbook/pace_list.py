@@ -9,6 +9,7 @@ from exports.sheets.cells import (
     Ref,
     Span,
     beside,
+    count_where,
     counted,
     heads,
     reckoned,
@@ -44,7 +45,7 @@ class PaceList:
 
     def known(self, timed: str) -> str:
         """Return how many lines of the list have the words of a cell."""
-        return f"SUMPRODUCT(--EXACT({self.stitches},{timed}))"
+        return count_where((self.stitches, timed))
 
 
 def pace_list(grid: Grid, workshop: Workshop, works: Works, speech: Speech) -> PaceList:

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections import Counter
-from collections.abc import Iterable, Iterator
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
+from exports.told_apart import told_apart
 from quoting.core.price.sale import Sold
 from quoting.core.quote.quote import Quote
 from quoting.core.weighing.comparison import Comparison, Rule, RuleOfThumb
@@ -73,17 +73,11 @@ def rows_of(comparison: Comparison) -> Rows:
     sizes = [Sized(str(some.size), some.quote, some.rules) for some in comparison.sizes]
     base, priced, count = comparison.base, comparison.best is not None, len(sizes)
     if base is None:
-        return Rows(tuple(_told_apart(sizes)), count, None, priced)
-    return Rows(tuple(_told_apart([*sizes, Sized(OWN_SIZE, base)])), count, count, priced)
+        return Rows(_told_apart(sizes), count, None, priced)
+    return Rows(_told_apart([*sizes, Sized(OWN_SIZE, base)]), count, count, priced)
 
 
-def _told_apart(rows: Iterable[Sized]) -> Iterator[Sized]:
-    """Yield the rows, their names changed where two are alike: lines are added up by them."""
-    seen: Counter[str] = Counter()
-    for row in rows:
-        name = row.name
-        while seen[name]:
-            seen[row.name] += 1
-            name = f"{row.name} ({seen[row.name]})"
-        seen[name] += 1
-        yield replace(row, name=name)
+def _told_apart(rows: Sequence[Sized]) -> tuple[Sized, ...]:
+    """Return the rows, their names changed where two are alike: lines are added up by them."""
+    names = told_apart(row.name for row in rows)
+    return tuple(replace(row, name=name) for row, name in zip(rows, names, strict=True))

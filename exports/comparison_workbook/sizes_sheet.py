@@ -11,7 +11,7 @@ from exports.comparison_workbook.results_table import area_price_words
 from exports.comparison_workbook.size_rows import Rows
 from exports.comparison_workbook.terms_sheet import Shared
 from exports.comparison_workbook.working_sheet import Answers
-from exports.costing_workbook.costing.terms_block import GIVEN
+from exports.sale_formulas.term_cells import GIVEN
 from exports.sheets.cells import Cell, Formula, Look, Ref, Span, heads, reckoned, span_of, words
 from exports.sheets.grid import LETTERS, Fault, Grid
 from exports.sheets.heading import heading

@@ -9,7 +9,6 @@ from exports.comparison_workbook.inputs_table import InputRefs
 from exports.costing_workbook.costing.terms_block import (
     QUOTED_HEADS,
     Asking,
-    TermRefs,
     deposit_terms,
     fee_terms,
     move_terms,
@@ -18,6 +17,7 @@ from exports.costing_workbook.costing.terms_block import (
 )
 from exports.sale_formulas.factors_block import write_factors
 from exports.sale_formulas.price_formula import FactorRefs
+from exports.sale_formulas.term_cells import TermRefs
 from exports.sheets.cells import (
     Look,
     Ref,

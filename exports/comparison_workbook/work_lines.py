@@ -8,7 +8,16 @@ from exports.comparison_workbook.minutes_block import MinuteRefs
 from exports.comparison_workbook.size_rows import Rows, Sized
 from exports.comparison_workbook.works import Works, share_off, tasks_of
 from exports.comparison_workbook.yarn_lines import NO_SUCH_SIZE
-from exports.sheets.cells import Span, beside, counted, heads, reckoned, total_where, words
+from exports.sheets.cells import (
+    Span,
+    beside,
+    count_where,
+    counted,
+    heads,
+    reckoned,
+    total_where,
+    words,
+)
 from exports.sheets.grid import Fault, Grid
 from exports.sheets.lines import Lines
 from exports.sheets.number_formats import COUNT, FINE, HOURS, SHARE
@@ -82,7 +91,7 @@ def _write(grid: Grid, sized: Sized, task: Task, called: str, names: Span, one: 
         None if share is None else counted(share, SHARE),
         None if share is None else reckoned(f"{minutes}*{off}", task.minutes * share, HOURS),
         faults=[
-            Fault(f"SUMPRODUCT(--EXACT({names},{size}))<>1", NO_SUCH_SIZE),
+            Fault(f"{count_where((names, size))}<>1", NO_SUCH_SIZE),
             Fault(f"{one.known(part, work)}=0", NO_SUCH_WORK),
         ],
     )

@@ -19,7 +19,6 @@ from exports.comparison_workbook.yarn_lines import AmountSpans
 from exports.sheets.cells import Formula, Ref
 from exports.sheets.grid import Grid
 from exports.sheets.heading import heading
-from exports.sheets.legend import legend
 from exports.sheets.number_formats import Shapes
 from quoting.core.weighing.comparison import Rule
 
@@ -52,7 +51,6 @@ def write_working(
 ) -> Answers:
     """Write the sheet and return what the first one shows of it."""
     heading(grid, "The working")
-    legend(grid)
     costs = costs_table(grid, rows, inputs, yarn, shared, shapes)
     priced = payments_table(grid, rows, inputs, costs, shared, shapes)
     prices = prices_table(grid, rows, priced, shared, shapes)

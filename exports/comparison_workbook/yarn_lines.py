@@ -11,6 +11,7 @@ from exports.comparison_workbook.size_rows import Rows, Sized
 from exports.sheets.cells import (
     Span,
     beside,
+    count_where,
     counted,
     heads,
     reckoned,
@@ -132,7 +133,7 @@ def _lines_of(sized: Sized, rates: _Rates) -> Iterator[_YarnLine]:
 
 def _write(grid: Grid, line: _YarnLine, names: Span, shapes: Shapes) -> None:
     row, charge = grid.next_row, line.charge
-    size = f"SUMPRODUCT(--EXACT({names},{beside('A', row)}))<>1"
+    size = f"{count_where((names, beside('A', row)))}<>1"
     product = rounded(f"{beside('E', row)}*{beside('G', row)}", shapes.digits)
     grid.line(
         words(line.size),

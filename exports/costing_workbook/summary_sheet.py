@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
-from exports.costing_workbook.costing.price_block import PriceRefs
-from exports.costing_workbook.costing.result_block import ResultRefs, Sums
-from exports.costing_workbook.costing.terms_block import TermRefs
-from exports.sale_formulas.least_prices import earned_in_formula, price_covering_formula
-from exports.sale_formulas.price_formula import FactorRefs
+from exports.costing_workbook.costing.found import Found
+from exports.costing_workbook.costing.least_price_formulas import (
+    earned_in_formula,
+    price_covering_formula,
+)
+from exports.costing_workbook.costing.result_block import ResultRefs
 from exports.sheets.cells import Cell, Formula, Look, beside, dated, heads, quoted, reckoned, words
 from exports.sheets.grid import Grid
 from exports.sheets.heading import heading
@@ -24,30 +23,14 @@ GROSS, EARNED = "Gross: the buyer pays", "An hour earns"
 WIDTHS = (42, 24, 18, 18, 18)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Found:
-    """The cells of the other sheets that the summary shows."""
-
-    terms: TermRefs
-    factors: FactorRefs
-    sums: Sums
-    result: ResultRefs
-
-    @property
-    def paid(self) -> PriceRefs:
-        """What the buyer pays."""
-        return self.sums.paid
-
-
-def write_summary(grid: Grid, quote: Quote, found: Found, shapes: Shapes) -> int:
-    """Write the sheet; return the row that its head ends with."""
-    head = heading(grid, quote.order.title)
+def write_summary(grid: Grid, quote: Quote, found: Found, shapes: Shapes) -> None:
+    """Write the sheet."""
+    heading(grid, quote.order.title)
     _quote(grid, quote, shapes)
     _buyer(grid, quote, found, shapes)
     _hours(grid, quote, found, shapes)
     _left(grid, found, shapes)
     _least(grid, quote, found, shapes)
-    return head
 
 
 def _quote(grid: Grid, quote: Quote, shapes: Shapes) -> None:
@@ -143,7 +126,7 @@ def _least(grid: Grid, quote: Quote, found: Found, shapes: Shapes) -> None:
     """Write the prices of one blanket under which it stops paying."""
     price, costs = quote.price, found.sums.costs
     materials = f"({costs.total}-{costs.of(LineKind.MAKING, LineKind.OFFICE)})"
-    grid.block("The least that one blanket may cost")
+    grid.block("The least price of one blanket, without delivery")
     _heads(grid)
     for label, cost, each in (
         ("Breaks even: all is paid but your own hours", materials, break_even_price(price)),

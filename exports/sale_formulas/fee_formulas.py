@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 
-from exports.costing_workbook.costing.terms_block import TermRefs
+from exports.sale_formulas.term_cells import TermRefs
 from exports.sheets.cells import Ref, Span, rounded
 from quoting.core.workshop.selling import FeeBase, TaxShown
 

@@ -7,8 +7,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from exports.costing_workbook.costing.terms_block import GIVEN, MARGIN, MARKUP, TermRefs
 from exports.sale_formulas.fee_formulas import added_of, rates_of
+from exports.sale_formulas.term_cells import GIVEN, MARGIN, MARKUP, TermRefs
 from exports.sheets.cells import Formula, Ref, Value
 from quoting.core.price.price_equation import Equation
 from quoting.core.price.sale import Sale

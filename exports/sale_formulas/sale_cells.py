@@ -5,8 +5,8 @@ Amounts are rounded once, to the `digits` of the currency.
 
 from __future__ import annotations
 
-from exports.costing_workbook.costing.terms_block import GIVEN, SHARE_OF_TOTAL, YARN, TermRefs
 from exports.sale_formulas.fee_formulas import Part, added_of
+from exports.sale_formulas.term_cells import GIVEN, SHARE_OF_TOTAL, YARN, TermRefs
 from exports.sheets.cells import rounded
 from quoting.core.price.price import MARGIN_DIGITS
 from quoting.core.workshop.selling import TaxShown

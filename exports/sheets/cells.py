@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
@@ -180,8 +180,16 @@ def total_where(amounts: Span, *pairs: tuple[Span, str]) -> str:
 
     Texts of an order are compared, never searched for: `*` and `>` in them mean nothing.
     """
-    told = "".join(f"--EXACT({words},{word})," for words, word in pairs)
-    return f"SUMPRODUCT({told}{amounts})"
+    return f"SUMPRODUCT({_told(pairs)},{amounts})" if pairs else f"SUM({amounts})"
+
+
+def count_where(*pairs: tuple[Span, str]) -> str:
+    """Return how many lines have all the given words, to the letter."""
+    return f"SUMPRODUCT({_told(pairs)})"
+
+
+def _told(pairs: Iterable[tuple[Span, str]]) -> str:
+    return ",".join(f"--EXACT({words},{word})" for words, word in pairs)
 
 
 _CONTROLS = re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f\ufffe\uffff\ud800-\udfff]")

@@ -31,7 +31,9 @@ def filled(tmp_path_factory: pytest.TempPathFactory) -> Workbook:
 
 def test_an_empty_one_says_what_was_estimated() -> None:
     book = opened(workbook_bytes(QUOTE), values=True)
-    assert exact(named(book, "really_earned")) == QUOTE.price.earned_per_hour
+    money = by(block(book["Actuals"], "What it came to"), "A")
+    assert exact(money["An hour earned"]["estimated"]) == QUOTE.price.earned_per_hour
+    assert not named(book, "really_earned")
     hours = by(block(book["Actuals"], "Hours"), "A")
     assert exact(hours["All hours"]["estimated"]) == QUOTE.estimate.hours.total
     assert "really" not in hours["All hours"]

@@ -61,6 +61,11 @@ def _edits() -> dict[str, list[Edit]]:
             ("copy", cost, box, row_of("Delivery and post") + 1),
             ("set", cost, f"E{row_of('Delivery and post') + 1}", 1.75),
         ],
+        "a yarn line copied under the others": [
+            ("copy", cost, row_of("Yarn, oat"), row_of("Yarn, rust") + 1)
+        ],
+        "a yarn line taken out": [("delete", cost, row_of("Yarn, oat"))],
+        "all yarn lines taken out": [("delete", cost, row_of("Yarn, oat"))] * 3,
         "a spare fee filled": [
             ("set", cost, f"A{card_fee + 1}", "Market stall"),
             ("set", cost, f"B{card_fee + 1}", "price"),
@@ -122,6 +127,9 @@ def books(tmp_path_factory: pytest.TempPathFactory) -> dict[str, tuple[Workbook,
             ),
         ),
         ("an empty line between", sample_quote(BOXED)),
+        ("a yarn line copied under the others", sample_quote(BOXED)),
+        ("a yarn line taken out", sample_quote(BOXED)),
+        ("all yarn lines taken out", sample_quote(BOXED)),
     ],
 )
 def test_the_price_is_the_one_that_the_program_gives(

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from decimal import Decimal
 
 from exports.costing_workbook.actuals.actual_line import ActualLine, compare_line
-from exports.costing_workbook.summary_sheet import Found
-from exports.sheets.cells import Formula, Look, Ref, heads, reckoned, rounded, strong, words
+from exports.costing_workbook.costing.found import Found
+from exports.sale_formulas.sale_cells import earned_of
+from exports.sheets.cells import Formula, Look, heads, rounded, words
 from exports.sheets.grid import Grid
 from exports.sheets.number_formats import HOURS, Shapes
 from exports.sheets.rules import AMOUNT
@@ -46,18 +48,55 @@ def money_block(grid: Grid, quote: Quote, found: Found, hours: ActualLine, shape
     own = rounded(f"{hours.really}*{sums.costs.overhead_rate}", shapes.digits)
     follows = f'IF({hours.really}="",{overhead.estimated},{own})'
     fell = f'IF({overhead.really}="",{follows},{overhead.really})'
-    outlay = "-".join([*(each.best for each in spent), fell])
-    _earned(grid, quote, f"{paid.best}-{outlay}", hours, shapes)
+    lines = (paid, *spent, overhead)
+    _earned(
+        grid,
+        quote,
+        _Left(
+            estimated="-".join(str(each.estimated) for each in lines),
+            really="-".join([*(each.best for each in (paid, *spent)), fell]),
+            is_typed=f"""OR({",".join(f'{each.really}<>""' for each in (hours, *lines))})""",
+        ),
+        hours,
+        shapes,
+    )
 
 
-def _earned(grid: Grid, quote: Quote, left: str, hours: ActualLine, shapes: Shapes) -> Ref:
+@dataclass(frozen=True, slots=True)
+class _Left:
+    """What is left for the maker's hours, as expressions, and whether anything is typed yet."""
+
+    estimated: str
+    really: str
+    is_typed: str
+
+    def once_typed(self, expression: str) -> Formula:
+        """Return a figure that is nothing until what really was is known of something."""
+        return Formula(f'IF({self.is_typed},{expression},"")', "")
+
+
+def _earned(grid: Grid, quote: Quote, left: _Left, hours: ActualLine, shapes: Shapes) -> None:
     """Write what is left for the maker's hours, and what one of them earned."""
-    price, digits = quote.price, shapes.digits
-    kept = rounded(left, digits)
-    label = words("Left for your hours", Look.FOOT)
-    rest = grid.line(label, None, reckoned(kept, price.profit + price.own_pay, shapes.money))[1]
-    took = reckoned(hours.best, price.hours, HOURS)
-    at = grid.line(words("in so many hours"), None, took)[1]
-    earned = f"IF({at}>0,{rounded(f'{rest}/{at}', digits)},0)"
-    cell = strong(earned, price.earned_per_hour, shapes.money)
-    return grid.name("really_earned", grid.line(words("An hour earned"), None, cell)[1])
+    price, digits, money = quote.price, shapes.digits, shapes.money
+    rest = compare_line(
+        grid,
+        words("Left for your hours", Look.FOOT),
+        Formula(rounded(left.estimated, digits), price.profit + price.own_pay),
+        money,
+        left.once_typed(rounded(left.really, digits)),
+    )
+    took = compare_line(
+        grid,
+        words("in so many hours"),
+        Formula(str(hours.estimated), price.hours),
+        HOURS,
+        left.once_typed(hours.best),
+    )
+    earned = compare_line(
+        grid,
+        words("An hour earned"),
+        Formula(earned_of(str(rest.estimated), "0", took.estimated, digits), price.earned_per_hour),
+        money,
+        left.once_typed(earned_of(str(rest.really), "0", took.really, digits)),
+    )
+    grid.name("really_earned", earned.really)

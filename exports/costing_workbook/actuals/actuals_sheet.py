@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from exports.costing_workbook.actuals.actual_line import ActualLine, compare_line
 from exports.costing_workbook.actuals.actual_money_block import money_block
+from exports.costing_workbook.costing.found import Found
 from exports.costing_workbook.hours.parts_block import HourRefs
-from exports.costing_workbook.summary_sheet import Found
 from exports.costing_workbook.yarn.colour_lines import ColourLines
 from exports.costing_workbook.yarn.yarn_sheet import YarnRefs
 from exports.sheets.cells import Formula, Look, Ref, beside, heads, span_of, words

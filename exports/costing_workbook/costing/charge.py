@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
-from exports.sheets.cells import Cell
+from exports.sheets.cells import Cell, Formula
+from exports.sheets.lines import Lines
 from quoting.core.price.cost_lines import Line, LineKind
 
 KIND_WORDS = {
@@ -24,12 +26,13 @@ class Charge:
     """One line, and the cells of its quantity and its rate.
 
     `what` and `detail` are its words where they are not those of its kind; `name` that of the cell
-    of its rate.
+    of its rate. A line that has no rate comes to an `amount`, which the whole list tells.
     """
 
     line: Line
-    quantity: Cell
-    rate: Cell
+    quantity: Cell | None
+    rate: Cell | None
     name: str = ""
     what: str = ""
     detail: str = ""
+    amount: Callable[[Lines], Formula] | None = None

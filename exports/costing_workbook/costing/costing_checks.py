@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from exports.costing_workbook.costing.costs_block import costs_check
-from exports.costing_workbook.costing.terms_block import MARGIN, MARKUP
-from exports.costing_workbook.summary_sheet import Found
+from exports.costing_workbook.costing.found import Found
 from exports.sale_formulas.price_formula import net_factor
+from exports.sale_formulas.term_cells import MARGIN, MARKUP
 from exports.sheets.checks import Check
 from exports.sheets.grid import Fault
 

@@ -6,14 +6,14 @@ from dataclasses import dataclass
 
 from exports.costing_workbook.costing.costing_checks import costing_checks
 from exports.costing_workbook.costing.costs_block import costs_block
+from exports.costing_workbook.costing.fees_taken import fees_taken
+from exports.costing_workbook.costing.found import Found
 from exports.costing_workbook.costing.price_block import price_block
 from exports.costing_workbook.costing.result_block import Sums, result_block
 from exports.costing_workbook.costing.shares_block import shares_block
 from exports.costing_workbook.costing.terms_block import terms_block
 from exports.costing_workbook.hours.parts_block import HourRefs
-from exports.costing_workbook.summary_sheet import Found
 from exports.costing_workbook.yarn.yarn_sheet import YarnRefs
-from exports.sale_formulas.fees_block import fees_taken
 from exports.sheets.cells import Look, words
 from exports.sheets.checks import Check
 from exports.sheets.grid import Grid
@@ -29,18 +29,17 @@ FLAGS = "I"
 
 @dataclass(frozen=True, slots=True)
 class Costing:
-    """What the other sheets read of this one, its checks, and the row its head ends with."""
+    """What the other sheets read of this one, and its checks."""
 
     found: Found
     checks: list[Check]
-    head: int
 
 
 def write_costing(
     grid: Grid, quote: Quote, yarn: YarnRefs, hours: HourRefs, shapes: Shapes
 ) -> Costing:
     """Write the sheet and return what others read of it."""
-    head = heading(grid, TITLE)
+    heading(grid, TITLE)
     said = shapes.speech.count(quote.order.quantity, "blanket")
     grid.line(words(f"Yarn and hours are counted for {said}", Look.NOTE))
     legend(grid)
@@ -53,4 +52,4 @@ def write_costing(
     result = result_block(grid, quote, terms, sums, shapes)
     adds_up = shares_block(grid, quote, sums, result, shapes)
     found = Found(terms=terms, factors=factors, sums=sums, result=result)
-    return Costing(found, [*costing_checks(found, shapes.digits), adds_up], head)
+    return Costing(found, [*costing_checks(found, shapes.digits), adds_up])

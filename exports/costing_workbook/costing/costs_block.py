@@ -12,6 +12,7 @@ from exports.costing_workbook.hours.parts_block import HourRefs
 from exports.costing_workbook.yarn.yarn_sheet import YarnRefs
 from exports.sheets.cells import (
     Cell,
+    Formula,
     Look,
     Ref,
     Span,
@@ -81,7 +82,7 @@ def costs_block(
         if charge is None:
             _spare(grid, quote, shapes)
         else:
-            _write(grid, charge, shapes)
+            _write(grid, charge, lines, shapes)
     lines.close()
     amounts = lines.column("F")
     cell = summed(f"SUM({amounts})", quote.price.cost, shapes.money)
@@ -108,16 +109,19 @@ def costs_check(costs: CostRefs, digits: int) -> Check:
     )
 
 
-def _write(grid: Grid, charge: Charge, shapes: Shapes) -> None:
+def _write(grid: Grid, charge: Charge, lines: Lines, shapes: Shapes) -> None:
     """Write one line; the cell of its rate may have a name."""
     line = charge.line
+    amount = Formula(_product(grid, shapes), line.amount)
+    if charge.amount is not None:
+        amount = charge.amount(lines)
     refs = grid.line(
         words(charge.what or line_what(line, shapes.speech)),
         words(charge.detail),
         charge.quantity,
         words(line_unit(line, shapes.speech)),
         charge.rate,
-        reckoned(_product(grid, shapes), line.amount, shapes.money),
+        Cell(amount, Look.PLAIN, shapes.money),
         quoted(line.amount, shapes.money),
         words(KIND_WORDS[line.kind]),
     )

@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from exports.costing_workbook.costing.costs_block import CostRefs
-from exports.costing_workbook.costing.terms_block import GIVEN, QUOTED_HEADS, TermRefs
+from exports.costing_workbook.costing.payments_rows import payments_rows
+from exports.costing_workbook.costing.terms_block import QUOTED_HEADS
 from exports.sale_formulas.factors_block import write_factors
-from exports.sale_formulas.payments_rows import payments_rows
 from exports.sale_formulas.price_formula import (
     EquationRefs,
     FactorRefs,
@@ -23,6 +23,7 @@ from exports.sale_formulas.sale_cells import (
     tax_of,
     total_of_sale,
 )
+from exports.sale_formulas.term_cells import GIVEN, TermRefs
 from exports.sheets.cells import (
     Cell,
     Formula,

@@ -7,9 +7,10 @@ from decimal import Decimal
 
 from exports.costing_workbook.costing.costs_block import CostRefs
 from exports.costing_workbook.costing.price_block import PriceRefs
-from exports.costing_workbook.costing.terms_block import QUOTED_HEADS, TermRefs
+from exports.costing_workbook.costing.terms_block import QUOTED_HEADS
 from exports.costing_workbook.hours.parts_block import HourRefs
 from exports.sale_formulas.sale_cells import deposit_of, earned_of, margin_of, profit_of
+from exports.sale_formulas.term_cells import TermRefs
 from exports.sheets.cells import Ref, reckoned, rounded, strong, yours
 from exports.sheets.figure_lines import figure
 from exports.sheets.grid import Grid

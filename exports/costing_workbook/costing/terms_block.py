@@ -2,10 +2,22 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from decimal import Decimal
 
-from exports.sheets.cells import Cell, Look, Ref, Span, Value, beside, heads, written, yours
+from exports.sale_formulas.term_cells import (
+    DEPOSITS,
+    GIVEN,
+    MARGIN,
+    MARKUP,
+    NONE,
+    SHARE_OF_TOTAL,
+    TARGETS,
+    YARN,
+    YES_NO,
+    FeeRefs,
+    TermRefs,
+)
+from exports.sheets.cells import Cell, Look, Ref, Value, beside, heads, written, yours
 from exports.sheets.figure_lines import figure
 from exports.sheets.grid import Fault, Grid
 from exports.sheets.lines import Lines
@@ -15,48 +27,12 @@ from exports.sheets.rules import SHARE as A_SHARE
 from quoting.core.quote.quote import Quote
 from quoting.core.workshop.selling import Deposit, Fee, FeeBase, Target, TaxShown
 
-MARGIN, MARKUP, GIVEN = TARGETS = ("margin", "markup", "given price")
-NONE, SHARE_OF_TOTAL, YARN = DEPOSITS = ("none", "share of the total", "the yarn")
-YES_NO = ("yes", "no")
 QUOTED_HEADS = [*[None] * 6, Cell("as quoted", Look.FIGURE_HEADING)]
 """The headings of figures beside which it stands what they were as quoted."""
 
 
 SPARE_FEES = 2
 """Lines that wait for further fees."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FeeRefs:
-    """The list of fees: the rows of its lines, the cells of their terms, and what each takes."""
-
-    rows: tuple[int, ...]
-    on: Span
-    rate: Span
-    fixed: Span
-    takes: Span
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class TermRefs:
-    """The cells of every term of the sale."""
-
-    target: Ref
-    margin: Ref
-    markup: Ref
-    given: Ref
-    step: Ref
-    rush: Ref
-    discount: Ref
-    minimum: Ref
-    delivery: Ref
-    registered: Ref
-    tax_rate: Ref
-    shown: Ref
-    on_delivery: Ref
-    deposit: Ref
-    deposit_share: Ref
-    fees: FeeRefs
 
 
 class Asking:

@@ -5,15 +5,16 @@ So a line of packs that is copied or taken out changes the costs as it should, a
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass
 from decimal import Decimal
 
-from exports.costing_workbook.costing.charge import Charge
+from exports.costing_workbook.costing.charge import KIND_WORDS, Charge
 from exports.costing_workbook.yarn.yarn_sheet import YarnRefs
-from exports.costing_workbook.yarn.yarn_words import put_up_words
-from exports.sheets.cells import counted, reckoned, rounded
+from exports.sheets.cells import Formula, reckoned, rounded
+from exports.sheets.lines import Lines
 from exports.sheets.number_formats import COUNT, Shapes
+from exports.told_apart import put_up_words
 from quoting.core.ground.money import round_half_up
 from quoting.core.price.cost_lines import Line, LineKind, Unit
 from quoting.core.quote.quote import Quote
@@ -21,6 +22,8 @@ from quoting.core.workshop.selling import YarnCharged
 from quoting.wording import yarn_line_parts
 
 SHELF, FURTHER = "from the shelf", "packs added under To buy"
+GRAMS = "g"
+"""The unit of what is charged by weight."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,8 +51,7 @@ def yarn_charges(quote: Quote, yarn: YarnRefs, shapes: Shapes, first_row: int) -
     charges = [_charge(said, row, yarn, shapes) for row, said in enumerate(lines, first_row)]
     if quote.workshop.pricing.yarn_charged is YarnCharged.USED:
         return charges
-    rows = [row for row, said in enumerate(lines, first_row) if said.line.unit is not Unit.GRAM]
-    return [*charges, _further(yarn, rows, shapes)]
+    return [*charges, _further(yarn, shapes)]
 
 
 def _lines(quote: Quote, shapes: Shapes) -> Iterator[_Said]:
@@ -89,12 +91,17 @@ def _charge(said: _Said, row: int, yarn: YarnRefs, shapes: Shapes) -> Charge:
     )
 
 
-def _further(yarn: YarnRefs, rows: Sequence[int], shapes: Shapes) -> Charge:
+def _further(yarn: YarnRefs, shapes: Shapes) -> Charge:
     """Return the line of all packs of which no other line tells; as written there are none."""
     nothing = Decimal(0)
-    line = Line(
-        kind=LineKind.YARN, quantity=Decimal(1), unit=Unit.PIECE, rate=nothing, amount=nothing
-    )
-    told = f"-SUM(F{rows[0]}:F{rows[-1]})" if rows else ""
-    rate = reckoned(rounded(f"{yarn.packs.cost}{told}", shapes.digits), nothing, shapes.money)
-    return Charge(line, counted(1, COUNT), rate, what="Yarn", detail=FURTHER)
+    line = Line(kind=LineKind.YARN, quantity=nothing, unit=Unit.PACK, rate=nothing, amount=nothing)
+
+    def untold(lines: Lines) -> Formula:
+        """Return what all packs cost but those that a line of the costs tells of."""
+        kinds, units = lines.figures("H"), lines.figures("D")
+        product = rounded(f"{lines.figures('C')}*{lines.figures('E')}", shapes.digits)
+        packs = f'--({kinds}="{KIND_WORDS[LineKind.YARN]}"),--({units}<>"{GRAMS}")'
+        told = f"SUMPRODUCT({packs},{product})"
+        return Formula(rounded(f"{yarn.packs.cost}-{told}", shapes.digits), nothing)
+
+    return Charge(line, None, None, what="Yarn", detail=FURTHER, amount=untold)

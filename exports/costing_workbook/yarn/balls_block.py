@@ -12,12 +12,12 @@ from exports.costing_workbook.yarn.prices_block import TITLE as PRICES
 from exports.costing_workbook.yarn.prices_block import PriceLines
 from exports.costing_workbook.yarn.shelf_block import ShelfLines
 from exports.costing_workbook.yarn.yarn_assumptions_block import Assumptions
-from exports.costing_workbook.yarn.yarn_words import put_up_words
 from exports.sheets.cells import Cell, counted, heads, reckoned, rounded, words, yours
 from exports.sheets.grid import Fault, Grid
 from exports.sheets.lines import Lines
 from exports.sheets.number_formats import COUNT, TENTHS, Shapes
 from exports.sheets.rules import COUNT as COUNT_RULE
+from exports.told_apart import put_up_words
 from quoting.core.estimate.enough import ROUNDING_M, packs_enough
 from quoting.core.estimate.estimate import ColourEstimate
 from quoting.core.estimate.skeins import Bought

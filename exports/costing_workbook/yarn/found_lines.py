@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from exports.sheets.cells import Span, Value, total_where
+from exports.sheets.cells import Span, Value, count_where, total_where
 from exports.sheets.grid import Fault
 from exports.sheets.lines import Lines
 from exports.sheets.sheet_rows import number_text
@@ -30,7 +30,7 @@ class FoundLines:
 
     def count(self, *words: str) -> str:
         """Return how many lines have these words."""
-        return f"SUMPRODUCT({','.join(self._told(words))})"
+        return count_where(*self._pairs(words))
 
     def one(self, letter: str, *words: str) -> str:
         """Return the figure of the line of these words; 0 where there is none.

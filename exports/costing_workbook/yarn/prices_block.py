@@ -8,13 +8,13 @@ from dataclasses import dataclass
 
 from exports.costing_workbook.yarn.found_lines import FoundLines, as_length, counted_for
 from exports.costing_workbook.yarn.yarn_assumptions_block import COUNTED
-from exports.costing_workbook.yarn.yarn_words import put_up_words
 from exports.sheets.cells import Cell, Ref, heads, reckoned, words, yours
 from exports.sheets.grid import Fault, Grid
 from exports.sheets.lines import Lines
 from exports.sheets.number_formats import COUNT, TENTHS, Shapes
 from exports.sheets.rules import AMOUNT, SOME, SOME_WHOLE
 from exports.sheets.sheet_rows import number_text
+from exports.told_apart import put_up_words
 from quoting.core.quote.quote import Quote
 from quoting.core.workshop.yarns import PutUp, Yarn
 

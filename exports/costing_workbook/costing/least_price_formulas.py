@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from exports.costing_workbook.costing.price_block import PriceRefs
 from exports.costing_workbook.costing.result_block import Sums
-from exports.costing_workbook.costing.terms_block import TermRefs
 from exports.sale_formulas.fee_formulas import Part
 from exports.sale_formulas.price_formula import FactorRefs, net_factor
+from exports.sale_formulas.term_cells import TermRefs
 from exports.sheets.cells import rounded
 from quoting.core.price.cost_lines import LineKind
 

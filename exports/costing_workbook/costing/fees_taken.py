@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from exports.costing_workbook.costing.price_block import PriceRefs
-from exports.costing_workbook.costing.terms_block import TermRefs
 from exports.sale_formulas.fee_formulas import base_of
+from exports.sale_formulas.term_cells import TermRefs
 from exports.sheets.cells import Ref, beside, quoted, reckoned, rounded, summed
 from exports.sheets.figure_lines import figure
 from exports.sheets.grid import Grid

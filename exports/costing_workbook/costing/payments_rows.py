@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from exports.costing_workbook.costing.costs_block import CostRefs
-from exports.costing_workbook.costing.terms_block import TermRefs
 from exports.sale_formulas.price_formula import EquationRefs, FactorRefs
 from exports.sale_formulas.sale_cells import (
     at_least,
@@ -14,6 +13,7 @@ from exports.sale_formulas.sale_cells import (
     tax_of,
     total_of_sale,
 )
+from exports.sale_formulas.term_cells import TermRefs
 from exports.sheets.cells import Cell, Formula, Look, Ref, rounded
 from exports.sheets.figure_lines import figure
 from exports.sheets.grid import Grid
