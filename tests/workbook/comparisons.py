@@ -25,15 +25,8 @@ from tests.examples import (
     sample_workshop,
     sample_yarn,
 )
-from tests.workbook.orders import (
-    ADDED,
-    ADDED_TO_ALL,
-    INCLUDED,
-    THREE_FEES,
-    in_money,
-    priced,
-    shop_changes,
-)
+from tests.workbook.changes import shop_changes
+from tests.workbook.orders import ADDED, ADDED_TO_ALL, INCLUDED, THREE_FEES, in_money, priced
 
 PRAM, COT, BED = (
     Size(width_cm=width, height_cm=height) for width, height in ((60, 75), (80, 100), (90, 120))

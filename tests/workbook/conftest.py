@@ -10,7 +10,8 @@ from openpyxl.workbook import Workbook
 
 from exports.costing_workbook import workbook_bytes
 from quoting.core.quote.quote import Quote
-from tests.workbook.orders import SURER, Change, changes, quotes
+from tests.workbook.changes import Change, changes
+from tests.workbook.orders import SURER, quotes
 from tests.workbook.recalculation import opened, place_of, recalculated, saved
 
 FIRST_FEE = ("D", "E", "B")

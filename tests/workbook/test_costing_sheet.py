@@ -36,7 +36,11 @@ def test_the_answers_on_top_are_the_quotes_each_beside_its_label(
     price, sheet = all_quotes[name].price, read(written[name])["Summary"]
     found = {
         line["A"]: (exact(line["as it stands"]), exact(line["as quoted"]), line["difference"])
-        for title in ("What the buyer pays", "What is left", "The least that one blanket may cost")
+        for title in (
+            "What the buyer pays",
+            "What is left",
+            "The least price of one blanket, without delivery",
+        )
         for line in block(sheet, title)
         if "pays in" not in line["A"]
     }

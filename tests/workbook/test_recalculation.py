@@ -10,7 +10,8 @@ from openpyxl.workbook import Workbook
 from quoting.core.ground.money import exact
 from quoting.core.quote.quote import Quote
 from tests.examples import WOOL
-from tests.workbook.orders import Change, changes, quotes, surer_quote
+from tests.workbook.changes import Change, changes
+from tests.workbook.orders import quotes, surer_quote
 from tests.workbook.reading import block
 from tests.workbook.recalculation import differing, formula_cells, named
 

@@ -28,7 +28,7 @@ def range_block(grid: Grid, ground: HourGround, stitches: StitchRefs, tasks: Tas
     """Write the half-width of the range of all minutes and return its cell."""
     hours = ground.hours
     grid.block("How far off the hours may be")
-    grid.line(*heads("", "", "as so many stitches", *[""] * 5, "± share", "± minutes"))
+    grid.line(*heads("", "mark", "as so many stitches", *[""] * 5, "± share", "± minutes"))
     timed = [
         _basis(grid, base, pace, ground, stitches) for base, pace in ground.timings.paces.items()
     ]

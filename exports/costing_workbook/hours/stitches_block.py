@@ -45,7 +45,12 @@ def stitches_block(grid: Grid, ground: HourGround) -> StitchRefs:
         [
             *heads("", "part of the work", "how many", "times the timed one", figures_from=2),
             *heads("minutes each", "minutes", "hours", figures_from=0),
-            *heads("how sure", "rests on the timing of", "guesses in it", figures_from=3),
+            *heads(
+                "how sure",
+                "rests on the timing of",
+                "guesses in it, by marks below",
+                figures_from=3,
+            ),
         ],
     )
     marks = guess_marks(ground.hours)

@@ -71,7 +71,7 @@ def stitches_block(
         *heads(f"{shapes.short_unit} each", unit, figures_from=0),
     ]
     if quote.workshop.habits.allowance is None:
-        off = (f"swatch, {unit}", f"guess, {unit}", f"off, {unit} squared")
+        off = (f"swatch, {unit}", f"guess, {unit}", f"off, {unit}²")
         headings += [*heads(*off, figures_from=0), *heads("", "rests on", figures_from=9)]
     lines = Lines(grid, sum(len(colour.yarn.counts) for colour in estimates), headings)
     rests = _Rests(

@@ -41,7 +41,7 @@ def yarns_block(grid: Grid, quote: Quote, prices: PriceLines, shapes: Shapes) ->
     """Write every yarn of the order; how far off another's swatch may be, where that is asked."""
     yarns, judged = yarns_of(quote), quote.workshop.habits.allowance is None
     grid.block(TITLE)
-    borrowed = heads("another's swatch, within", figures_from=0) if judged else []
+    borrowed = heads("by another yarn's swatch, within", figures_from=0) if judged else []
     unit = shapes.long_unit
     headings = heads("", "yarn", "", f"{unit} a gram", "price of a gram", figures_from=3)
     lines = Lines(grid, len(yarns), [*headings, *borrowed])

@@ -5,8 +5,8 @@ Where the program counts anew and a formula cannot, one of the checks says so.
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from dataclasses import dataclass, field, replace
+from collections.abc import Mapping
+from dataclasses import replace
 from decimal import Decimal
 from typing import Any
 
@@ -14,162 +14,80 @@ import pytest
 from openpyxl.workbook import Workbook
 
 from exports.comparison_workbook import comparison_bytes
-from quoting.core.order.order import Extra, Order, Terms
+from quoting.core.order.order import Extra, Terms
 from quoting.core.quote.quote import Quote
 from quoting.core.weighing.comparison import Compared, Comparison, rules_of_thumb
-from quoting.core.workshop.selling import Deposit, Fee, FeeBase, Target, Tax, TaxShown
+from quoting.core.workshop.selling import Fee, FeeBase, Tax
 from quoting.core.workshop.timings import Timing
-from quoting.core.workshop.workshop import Workshop
 from tests.examples import sample_minutes, sample_order, sample_workshop
 from tests.workbook.comparison.figures import figures, shown
 from tests.workbook.comparisons import COT, PRAM, compared
 from tests.workbook.inputs import Input, inputs_of
+from tests.workbook.jobs import ALL_WELL, TERMS, TWO_FEES, Change, Job, as_it_was, money, pay_of
 from tests.workbook.recalculation import named, opened, recalculated, saved
 
-ALL_WELL = "All checks are well."
 REST = 0.1
 SHEETS = {"Sizes": "A", "Terms": "A", "Yarn": "B", "Hours": "B"}
 """The column that says what a line is about, by the sheet."""
 
-FEES = (
-    Fee(name="Card payment", rate=0.015, fixed=Decimal("0.20")),
-    Fee(name="Market stall", rate=0.05, fixed=Decimal("0.10"), on=FeeBase.PRICE),
-)
-
-
-def _shop() -> Workshop:
-    sample = sample_workshop()
-    return sample_workshop(
+JOB = Job(
+    order=sample_order(
+        quantity=2,
+        extras=(Extra(what="Gift box", cost=Decimal("3.20"), minutes=5),),
+        terms=Terms(rush=0.1, discount=0.05),
+    ),
+    shop=sample_workshop(
         tax=Tax(registered=True, rate=0.2),
-        fees=FEES,
-        delivery=replace(sample.delivery, bands=()),
-        pay=replace(sample.pay, rest_allowance=REST),
+        fees=TWO_FEES,
+        delivery=replace(sample_workshop().delivery, bands=()),
+        pay=replace(sample_workshop().pay, rest_allowance=REST),
         minutes=sample_minutes(rip_back=0.05, swatch=(30.0,)),
-    )
+    ),
+)
+"""An order and a workshop in which every input moves something."""
 
 
-@dataclass(frozen=True, slots=True)
-class Job:
-    """An order and a workshop in which every input moves something."""
-
-    order: Order = field(
-        default_factory=lambda: sample_order(
-            quantity=2,
-            extras=(Extra(what="Gift box", cost=Decimal("3.20"), minutes=5),),
-            terms=Terms(rush=0.1, discount=0.05),
-        )
-    )
-    shop: Workshop = field(default_factory=_shop)
-
-    def compared(self) -> Comparison:
-        """Return two sizes, of which the second is the order's own."""
-        return compared(PRAM, COT, order=self.order, workshop=self.shop)
+def of(job: Job) -> Comparison:
+    """Return two sizes of a job, of which the second is the order's own."""
+    return compared(PRAM, COT, order=job.order, workshop=job.shop)
 
 
-def _money(value: Any) -> Decimal:
-    return Decimal(str(value))
-
-
-def _shop_with(**changes: Any) -> Comparison:
-    return Job(shop=replace(_shop(), **changes)).compared()
-
-
-def _terms(**changes: Any) -> Comparison:
-    order = Job().order
-    return Job(order=replace(order, terms=replace(order.terms, **changes))).compared()
-
-
-def _extra(**changes: Any) -> Comparison:
-    order = Job().order
-    return Job(order=replace(order, extras=(replace(order.extras[0], **changes),))).compared()
-
-
-def _fee(name: str, **changes: Any) -> Comparison:
-    return _shop_with(
-        fees=tuple(replace(fee, **changes) if fee.name == name else fee for fee in FEES)
-    )
-
-
-def _pricing(**changes: Any) -> Comparison:
-    return _shop_with(pricing=replace(_shop().pricing, **changes))
-
-
-def _tax(**changes: Any) -> Comparison:
-    return _shop_with(tax=replace(_shop().tax, **changes))
-
-
-def _pay(**changes: Any) -> Comparison:
-    return _shop_with(pay=replace(_shop().pay, **changes))
-
-
-def _delivery(**changes: Any) -> Comparison:
-    return _shop_with(delivery=replace(_shop().delivery, **changes))
-
-
-def _minutes(**changes: Any) -> Comparison:
-    return _shop_with(minutes=replace(_shop().minutes, **changes))
-
-
-def _pace(minutes_of_one: float) -> Comparison:
+def _pace(job: Job, minutes_of_one: float) -> Job:
     """Return what a timing of 500 stitches gives that took so long for each, rest and turns in."""
     minutes = minutes_of_one * 500 / (1 + REST)
     timing = Timing(stitch="hdc", stitches=500, minutes=minutes, rows=5, hands_on=True)
-    return _shop_with(timings=(timing,))
+    return job.shop_with(timings=(timing,))
 
 
-def _as_it_was(_: Any) -> Comparison:
-    return Job().compared()
+def _minutes(what: str) -> Change:
+    return lambda job, v: job.part("minutes", **{what: (v,)})
 
 
-Asked = Callable[[Any], Comparison]
-
-ASKED: dict[tuple[str, str, str], Asked] = {
-    ("Terms", "Making", "F"): lambda v: _pay(making_per_hour=_money(v)),
-    ("Terms", "Photographs, packing, letters", "F"): lambda v: _pay(office_per_hour=_money(v)),
-    ("Terms", "Overhead", "F"): lambda v: _pay(overhead_per_hour=_money(v)),
-    ("Terms", "Gift box", "E"): lambda v: _extra(cost=_money(v)),
-    ("Terms", "Packaging", "E"): lambda v: _delivery(packaging=_money(v)),
-    ("Terms", "Card payment", "A"): _as_it_was,
-    ("Terms", "Card payment", "B"): lambda v: _fee("Card payment", on=FeeBase(v)),
-    ("Terms", "Card payment", "D"): lambda v: _fee("Card payment", rate=v),
-    ("Terms", "Card payment", "E"): lambda v: _fee("Card payment", fixed=_money(v)),
-    ("Terms", "Market stall", "A"): _as_it_was,
-    ("Terms", "Market stall", "B"): lambda v: _fee("Market stall", on=FeeBase(v)),
-    ("Terms", "Market stall", "D"): lambda v: _fee("Market stall", rate=v),
-    ("Terms", "Market stall", "E"): lambda v: _fee("Market stall", fixed=_money(v)),
-    ("Terms", "The price follows", "F"): lambda _: _pricing(target=Target(markup=0.0)),
-    ("Terms", "Margin", "F"): lambda v: _pricing(target=Target(margin=v)),
-    ("Terms", "Markup", "F"): _as_it_was,
-    ("Terms", "Round up to", "F"): lambda v: _pricing(round_up_to=_money(v)),
-    ("Terms", "Rush", "F"): lambda v: _terms(rush=v),
-    ("Terms", "Discount", "F"): lambda v: _terms(discount=v),
-    ("Terms", "Least price", "F"): lambda v: _pricing(minimum=_money(v)),
-    ("Terms", "Deposit", "F"): lambda _: _pricing(deposit=None),
-    ("Terms", "Deposit, share of the total", "F"): lambda v: _pricing(deposit=Deposit(share=v)),
-    ("Terms", "Registered for it", "F"): lambda _: _tax(registered=False),
-    ("Terms", "Rate", "F"): lambda v: _tax(rate=v),
-    ("Terms", "In the price shown", "F"): lambda _: _tax(shown=TaxShown.ADDED),
-    ("Terms", "On delivery too", "F"): lambda _: _tax(on_delivery=False),
-    ("Hours", "", "C"): lambda v: _minutes(turn=(v,)),
+CHORES = {
+    "changing colour": "change_colour",
+    "joining a ball": "join",
+    "weaving in an end": "weave_in_end",
+    "starting and finishing": "start_and_finish",
+    "washing and drying flat": "wash",
+    "swatching": "swatch",
+    "photographs": "photograph",
+    "packing": "pack",
+    "letters with the buyer": "letters",
+}
+ASKED: Mapping[tuple[str, str, str], Change] = {
+    **{("Terms", *place): change for place, change in (TERMS | pay_of("F")).items()},
+    **{("Hours", said, "E"): _minutes(what) for said, what in CHORES.items()},
+    ("Hours", "", "C"): _minutes("turn"),
     ("Hours", "1", "C"): _pace,
-    ("Hours", "", "E"): lambda v: _minutes(rip_back=v),
-    ("Hours", "changing colour", "E"): lambda v: _minutes(change_colour=(v,)),
-    ("Hours", "joining a ball", "E"): lambda v: _minutes(join=(v,)),
-    ("Hours", "weaving in an end", "E"): lambda v: _minutes(weave_in_end=(v,)),
-    ("Hours", "starting and finishing", "E"): lambda v: _minutes(start_and_finish=(v,)),
-    ("Hours", "washing and drying flat", "E"): lambda v: _minutes(wash=(v,)),
-    ("Hours", "swatching", "E"): lambda v: _minutes(swatch=(v,)),
-    ("Hours", "extras", "E"): lambda v: _extra(minutes=v / 2),
-    ("Hours", "photographs", "E"): lambda v: _minutes(photograph=(v,)),
-    ("Hours", "packing", "E"): lambda v: _minutes(pack=(v,)),
-    ("Hours", "letters with the buyer", "E"): lambda v: _minutes(letters=(v,)),
-    **{("Sizes", size, "D"): _as_it_was for size in ("60x75cm", "80x100cm")},
+    ("Hours", "", "E"): lambda job, v: job.part("minutes", rip_back=v),
+    ("Hours", "extras", "E"): lambda job, v: job.extra(minutes=v / 2),
+    **{("Sizes", size, "D"): as_it_was for size in ("60x75cm", "80x100cm")},
 }
 """What the program is asked for instead of a figure, by its sheet, its line and its column."""
 
-OF_ONE_SIZE: dict[str, Asked] = {
-    "B": lambda v: _delivery(paid=_money(v)),
-    "C": lambda v: _delivery(charged=_money(v)),
+OF_ONE_SIZE: Mapping[str, Change] = {
+    "B": lambda job, v: job.part("delivery", paid=money(v)),
+    "C": lambda job, v: job.part("delivery", charged=money(v)),
 }
 """The same of what is put in for one size, by its column."""
 
@@ -189,7 +107,7 @@ def _spare(each: Input) -> bool:
 
 def _of_one_size(changed: Comparison, size: str) -> Comparison:
     """Return the comparison of which one size, or the order's own, is as it is in another."""
-    was, names = Job().compared(), ("60x75cm", "80x100cm")
+    was, names = of(JOB), ("60x75cm", "80x100cm")
     now = {name: some.quote for name, some in zip(names, changed.sizes, strict=True)}
     base = changed.base if size not in names else was.base
     assert base is not None
@@ -210,14 +128,14 @@ def _rated(was: Comparison, quotes: list[Quote], base: Quote) -> list[Compared]:
 def expected(each: Input) -> Comparison | None:
     """Return what the program gives for a change; None where it is said that it counts anew."""
     if each.sheet == "Sizes" and each.column in OF_ONE_SIZE:
-        return _of_one_size(OF_ONE_SIZE[each.column](each.other), each.label)
+        return _of_one_size(of(OF_ONE_SIZE[each.column](JOB, each.other)), each.label)
     ask = ASKED.get(_place(each))
-    return ask(each.other) if ask else None
+    return of(ask(JOB, each.other)) if ask else None
 
 
 @pytest.fixture(scope="module")
 def content() -> bytes:
-    return comparison_bytes(Job().compared())
+    return comparison_bytes(of(JOB))
 
 
 @pytest.fixture(scope="module")
@@ -296,9 +214,9 @@ def test_balls_that_all_cost_more_by_the_same_share_cost_what_the_program_says(
                 replace(put_up, price=put_up.price * Decimal("1.5")) for put_up in yarn.put_ups
             ),
         )
-        for yarn in _shop().yarns
+        for yarn in JOB.shop.yarns
     )
-    wanted, book = _shop_with(yarns=yarns), changed["dearer balls"]
+    wanted, book = of(JOB.shop_with(yarns=yarns)), changed["dearer balls"]
     assert shown(book, 2) == figures(wanted)
     assert named(book, "state") == ALL_WELL
 
@@ -343,13 +261,10 @@ def test_an_extra_and_a_fee_on_lines_that_wait_for_them_are_reckoned_with(
         ("Terms", f"A{fee.address[1:]}"): "Listing",
         ("Terms", fee.address): 0.03,
     }
-    order = Job().order
     ribbon = Extra(what="Ribbon", cost=Decimal("2.50"))
     listing = Fee(name="Listing", rate=0.03, on=FeeBase.TOTAL)
-    wanted = Job(
-        order=replace(order, extras=(*order.extras, ribbon)),
-        shop=replace(_shop(), fees=(*FEES, listing)),
-    ).compared()
+    more = replace(JOB.order, extras=(*JOB.order.extras, ribbon))
+    wanted = of(replace(JOB, order=more).shop_with(fees=(*TWO_FEES, listing)))
     book = recalculated({"more": _altered(content, cells)}, tmp_path)["more"]
     assert shown(book, 2) == figures(wanted)
     assert named(book, "state") == ALL_WELL
