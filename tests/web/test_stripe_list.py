@@ -43,7 +43,9 @@ def test_nothing_that_was_typed_is_lost_on_the_way(stripe: tuple[str, ...]) -> N
     assert as_lines(as_text(sent, PLACE), PLACE) == sent
 
 
-@pytest.mark.parametrize("line", ["teal, 2, dc", "teal\t2\tdc", "teal;2;dc", "  teal,2,dc"])
+@pytest.mark.parametrize(
+    "line", ["teal, 2, dc", "teal\t2\tdc", "teal;2;dc", "  teal,2,dc", "teal 2 dc"]
+)
 def test_a_line_is_read_as_it_is_typed_or_pasted(line: str) -> None:
     read = as_lines(MultiDict({TEXT: f"\n{line.strip()}\n\noat\n"}), PLACE)
     assert list(read.values()) == ["teal", "2", "dc", "oat", "1", ""]
@@ -57,6 +59,19 @@ def test_a_mistake_names_its_line_and_keeps_the_text(maker: Maker) -> None:
     assert [a.text for a in told.all("a")] == ["Section 1, line 4", "Section 1, line 3"]
     assert {a.attributes["href"] for a in told.all("a")} == {f"#{PLACE}"}
     assert "Line 3: The yarn has no colour “puce”" in page.said_of(PLACE)
+
+
+def test_each_mistake_of_a_list_says_its_line_once_wherever_it_stands(maker: Maker) -> None:
+    listed = pressed(maker, maker.open().typed(), f"as_text {PLACE}").typed()
+    page = pressed(maker, listed | {TEXT: "puce 1\nmauve 1"}, "")
+    assert re.findall(r"Line \d:", page.said_of(PLACE)) == ["Line 1:", "Line 2:"]
+    assert not any("Line" in li.text.split(": ", 1)[1] for li in page.with_id("mistakes").all("li"))
+
+
+def test_a_line_longer_than_any_is_refused_in_a_sentence(maker: Maker) -> None:
+    listed = pressed(maker, maker.open().typed(), f"as_text {PLACE}").typed()
+    page = pressed(maker, listed | {TEXT: "x" * 140_000}, "")
+    assert "Section 1, line 1" in page.with_id("mistakes").text
 
 
 def test_very_many_stripes_come_as_a_list_and_not_as_hundreds_of_fields(maker: Maker) -> None:

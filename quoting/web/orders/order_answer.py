@@ -56,7 +56,7 @@ class Answer:
         """What is said beside single fields: mistakes, or how a text was read."""
         for _, field in fields_by_place(self.form):
             if isinstance(field, Typed | Lines) and field.says:
-                yield Words(field.id, " ".join(field.says), wrong=True)
+                yield Words(field.id, "\n".join(field.says), wrong=True)
             elif isinstance(field, Typed) and field.understood:
                 yield Words(field.id, f"Read as {field.understood}", wrong=False)
 
@@ -87,7 +87,7 @@ def _refusal(form: Form, shop: Shop, mistakes: Sequence[Mistake], *, patient: bo
         where, line = _where(place, field), line_in_text(place, form.meta.texts)
         if line is not None:
             field, where = fields[line.list_name], _where_in_text(place, fields, line)
-            beside, sentence = [field], f"Line {line.number}: {sentence}"
+            beside = [field]
         here = Said(
             where=where,
             sentence=sentence,
@@ -97,9 +97,10 @@ def _refusal(form: Form, shop: Shop, mistakes: Sequence[Mistake], *, patient: bo
             wanting.append(here)
             continue
         said.append(here)
+        told = sentence if line is None else f"Line {line.number}: {sentence}"
         for each in beside:
             if isinstance(each, Typed | Lines):
-                each.says = (*each.says, sentence)
+                each.says = (*each.says, told)
     return Answer(form=form, quote=None, said=tuple(said), wanting=tuple(wanting))
 
 

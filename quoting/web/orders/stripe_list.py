@@ -1,4 +1,4 @@
-"""Stripes as one text, a line for each: `teal, 2` or `teal, 2, dc`, in the order worked.
+"""Stripes as one text, a line for each in the order worked: `teal, 2`, `teal 2`, `teal, 2, dc`.
 
 A list of stripes is sent either as lines of fields or as such a text under `as_list`; both say the
 same, and either is made of the other without loss, mistakes and all.
@@ -23,6 +23,9 @@ _TEXT = ".as_list"
 _PARTS = ("colour", "rows", "stitch")
 _USUAL = ("", "1", "")
 _LISTS = re.compile(r"blanket\.(first_rows|last_rows|sections\.\d+\.stripes)")
+_BARE = re.compile(r"(.*\S)\s+(\d+)(?:\s+(\S.*))?")
+"""A line without marks: a colour, a count of rows, and perhaps a stitch."""
+
 _QUOTED = re.compile(r'[,;\t"]|^\s|\s$')
 
 
@@ -120,7 +123,12 @@ def _read(text: str) -> Iterator[tuple[int, Sequence[str]]]:
 def _parts(line: str) -> Sequence[str]:
     """Return the parts of a line, split as a spreadsheet copies them or as one types them."""
     mark = next((mark for mark in "\t;" if mark in line and '"' not in line), ",")
-    (found,) = csv.reader([line], delimiter=mark, skipinitialspace=True)
+    if mark not in line and '"' not in line and (bare := _BARE.fullmatch(line.strip())):
+        return bare[1], bare[2], bare[3] or ""
+    try:
+        (found,) = csv.reader([line], delimiter=mark, skipinitialspace=True)
+    except csv.Error:  # a part longer than any that can be meant
+        found = [line]
     colour, *others = found
     rows, *rest = others or [_USUAL[1]]
     return colour, rows, f"{mark} ".join(_stripped(rest))
