@@ -20,7 +20,7 @@ from quoting.wording import sheet_day, sheet_money
 
 TITLE = "Summary"
 GROSS, EARNED = "Gross: the buyer pays", "An hour earns"
-WIDTHS = (42, 24, 18, 18, 18)
+WIDTHS = (48, 24, 18, 18, 18)
 
 
 def write_summary(grid: Grid, quote: Quote, found: Found, shapes: Shapes) -> None:

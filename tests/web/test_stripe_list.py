@@ -1,5 +1,7 @@
 """Stripes typed or pasted as a list, one a line, say what their fields would say, both ways."""
 
+import re
+
 import pytest
 from werkzeug.datastructures import MultiDict
 
