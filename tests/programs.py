@@ -8,8 +8,10 @@ from __future__ import annotations
 
 import os
 import shutil
+import subprocess
 from collections import Counter
 from collections.abc import Iterable, Iterator
+from typing import NoReturn
 
 import pytest
 
@@ -26,7 +28,20 @@ def require_program(*names: str) -> str:
     path = find_program(*names)
     if path is not None:
         return path
-    missing = f"{' or '.join(names)} is not installed"
+    return _leave_out(f"{' or '.join(names)} is not installed")
+
+
+def require_module(module: str, *pythons: str) -> str:
+    """Return the path of the first of these Pythons that has a module; else as above."""
+    for python in filter(shutil.which, pythons):
+        asked = subprocess.run([python, "-c", f"import {module}"], capture_output=True, check=False)
+        if asked.returncode == 0:
+            return python
+    return _leave_out(f"the module {module} (Debian's python3-{module}) is not installed")
+
+
+def _leave_out(missing: str) -> NoReturn:
+    """Skip the test for what is missing, or fail it in CI."""
     if os.environ.get("REQUIRE_ALL") == "1":
         pytest.fail(missing, pytrace=False)
     pytest.skip(missing)

@@ -5,9 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from exports.comparison_workbook.inputs_table import InputRefs
-from exports.comparison_workbook.sized import Rows, Sized
+from exports.comparison_workbook.size_rows import Rows, Sized
 from exports.comparison_workbook.terms_sheet import Shared
-from exports.sheets.cells import Cell, Ref, heads, reckoned, rounded, strong, total_of, words
+from exports.comparison_workbook.yarn_lines import AmountSpans
+from exports.sheets.cells import Cell, Ref, beside, heads, reckoned, rounded, strong, words
 from exports.sheets.grid import Grid
 from exports.sheets.number_formats import Shapes
 from quoting.core.price.cost_lines import LineKind
@@ -33,28 +34,41 @@ class CostRefs:
 
 
 def costs_table(
-    grid: Grid, rows: Rows, inputs: list[InputRefs], shared: Shared, shapes: Shapes
+    grid: Grid,
+    rows: Rows,
+    inputs: list[InputRefs],
+    yarn: AmountSpans,
+    shared: Shared,
+    shapes: Shapes,
 ) -> list[CostRefs]:
     """Write the costs of every size and return their cells, in order."""
     grid.block("What each size costs you, all blankets of the order together")
     grid.line(*heads("size", *KINDS.values(), "all costs"))
     return [
-        _size(grid, sized, own, shared, shapes) for sized, own in zip(rows.all, inputs, strict=True)
+        _size(grid, sized, own, yarn, shared, shapes)
+        for sized, own in zip(rows.all, inputs, strict=True)
     ]
 
 
-def _size(grid: Grid, sized: Sized, own: InputRefs, shared: Shared, shapes: Shapes) -> CostRefs:
-    hour, price = shared.hour, sized.quote.price
+def _size(
+    grid: Grid,
+    sized: Sized,
+    own: InputRefs,
+    yarn: AmountSpans,
+    shared: Shared,
+    shapes: Shapes,
+) -> CostRefs:
+    hour, price, hours = shared.hour, sized.quote.price, own.hours
+    row = grid.next_row
     expressions = {
-        LineKind.YARN: rounded(str(own.yarn), shapes.digits),
-        LineKind.EXTRA: total_of(shared.extras),
+        LineKind.YARN: rounded(yarn.of(beside("A", row)), shapes.digits),
+        LineKind.EXTRA: f"SUM({shared.extras})",
         LineKind.PACKAGING: str(shared.packaging),
-        LineKind.MAKING: rounded(f"{own.making}*{hour.making}", shapes.digits),
-        LineKind.OFFICE: rounded(f"{own.office}*{hour.office}", shapes.digits),
-        LineKind.OVERHEAD: rounded(f"({own.making}+{own.office})*{hour.overhead}", shapes.digits),
+        LineKind.MAKING: rounded(f"{hours.making}*{hour.making}", shapes.digits),
+        LineKind.OFFICE: rounded(f"{hours.office}*{hour.office}", shapes.digits),
+        LineKind.OVERHEAD: rounded(f"{hours.total}*{hour.overhead}", shapes.digits),
         LineKind.DELIVERY: rounded(str(own.paid), shapes.digits),
     }
-    row = grid.next_row
     cells: list[Cell] = [
         reckoned(expression, price.amount(kind), shapes.money)
         for kind, expression in expressions.items()

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from decimal import Decimal
 
-from exports.comparison_workbook.sized import Rows, Sized
+from exports.comparison_workbook.size_rows import Rows, Sized
 from exports.sheets.cells import Ref, counted, heads, words
 from exports.sheets.grid import Grid
 from exports.sheets.number_formats import COUNT, TENTHS, Shapes
@@ -28,21 +29,29 @@ def counts_table(grid: Grid, rows: Rows, shapes: Shapes) -> list[CountRefs]:
     row = body_pass(rows.all[0].quote.plan)
     grid.block("What comes out of each size")
     grid.line(
-        *heads("size", f"width, {unit}", f"height, {unit}", "area, cm²", f"stitches in a {row}"),
+        *heads(
+            "size", f"width, {unit}", f"height, {unit}", f"area, {unit}²", f"stitches in a {row}"
+        ),
         *heads(f"{row}s", "ends to weave in", "skeins to buy", "balls, g", figures_from=0),
         *heads(f"yarn left, {shapes.long_unit}", figures_from=0),
     )
     return [_size(grid, sized, shapes) for sized in rows.all]
 
 
+def square_cm(shapes: Shapes) -> Decimal:
+    """Return the square centimetres of a square of the workshop's unit of length."""
+    return exact(CM_PER[shapes.short_unit]) ** 2
+
+
 def _size(grid: Grid, sized: Sized, shapes: Shapes) -> CountRefs:
     plan, estimate = sized.quote.plan, sized.quote.estimate
     per_unit = CM_PER[shapes.speech.length_unit]
+    area = exact(plan.width_cm * plan.height_cm) / square_cm(shapes)
     refs = grid.line(
         words(sized.name),
         counted(plan.width_cm / per_unit, TENTHS),
         counted(plan.height_cm / per_unit, TENTHS),
-        counted(exact(plan.width_cm * plan.height_cm), COUNT),
+        counted(area, COUNT),
         counted(plan.stitches, COUNT),
         counted(len(plan.rows), COUNT),
         counted(estimate.ends, COUNT),

@@ -1,49 +1,58 @@
-"""What is put in for each size: its yarn, its hours, its delivery, and a price for it."""
+"""What is put in for each size: its delivery, and a price for it."""
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
-from exports.comparison_workbook.sized import Rows, Sized
-from exports.sheets.cells import Ref, heads, words, yours
+from exports.comparison_workbook.hours_sheet import HourRefs
+from exports.comparison_workbook.size_rows import Rows, Sized
+from exports.sheets.cells import Look, Ref, heads, words, yours
 from exports.sheets.grid import Grid
-from exports.sheets.number_formats import HOURS, Shapes
-from quoting.core.price.cost_lines import LineKind
+from exports.sheets.number_formats import Shapes
+from exports.sheets.rules import AMOUNT
+
+INPUT_HEADINGS = ("delivery paid", "delivery charged", "given price of one")
+AT_TARGET = "as its target asks"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class InputRefs:
-    """The inputs of one size."""
+    """What the sums of one size begin with: its hours, its delivery, a price given for it."""
 
-    making: Ref
-    office: Ref
-    yarn: Ref
+    hours: HourRefs
     paid: Ref
     delivery: Ref
     given: Ref
 
+    @property
+    def all_hours(self) -> Ref:
+        """The cell of all its hours."""
+        return self.hours.total
 
-def inputs_table(grid: Grid, rows: Rows, shapes: Shapes) -> list[InputRefs]:
+
+def inputs_table(
+    grid: Grid, rows: Rows, hours: Sequence[HourRefs], shapes: Shapes
+) -> list[InputRefs]:
     """Write the inputs of every size and return their cells, in order."""
     grid.block("What you put in for each size")
-    grid.line(
-        *heads("size", "making, hours", "office, hours", "yarn", "delivery paid"),
-        *heads("delivery charged", "given price of one", figures_from=0),
-    )
-    return [_size(grid, sized, shapes) for sized in rows.all]
+    grid.line(*heads("size", *INPUT_HEADINGS))
+    return [_size(grid, rows, *row, shapes) for row in zip(rows.all, hours, strict=True)]
 
 
-def _size(grid: Grid, sized: Sized, shapes: Shapes) -> InputRefs:
-    quote, price = sized.quote, sized.quote.price
-    _, making, office, yarn, post, delivery, given = grid.line(
-        words(sized.name),
-        yours(quote.estimate.hours.making, HOURS),
-        yours(quote.estimate.hours.office, HOURS),
-        yours(price.amount(LineKind.YARN), shapes.money),
-        yours(price.delivery_paid, shapes.money),
-        yours(price.delivery, shapes.money),
-        yours(price.target.given or price.listed_each, shapes.money),
+def _size(grid: Grid, rows: Rows, sized: Sized, hours: HourRefs, shapes: Shapes) -> InputRefs:
+    """Write what is put in for one size; the order's own is given no price beside the others."""
+    price = sized.quote.price
+    amounts = (
+        price.delivery_paid,
+        price.delivery,
+        price.target.given or price.listed_each,
     )
-    return InputRefs(
-        making=making, office=office, yarn=yarn, paid=post, delivery=delivery, given=given
-    )
+    cells = [
+        yours(amount, shapes.money, AMOUNT.called(heading))
+        for heading, amount in zip(INPUT_HEADINGS, amounts, strict=True)
+    ]
+    if rows.is_own(sized) and not rows.keeps_its_price(sized):
+        cells[-1] = words(AT_TARGET, Look.NOTE)
+    _, post, delivery, given = grid.line(words(sized.name), *cells)
+    return InputRefs(hours=hours, paid=post, delivery=delivery, given=given)

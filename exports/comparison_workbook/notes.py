@@ -12,6 +12,7 @@ from exports.costing_workbook.notes_sheet import (
 )
 from exports.sheets.cells import Look, words
 from exports.sheets.grid import Grid
+from exports.sheets.heading import heading
 from quoting.core.ground.cautions import Reader
 from quoting.core.weighing.comparison import Comparison
 from quoting.wording import (
@@ -25,8 +26,11 @@ from quoting.wording import (
 
 
 def write_comparison_notes(grid: Grid, comparison: Comparison, speech: Speech) -> None:
-    """Write every note as a whole sentence."""
-    grid.line(words("Notes", Look.TITLE))
+    """Write every note as a whole sentence; where nothing is compared, nothing is checked."""
+    if comparison.sizes:
+        heading(grid, "Notes")
+    else:
+        grid.line(words("Notes", Look.TITLE))
     notes_block(grid, "When this was written", [verdict(comparison, speech)])
     left_out = (f"{some.size}: {refusal_words(some, speech)}" for some in comparison.refused)
     notes_block(grid, "Sizes left out", left_out)

@@ -6,9 +6,9 @@ from dataclasses import dataclass, replace
 
 from exports.comparison_workbook.costs_table import TITLE, CostRefs
 from exports.comparison_workbook.inputs_table import InputRefs
-from exports.comparison_workbook.sized import Rows, Sized
+from exports.comparison_workbook.size_rows import Rows, Sized
 from exports.comparison_workbook.terms_sheet import Shared
-from exports.costing_workbook.terms_block import GIVEN, TermRefs, target_word
+from exports.costing_workbook.costing.terms_block import target_word
 from exports.sale_formulas.price_formula import (
     EquationRefs,
     costs_to_cover,
@@ -24,6 +24,7 @@ from exports.sale_formulas.sale_cells import (
     tax_of,
     total_of_sale,
 )
+from exports.sale_formulas.term_cells import GIVEN, TermRefs
 from exports.sheets.cells import Cell, Formula, Look, Ref, heads, rounded, words
 from exports.sheets.grid import Grid
 from exports.sheets.number_formats import COUNT, SHARE, Shapes

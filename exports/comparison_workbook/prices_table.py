@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from exports.comparison_workbook.costs_table import TITLE
 from exports.comparison_workbook.payments_table import Priced
-from exports.comparison_workbook.sized import Rows, Sized
+from exports.comparison_workbook.size_rows import Rows, Sized
 from exports.comparison_workbook.terms_sheet import Shared
 from exports.sale_formulas.sale_cells import at_least, discounted, rushed, shown_of
 from exports.sheets.cells import Cell, Look, Ref, heads, reckoned, strong, words

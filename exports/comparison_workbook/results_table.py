@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from decimal import Decimal
 
 from exports.comparison_workbook.costs_table import TITLE, CostRefs
-from exports.comparison_workbook.counts_table import CountRefs
+from exports.comparison_workbook.counts_table import CountRefs, square_cm
 from exports.comparison_workbook.inputs_table import InputRefs
-from exports.comparison_workbook.sized import Rows, Sized
+from exports.comparison_workbook.size_rows import Rows, Sized
 from exports.comparison_workbook.sold_table import SoldRefs
 from exports.comparison_workbook.terms_sheet import Shared
 from exports.sale_formulas.sale_cells import deposit_of, earned_of, margin_of
@@ -17,6 +16,9 @@ from exports.sheets.grid import Grid
 from exports.sheets.number_formats import SHARE, Shapes
 from quoting.core.price.cost_lines import LineKind
 from quoting.core.weighing.comparison import price_of_area
+
+AREA = 100
+"""Square units, of the workshop's own, that the price of an area is for."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -48,7 +50,9 @@ def results_table(
 ) -> list[ResultRefs]:
     """Write what every size compared leaves and return the cells, in order."""
     grid.block("What each sale comes to")
-    grid.line(*heads("size", "margin", "hourly pay", "price of 100 cm²", "deposit", "balance"))
+    grid.line(
+        *heads("size", "margin", "hourly pay", area_price_words(shapes), "deposit", "balance")
+    )
     return [
         _size(grid, own, put_in, shared, shapes)
         for own, put_in in zip(sums[: rows.count], inputs, strict=False)
@@ -58,14 +62,14 @@ def results_table(
 def _size(grid: Grid, own: Sums, put_in: InputRefs, shared: Shared, shapes: Shapes) -> ResultRefs:
     digits, money, sold = shapes.digits, shapes.money, own.sold
     quote, terms = own.sized.quote, shared.terms
-    per_area = rounded(f"{sold.each}*100/{own.count.area}", digits)
-    amounts, hours = own.cost.amounts, f"({put_in.making}+{put_in.office})"
+    per_area = rounded(f"{sold.each}*{AREA}/{own.count.area}", digits)
+    amounts, hours = own.cost.amounts, put_in.all_hours
     yarn, pay = (
         str(amounts[LineKind.YARN]),
         f"{amounts[LineKind.MAKING]}+{amounts[LineKind.OFFICE]}",
     )
     rest = rounded(f"{sold.total}-{TITLE}!E{grid.next_row}", digits)
-    of_area = price_of_area(quote, Decimal(100))
+    of_area = price_of_area(quote, AREA * square_cm(shapes))
     refs = grid.line(
         words(own.sized.name),
         reckoned(margin_of(sold.profit, sold.total, sold.tax), quote.price.margin, SHARE),
@@ -75,3 +79,8 @@ def _size(grid: Grid, own: Sums, put_in: InputRefs, shared: Shared, shapes: Shap
         reckoned(rest, quote.price.balance, money),
     )
     return ResultRefs(margin=refs[1], pay=refs[2], per_area=refs[3])
+
+
+def area_price_words(shapes: Shapes) -> str:
+    """Return the heading of the prices of an area."""
+    return f"price of {AREA} {shapes.short_unit}²"

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from exports.comparison_workbook.counts_table import CountRefs
 from exports.comparison_workbook.results_table import Sums
-from exports.comparison_workbook.sized import Rows
+from exports.comparison_workbook.size_rows import Rows
 from exports.comparison_workbook.sold_table import Selling, SoldRefs, sold_table
 from exports.comparison_workbook.terms_sheet import Shared
 from exports.sheets.cells import Formula, Ref, rounded

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from exports.comparison_workbook.costs_table import TITLE, CostRefs
 from exports.comparison_workbook.inputs_table import InputRefs
-from exports.comparison_workbook.sized import Sized
+from exports.comparison_workbook.size_rows import Sized
 from exports.comparison_workbook.terms_sheet import Shared
 from exports.sale_formulas.fee_formulas import fees_of
 from exports.sale_formulas.sale_cells import (
@@ -70,7 +70,7 @@ def _size(grid: Grid, selling: Selling, shared: Shared, shapes: Shapes) -> SoldR
     )
     terms = replace(shared.terms, delivery=Ref(TITLE, "D", grid.next_row, 0))
     sold, priced = selling.sold, selling.sized.quote.price
-    hours = f"({selling.own.making}+{selling.own.office})"
+    hours = selling.own.all_hours
     pay = "+".join(str(selling.cost.amounts[kind]) for kind in (LineKind.MAKING, LineKind.OFFICE))
     earned = earned_of(profit, pay, hours, digits)
     deposit = deposit_of(terms, str(selling.cost.amounts[LineKind.YARN]), total, digits)

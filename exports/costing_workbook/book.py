@@ -2,56 +2,70 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from datetime import datetime
 
 from openpyxl import Workbook
 
-from exports.costing_workbook.costing_sheet import WIDTHS as COSTING_WIDTHS
-from exports.costing_workbook.costing_sheet import write_costing
-from exports.costing_workbook.hours_sheet import WIDTHS as HOURS_WIDTHS
-from exports.costing_workbook.hours_sheet import write_hours
-from exports.costing_workbook.notes_sheet import WIDTHS as NOTES_WIDTHS
-from exports.costing_workbook.notes_sheet import write_notes
-from exports.costing_workbook.rows_sheet import WIDTHS as ROWS_WIDTHS
-from exports.costing_workbook.rows_sheet import write_rows
-from exports.costing_workbook.yarn_sheet import WIDTHS as YARN_WIDTHS
-from exports.costing_workbook.yarn_sheet import write_yarn
+from exports.costing_workbook import notes_sheet, rows_sheet, summary_sheet
+from exports.costing_workbook.actuals import actuals_sheet
+from exports.costing_workbook.costing import costing_sheet
+from exports.costing_workbook.hours import hours_sheet
+from exports.costing_workbook.yarn import yarn_sheet
+from exports.sheets import checks
 from exports.sheets.grid import Grid
 from exports.sheets.number_formats import Shapes
 from exports.sheets.paper import set_up
 from exports.sheets.saving import saved_bytes
 from quoting.core.quote.quote import Quote
-from quoting.wording import speech_of
+from quoting.wording import Speech, speech_of
 
 TITLE_ROW = 1
+UPRIGHT = frozenset({summary_sheet.TITLE, costing_sheet.TITLE, actuals_sheet.TITLE, "Notes"})
+"""The sheets that are printed on upright paper."""
 
 
 def write_book(quote: Quote) -> bytes:
     """Return the workbook of a quote. Errors: as `speech_of`."""
     speech = speech_of(quote.workshop)
-    shapes = Shapes(speech)
     book = Workbook()
+    book.properties.language = speech.locale.replace("_", "-")
     book.remove(book.worksheets[0])
-    costing = Grid(book, "Costing", COSTING_WIDTHS)
-    yarn = Grid(book, "Yarn", YARN_WIDTHS)
-    hours = Grid(book, "Hours", HOURS_WIDTHS)
-    rows = Grid(book, "Rows", ROWS_WIDTHS)
-    notes = Grid(book, "Notes", NOTES_WIDTHS)
-    write_costing(
-        costing, quote, write_yarn(yarn, quote, shapes), write_hours(hours, quote, speech), shapes
-    )
-    heads_row = write_rows(rows, quote, shapes)
-    write_notes(notes, quote, speech)
-    for grid in (costing, yarn, hours, rows, notes):
+    summary = Grid(book, summary_sheet.TITLE, summary_sheet.WIDTHS)
+    costing = Grid(book, costing_sheet.TITLE, costing_sheet.WIDTHS, flags=costing_sheet.FLAGS)
+    yarn = yarn_sheet.yarn_grid(book)
+    hours = Grid(book, hours_sheet.TITLE, hours_sheet.WIDTHS, flags=hours_sheet.FLAGS)
+    rows = Grid(book, "Rows", rows_sheet.WIDTHS)
+    actuals = Grid(book, actuals_sheet.TITLE, actuals_sheet.WIDTHS, flags=actuals_sheet.FLAGS)
+    checked = Grid(book, checks.TITLE, checks.WIDTHS)
+    notes = Grid(book, "Notes", notes_sheet.WIDTHS)
+    heads_row = rows_sheet.write_rows(rows, quote, Shapes(speech))
+    _write_figures((summary, costing, yarn, hours, actuals, checked), quote, speech)
+    notes_sheet.write_notes(notes, quote, speech)
+    grids = (summary, costing, yarn, hours, rows, actuals, checked, notes)
+    for grid in grids:
         set_up(
-            grid.sheet,
+            grid,
             quote.workshop.locale,
+            f"Quote {quote.number}",
             heads_row=heads_row if grid is rows else TITLE_ROW,
-            wide=grid in (yarn, hours, rows),
+            wide=grid.title not in UPRIGHT,
         )
     _describe(book, quote)
-    cached = {grid.title: grid.cached for grid in (costing, yarn, hours, rows, notes)}
-    return saved_bytes(book, cached, quote.day)
+    return saved_bytes(book, {grid.title: grid.cached for grid in grids}, quote.day)
+
+
+def _write_figures(grids: Sequence[Grid], quote: Quote, speech: Speech) -> None:
+    """Write the sheets that calculate, each after those that it reads."""
+    summary, costing, yarn, hours, actuals, checked = grids
+    shapes = Shapes(speech)
+    yarns = yarn_sheet.write_yarn(yarn, quote, shapes)
+    worked = hours_sheet.write_hours(hours, quote, speech)
+    costed = costing_sheet.write_costing(costing, quote, yarns, worked, shapes)
+    summary_sheet.write_summary(summary, quote, costed.found, shapes)
+    actuals_sheet.write_actuals(actuals, quote, yarns, costed.found, shapes)
+    told = (*costed.checks, *yarns.checks, *worked.checks)
+    checks.write_checks(checked, (costing, yarn, hours, actuals), told)
 
 
 def _describe(book: Workbook, quote: Quote) -> None:

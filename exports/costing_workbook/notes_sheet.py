@@ -6,7 +6,9 @@ from collections.abc import Callable, Iterable, Iterator
 from textwrap import wrap
 
 from exports.sheets.cells import Look, clean_text, words
-from exports.sheets.grid import LINE_POINTS, Grid
+from exports.sheets.grid import Grid
+from exports.sheets.heading import heading
+from exports.sheets.line_heights import LINE_POINTS
 from quoting.core.ground.cautions import Reader
 from quoting.core.quote.quote import Quote
 from quoting.wording import QUOTE_FOLLOWS, Speech, caution_sentence, quote_sources
@@ -20,7 +22,7 @@ Told = Callable[[Reader], Iterable[str]]
 
 def write_notes(grid: Grid, quote: Quote, speech: Speech) -> None:
     """Write every note as a whole sentence."""
-    grid.line(words("Notes", Look.TITLE))
+    heading(grid, "Notes")
     order_block(grid, quote)
     caution_blocks(grid, lambda reader: _cautions(quote, reader, speech))
     reckoning_blocks(grid, QUOTE_FOLLOWS, quote_sources(speech))

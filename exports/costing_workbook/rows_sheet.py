@@ -5,6 +5,7 @@ from __future__ import annotations
 from exports.colours import colour_code
 from exports.sheets.cells import Look, counted, heads, words
 from exports.sheets.grid import Grid
+from exports.sheets.heading import heading
 from exports.sheets.number_formats import COUNT, TENTHS, Shapes
 from quoting.core.estimate.row_guide import chains_made, heights_cm, row_notes
 from quoting.core.ground.measures import CM_PER
@@ -18,7 +19,7 @@ WIDTHS = (4, 19, 16, 12, 10, 9, 11, 13, 84)
 def write_rows(grid: Grid, quote: Quote, shapes: Shapes) -> int:
     """Write every row and round; return the row of the sheet that holds the headings."""
     plan, speech = quote.plan, shapes.speech
-    grid.line(words("Rows and rounds", Look.TITLE))
+    heading(grid, "Rows and rounds")
     for sentence in guide_sentences(quote, speech):
         grid.line(words(sentence, Look.NOTE))
     grid.gap()
@@ -46,4 +47,5 @@ def write_rows(grid: Grid, quote: Quote, shapes: Shapes) -> int:
             words(notes_sentence(own, worked), Look.NOTE),
         )
         grid.fill(row, colour_code(worked.colour, quote))
+    grid.filter_from(heads_at)
     return heads_at

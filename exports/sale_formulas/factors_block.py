@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from exports.costing_workbook.terms_block import TermRefs
 from exports.sale_formulas.price_formula import (
     FactorRefs,
     charged_rate,
@@ -11,6 +10,7 @@ from exports.sale_formulas.price_formula import (
     fixed_fees,
     price_fees,
 )
+from exports.sale_formulas.term_cells import TermRefs
 from exports.sheets.cells import Cell, Formula, Look, Ref
 from exports.sheets.figure_lines import figure
 from exports.sheets.grid import Grid

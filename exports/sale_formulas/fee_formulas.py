@@ -7,8 +7,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 
-from exports.costing_workbook.terms_block import FeeRefs, TermRefs
-from exports.sheets.cells import Ref, rounded, span_of
+from exports.sale_formulas.term_cells import TermRefs
+from exports.sheets.cells import Ref, Span, rounded
 from quoting.core.workshop.selling import FeeBase, TaxShown
 
 Part = Ref | str
@@ -22,25 +22,20 @@ def added_of(terms: TermRefs, tax: Part) -> str:
 
 def rates_of(terms: TermRefs, share: Callable[[FeeBase], int]) -> str:
     """Return the summed rates of the fees, each by the share that something has in its base."""
-    if not terms.fees:
-        return "0"
-    on, rates = span_of([fee.on for fee in terms.fees]), span_of([fee.rate for fee in terms.fees])
-    return _weighed((share(base), f"SUMPRODUCT({_is(base, on)}*{rates})") for base in FeeBase)
+    fees = terms.fees
+    sums = ((share(base), f'SUMIF({fees.on},"{base.value}",{fees.rate})') for base in FeeBase)
+    return _weighed(sums)
 
 
-def base_of(fee: FeeRefs, terms: TermRefs, price: Part, tax: Part, digits: int) -> str:
-    """Return the amount that one fee takes its rate of."""
+def base_of(on: str, terms: TermRefs, price: Part, tax: Part, digits: int) -> str:
+    """Return the amount that a fee takes its rate of, whose base is named in the cell `on`."""
     amounts = _amounts(terms, price, tax, digits)
-    return "+".join(f"{_is(base, fee.on)}*{amount}" for base, amount in amounts.items())
+    return "+".join(f"{_is(base, on)}*{amount}" for base, amount in amounts.items())
 
 
 def fees_of(terms: TermRefs, payments: Part, price: Part, tax: Part, digits: int) -> str:
     """Return what all fees take: each rate and each fixed part rounded once, then added."""
-    if not terms.fees:
-        return "0"
-    on, rates, fixed = (
-        span_of([getattr(fee, cell) for fee in terms.fees]) for cell in ("on", "rate", "fixed")
-    )
+    on, rates, fixed = terms.fees.on, terms.fees.rate, terms.fees.fixed
     amounts = _amounts(terms, price, tax, digits)
     parts = [
         f"{_is(base, on)}*{rounded(f'{rates}*{amount}', digits)}"
@@ -68,7 +63,7 @@ def _amounts(terms: TermRefs, price: Part, tax: Part, digits: int) -> dict[FeeBa
     }
 
 
-def _is(base: FeeBase, cells: Part) -> str:
+def _is(base: FeeBase, cells: Span | str) -> str:
     """Return one where a cell, or each cell of a span, names a base, and else nothing."""
     return f'({cells}="{base.value}")'
 

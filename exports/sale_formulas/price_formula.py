@@ -7,9 +7,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from exports.costing_workbook.terms_block import GIVEN, MARGIN, MARKUP, TermRefs
 from exports.sale_formulas.fee_formulas import added_of, rates_of
-from exports.sheets.cells import Formula, Ref, Value, total_of
+from exports.sale_formulas.term_cells import GIVEN, MARGIN, MARKUP, TermRefs
+from exports.sheets.cells import Formula, Ref, Value
 from quoting.core.price.price_equation import Equation
 from quoting.core.price.sale import Sale
 from quoting.core.workshop.selling import TaxShown
@@ -53,7 +53,7 @@ def delivery_fees(terms: TermRefs, rate: Ref, equation: Equation) -> Formula:
 
 def fixed_fees(terms: TermRefs, sale: Sale) -> Formula:
     """Return the fixed parts of all fees, for one payment."""
-    return Formula(total_of([fee.fixed for fee in terms.fees]), sale.fixed_fees)
+    return Formula(f"SUM({terms.fees.fixed})", sale.fixed_fees)
 
 
 def kept_share(terms: TermRefs, equation: Equation) -> Formula:
@@ -84,7 +84,7 @@ class EquationRefs:
     kept: Ref | str
     cover: Ref | str
     left: Ref | str
-    quantity: Ref
+    quantity: Ref | int
 
     def price_of_one(
         self, terms: TermRefs, factors: FactorRefs, payments: Ref | str, asked: Value

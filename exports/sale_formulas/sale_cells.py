@@ -5,8 +5,8 @@ Amounts are rounded once, to the `digits` of the currency.
 
 from __future__ import annotations
 
-from exports.costing_workbook.terms_block import GIVEN, SHARE_OF_TOTAL, YARN, TermRefs
 from exports.sale_formulas.fee_formulas import Part, added_of
+from exports.sale_formulas.term_cells import GIVEN, SHARE_OF_TOTAL, YARN, TermRefs
 from exports.sheets.cells import rounded
 from quoting.core.price.price import MARGIN_DIGITS
 from quoting.core.workshop.selling import TaxShown
@@ -30,9 +30,12 @@ def discounted(terms: TermRefs, asked: Part) -> str:
 
 
 def at_least(terms: TermRefs, shown: Part, digits: int) -> str:
-    """Return a price that is shown, no less than the least; a given price stays as it is."""
+    """Return a price that is shown, no less than the least; a given price stays as it is.
+
+    Where no price meets the target there is none to lift.
+    """
     least = shown_of(terms, terms.minimum, digits)
-    return f'IF({terms.target}="{GIVEN}",{shown},MAX({shown},{least}))'
+    return f'IF(OR({terms.target}="{GIVEN}",{shown}<=0),{shown},MAX({shown},{least}))'
 
 
 def payments_of(deposit: Part, total: Part) -> str:

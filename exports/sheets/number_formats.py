@@ -8,7 +8,7 @@ from decimal import Decimal
 from quoting.core.ground.currencies import minor_digits
 from quoting.core.ground.measures import CM_PER
 from quoting.core.ground.money import round_money
-from quoting.wording import Speech, sheet_money, sheet_number
+from quoting.wording import Speech, grouped_as, sheet_money, sheet_number
 
 COUNT, TENTHS, HOURS = (sheet_number(digits) for digits in (0, 1, 2))
 FINE = "#,##0.0###"
@@ -40,8 +40,12 @@ class Shapes:
     @property
     def fine_money(self) -> str:
         """The format of a rate finer than money, such as the price of a gram."""
-        own, fine = sheet_number(self.digits), sheet_number(self.digits + RATE_DIGITS_MORE)
-        return self.money.replace(own, fine)
+        return sheet_money(self.speech, digits=self.digits + RATE_DIGITS_MORE)
+
+    @property
+    def bare_money(self) -> str:
+        """The format of money without its sign, where a table beside it has that."""
+        return grouped_as(sheet_number(self.digits), self.speech.locale)
 
     @property
     def short_unit(self) -> str:

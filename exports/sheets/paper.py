@@ -5,7 +5,10 @@ from __future__ import annotations
 from openpyxl.worksheet.header_footer import HeaderFooterItem, _HeaderFooterPart
 from openpyxl.worksheet.page import PageMargins
 from openpyxl.worksheet.properties import PageSetupProperties
-from openpyxl.worksheet.worksheet import Worksheet
+
+from exports.sheets.checks import STATE_ROW
+from exports.sheets.grid import Grid
+from exports.sheets.xml_text import uncoded
 
 LETTER_COUNTRIES = frozenset(
     ["BZ", "CA", "CL", "CO", "CR", "GT", "MX", "NI", "PA", "PH", "PR", "SV", "US", "VE"]
@@ -14,22 +17,49 @@ LETTER_COUNTRIES = frozenset(
 
 A4, LETTER = "9", "1"
 
+LONGEST_NAME = 100
+"""Of what the footer names: a footer has room for 255 characters, its codes with them."""
 
-def set_up(sheet: Worksheet, locale: str, *, heads_row: int | None, wide: bool) -> None:
-    """Set up a sheet's printing, and freeze what stands above its table."""
+
+class _Footer(HeaderFooterItem):
+    """A footer just as it is told; the library's own reads codes into a text in brackets."""
+
+    def __str__(self) -> str:
+        return f"&L{self.left}&R{self.right}"
+
+
+def set_up(grid: Grid, locale: str, named: str, *, heads_row: int, wide: bool) -> None:
+    """Set up a sheet's printing, and keep its head in sight: down to how the checks stand, or on.
+
+    `named` is what the footer of every page says after the sheet's title.
+    """
+    sheet = grid.sheet
     page = sheet.page_setup
     page.paperSize = LETTER if country_of(locale) in LETTER_COUNTRIES else A4
     page.orientation = "landscape" if wide else "portrait"
     page.fitToWidth, page.fitToHeight = 1, 0
     sheet.sheet_properties.pageSetUpPr = PageSetupProperties(fitToPage=True)
     sheet.page_margins = PageMargins(left=0.5, right=0.5, top=0.6, bottom=0.7)
-    sheet.HeaderFooter.oddFooter = HeaderFooterItem(
-        left=_HeaderFooterPart(text="&A"), right=_HeaderFooterPart(text="&P / &N")
-    )
+    sheet.HeaderFooter.oddFooter = _footer(named)
     sheet.sheet_view.showGridLines = False
-    if heads_row is not None:
-        sheet.freeze_panes = f"A{heads_row + 1}"
-        sheet.print_title_rows = f"{heads_row}:{heads_row}"
+    if grid.flags:
+        sheet.print_area = grid.printed
+    sheet.freeze_panes = f"A{max(heads_row, STATE_ROW) + 1}"
+    sheet.print_title_rows = f"{heads_row}:{heads_row}"
+
+
+def _footer(named: str) -> HeaderFooterItem:
+    """Return the title of the sheet, a name and the page's number.
+
+    Source: ECMA-376, part 1, 18.3.1.46: `&` begins a code, `&&` is one. A digit just after a code
+    may be taken for a part of it, so the name begins with no digit.
+    """
+    line = " ".join(named.split())
+    cut = line if len(line) <= LONGEST_NAME else line[: LONGEST_NAME - 1] + "…"
+    said = f" · {uncoded(cut).replace('&', '&&')}" if cut else ""
+    return _Footer(
+        left=_HeaderFooterPart(text=f"&A{said}"), right=_HeaderFooterPart(text="&P / &N")
+    )
 
 
 def country_of(locale: str) -> str:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from openpyxl.styles import Alignment, Border, Font, NamedStyle, PatternFill, Side
+from functools import cache
+
+from openpyxl.styles import Alignment, Border, Font, NamedStyle, PatternFill, Protection, Side
 
 from exports.sheets.cells import Look
 
@@ -10,38 +12,51 @@ INK, GREY, PALE = "FF222222", "FF8C8C8C", "FFF3F3F3"
 FONT = "Calibri"
 
 HEADINGS = frozenset({Look.HEADING, Look.ASIDE_HEADING, Look.FIGURE_HEADING})
-FIGURES = frozenset({Look.PLAIN, Look.INPUT, Look.COUNTED, Look.TOTAL, Look.STRONG})
-_BOLD = HEADINGS | {Look.TOTAL, Look.STRONG, Look.FOOT, Look.BLOCK, Look.TITLE}
+FIGURES = frozenset({Look.PLAIN, Look.INPUT, Look.COUNTED, Look.QUOTED, Look.TOTAL, Look.STRONG})
+BOXED = frozenset({Look.INPUT, Look.WRITTEN, Look.INPUT_KEY})
+WRAPPED = frozenset({Look.LABEL, Look.WRITTEN, Look.ASIDE, Look.FOOT})
+_TITLES = frozenset({Look.BLOCK, Look.TITLE, Look.STATE, Look.FLAG})
+_BOLD = HEADINGS | _TITLES | {Look.TOTAL, Look.STRONG, Look.FOOT}
 
 _LINE = Side(style="thin", color=GREY)
 _BOX = Border(left=_LINE, right=_LINE, top=_LINE, bottom=_LINE)
 _UNDER, _OVER = Border(bottom=_LINE), Border(top=_LINE)
 _SOFT_FILL = PatternFill("solid", fgColor=PALE)
+_BARE, _NO_FILL, _LOCKED = Border(), PatternFill(), Protection()
 
 
-def style_of(look: Look, shape: str, name: str) -> NamedStyle:
-    """Return the named style of a look with one number format."""
-    style = NamedStyle(name=name, font=_font(look), number_format=shape)
-    style.alignment = _alignment(look)
-    if look in (Look.INPUT, Look.INPUT_KEY):
-        style.fill, style.border = _SOFT_FILL, _BOX
-    if look in HEADINGS:
-        style.border = _UNDER
+def style_of(look: Look) -> NamedStyle:
+    """Return the named style of a look, which bears its name."""
+    return NamedStyle(
+        name=look.value,
+        font=_font(look),
+        fill=_SOFT_FILL if look in BOXED else _NO_FILL,
+        border=_border(look),
+        alignment=_alignment(look),
+        protection=_LOCKED,
+    )
+
+
+def _border(look: Look) -> Border:
+    if look in BOXED:
+        return _BOX
     if look in (Look.TOTAL, Look.FOOT):
-        style.border = _OVER
-    return style
+        return _OVER
+    return _UNDER if look in HEADINGS else _BARE
 
 
+@cache
 def _font(look: Look) -> Font:
     return Font(
         name=FONT,
         size={Look.TITLE: 16, Look.BLOCK: 12}.get(look, 11),
         bold=look in _BOLD,
-        italic=look in (Look.COUNTED, Look.COUNTED_KEY),
+        italic=look in (Look.COUNTED, Look.COUNTED_KEY, Look.QUOTED),
         color=INK,
     )
 
 
+@cache
 def _alignment(look: Look) -> Alignment:
     aside = 1 if look in (Look.ASIDE, Look.ASIDE_HEADING) else 0
     if look in HEADINGS:
@@ -49,7 +64,7 @@ def _alignment(look: Look) -> Alignment:
         return Alignment(horizontal=side, vertical="bottom", wrap_text=True, indent=aside)
     if look in FIGURES:
         return Alignment(horizontal="right", vertical="top")
-    wraps = look in (Look.LABEL, Look.ASIDE, Look.PROSE, Look.FOOT)
+    wraps = look in WRAPPED | {Look.PROSE, Look.FLAG}
     return Alignment(horizontal="left", vertical="top", wrap_text=wraps, indent=aside)
 
 

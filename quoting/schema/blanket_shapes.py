@@ -24,7 +24,7 @@ STRIPE = Shape(
 _section = Fields(Section)
 SECTION = Shape(
     Section,
-    _section(lambda section: section.share, NUMBER, "Share of the height", usual=1.0),
+    _section(lambda section: section.share, NUMBER, "Share of the length", usual=1.0),
     _section(lambda section: section.repeats, COUNT, "Repeats"),
     _section(lambda section: section.stripes, Several(STRIPE), "Stripes"),
 )
@@ -35,7 +35,7 @@ IN_ROWS = Shape(
     _rows(lambda rows: rows.stitches, COUNT, "Stitches in a row"),
     _rows(lambda rows: rows.multiple, COUNT, "Stitch repeat: a multiple of"),
     _rows(lambda rows: rows.plus, COUNT, "plus"),
-    _rows(lambda rows: rows.stop_at, Choice(StopAt), "The last section may end at a whole"),
+    _rows(lambda rows: rows.stop_at, Choice(StopAt), "Finish the last section"),
     _rows(lambda rows: rows.first_rows, Several(STRIPE), "First rows"),
     _rows(lambda rows: rows.last_rows, Several(STRIPE), "Last rows"),
     _rows(lambda rows: rows.sections, Several(SECTION), "Sections"),
@@ -67,7 +67,7 @@ _design = Fields(Design)
 DESIGN = Shape(
     Design,
     _design(lambda design: design.width_cm, SIDE, "Width", name="width"),
-    _design(lambda design: design.height_cm, SIDE, "Height", name="height"),
+    _design(lambda design: design.height_cm, SIDE, "Length", name="height"),
     _design(lambda design: design.stitch, STITCH, "Stitch or pattern"),
     _design(lambda design: design.yarn, NAME, "Yarn"),
     _design(lambda design: design.mix_lots, YES_NO, "A colour may come from several dye lots"),

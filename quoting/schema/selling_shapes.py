@@ -41,8 +41,8 @@ _target = Fields(Target)
 TARGET = Shape(
     Target,
     _target(lambda target: target.given, MONEY, "A price of my own"),
-    _target(lambda target: target.margin, SHARE, "or margin, %"),
-    _target(lambda target: target.markup, SHARE, "or markup, %"),
+    _target(lambda target: target.margin, SHARE, "A margin, %"),
+    _target(lambda target: target.markup, SHARE, "A markup on the cost, %"),
 )
 
 _deposit = Fields(Deposit)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import sqlite3
+from contextlib import ExitStack
 from pathlib import Path
 from typing import Any
 
@@ -65,11 +66,17 @@ def server_engine(address: str, wait_s: float) -> Engine:
 
 
 def _prepare_file(connection: sqlite3.Connection, record: Any) -> None:
-    """Have every transaction begun and ended by name; the driver would begin some by itself."""
+    """Have every transaction begun and ended by name; the driver would begin some by itself.
+
+    A file that is none of SQLite's shows itself here: then nobody else would close it.
+    """
     del record
     connection.isolation_level = None
-    for pragma in _PRAGMAS:
-        connection.execute(f"PRAGMA {pragma}")
+    with ExitStack() as undo:
+        undo.callback(connection.close)
+        for pragma in _PRAGMAS:
+            connection.execute(f"PRAGMA {pragma}")
+        undo.pop_all()
 
 
 def _begin(connection: Connection) -> None:

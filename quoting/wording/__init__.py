@@ -4,6 +4,7 @@ from quoting.wording.bodies import body_words
 from quoting.wording.book_mistakes import BOOK_FAILURES
 from quoting.wording.categories import category_words
 from quoting.wording.cautions import caution_sentence
+from quoting.wording.chart_sentences import earnings_sentence, parts_sentence, sizes_sentence
 from quoting.wording.comparing import change_words, refusal_words, rule_words, verdict
 from quoting.wording.confirmed import confirming_digits
 from quoting.wording.drawing import drawing_description, drawing_title
@@ -30,17 +31,19 @@ from quoting.wording.rows_and_edges import (
     passes_label,
     point_words,
 )
-from quoting.wording.sheet_formats import sheet_money, sheet_number
+from quoting.wording.sheet_formats import grouped_as, sheet_day, sheet_money, sheet_number
 from quoting.wording.speech import FILE_SPEECH, Speech, speech_of
 from quoting.wording.trade_words import (
     ended_words,
     guess_words,
     part_words,
     stage_words,
+    stitch_names_meant,
     task_words,
     timed_words,
     work_words,
 )
+from quoting.wording.wishes import earning_short, price_low, ready_late
 from quoting.wording.workbook_notes import (
     COMPARISON_FOLLOWS,
     COMPARISON_SOURCES,
@@ -72,11 +75,14 @@ __all__ = [
     "confirming_digits",
     "drawing_description",
     "drawing_title",
+    "earning_short",
+    "earnings_sentence",
     "edge_name",
     "edge_words",
     "ended_words",
     "exchange_rate",
     "exchange_words",
+    "grouped_as",
     "guess_words",
     "guide_sentences",
     "is_locale",
@@ -88,18 +94,24 @@ __all__ = [
     "mistake_sentence",
     "notes_sentence",
     "part_words",
+    "parts_sentence",
     "pass_words",
     "passes_label",
     "point_words",
+    "price_low",
     "quote_sources",
+    "ready_late",
     "refusal_words",
     "rule_words",
     "say_offer",
+    "sheet_day",
     "sheet_money",
     "sheet_number",
+    "sizes_sentence",
     "sold_as",
     "speech_of",
     "stage_words",
+    "stitch_names_meant",
     "task_words",
     "timed_words",
     "usual_currency",

@@ -6,7 +6,7 @@ from enum import StrEnum
 
 
 class CautionPlace(StrEnum):
-    """A part of the answer; what is said `always` belongs to none of them."""
+    """A part of the answer; what is said in `general` belongs to none of them."""
 
     PRICE = "price"
     DATES = "dates"
@@ -14,7 +14,8 @@ class CautionPlace(StrEnum):
     YARN = "yarn"
     HOURS = "hours"
     ENDS = "ends"
-    ALWAYS = "always"
+    BABY = "baby"
+    GENERAL = "general"
 
 
 _CODES = {
@@ -32,12 +33,18 @@ _CODES = {
         "count-breaks-repeat",
         "row-ends-off",
         "repeats-miss-height",
+        "rows-break-repeat",
+        "gauges-apart",
+        "corners-cup",
+        "corners-ruffle",
     ),
     CautionPlace.YARN: (
         "labels-apart",
         "rough-yarn",
         "estimated-yarn",
         "runs-out-late",
+        "rough-pattern",
+        "no-category",
     ),
     CautionPlace.HOURS: (
         "minutes-not-given",
@@ -56,15 +63,11 @@ _CODES = {
         "yarns-tangle",
         "long-pass",
     ),
-    CautionPlace.ALWAYS: (
-        "rows-break-repeat",
-        "gauges-apart",
-        "corners-cup",
-        "corners-ruffle",
-        "rough-pattern",
-        "no-category",
+    CautionPlace.BABY: (
         "baby-small-parts",
         "baby-ends",
+    ),
+    CautionPlace.GENERAL: (
         "selling-rules",
         "hands",
     ),

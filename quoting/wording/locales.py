@@ -46,6 +46,11 @@ def currency_pattern(locale: str) -> str:
     return str(locale_of(locale).currency_formats["standard"].pattern)
 
 
+def day_pattern(locale: str) -> str:
+    """Return the locale's pattern of a day written out, in the notation of Unicode TR 35."""
+    return str(locale_of(locale).date_formats["long"].pattern)
+
+
 def with_digits(pattern: str, digits: int) -> str:
     """Return a number pattern with exactly so many decimals."""
     return re.sub(r"0(\.[0#]+)?(?![0#,])", "0." + "0" * digits if digits else "0", pattern)

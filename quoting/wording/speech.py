@@ -199,6 +199,10 @@ class Speech:
         """Return a date in words: `20 March 2027`."""
         return str(format_date(day, format="long", locale=self._data))
 
+    def short_day(self, day: date) -> str:
+        """Return a date where there is little room: `20 Mar 2027`."""
+        return str(format_date(day, format="medium", locale=self._data))
+
     def stitch(self, name: str) -> str:
         """Return a stitch in the workshop's vocabulary; a pattern keeps its name."""
         if name in set(Stitch):

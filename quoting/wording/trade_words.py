@@ -6,6 +6,7 @@ from quoting.core.estimate.hours import Hours, Part, Task
 from quoting.core.estimate.pace_guesses import Guess, Unknown
 from quoting.core.estimate.strands import Why
 from quoting.core.order.stage import Stage
+from quoting.core.workshop.stitches import Vocabulary
 from quoting.core.workshop.timings import TimedStitch
 from quoting.wording.speech import Speech
 
@@ -49,6 +50,17 @@ _ENDED = {
     Why.RAN_OUT: "ball used up, new ball joined",
     Why.FINISHED: "fastened off",
 }
+
+
+_NAMES_MEANT = {
+    Vocabulary.UK: "UK names: dc here means the UK double crochet, which is sc in US names",
+    Vocabulary.US: "US names: dc here means the US double crochet, which is tr in UK names",
+}
+
+
+def stitch_names_meant(speech: Speech) -> str:
+    """Return whose stitch names are meant, by the one that means two things."""
+    return _NAMES_MEANT[speech.vocabulary]
 
 
 def part_words(part: Part) -> str:

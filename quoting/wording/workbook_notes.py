@@ -21,19 +21,28 @@ QUOTE_FOLLOWS = (
     "fees, tax, target, rounding. Money is rounded half up to the currency's own decimals (ISO "
     "4217), hours to two decimals and grams to whole ones before they meet money.",
     "Rows, stitches, ends, carries and the choice of skeins are the program's own: they stay as "
-    "they are. When the size, the stripes or a price of yarn changes much, ask for a new quote.",
+    "they are. Where a change would make the program count anew, the line says so, and so does the "
+    "top of every sheet, until you ask for a new quote.",
+    "A line of a list can be copied, filled in, put between others or taken out: sums go by the "
+    "words of the lines. Two or three lines wait for further extras, fees and timings.",
+    "What was quoted stands beside what follows your changes; the actuals are for what it really "
+    "took.",
     "The price is solved in one step, from costs, fees, tax and target, so that no cell has to "
     "look at itself.",
 )
 
 COMPARISON_FOLLOWS = (
-    "Change a boxed figure and everything that rests on it follows: pay, hours, yarn, delivery, "
-    "fees, tax, target, rounding. Money is rounded half up to the currency's own decimals (ISO "
-    "4217).",
+    "Change a boxed figure and everything that rests on it follows: prices of balls, pace and "
+    "minutes, pay, delivery, fees, tax, target, rounding, and the range of the hours. Money is "
+    "rounded half up to the currency's own decimals (ISO 4217).",
     "To try prices of your own, choose given price on the sheet of terms, then type them on the "
     "sheet of sizes: the size that pays best for an hour is named.",
-    "Stitches, rows, ends, skeins and yarn left are counted, and so are the hours and the yarn "
-    "that you may change: a figure typed over does not change the others.",
+    "Stitches, rows, ends, joins, skeins, weights and yarn left are counted, and stay. Where a "
+    "change would make the program count anew, the line says so, and so does the top of every "
+    "sheet: when one ball's price moves apart from the others of its yarn, other balls may cost "
+    "less.",
+    "Shares by which minutes may be off are those of your timings: they stay, and follow the "
+    "minutes. What delivery is paid and charged was chosen by the weight counted.",
 )
 
 _PRICE_SOURCES = (

@@ -14,15 +14,15 @@ STRIPES = ["teal", "rust", "oat"]
 
 PRESSED: dict[str, tuple[Sequence[str], Sequence[str]]] = {
     "a stripe moved twice goes two places": (
-        ["Move Section 1, stripe 1 down"] * 2,
+        ["Move Section 1, stripe 1 up"] * 2,
         ["rust", "oat", "teal"],
     ),
-    "a stripe moved up ahead of its removal is the one removed": (
-        ["Move Section 1, stripe 3 up", "Remove Section 1, stripe 3"],
+    "a stripe moved down ahead of its removal is the one removed": (
+        ["Move Section 1, stripe 3 down", "Remove Section 1, stripe 3"],
         ["teal", "rust"],
     ),
     "the last stripe stays last, and is the one removed": (
-        ["Move Section 1, stripe 3 down", "Remove Section 1, stripe 3"],
+        ["Move Section 1, stripe 3 up", "Remove Section 1, stripe 3"],
         ["teal", "rust"],
     ),
     "two stripes are removed": (
@@ -69,7 +69,7 @@ def has_stripes(page: Page, colours: Sequence[str]) -> None:
     """Wait until the first section has stripes of these colours, from the bottom up."""
     fields = page.get_by_label("Section 1, stripes").locator("select[name$=colour]")
     expect(fields).to_have_count(len(colours))
-    for field, colour in zip(fields.all(), colours, strict=True):
+    for field, colour in zip(fields.all(), reversed(colours), strict=True):
         expect(field).to_have_value(colour)
 
 
@@ -98,8 +98,8 @@ def test_a_quote_asked_for_while_a_stripe_is_removed_is_of_what_is_left(
 
 
 def test_the_line_waited_for_has_the_focus_in_the_end(page: Page, held: list[Route]) -> None:
-    page.get_by_role("button", name="Move Section 1, stripe 1 down").focus()
+    page.get_by_role("button", name="Move Section 1, stripe 1 up").focus()
     page.keyboard.press("Enter")
     page.keyboard.press("Enter")
     let_go(page, held, at_most=2)
-    expect(page.get_by_role("button", name="Move Section 1, stripe 3 down")).to_be_focused()
+    expect(page.get_by_role("button", name="Move Section 1, stripe 3 up")).to_be_focused()

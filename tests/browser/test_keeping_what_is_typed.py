@@ -218,6 +218,7 @@ def test_a_file_read_after_a_restart_is_asked_for_again_and_the_order_stays(
     page.get_by_role("button", name="Read it").click()
     has_title(page, DEMO_TITLE)
     page.go_back()
+    page.wait_for_load_state("networkidle")
     page.go_back()
     has_title(page, "Typed for an hour")
     stop(process)

@@ -113,9 +113,9 @@ def test_an_order_survives_a_look_at_another_page(page: Page, address: str) -> N
 
 def test_lines_are_moved_with_the_keyboard_alone(page: Page, address: str) -> None:
     page.goto(address)
-    page.get_by_role("button", name="Move Section 1, stripe 1 down").focus()
+    page.get_by_role("button", name="Move Section 1, stripe 1 up").focus()
     page.keyboard.press("Enter")
-    expect(page.get_by_role("button", name="Move Section 1, stripe 2 down")).to_be_focused()
+    expect(page.get_by_role("button", name="Move Section 1, stripe 2 up")).to_be_focused()
     assert page.get_by_label("Colour of Section 1, stripe 1").input_value() == "rust"
     assert page.get_by_label("Colour of Section 1, stripe 2").input_value() == "teal"
 

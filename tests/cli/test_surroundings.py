@@ -105,6 +105,7 @@ def test_however_it_is_ended_no_part_of_a_file_is_left(demo: Path, ending: str) 
         env=os.environ | {"PYTHONPATH": str(ROOT)},
         stdout=subprocess.PIPE,
         text=True,
+        preexec_fn=lambda: signal.signal(getattr(signal, ending), signal.SIG_DFL),  # noqa: PLW1509
     ) as writing:
         assert writing.stdout is not None
         assert writing.stdout.readline() == "writing\n"

@@ -137,6 +137,18 @@ def test_each_of_six_blankets_is_packed_and_an_order_photographed_and_written_of
     }
 
 
+def test_what_takes_no_minutes_is_kept_apart_given_as_nothing_or_not_given() -> None:
+    minutes = sample_minutes(wash=None, swatch=(0.0,), rip_back=0.0, join=None)
+    hours = work_hours(
+        work(stitches={(WOOL, "hdc"): 100}, blankets=1), timed(timing(), minutes=minutes)
+    )
+    assert {task.what for task in hours.idle} >= {"wash", "swatch", "rip_back", "extras"}
+    assert "join" not in {task.what for task in hours.every_task}, "there is none to do"
+    assert not {task.what for task in hours.idle} & {task.what for task in hours.tasks}
+    assert [task.what for task in hours.every_task][:2] == ["hdc", "rip_back"]
+    assert set(hours.every_task) == {*hours.tasks, *hours.idle}
+
+
 def test_other_work_errs_on_its_own() -> None:
     workshop = timed(timing(), minutes=sample_minutes())
     hours = work_hours(work(ends=12, joins=2), workshop)

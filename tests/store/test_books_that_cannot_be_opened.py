@@ -7,6 +7,7 @@ import sqlite3
 import stat
 import sys
 from collections.abc import Callable
+from contextlib import closing
 from pathlib import Path
 
 import pytest
@@ -238,8 +239,12 @@ def test_what_a_server_says_is_told(server: Server, state: str, code: MistakeCod
 def test_a_fault_of_the_program_is_not_told_as_one_of_the_book(server: Server) -> None:
     with open_book(server.new_database(), now=NOW) as book, pytest.raises(ProgrammingError):
         _ask(book, "SELECT nothing FROM nowhere")
-    with pytest.raises(sqlite3.OperationalError), failures_told():
-        sqlite3.connect(":memory:").execute("SELECT nothing FROM nowhere")
+    with (
+        closing(sqlite3.connect(":memory:")) as connection,
+        pytest.raises(sqlite3.OperationalError),
+        failures_told(),
+    ):
+        connection.execute("SELECT nothing FROM nowhere")
 
 
 def _ask(book: Book, statement: str) -> None:

@@ -18,9 +18,18 @@ def page() -> Page:
 
 
 def test_every_section_has_its_heading(page: Page) -> None:
-    names = ("size", "yarn", "ends", "hours", "price", "days")
+    names = ("price", "days", "hours", "yarn", "ends", "size", "advice")
     headings = [next(part(page, name).all("h2")).text for name in names]
-    assert headings == ["Size and counts", "Yarn", "Ends", "Hours", "Cost and price", "Days"]
+    assert headings == [
+        "Cost and price",
+        "Days",
+        "Hours",
+        "Yarn",
+        "Ends",
+        "Size and counts",
+        "Advice",
+    ]
+    assert page.headings[1:] == headings
 
 
 # -- size and counts -------------------------------------------------------------------------------

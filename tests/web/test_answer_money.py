@@ -6,6 +6,7 @@ import pytest
 
 from quoting.core.ground.cautions import Reader
 from quoting.wording import caution_sentence, line_what
+from quoting.wording.caution_places import SAID_AT, CautionPlace
 from tests.examples import TODAY
 from tests.web.conftest import maker_in
 from tests.web.pages import Page
@@ -90,9 +91,11 @@ def test_each_caution_is_told_once_and_the_buyers_as_the_buyers(page: Page) -> N
     cautions = [
         n.text for n in page.with_id("answer").all("p") if n.attributes.get("class") == "caution"
     ]
-    word = {Reader.BUYER: "For the buyer", Reader.MAKER: "Mind"}
+    word = {Reader.BUYER: "For the buyer", Reader.MAKER: "Note"}
     expected = {
-        f"{word[each.reader]}: {plain(caution_sentence(each, SAY))}" for each in QUOTE.cautions
+        f"{word[each.reader]}: {plain(caution_sentence(each, SAY))}"
+        for each in QUOTE.cautions
+        if SAID_AT.get(each.code) is not CautionPlace.GENERAL
     }
     assert set(cautions) == expected
     assert len(cautions) == len(expected)
@@ -105,14 +108,22 @@ def test_each_caution_is_told_once_and_the_buyers_as_the_buyers(page: Page) -> N
         ("wrong-edge", "ends"),
         ("one-timing", "hours"),
         ("estimated-yarn", "yarn"),
-        ("baby-loose-bedding", "days"),
-        ("hands", "days"),
+        ("baby-loose-bedding", "advice"),
+        ("baby-ends", "advice"),
     ],
 )
 def test_a_caution_stands_in_the_section_that_it_is_about(code: str, name: str, page: Page) -> None:
     (caution,) = (each for each in QUOTE.cautions if each.code == code)
     sentence = plain(caution_sentence(caution, SAY))
     assert any(sentence in each for each in told(page, name))
+
+
+def test_general_advice_stands_once_at_the_end_and_in_no_border(page: Page) -> None:
+    assert page.headings[-1] == "Advice"
+    general = [each for each in QUOTE.cautions if SAID_AT.get(each.code) is CautionPlace.GENERAL]
+    plainly = [n.text for n in part(page, "advice").all("p") if n.attributes["class"] == "advice"]
+    assert plainly == [plain(caution_sentence(each, SAY)) for each in general]
+    assert len(plainly) == 2
 
 
 def test_many_ends_have_a_button_to_fewer(page: Page) -> None:
@@ -130,6 +141,7 @@ def test_the_figures_in_sight_lead_to_their_sections(page: Page) -> None:
         "Skeins": "#h-yarn",
         "Ends to weave": "#h-ends",
         "An hour earns": "#h-price",
+        "Ready by": "#h-days",
     }
     hours = QUOTE.estimate.hours
     assert page.figure("Hours") == plain(

@@ -79,8 +79,9 @@ def test_a_bad_value_is_told_beside_its_field(
 
 
 def _own(fields: dict[str, str]) -> dict[str, str]:
-    """Return what a maker typed herself: the customary size only follows from the sides."""
-    return {name: typed for name, typed in fields.items() if name not in {"size", "csrf_token"}}
+    """Return what a maker typed herself: a customary size and the way to a price only follow."""
+    follows = {"size", "price_by", "csrf_token"}
+    return {name: typed for name, typed in fields.items() if name not in follows}
 
 
 def _sent(maker: Maker, fields: dict[str, str]) -> Page:
@@ -122,9 +123,11 @@ def test_two_ways_to_make_a_price_are_named_as_their_fields_are(maker: Maker) ->
     both = {"price.given": "185", "price.margin": "15"}
     page = _sent(maker, maker.open().typed() | both)
     said = page.with_id("mistakes").text
-    assert "“margin” and “A price of my own” cannot go together; give only one of them." in said
+    assert (
+        "“A margin, %” and “A price of my own” cannot go together; give only one of them." in said
+    )
     labels = [label.text for label in page.root.all("label")]
-    assert {"A price of my own", "or margin, %"} <= {label.strip() for label in labels}
+    assert {"A price of my own", "A margin, %"} <= {label.strip() for label in labels}
 
 
 def test_an_extra_in_a_colour_takes_some_yarn(maker: Maker) -> None:

@@ -54,18 +54,19 @@ def test_the_form_is_asked_in_the_order_of_the_work(page: Page) -> None:
         "Size",
         "Stitch and yarn",
         "Stripes",
-        "Section 1",
         "Section 2",
+        "Section 1",
         "Border",
         "Extras",
         "Buyer, day and delivery",
         "Price",
+        "Made by",
     ]
 
 
 def test_size_stitch_and_yarn_hold_what_the_order_says(page: Page) -> None:
     size = asked(part(page, "Size"))
-    assert (size["Width"], size["Height"]) == ("61 cm", "75 cm")
+    assert (size["Width"], size["Length"]) == ("61 cm", "75 cm")
     chosen = asked(part(page, "Stitch and yarn"))
     assert chosen["Stitch or pattern"] == "hdc, half double crochet"
     assert chosen["Yarn"] == "moor aran"
@@ -103,6 +104,23 @@ def test_each_line_can_be_moved_copied_and_removed(page: Page) -> None:
     assert len(set(buttons.values())) == len(buttons)
 
 
+def test_stripes_lie_as_in_the_drawing_the_first_at_the_bottom(page: Page) -> None:
+    names = [
+        node.attributes["name"]
+        for node in part(page, "Stripes").all("select")
+        if node.attributes["name"].endswith(".colour")
+    ]
+    places = [tuple(int(n) for n in name.split(".") if n.isdigit()) for name in names]
+    assert places == sorted(places, reverse=True)
+    up = {
+        b.attributes["aria-label"]: b.attributes["value"]
+        for b in page.root.all("button")
+        if "aria-label" in b.attributes
+    }
+    assert up["Move Section 1, stripe 1 up"] == "down blanket.sections.1.stripes.1"
+    assert up["Move section 2 down"] == "up blanket.sections.2"
+
+
 def test_a_line_can_be_added_to_each_list(page: Page) -> None:
     buttons = {
         button.text: button.attributes["value"]
@@ -111,8 +129,17 @@ def test_a_line_can_be_added_to_each_list(page: Page) -> None:
     }
     assert buttons["Add a border"] == "add blanket.border"
     assert buttons["Add an extra"] == "add extras"
-    assert buttons["Add a section"] == "add blanket.sections"
+    assert buttons["Add a section on top"] == "add blanket.sections"
     assert buttons["Add a colour from another yarn"] == "add blanket.colours"
+
+
+def test_the_quote_is_asked_for_beside_the_figures(page: Page) -> None:
+    (bar,) = (n for n in page.root.all("div") if n.attributes.get("class") == "bar")
+    assert bar.text.startswith(page.with_id("figures").text)
+    asked_of = {b.text: b.attributes for b in bar.all("button")}
+    assert list(asked_of) == ["Work it out", "Quote for the buyer"]
+    assert {b["form"] for b in asked_of.values()} == {"order"}
+    assert asked_of["Quote for the buyer"]["formaction"] == "/quote"
 
 
 def test_each_button_at_the_end_sends_the_form_to_its_own_place(page: Page) -> None:
@@ -120,7 +147,6 @@ def test_each_button_at_the_end_sends_the_form_to_its_own_place(page: Page) -> N
     sent = {b.text: b.attributes.get("formaction", "") for b in row.all("button")}
     assert sent == {
         "Work it out": "",
-        "Quote for the buyer": "/quote",
         "Compare sizes": "/sizes/of-order",
         "Save the costing spreadsheet": "/workbook",
         "Save the order file": "/order-file",
@@ -154,10 +180,10 @@ def test_the_buyer_her_day_and_her_country_stand_beside_their_names(page: Page) 
 
 def test_the_price_may_be_left_to_the_workshop(page: Page) -> None:
     text = part(page, "Price").text
-    assert "the workshop’s margin of 15%" in text
-    shown = asked(part(page, "Price"))
-    assert set(shown.values()) == {""}
-    assert len(shown) == 5
+    assert "The workshop’s margin of 15%" in text
+    typed = {name: text for name, text in page.typed().items() if name.startswith("price")}
+    assert set(typed.values()) == {""}
+    assert len(typed) == 6
 
 
 def test_an_order_can_be_blank_or_come_from_a_file(page: Page) -> None:

@@ -23,7 +23,9 @@ def test_the_bar_leads_to_the_sizes_of_the_order_at_hand(maker: Maker) -> None:
 
 
 def test_every_size_shows_what_its_quote_says(maker: Maker) -> None:
-    head, *rows = maker.open("/sizes").table("Size asked")
+    page = maker.open("/sizes")
+    first, more = page.table("Hours"), page.table("Skeins")
+    head, *rows = [one + other for one, other in zip(first, more, strict=True)]
     assert len(rows) == len(SIX)
     for row, compared in zip(rows, compare().sizes, strict=True):
         shown, quote = dict(zip(head, row, strict=True)), compared.quote

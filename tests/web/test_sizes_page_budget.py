@@ -33,7 +33,7 @@ def test_a_budget_shows_what_fits_and_the_largest_that_still_pays_the_hour(maker
 
 def test_a_budget_leaves_the_comparison_at_the_prices_that_were_typed(maker: Maker) -> None:
     page = ask(maker, asks="prices", budget="300", **TYPED)
-    assert [row[3] for row in page.table("Size asked")[1:]] == [
+    assert [row[2] for row in page.table("Size asked")[1:]] == [
         SAY.bare_money(price) for price in PRICES.values()
     ]
 

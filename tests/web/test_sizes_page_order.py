@@ -67,7 +67,7 @@ def test_a_size_typed_that_becomes_the_orders_own_is_compared_once_at_its_price(
     page = ask(maker, asks="prices", own__1__size="0.8 m x 1 m", own__1__price="233")
     (row,) = page.table("Size asked")[1:]
     assert row[0] == "Cot as ordered pays best"
-    assert row[3] == "233.00"
+    assert row[2] == "233.00"
 
 
 def test_two_prices_for_the_orders_own_size_are_one_too_many(maker: Maker) -> None:

@@ -30,7 +30,7 @@ def taken(maker: Maker, page: Page, size: str) -> Page:
 
 def prices_shown(page: Page) -> dict[str, str]:
     """Return the price of every size of the table."""
-    prices = [row[3] for row in page.table("Size asked")[1:]]
+    prices = [row[2] for row in page.table("Size asked")[1:]]
     return dict(zip(sizes_of(page), prices, strict=True))
 
 

@@ -56,7 +56,8 @@ def test_a_line_is_added_moved_copied_and_removed(maker: Maker) -> None:
 
     def colours(do: str) -> list[str]:
         sent = maker.send("/", do=do).typed()
-        return [v for name, v in sent.items() if name.startswith(stripes) and "colour" in name]
+        found = [v for name, v in sent.items() if name.startswith(stripes) and "colour" in name]
+        return found[::-1]
 
     assert colours("") == ["teal", "rust", "oat"]
     assert colours(f"add {stripes}") == ["teal", "rust", "oat", "teal"]
@@ -109,7 +110,7 @@ def test_an_empty_form_asks_for_the_size_and_for_nothing_else(maker: Maker) -> N
 
 
 def test_what_is_still_blank_is_no_mistake_until_the_quote_is_asked_for(maker: Maker) -> None:
-    assert "Still to fill in: Width , Height" in maker.send("/answer", "/blank").root.text
+    assert "Still to fill in: Width , Length" in maker.send("/answer", "/blank").root.text
     refused = maker.send("/quote", "/blank")
     assert maker.status == 422
     assert refused.said_of("blanket.width") == "This is missing; it must be given."

@@ -61,7 +61,12 @@ def test_a_negative_amount_is_shown_as_one() -> None:
         ("de_DE", "EUR", '#,##0.00"\u00a0€"'),
         ("en_GB", "JPY", '"JP¥"#,##0'),
         ("en_GB", "KWD", '"KWD"#,##0.000'),
-        ("en_IN", "INR", '"₹"#,##0.00'),
+        (
+            "en_IN",
+            "INR",
+            '[<100000][$-4009]"₹"#,##0.00;'
+            r'[<10000000]"₹"##\,##\,##0.00;"₹"##\,##\,##\,##0.00',
+        ),
     ],
 )
 def test_a_cell_of_money_has_the_locales_symbol_and_the_currencys_decimals(

@@ -10,13 +10,14 @@ from typing import Any
 from quoting.core.ground.measures import Units
 from quoting.core.order.order import Extra, Order, Terms
 from quoting.core.order.resizing import Size
-from quoting.core.price.cost_lines import LineKind
-from quoting.core.weighing.comparison import Compared, Comparison, compare_sizes
-from quoting.core.workshop.selling import Deposit, Target
+from quoting.core.weighing.comparison import Comparison, compare_sizes
+from quoting.core.workshop.selling import Deposit, Target, YarnCharged
+from quoting.core.workshop.timings import Timing
 from quoting.core.workshop.workshop import Workshop
-from quoting.core.workshop.yarns import PutUp
+from quoting.core.workshop.yarns import Stock
 from tests.examples import (
     LARGE,
+    SMALL,
     TODAY,
     sample_design,
     sample_minutes,
@@ -24,15 +25,8 @@ from tests.examples import (
     sample_workshop,
     sample_yarn,
 )
-from tests.workbook.orders import (
-    ADDED,
-    ADDED_TO_ALL,
-    INCLUDED,
-    THREE_FEES,
-    in_money,
-    priced,
-    shop_changes,
-)
+from tests.workbook.changes import shop_changes
+from tests.workbook.orders import ADDED, ADDED_TO_ALL, INCLUDED, THREE_FEES, in_money, priced
 
 PRAM, COT, BED = (
     Size(width_cm=width, height_cm=height) for width, height in ((60, 75), (80, 100), (90, 120))
@@ -70,6 +64,43 @@ def _many() -> Comparison:
     return compared(*TWO, order=order, workshop=shop)
 
 
+def _by_the_gram() -> Comparison:
+    """Return two blankets of each size, their yarn charged as used, of lots that may be mixed."""
+    stock = (
+        Stock(colour="oat", weight_g=60, lot="771"),
+        Stock(colour="teal", weight_g=400, lot="12"),
+        Stock(colour="rust", weight_g=35, lot="7"),
+    )
+    shop = sample_workshop(
+        yarns=(sample_yarn(stock=stock),), pricing=priced(yarn_charged=YarnCharged.USED)
+    )
+    order = sample_order(quantity=2, design=sample_design(mix_lots=True))
+    return compared(*TWO, order=order, workshop=shop)
+
+
+def _timed_often() -> Comparison:
+    """Return sizes whose stitches and ends were timed several times; of packing no minutes."""
+    timings = tuple(
+        Timing(stitch="hdc", stitches=500, minutes=minutes, rows=rows)
+        for minutes, rows in ((27.5, 5), (29.0, 4), (26.25, 5))
+    )
+    ends = (2.0, 2.5, 3.25, 2.75, 2.25)
+    minutes = sample_minutes(weave_in_end=ends, pack=None, rip_back=0.08)
+    return compared(*TWO, workshop=sample_workshop(timings=timings, minutes=minutes))
+
+
+def _called_alike() -> Comparison:
+    """Return sizes of one name, that of the order's own among them, and balls sold alike."""
+    twins = (SMALL, replace(SMALL, length_m=198.0, price=Decimal("4.20")), LARGE)
+    shop = sample_workshop(yarns=(sample_yarn(put_ups=twins),))
+    sizes = (
+        replace(PRAM, label="Pram"),
+        replace(BED, label="Pram"),
+        replace(COT, label="Pram (2)"),
+    )
+    return compared(*sizes, workshop=shop)
+
+
 def comparisons() -> dict[str, Comparison]:
     """Return comparisons of every kind that a workbook has to reckon, by name."""
     taxed = sample_workshop(tax=INCLUDED, fees=THREE_FEES)
@@ -97,6 +128,9 @@ def comparisons() -> dict[str, Comparison]:
             *TWO, workshop=yarn_first, prices={PRAM: "12.00", COT: "290.00"}
         ),
         "own size too small": compared(DOLL, *TWO, order=small),
+        "by the gram, mixed lots": _by_the_gram(),
+        "timed several times": _timed_often(),
+        "called alike": _called_alike(),
         "inches": compared(COT, named, workshop=sample_workshop(units=Units.INCHES)),
     }
 
@@ -112,29 +146,6 @@ class Change:
 
 def _shop(inputs: Mapping[str, object], order: Order | None = None, **changes: Any) -> Change:
     return Change(compared(*TWO, order=order, workshop=sample_workshop(**changes)), inputs)
-
-
-def _own(sizes: tuple[Compared, ...], base: Any, kind: LineKind) -> list[Decimal]:
-    quotes = [*(some.quote for some in sizes), base]
-    return [quote.price.amount(kind) for quote in quotes]
-
-
-def _dearer() -> Change:
-    """Return the change that each size's yarn costs what it does from dearer balls."""
-    put_ups = (PutUp(weight_g=100, length_m=200, price=Decimal("4.99")), LARGE)
-    shop = sample_workshop(yarns=(sample_yarn(put_ups=put_ups),))
-    found = compared(*TWO, workshop=shop)
-    return Change(found, columns={"D": _own(found.sizes, found.base, LineKind.YARN)})
-
-
-def _slower() -> Change:
-    """Return the change that weaving in and letters take longer."""
-    minutes = sample_minutes(weave_in_end=(4.0,), letters=(70.0,))
-    found = compared(*TWO, workshop=sample_workshop(minutes=minutes))
-    assert found.base is not None
-    hours = [quote.estimate.hours for quote in (*(s.quote for s in found.sizes), found.base)]
-    columns = {"B": [each.making for each in hours], "C": [each.office for each in hours]}
-    return Change(found, columns=columns)
 
 
 def changes() -> dict[str, Change]:
@@ -155,7 +166,7 @@ def changes() -> dict[str, Change]:
                 prices=asked,
             ),
             {"target": "given price", "margin": 0.2},
-            {"G": [Decimal(price) for price in asked.values()]},
+            {"D": [Decimal(price) for price in asked.values()]},
         ),
         "tax added, no deposit": _shop(
             {
@@ -176,8 +187,6 @@ def changes() -> dict[str, Change]:
         ),
         "delivery": Change(
             compared(*TWO, workshop=sample_workshop(delivery=posted)),
-            columns={"E": [posted.paid] * 3, "F": [posted.charged] * 3},
+            columns={"B": [posted.paid] * 3, "C": [posted.charged] * 3},
         ),
-        "dearer yarn": _dearer(),
-        "more minutes": _slower(),
     }

@@ -10,10 +10,11 @@ from openpyxl.workbook import Workbook
 
 from exports.costing_workbook import workbook_bytes
 from quoting.core.quote.quote import Quote
-from tests.workbook.orders import SURER, Change, changes, quotes
+from tests.workbook.changes import Change, changes
+from tests.workbook.orders import SURER, quotes
 from tests.workbook.recalculation import opened, place_of, recalculated, saved
 
-FIRST_FEE = ("E", "F", "B")
+FIRST_FEE = ("D", "E", "B")
 SESSION = ("C", "D", "E")
 
 
@@ -66,7 +67,7 @@ def _set(book: Workbook, name: str, value: Any) -> None:
         sheet, address = place_of(book, name)
         book[sheet][address].value = value
     else:
-        _set_row(book, "Hours", name, {"D": value}, column="B")
+        _set_row(book, "Hours", name, {"E": value})
 
 
 def _set_row(

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date
 from decimal import Decimal
 from typing import Any
@@ -29,7 +28,7 @@ from quoting.core.workshop.selling import (
 from quoting.core.workshop.stitches import Stitch, Vocabulary
 from quoting.core.workshop.timings import Timing
 from quoting.core.workshop.workshop import Pattern, Workshop
-from quoting.core.workshop.yarns import PutUp, Stock
+from quoting.core.workshop.yarns import Stock
 from tests.examples import (
     LARGE,
     SMALL,
@@ -42,7 +41,7 @@ from tests.examples import (
     sample_yarn,
     section,
 )
-from tests.workbook.guessed_hours import SESSION, guessed_quote, one_row_quote
+from tests.workbook.guessed_hours import guessed_quote, one_row_quote
 
 PLAIN = Pricing(
     target=Target(margin=0.15),
@@ -210,123 +209,3 @@ def quotes() -> dict[str, Quote]:
 def surer_quote() -> Quote:
     """Return the quote of mixed stitches by a maker who wants to be surer of her yarn."""
     return sample_quote(_mixed_order(), replace(_stocked_shop(), habits=SURER))
-
-
-@dataclass(frozen=True, slots=True)
-class Change:
-    """Inputs of one quote's workbook, by their names, set anew; and the quote they should give."""
-
-    quote: str
-    inputs: Mapping[str, object]
-    expected: Quote
-
-
-def _changed(inputs: Mapping[str, object], order: Order | None = None, **shop: Any) -> Change:
-    return Change("plain", inputs, sample_quote(order, sample_workshop(**shop)))
-
-
-ShopChange = tuple[Mapping[str, object], Mapping[str, Any]]
-"""Inputs of a workbook, and the fields of the workshop that say the same."""
-
-
-def shop_changes() -> dict[str, ShopChange]:
-    """Return changes of the workshop whose inputs every workbook has, by name."""
-    pay = Pay(
-        making_per_hour=Decimal("17.35"),
-        office_per_hour=Decimal("9.99"),
-        overhead_per_hour=Decimal("2.22"),
-    )
-    card = Fee(name="Card payment", rate=0.029, fixed=Decimal("0.30"), on=FeeBase.PRICE)
-    return {
-        "hourly pay": (
-            {"making_pay": 17.35, "office_pay": 9.99, "overhead_per_hour": 2.22},
-            {"pay": pay},
-        ),
-        "fee": ({"fee": (0.029, 0.3, "price")}, {"fees": (card,)}),
-        "tax inside": ({"tax_registered": "yes"}, {"tax": INCLUDED}),
-        "deposit of all": (
-            {"deposit_share": 1},
-            {"pricing": priced(deposit=Deposit(share=1.0))},
-        ),
-        "deposit of the yarn": (
-            {"deposit_kind": "the yarn"},
-            {"pricing": priced(deposit=Deposit(yarn=True))},
-        ),
-    }
-
-
-def changes() -> dict[str, Change]:
-    """Return changes to every kind of input, by name."""
-    pay = sample_workshop().pay
-    delivery = replace(
-        sample_workshop().delivery,
-        charged=Decimal("7.50"),
-        paid=Decimal("6.80"),
-        packaging=Decimal("2.05"),
-        bands=(),
-    )
-    dearer = PutUp(weight_g=100, length_m=200, price=Decimal("4.99"))
-    session = Timing(stitch="hdc", stitches=480, minutes=31, rows=6, hands_on=True)
-    halves = {
-        f"half a penny at {rate}": _changed(
-            {"office_pay": float(rate)}, pay=replace(pay, office_per_hour=Decimal(rate))
-        )
-        for rate in ("14.02", "14.06", "14.14", "8.18", "32.82")
-    }
-    shared = {name: _changed(inputs, **shop) for name, (inputs, shop) in shop_changes().items()}
-    return (
-        halves
-        | shared
-        | {
-            "price of a skein": _changed(
-                {"ball_price_1": 4.99}, yarns=(sample_yarn(put_ups=(dearer, LARGE)),)
-            ),
-            "margin": _changed({"margin": 0.275}, pricing=priced(target=Target(margin=0.275))),
-            "to a markup": _changed(
-                {"target": "markup", "markup": 0.4}, pricing=priced(target=Target(markup=0.4))
-            ),
-            "to a given price": _changed(
-                {"target": "given price", "given_price": 211.5}, at_price("211.50")
-            ),
-            "step": _changed({"round_up_to": 5}, pricing=priced(round_up_to=Decimal(5))),
-            "tax added": _changed(
-                {
-                    "tax_registered": "yes",
-                    "tax_rate": 0.07,
-                    "tax_shown": "added",
-                    "tax_on_delivery": "no",
-                },
-                tax=ADDED,
-            ),
-            "tax added to delivery too": _changed(
-                {"tax_registered": "yes", "tax_shown": "added"}, tax=ADDED_TO_ALL
-            ),
-            "delivery": _changed(
-                {"delivery_charged": 7.5, "delivery_paid": 6.8, "packaging": 2.05},
-                delivery=delivery,
-            ),
-            "rush, discount, least": _changed(
-                {"rush": 0.1, "discount": 0.25, "minimum": 299.99},
-                sample_order(terms=Terms(rush=0.1, discount=0.25)),
-                pricing=priced(minimum=Decimal("299.99")),
-            ),
-            "no deposit": _changed({"deposit_kind": "none"}, pricing=priced(deposit=None)),
-            "share": _changed(
-                {"deposit_share": 0.333}, pricing=priced(deposit=Deposit(share=0.333))
-            ),
-            "minutes": _changed(
-                {"turning a row": 0.25, "weaving in an end": 4, "letters with the buyer": 70},
-                minutes=sample_minutes(turn=(0.25,), weave_in_end=(4.0,), letters=(70.0,)),
-            ),
-            "timing": _changed(
-                {"session": (480, 31, 6), "rest_allowance": 0.1, "rip_back": 0.0},
-                timings=(session,),
-                pay=replace(pay, rest_allowance=0.1),
-            ),
-            "timing in another yarn": Change(
-                "guessed hours",
-                {"session": (540, 28.5, 3), "rip_back": 0.07},
-                guessed_quote(replace(SESSION, stitches=540, minutes=28.5, rows=3), rip_back=0.07),
-            ),
-        }
-    )

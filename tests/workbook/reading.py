@@ -10,16 +10,22 @@ from typing import Any
 
 from openpyxl.worksheet.worksheet import Worksheet
 
+from exports.sheets.lines import FURTHER
+
 Line = dict[str, Any]
 
 
 def block(sheet: Worksheet, title: str) -> list[Line]:
-    """Return the lines under the headings of a block, each by these headings."""
+    """Return the lines under the headings of a block, each by these headings.
+
+    The line that closes a list is none of them.
+    """
     top = _title_row(sheet, title)
     heads = {c.column_letter: str(c.value) for c in sheet[top + 1] if c.value not in (None, "")}
     return [
         {heads.get(letter, letter): value for letter, value in line.items()}
         for line in _lines(sheet, top + 2)
+        if FURTHER not in line.values()
     ]
 
 
@@ -29,8 +35,9 @@ def plain_block(sheet: Worksheet, title: str) -> list[Line]:
 
 
 def last_figures(sheet: Worksheet, title: str) -> Line:
-    """Return what stands at the end of each line of such a block, by its label."""
-    return {str(line["A"]): list(line.values())[-1] for line in plain_block(sheet, title)}
+    """Return the figure of each line of a block of the costing, by its label."""
+    lines = plain_block(sheet, title)
+    return {str(line["A"]): line["F"] for line in lines if "A" in line and "F" in line}
 
 
 def _title_row(sheet: Worksheet, title: str) -> int:

@@ -21,7 +21,7 @@ ALWAYS = """<?xml version="1.0" encoding="UTF-8"?>
 """
 """Without this the program trusts the values in the file, and a test would prove nothing."""
 
-SECONDS = 120
+SECONDS = 400
 
 
 def opened(content: bytes, *, values: bool = False) -> Workbook:

@@ -2,20 +2,24 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import replace
+from datetime import datetime
 from decimal import Decimal
 
 import pytest
 from openpyxl.workbook import Workbook
 
+from exports.comparison_workbook import comparison_bytes
 from exports.costing_workbook import workbook_bytes
+from exports.sheets.cells import Look
 from quoting.core.ground.money import exact
 from quoting.core.order.order import Terms
+from quoting.core.price.least_prices import break_even_price, earned_in, paying_price
 from quoting.core.quote.quote import Quote
 from quoting.core.workshop.exchange import ExchangeRate
 from quoting.core.workshop.selling import Deposit, Pricing, Target, Tax, TaxShown
 from tests.examples import TODAY, sample_order, sample_quote, sample_workshop
+from tests.workbook.comparisons import COT, PRAM, compared
 from tests.workbook.orders import THREE_FEES, quotes
 from tests.workbook.reading import block, by, last_figures, plain_block
 from tests.workbook.recalculation import opened
@@ -29,20 +33,48 @@ def read(content: bytes) -> Workbook:
 def test_the_answers_on_top_are_the_quotes_each_beside_its_label(
     name: str, all_quotes: dict[str, Quote], written: dict[str, bytes]
 ) -> None:
-    price, hours = all_quotes[name].price, all_quotes[name].estimate.hours
+    price, sheet = all_quotes[name].price, read(written[name])["Summary"]
     found = {
-        label: exact(value)
-        for label, value in last_figures(read(written[name])["Costing"], "In short").items()
-        if label != "Blankets"
+        line["A"]: (exact(line["as it stands"]), exact(line["as quoted"]), line["difference"])
+        for title in (
+            "What the buyer pays",
+            "What is left",
+            "The least price of one blanket, without delivery",
+        )
+        for line in block(sheet, title)
+        if "pays in" not in line["A"]
     }
-    assert found == {
-        "The buyer pays": price.total,
-        "of it the price, without delivery": price.price,
-        "Hours": hours.total,
-        "An hour earns": price.earned_per_hour,
-        "Profit, after your pay": price.profit,
+    wanted = {
+        "Price of one blanket": price.each,
+        "Price of all blankets": price.price,
+        "Delivery": price.delivery,
+        "Net, before sales tax": price.total - price.tax,
+        "Sales tax": price.tax,
+        "Gross: the buyer pays": price.total,
         "Deposit": price.deposit,
+        "Balance": price.balance,
+        "All costs, your pay with them": price.cost,
+        "Fees": price.fees,
+        "Profit, after your pay": price.profit,
+        "Margin reached": price.margin,
+        "An hour earns": price.earned_per_hour,
+        "Breaks even: all is paid but your own hours": break_even_price(price),
+        "Pays your hours too, and no profit": paying_price(price),
     }
+    assert found == {label: (figure, figure, 0) for label, figure in wanted.items()}
+
+
+@pytest.mark.parametrize("name", list(quotes()))
+def test_it_says_what_an_hour_earns_of_the_fewest_the_expected_and_the_most_hours(
+    name: str, all_quotes: dict[str, Quote], written: dict[str, bytes]
+) -> None:
+    price, hours = all_quotes[name].price, all_quotes[name].estimate.hours
+    lines = block(read(written[name])["Summary"], "The hours, and what an hour earns")
+    found = [(exact(line["hours"]), exact(line["an hour earns"])) for line in lines]
+    assert found == [
+        (each, earned_in(each, price)) for each in (hours.low, hours.total, hours.high)
+    ]
+    assert found[1][1] == price.earned_per_hour
 
 
 @pytest.mark.parametrize("name", list(quotes()))
@@ -109,12 +141,15 @@ def test_rush_and_discount_are_for_one_blanket_and_for_all() -> None:
 def test_the_head_says_whose_quote_it_is_of_which_day_and_until_when(
     written: dict[str, bytes], all_quotes: dict[str, Quote]
 ) -> None:
-    sheet = read(written["plain"])["Costing"]
+    sheet = read(written["plain"])["Summary"]
     assert sheet["A1"].value == "Cot blanket in moorland stripes"
-    head = str(sheet["A2"].value)
-    assert all_quotes["plain"].number in head
-    assert "for Rosalind Quill" in head
-    assert re.findall(r"\d+ \w+ 2026", head) == ["25 November 2026", "16 December 2026"]
+    assert sheet["A2"].value == "All checks are well."
+    head = {line["A"]: line["B"] for line in plain_block(sheet, "The quote")}
+    assert head["Number"] == all_quotes["plain"].number
+    assert head["For"] == "Rosalind Quill"
+    assert head["Given on"] == datetime(2026, 11, 25)  # noqa: DTZ001 - a cell has no zone
+    assert head["Valid until"] == datetime(2026, 12, 16)  # noqa: DTZ001
+    assert head["All amounts are in"] == "GBP"
 
 
 def test_terms_stand_beside_their_names() -> None:
@@ -151,6 +186,7 @@ def test_terms_stand_beside_their_names() -> None:
     fees = {
         line["A"]: [line["on"], line["rate"], line["for each payment"]]
         for line in block(sheet, "Fees")
+        if "rate" in line
     }
     assert fees == {
         "Card payment": ["total", 0.015, 0.2],
@@ -168,4 +204,26 @@ def test_the_buyers_currency_is_at_its_rate_of_its_day_with_its_cushion() -> Non
     assert "25 November 2026" in rate_line["B"]
     assert "EUR" in rate_line["A"]
     # 205 × 1.17 × 1.02 = 244.647, by hand
-    assert {line["A"]: line["F"] for line in lines}["The buyer pays in EUR"] == 244.65
+    assert {line["A"]: line["F"] for line in lines if "F" in line}[
+        "The buyer pays in EUR"
+    ] == 244.65
+
+
+@pytest.mark.parametrize(
+    ("content", "sheet"),
+    [
+        (workbook_bytes(sample_quote()), "Costing"),
+        (comparison_bytes(compared(PRAM, COT)), "Terms"),
+    ],
+    ids=["costing", "comparison"],
+)
+def test_every_figure_as_quoted_stands_under_a_heading_that_says_so(
+    content: bytes, sheet: str
+) -> None:
+    headed, without = False, []
+    for cells in opened(content)[sheet].iter_rows():
+        texts = [cell.value for cell in cells if cell.value is not None]
+        headed = bool(texts) and (headed or "as quoted" in texts)
+        quoted = [cell.coordinate for cell in cells if cell.style == Look.QUOTED]
+        without += [] if headed else quoted
+    assert without == []

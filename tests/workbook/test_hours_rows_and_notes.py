@@ -11,7 +11,7 @@ from quoting.core.ground.measures import Units
 from quoting.core.ground.money import exact
 from quoting.core.plan.passes import Edge, Work
 from quoting.core.quote.quote import Quote
-from quoting.wording import caution_sentence, speech_of
+from quoting.wording import caution_sentence, part_words, speech_of
 from tests.examples import sample_design, sample_order, sample_quote
 from tests.workbook.reading import Line, block, sentences
 from tests.workbook.recalculation import opened
@@ -28,16 +28,25 @@ def read(content: bytes) -> Workbook:
 def test_every_task_is_its_count_by_its_minutes_with_how_sure_it_is(
     name: str, all_quotes: dict[str, Quote], written: dict[str, bytes]
 ) -> None:
-    tasks = block(read(written[name])["Hours"], "What there is to do")
-    hours = all_quotes[name].estimate.hours
-    assert len(tasks) == len(hours.tasks)
-    for line, task in zip(tasks, hours.tasks, strict=True):
+    sheet, hours = read(written[name])["Hours"], all_quotes[name].estimate.hours
+    lines = [*worked(block(sheet, "The stitches")), *worked(block(sheet, "The other work"))]
+    stitches = [task for task in hours.tasks if task.timed_stitch]
+    others = [task for task in hours.every_task if not task.timed_stitch]
+    for line, task in zip(lines, [*stitches, *others], strict=True):
+        assert line["part of the work"] == part_words(task.part)
         assert line["how many"] == task.count
         assert line["minutes each"] == pytest.approx(task.minutes_each)
         assert line["minutes"] == pytest.approx(task.minutes)
         assert line["hours"] == pytest.approx(task.minutes / 60)
         assert line["how sure"] == task.sureness.value
-        assert line.get("± minutes", 0) == pytest.approx(line.get("± share", 0) * task.minutes)
+        if not task.timed_stitch:
+            assert line["± minutes"] == pytest.approx(line["± share"] * task.minutes)
+            assert line["± minutes"] == pytest.approx(task.half_width_min)
+
+
+def worked(lines: list[Line]) -> list[Line]:
+    """Return the lines of a list of work without the one that closes it and the sum under it."""
+    return [line for line in lines if "part of the work" in line]
 
 
 @pytest.mark.parametrize("name", ["plain", "timed", "mixed, used"])

@@ -38,12 +38,39 @@ def test_each_guess_and_each_timing_that_the_range_rests_on_has_its_line() -> No
         assert written.count(line) == 1, line
 
 
-def test_work_without_minutes_is_named_on_the_sheet() -> None:
-    written = texts(guessed_quote())
-    assert written[written.index("no minutes are given for") + 1] == (
-        "washing and drying flat, letters with the buyer"
-    )
-    assert "no minutes are given for" not in texts(sample_quote())
+def test_work_without_minutes_is_named_beside_its_part_and_has_an_empty_box() -> None:
+    quote = guessed_quote()
+    sheet = opened(workbook_bytes(quote), values=True)["Hours"]
+    beside = {row[0].value: row[4].value for row in sheet.iter_rows() if row[0].value}
+    assert beside["Starting and finishing"] == "washing and drying flat"
+    assert beside["Photographs, packing, letters"] == "letters with the buyer"
+    for label in ("washing and drying flat", "letters with the buyer"):
+        (line,) = (row for row in sheet.iter_rows() if row[0].value == label)
+        assert line[4].value is None
+        assert line[7].value == "not given"
+
+
+def test_work_of_no_minutes_has_a_line_too_and_ripping_back_at_nought() -> None:
+    written = texts(sample_quote())
+    assert "swatching" in written
+    assert "ripping back" in written
+
+
+def test_each_figure_taken_for_granted_stands_once_with_where_it_comes_from() -> None:
+    sheet = opened(workbook_bytes(guessed_quote()))["Hours"]
+    named = {row[0].value: row for row in sheet.iter_rows() if row[0].value}
+    for label, figure, said in (
+        ("A figure timed once, or set, off by", 0.3, "common practice, no source"),
+        ("A range should hold", 0.95, "Hahn and Meeker"),
+        ("Time of hdc", 3, "common practice, no source"),
+        ("A pattern as the stitch it is like, off by", 0.5, "common practice, no source"),
+    ):
+        assert named[label][2].value == figure
+        assert said in named[label][4].value
+    formulas = [
+        cell.value for row in sheet.iter_rows(max_col=10) for cell in row if cell.data_type == "f"
+    ]
+    assert not [text for text in formulas if "0.3*" in text or "0.05," in text or "0.15*" in text]
 
 
 def test_a_yarn_is_named_only_where_there_are_several() -> None:

@@ -10,7 +10,9 @@ from openpyxl.workbook import Workbook
 from quoting.core.ground.money import exact
 from quoting.core.quote.quote import Quote
 from tests.examples import WOOL
-from tests.workbook.orders import Change, changes, quotes, surer_quote
+from tests.workbook.changes import Change, changes
+from tests.workbook.orders import quotes, surer_quote
+from tests.workbook.reading import block
 from tests.workbook.recalculation import differing, formula_cells, named
 
 
@@ -85,8 +87,8 @@ def test_the_reserve_follows_tension_and_how_sure_the_yarn_should_be(
     reckoned_anew: dict[str, Workbook],
 ) -> None:
     def reserves(name: str) -> dict[str, float]:
-        lines = reckoned_anew[name]["Yarn"].iter_rows(values_only=True, max_col=11)
-        return {line[1]: line[10] for line in lines if line[2] == WOOL}
+        lines = block(reckoned_anew[name]["Yarn"], "What each colour takes")
+        return {line["colour"]: line["reserve"] for line in lines if line.get("yarn") == WOOL}
 
     wanted = {one.colour: one.reserve for one in surer_quote().estimate.colours}
     assert reserves("surer of the yarn") == pytest.approx(wanted)

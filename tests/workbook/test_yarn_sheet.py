@@ -33,7 +33,7 @@ def of_colour(colour: ColourEstimate, quote: Quote) -> dict[str, float]:
     counts = colour.yarn.counts.items()
     long = YARDS if quote.workshop.units is Units.INCHES else 1
     lengths = {
-        "stitches": sum(n * quote.plan.gauges[colour.source.yarn, s].yarn_m for s, n in counts),
+        "in stitches": sum(n * quote.plan.gauges[colour.source.yarn, s].yarn_m for s, n in counts),
         "carried": sum(carry.yarn_m for strand in strands for carry in strand.carries),
         "tails": len(strands) * 2 * quote.workshop.habits.tail_m,
         "extras": sum(e.yarn_m or 0 for e in quote.order.extras if e.colour == colour.colour)
@@ -41,6 +41,8 @@ def of_colour(colour: ColourEstimate, quote: Quote) -> dict[str, float]:
         "expected": colour.metres,
         "of it for joins": colour.metres - colour.bare_m,
         "to have": colour.metres_to_buy,
+        "held": math.fsum(colour.balls_m),
+        "short": 0.0,
         "left over": colour.metres_left,
     }
     return {name: metres / long for name, metres in lengths.items()} | {
@@ -49,6 +51,7 @@ def of_colour(colour: ColourEstimate, quote: Quote) -> dict[str, float]:
         "weight": float(int(colour.grams + 0.5)),
         "from the shelf": float(int(colour.from_stock_g + 0.5)),
         "skeins": colour.choice.skeins,
+        "stitches": sum(colour.yarn.counts.values()),
     }
 
 
@@ -74,10 +77,17 @@ def test_the_sums_are_those_of_the_lines_above_them_and_reserves_are_not_added(
     name: str, written: dict[str, bytes]
 ) -> None:
     lines = block(read(written[name])["Yarn"], "What each colour takes")
+    unit = "yd" if name == "inches" else "m"
     at = [line["colour"] for line in lines].index("all colours")
     colours, foot = lines[:at], lines[at]
     summed = set(foot) - {"colour"}
-    assert summed == set(colours[0]) - {"colour", "yarn", "reserve"}
+    assert summed == set(colours[0]) - {
+        "colour",
+        "yarn",
+        "its colour",
+        "reserve",
+        f"{unit} a gram",
+    }
     for heading in summed:
         total = math.fsum(line[heading] for line in colours)
         assert foot[heading] == pytest.approx(total, abs=1e-6), heading
@@ -93,6 +103,7 @@ def test_what_is_bought_is_the_skeins_of_the_quote_at_their_price(
         (
             colour.colour,
             some.packs,
+            some.packs,
             some.balls,
             pytest.approx(some.balls * some.put_up.length_m / long),
             some.balls * some.put_up.weight_g,
@@ -103,7 +114,7 @@ def test_what_is_bought_is_the_skeins_of_the_quote_at_their_price(
         for some in colour.choice.bought
     ]
     unit = "yd" if quote.workshop.units is Units.INCHES else "m"
-    headings = ("colour", "packs", "balls", unit, "g", "price of a pack", "cost")
+    headings = ("colour", "packs", "packs wanted", "balls", unit, "g", "price of a pack", "cost")
     found = [tuple(line[heading] for heading in headings) for line in block(sheet, "To buy")]
     assert found == expected
 
@@ -139,20 +150,44 @@ def test_the_yarn_of_each_stitch_is_how_many_by_how_much_each_takes(
     quote, sheet = all_quotes[name], read(written[name])["Yarn"]
     inches = quote.workshop.units is Units.INCHES
     short, long, each, together = (2.54, YARDS, "in", "yd") if inches else (1, 1, "cm", "m")
-    speech_names = {line["stitch"] for line in block(sheet, "The yarn in the stitches")}
-    assert len(speech_names) > 1
     expected = [
-        (colour.colour, count, pytest.approx(gauge.yarn_m * 100 / short), gauge.sureness.value)
+        (colour.colour, count, pytest.approx(gauge.yarn_m * 100 / short))
         for colour in quote.estimate.colours
         for stitch, count in colour.yarn.counts.items()
         for gauge in [quote.plan.gauges[colour.source.yarn, stitch]]
     ]
     lines = block(sheet, "The yarn in the stitches")
-    headings = ("colour", "how many", f"{each} each", "how sure")
+    headings = ("colour", "how many", f"{each} each")
     assert [tuple(line[heading] for heading in headings) for line in lines] == expected
     for line in lines:
         metres = line["how many"] * line[f"{each} each"] * short / 100
         assert line[together] == pytest.approx(metres / long)
+
+
+@pytest.mark.parametrize("name", ["plain", "inches", "mixed, used", "guessed hours"])
+def test_the_yarn_of_a_stitch_stands_once_whatever_the_number_of_its_colours(
+    name: str, all_quotes: dict[str, Quote], written: dict[str, bytes]
+) -> None:
+    quote, sheet = all_quotes[name], read(written[name])["Yarn"]
+    each = "in each" if quote.workshop.units is Units.INCHES else "cm each"
+    short = 2.54 if quote.workshop.units is Units.INCHES else 1
+    every = [(c.source.yarn, s) for c in quote.estimate.colours for s in c.yarn.counts]
+    kinds = dict.fromkeys(every)
+    gauges = [(yarn, quote.plan.gauges[yarn, stitch]) for yarn, stitch in kinds]
+    headings = ("yarn", each, "how sure", "swatch off by", "guess within")
+    found = block(sheet, "The yarn in one stitch")
+    lines = [tuple(line[heading] for heading in headings) for line in found]
+    assert lines == [
+        (
+            yarn,
+            pytest.approx(gauge.yarn_m * 100 / short),
+            gauge.sureness.value,
+            pytest.approx(gauge.basis_error),
+            gauge.guess_limits,
+        )
+        for yarn, gauge in gauges
+    ]
+    assert len({(line["yarn"], line["stitch"]) for line in found}) == len(kinds)
 
 
 # -- where balls are used up ---------------------------------------------------------------------

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 from enum import StrEnum
 
-from quoting.core.estimate.pace import FEW_SESSIONS, Session, Span, pace_of
+from quoting.core.estimate.pace import FEW_SESSIONS, Span, pace_of_readings
 from quoting.core.estimate.pace_guesses import Guess, limits_of
 from quoting.core.estimate.stitching_time import StitchingTime, YarnAndStitch, stitching_times
 from quoting.core.ground.money import MINUTES_PER_HOUR, round_hours
@@ -82,15 +82,22 @@ class Workload:
 class Hours:
     """The tasks, and their hours by part, to two decimals; totals add the rounded parts.
 
-    `not_given` names the work that there is to do and that no minutes are given for.
+    `not_given` names the work that there is to do and that no minutes are given for; `idle` is
+    all work that there is to do and that takes no minutes, given or not.
     """
 
     tasks: tuple[Task, ...]
     not_given: tuple[str, ...] = ()
+    idle: tuple[Task, ...] = ()
 
     def of(self, part: Part) -> Decimal:
         """Return the hours of one part."""
         return round_hours(sum(t.minutes for t in self.tasks if t.part is part))
+
+    @property
+    def every_task(self) -> tuple[Task, ...]:
+        """All there is to do by parts, in each what takes no minutes last."""
+        return tuple(t for part in Part for t in (*self.tasks, *self.idle) if t.part is part)
 
     @property
     def making(self) -> Decimal:
@@ -171,14 +178,19 @@ class _Chore:
     readings: Readings | None
 
 
+NOTHING: Readings = (0.0,)
+"""What is reckoned with where no minutes are given."""
+
+
 def work_hours(work: Workload, workshop: Workshop) -> Hours:
     """Return the hours of the work; errors as `stitching_times`."""
     stitching = [_stitching(time) for time in stitching_times(work.stitches, workshop)]
     chores = [_ripping_back(stitching, workshop.minutes), *_chores(work, workshop.minutes)]
-    others = [_task(chore, chore.readings) for chore in chores if chore.readings is not None]
+    others = [_task(chore, chore.readings or NOTHING) for chore in chores if chore.count]
     return Hours(
         tasks=tuple(task for task in (*stitching, *others) if task.minutes),
         not_given=tuple(c.what for c in chores if c.count and c.readings is None),
+        idle=tuple(task for task in others if not task.minutes),
     )
 
 
@@ -222,7 +234,7 @@ def _chores(work: Workload, minutes: Minutes) -> list[_Chore]:
 
 def _task(chore: _Chore, readings: Readings) -> Task:
     """Return a task with its range: ±30 % of one figure, a prediction from several."""
-    pace = pace_of([Session(count=1, minutes=minutes) for minutes in readings])
+    pace = pace_of_readings(readings)
     return Task(
         part=chore.part,
         what=chore.what,

@@ -86,6 +86,11 @@ def pace_of(sessions: Sequence[Session]) -> Pace:
     return Pace(minutes_each=each, counted=counted, sessions=len(sessions), deviation=deviation)
 
 
+def pace_of_readings(readings: Sequence[float]) -> Pace:
+    """Return the pace of one thing that was timed by itself, once or several times."""
+    return pace_of([Session(count=1, minutes=minutes) for minutes in readings])
+
+
 WANTED_LIMITS = 0.05
 """How near to the true pace timings are wanted to bring it, at 95 %."""
 

@@ -10,6 +10,7 @@ from quoting.core.ground.place import NOWHERE
 from quoting.core.workshop.stitches import WORKED
 from quoting.web.forms.sent import Sent, line_numbers
 from quoting.web.orders.body_forms import new_lines
+from quoting.web.orders.stripe_list import spread
 from quoting.web.shop import Shop
 
 MOST_LINES = 800
@@ -53,7 +54,7 @@ def check_room(sent: Sent, shop: Shop) -> None:
 
     Errors: `too-many-lines`.
     """
-    _, crowded = lines_with_room(line_numbers(sent), shop)
+    _, crowded = lines_with_room(line_numbers(spread(sent)), shop)
     if crowded is not None:
         raise Refused(crowded)
 

@@ -103,9 +103,14 @@ def _add(list_name: str, sent: Sent, numbers: list[int], colours: list[str]) -> 
 
 def _next_colour(list_name: str, sent: Sent, colours: list[str]) -> str:
     """Return the colour after the last one of the list, round and round."""
-    last = [value for name, value in sent.items() if _is_colour_of(name, list_name)][-1:]
-    at = colours.index(last[0]) + 1 if last and last[0] in colours else 0
+    lines = [name for name in sent if _is_colour_of(name, list_name)]
+    last = sent[max(lines, key=_numbers_in)] if lines else ""
+    at = colours.index(last) + 1 if last in colours else 0
     return colours[at % len(colours)] if colours else ""
+
+
+def _numbers_in(name: str) -> list[int]:
+    return [int(part) for part in name.split(".") if is_number(part)]
 
 
 def _is_colour_of(name: str, list_name: str) -> bool:

@@ -18,7 +18,8 @@ from quoting.web.forms.lines import Lines, Part, entries_of, fields_by_place, pa
 from quoting.web.forms.sent import Sent
 from quoting.web.orders.body_form import BodyForm
 from quoting.web.orders.body_forms import chosen_body, line_names
-from quoting.web.orders.order_form import TARGETS, bind_form, read_sent
+from quoting.web.orders.order_form import bind_form, read_sent
+from quoting.web.orders.stripe_list import TextLine, line_in_text
 from quoting.web.shop import Shop
 from quoting.web.turns import take_turn_for
 from quoting.wording import mistake_sentence
@@ -56,7 +57,7 @@ class Answer:
         """What is said beside single fields: mistakes, or how a text was read."""
         for _, field in fields_by_place(self.form):
             if isinstance(field, Typed | Lines) and field.says:
-                yield Words(field.id, " ".join(field.says), wrong=True)
+                yield Words(field.id, "\n".join(field.says), wrong=True)
             elif isinstance(field, Typed) and field.understood:
                 yield Words(field.id, f"Read as {field.understood}", wrong=False)
 
@@ -86,9 +87,13 @@ def _refusal(
         beside = _fields_of(mistake.code, place, fields, body)
         field = beside[0] if beside else None
         kind = field.kind if isinstance(field, Typed) else None
-        sentence = mistake_sentence(_in_labels(mistake), shop.speech, kind)
+        sentence = mistake_sentence(_in_labels(mistake, fields), shop.speech, kind)
+        where, line = _where(place, field), line_in_text(place, form.meta.texts)
+        if line is not None:
+            field, where = fields[line.list_name], _where_in_text(place, fields, line)
+            beside = [field]
         here = Said(
-            where=_where(place, field),
+            where=where,
             sentence=sentence,
             field_id=field.id if field is not None else "",
         )
@@ -96,19 +101,20 @@ def _refusal(
             wanting.append(here)
             continue
         said.append(here)
+        told = sentence if line is None else f"Line {line.number}: {sentence}"
         for each in beside:
             if isinstance(each, Typed | Lines):
-                each.says = (*each.says, sentence)
+                each.says = (*each.says, told)
     return Answer(form=form, sent=sent, quote=None, said=tuple(said), wanting=tuple(wanting))
 
 
-def _in_labels(mistake: Mistake) -> Mistake:
+def _in_labels(mistake: Mistake, fields: Mapping[str, Field]) -> Mistake:
     """Return a mistake that names keys of a file as one that names fields of the form."""
     if mistake.code != MistakeCode.ONE_TARGET:
         return mistake
     keys = mistake.facts["read"]
     assert isinstance(keys, tuple), "what cannot go together is several"  # noqa: S101
-    labels = tuple(f"“{TARGETS[str(key)]}”" for key in keys)
+    labels = tuple(f"“{fields[f'price.{key}'].label.text}”" for key in keys)
     return Mistake(mistake.place, mistake.code, {"read": labels})
 
 
@@ -145,6 +151,12 @@ def _numbered(place: Place, numbers: Mapping[str, int]) -> Place:
         case ("blanket", "colours", str(name), *inner) if name in numbers:
             return at("blanket", "colours", numbers[name], *inner)
     return place
+
+
+def _where_in_text(place: Place, fields: Mapping[str, Field], line: TextLine) -> str:
+    """Return a place in a list that is typed as a text: `Section 1, line 7`."""
+    of = _where(place.outer.outer.outer, None) or fields[line.list_name].label.text
+    return f"{of}, line {line.number}"
 
 
 def _where(place: Place, field: Field | None) -> str:

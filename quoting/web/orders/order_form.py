@@ -7,6 +7,7 @@ from typing import Any
 from werkzeug.datastructures import MultiDict
 from wtforms import Form
 
+from quoting.core.ground.errors import Refused
 from quoting.core.order.order import Order
 from quoting.core.workshop.workshop import Workshop
 from quoting.schema.blanket_shapes import BODIES
@@ -16,28 +17,38 @@ from quoting.web.forms.from_shape import form_of
 from quoting.web.forms.sent import Sent, content_of, line_numbers, sent_as
 from quoting.web.orders.body_forms import start_of_body
 from quoting.web.orders.form_room import lines_with_room
+from quoting.web.orders.price_choice import chosen_way, way_left_blank, without_other_ways
+from quoting.web.orders.stripe_list import folded, spread, texts_of
 from quoting.web.shop import Shop
 
 START_TITLE = "Blanket"
 
-TARGETS = {"given": "A price of my own", "margin": "margin", "markup": "markup"}
-"""What the form calls the ways to make a price, by their keys in a file."""
-
 
 def bind_form(shop: Shop, sent: Sent) -> Form:
     """Return the form with what was sent in it, as far as it has room for its lines."""
+    texts, sent = texts_of(sent), spread(sent)
     lines, crowded = lines_with_room(line_numbers(sent), shop)
-    return form_of(ORDER)(sent, meta={"shop": shop, "lines": lines, "crowded": crowded})
+    about = {"shop": shop, "lines": lines, "crowded": crowded, "price_by": chosen_way(sent)}
+    return form_of(ORDER)(sent, meta=about | {"texts": texts})
 
 
 def read_sent(sent: Sent, shop: Shop) -> Order:
     """Return the order that was sent. Errors: one refusal with every mistake."""
-    return read_order(content_of(sent), shop.workshop, shop.notation)
+    blank = tuple(way_left_blank(sent))
+    try:
+        order = read_order(
+            content_of(without_other_ways(spread(sent))), shop.workshop, shop.notation
+        )
+    except Refused as refused:
+        raise Refused(*refused.mistakes, *blank) from refused
+    if blank:
+        raise Refused(*blank)
+    return order
 
 
 def sent_order(order: Order, shop: Shop) -> Sent:
     """Return what the form of an order sends."""
-    return MultiDict(sent_as(ORDER.write(order, shop.notation)))
+    return folded(MultiDict(sent_as(ORDER.write(order, shop.notation))))
 
 
 def sent_with_body(sent: Sent, asked: Order, other: Order, shop: Shop) -> Sent:

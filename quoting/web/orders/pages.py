@@ -25,6 +25,7 @@ from quoting.web.orders.order_answer import Answer, answer_form
 from quoting.web.orders.order_form import bind_form, sent_order, start_sent
 from quoting.web.orders.quote_page import quote_page
 from quoting.web.orders.quote_view import view_of
+from quoting.web.orders.stripe_list import as_asked
 from quoting.web.shop import shop_now
 from quoting.web.turns import take_turn
 from quoting.wording import mistake_sentence
@@ -66,6 +67,8 @@ def follow() -> ResponseReturnValue:
         sent, focus = make_move(move, sent, offers_of(bind_form(shop, sent), shop).colour_names)
     elif asked == "size":
         sent = _sized(sent)
+    else:
+        sent = as_asked(asked, sent)
     return worktable_page(sent, focus=focus, patient=bool(asked))
 
 

@@ -5,6 +5,7 @@
 const PAUSE_MS = 250;
 const SLOW_MS = 300;
 const SIDES = ["blanket.width", "blanket.height"];
+const WAYS = ["price_by", "price.given", "price.margin", "price.markup"];
 const STALE = "The order on the worktable has something to put right first, so it is not compared here.";
 let waiting = 0; // the timer of the pause after a key
 let running = null; // what can call off the request under way
@@ -135,14 +136,27 @@ function start() {
   takeUp();
 }
 
+// Typing into one way to make a price chooses it; the workshop's own has nothing beside it.
+function chooseWay({ name, value }) {
+  if (WAYS.includes(name) && name !== "price_by") byId(`price_by.${value ? name.slice(6) : ""}`).checked = true;
+  if (name !== "price_by") return;
+  for (const way of WAYS.slice(1)) {
+    const field = byId(way);
+    if (value) field.value ||= field.dataset.held ?? "";
+    else [field.dataset.held, field.value] = [field.value, ""];
+  }
+  byId(`price.${value}`)?.focus();
+}
+
 document.addEventListener("input", (event) => {
   const field = event.target;
   if (field.form !== form()) return;
   clearTimeout(waiting);
+  chooseWay(field);
   if (SIDES.includes(field.id)) byId("size").value = "";
   const size = field.id === "size" && field.selectedOptions[0].dataset;
   if (size?.width) SIDES.forEach((id, at) => (byId(id).value = [size.width, size.height][at]));
-  if (takeover) typeOver(size ? SIDES : [field.name]);
+  if (takeover) typeOver(size ? SIDES : WAYS.includes(field.name) ? WAYS : [field.name]);
   keep();
   // What a button or a takeover brings was asked before this key: it is asked again, with the key.
   if (takeover || pressed) running.abort();

@@ -57,7 +57,7 @@ def _altered(content: bytes, change: Change) -> bytes:
 def _set(book: Workbook, name: str, value: Any) -> None:
     if name == "fee":
         row = next(cell.row for cell in book["Terms"]["A"] if cell.value == "Card payment")
-        for letter, part in zip("EFB", value, strict=True):
+        for letter, part in zip("DEB", value, strict=True):
             book["Terms"][f"{letter}{row}"].value = part
         return
     sheet, address = place_of(book, name)

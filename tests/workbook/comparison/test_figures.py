@@ -2,57 +2,14 @@
 
 from __future__ import annotations
 
-from decimal import Decimal
-
 import pytest
 from openpyxl.workbook import Workbook
 
 from quoting.core.ground.money import exact
-from quoting.core.weighing.comparison import Comparison, Rule
-from tests.workbook.comparison.blocks import RULES, SHORT, row_under
+from quoting.core.weighing.comparison import Comparison
+from tests.workbook.comparison.figures import figures, shown
 from tests.workbook.comparisons import Change, changes, comparisons
 from tests.workbook.recalculation import differing, formula_cells, named
-
-
-def figures(comparison: Comparison) -> list[list[Decimal | None]]:
-    """Return what the answers say of each size, and of the rules of thumb for it."""
-    found: list[list[Decimal | None]] = []
-    for some in comparison.sizes:
-        price, ruled = some.quote.price, {each.rule: each for each in some.rules}
-        assert len(ruled) == len(Rule)
-        found.append(
-            [
-                some.quote.estimate.hours.total,
-                price.cost,
-                price.each,
-                price.total,
-                price.profit,
-                price.margin,
-                price.earned_per_hour,
-                price.pay_per_hour,
-                some.price_per_100_cm2,
-                *(
-                    figure
-                    for rule in Rule
-                    for figure in (ruled[rule].price, ruled[rule].earned_per_hour)
-                ),
-            ]
-        )
-    return found
-
-
-def shown(book: Workbook, sizes: int) -> list[list[Decimal | None]]:
-    """Return the same figures as a workbook shows them."""
-    sheet, short, rules = book["Sizes"], row_under(book, SHORT), row_under(book, RULES)
-    cells = [
-        [sheet[f"{letter}{first + at}"].value for first, letter in columns(short, rules)]
-        for at in range(sizes)
-    ]
-    return [[None if value is None else exact(value) for value in row] for row in cells]
-
-
-def columns(short: int, rules: int) -> list[tuple[int, str]]:
-    return [*((short, letter) for letter in "BCDEFGHIJ"), *((rules, x) for x in "BCDEFG")]
 
 
 @pytest.mark.parametrize("name", list(comparisons()))

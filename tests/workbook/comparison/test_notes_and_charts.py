@@ -43,6 +43,12 @@ def test_a_caution_of_some_sizes_names_them_and_one_of_all_is_said_once() -> Non
     assert len([text for text in said if "Take short breaks" in text]) == 1
 
 
+def test_every_sheet_says_on_top_how_the_checks_stand(written: dict[str, bytes]) -> None:
+    book = opened(written["plain"], values=True)
+    for sheet in book.sheetnames:
+        assert "All checks are well." in [cell.value for cell in book[sheet]["A"][:3]], sheet
+
+
 @pytest.mark.parametrize("own_size", [COT, DOLL])
 def test_where_no_size_can_be_made_the_workbook_says_so_and_why(own_size: Any) -> None:
     design = sample_design(width_cm=own_size.width_cm, height_cm=own_size.height_cm)
@@ -113,7 +119,7 @@ def test_fifty_sizes_have_their_rows_and_charts() -> None:
     many = Comparison(sizes=plain.sizes * 50, refused=(), base=plain.base)
     book = opened(comparison_bytes(many), values=True)
     first = row_under(book, SHORT)
-    assert book["Sizes"][f"A{first + 49}"].value == "60x75cm"
+    assert book["Sizes"][f"A{first + 49}"].value == "60x75cm (50)"
     assert len(book["Sizes"]._charts) == 2
 
 

@@ -1,0 +1,100 @@
+"""The sheet to fill in when it is made: what it really took, beside what was estimated."""
+
+from __future__ import annotations
+
+from exports.costing_workbook.actuals.actual_line import ActualLine, compare_line
+from exports.costing_workbook.actuals.actual_money_block import money_block
+from exports.costing_workbook.costing.found import Found
+from exports.costing_workbook.hours.parts_block import HourRefs
+from exports.costing_workbook.yarn.colour_lines import ColourLines
+from exports.costing_workbook.yarn.yarn_sheet import YarnRefs
+from exports.sheets.cells import Formula, Look, Ref, beside, heads, span_of, words
+from exports.sheets.grid import Grid
+from exports.sheets.heading import heading
+from exports.sheets.number_formats import COUNT, FINE, HOURS, Shapes
+from quoting.core.estimate.estimate import ColourEstimate
+from quoting.core.estimate.hours import Part
+from quoting.core.ground.money import MINUTES_PER_HOUR, round_half_up
+from quoting.core.quote.quote import Quote
+from quoting.wording import part_words
+
+TITLE = "Actuals"
+WIDTHS = (40, 15, 15, 15, 17, 40)
+FLAGS = "F"
+HEADS = heads("", "estimated", "really", "difference", "of the estimate")
+
+
+def write_actuals(grid: Grid, quote: Quote, yarns: YarnRefs, found: Found, shapes: Shapes) -> None:
+    """Write the sheet: hours by part, pace, yarn by colour, and what an hour really earned."""
+    heading(grid, "What it really took")
+    grid.line(words("Fill in what you know; the rest stays as it was estimated.", Look.NOTE))
+    hours = _hours(grid, quote, found.sums.hours)
+    _yarn(grid, quote, yarns, shapes)
+    money_block(grid, quote, found, hours, shapes)
+
+
+def _hours(grid: Grid, quote: Quote, hours: HourRefs) -> ActualLine:
+    """Write the hours of each part, of all of them, and the pace of the stitching."""
+    own = quote.estimate.hours
+    grid.block("Hours")
+    grid.line(*HEADS)
+    parts = {
+        part: compare_line(grid, words(part_words(part)), Formula(str(ref), ref.value), HOURS)
+        for part, ref in hours.parts.items()
+    }
+    typed = span_of([line.really for line in parts.values()])
+    known = "+".join(line.best for line in parts.values())
+    together = Formula(f'IF(COUNT({typed})=0,"",{known})', "")
+    total = Formula(str(hours.total), own.total)
+    every = compare_line(grid, words("All hours", Look.FOOT), total, HOURS, together)
+    _pace(grid, hours, parts[Part.STITCHING].really)
+    return every
+
+
+def _pace(grid: Grid, hours: HourRefs, stitched: Ref) -> None:
+    """Write how long a stitch takes, ripping back and all, and how long it really took."""
+    stitching = hours.parts[Part.STITCHING]
+    count = max(1, int(hours.stitches.value))
+    each = float(stitching.value) * MINUTES_PER_HOUR / count
+    compare_line(
+        grid,
+        words("Minutes a stitch, ripping back with it"),
+        Formula(f"{stitching}*{MINUTES_PER_HOUR}/MAX(1,{hours.stitches})", each),
+        FINE,
+        Formula(f'IF({stitched}="","",{stitched}*{MINUTES_PER_HOUR}/MAX(1,{hours.stitches}))', ""),
+    )
+
+
+def _yarn(grid: Grid, quote: Quote, yarns: YarnRefs, shapes: Shapes) -> None:
+    """Write the grams of each colour, and the yarn that a stitch of it took."""
+    colours = quote.estimate.colours
+    grid.block("Yarn, g")
+    grid.line(*HEADS)
+    lines = []
+    for colour in colours:
+        grams = yarns.colours.grams(beside("A", grid.next_row))
+        expected = Formula(grams, round_half_up(colour.grams, 0))
+        lines.append(compare_line(grid, words(colour.colour), expected, COUNT))
+    grid.block(f"Yarn in a stitch, {shapes.short_unit}")
+    grid.line(*HEADS)
+    for colour, line in zip(colours, lines, strict=True):
+        _stitch_yarn(grid, colour, yarns.colours, line.really, shapes)
+
+
+def _stitch_yarn(
+    grid: Grid, colour: ColourEstimate, lines: ColourLines, really: Ref, shapes: Shapes
+) -> None:
+    """Write the yarn that a stitch of one colour took: of all of it less what is no stitch."""
+    name = beside("A", grid.next_row)
+    stitches = max(1, sum(colour.yarn.counts.values()))
+    each = shapes.long(colour.yarn.stitches_m) * shapes.short_per_long / stitches
+    sewn = lines.length_in_stitches(name)
+    took = f"{really}*{lines.length_per_gram(name)}-({lines.expected(name)}-{sewn})"
+    per_stitch = f"{shapes.short_per_long}/MAX(1,{lines.stitches(name)})"
+    compare_line(
+        grid,
+        words(colour.colour),
+        Formula(f"{sewn}*{per_stitch}", each),
+        FINE,
+        Formula(f'IF({really}="","",({took})*{per_stitch})', ""),
+    )

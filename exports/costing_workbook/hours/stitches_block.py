@@ -1,0 +1,125 @@
+"""The stitches on the sheet of hours: how many, on what timing each rests, how long together."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from exports.costing_workbook.hours.hour_ground import HourGround
+from exports.costing_workbook.hours.pace_formulas import sureness_of
+from exports.sheets.cells import Cell, Formula, Ref, Span, counted, heads, reckoned, summed, words
+from exports.sheets.grid import Grid
+from exports.sheets.lines import Lines
+from exports.sheets.number_formats import COUNT, FINE, HOURS
+from quoting.core.estimate.hours import Hours, Task
+from quoting.core.estimate.pace_guesses import Guess, Likeness
+from quoting.core.ground.money import MINUTES_PER_HOUR
+from quoting.core.workshop.timings import TimedStitch
+from quoting.wording import part_words, timed_words, work_words
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StitchRefs:
+    """The list of the stitches by its columns, and how many and how long they are together.
+
+    `times` is how many times as long as the timed stitch each takes, `bases` what it rests on,
+    `guesses` the marks of what is guessed of it.
+    """
+
+    parts: Span
+    counts: Span
+    times: Span
+    minutes: Span
+    bases: Span
+    guesses: Span
+    stitches: Ref
+    stitching_minutes: Ref
+
+
+def stitches_block(grid: Grid, ground: HourGround) -> StitchRefs:
+    """Write every stitch of the work in its yarn and return the list by its columns."""
+    tasks = stitches_of(ground.hours)
+    grid.block("The stitches")
+    lines = Lines(
+        grid,
+        len(tasks),
+        [
+            *heads("", "part of the work", "how many", "times the timed one", figures_from=2),
+            *heads("minutes each", "minutes", "hours", figures_from=0),
+            *heads(
+                "how sure",
+                "rests on the timing of",
+                "guesses in it, by marks below",
+                figures_from=3,
+            ),
+        ],
+    )
+    marks = guess_marks(ground.hours)
+    for task, base in tasks:
+        marked = ", ".join(marks[guess] for guess in task.guesses)
+        _stitch(grid, task, base, marked, ground)
+    lines.close()
+    return _together(grid, lines, [task for task, _ in tasks])
+
+
+def stitches_of(hours: Hours) -> list[tuple[Task, TimedStitch]]:
+    """Return the tasks that are stitches, each with what it rests on."""
+    return [(task, task.timed_stitch) for task in hours.tasks if task.timed_stitch is not None]
+
+
+def guess_marks(hours: Hours) -> dict[Guess, str]:
+    """Return a mark for each guess, by which a stitch tells what is guessed of it."""
+    return {guess: f"g{number}" for number, guess in enumerate(hours.guesses, 1)}
+
+
+def _stitch(grid: Grid, task: Task, base: TimedStitch, marked: str, ground: HourGround) -> None:
+    row, pace, speech = grid.next_row, ground.timings.paces[base], ground.speech
+    sure = Formula(sureness_of(str(pace.sessions)), task.sureness.value)
+    grid.line(
+        words(work_words(task, ground.hours, speech)),
+        words(part_words(task.part)),
+        counted(task.count, COUNT),
+        _times(task.what, base.stitch, ground),
+        reckoned(f"D{row}*{pace.each}", task.minutes_each, FINE),
+        reckoned(f"C{row}*E{row}", task.minutes, HOURS),
+        reckoned(f"F{row}/{MINUTES_PER_HOUR}", task.minutes / MINUTES_PER_HOUR, HOURS),
+        words(task.sureness.value) if marked else Cell(sure),
+        words(timed_words(base, speech)),
+        words(marked) if marked else None,
+        faults=[ground.unknown_part(row)],
+    )
+
+
+def _times(stitch: str, base: str, ground: HourGround) -> Cell:
+    """Return how many times as long a stitch takes as the timed one it rests on."""
+    likeness, times = Likeness(ground.workshop), ground.taken.times
+    mine, timed = likeness.kind(stitch), likeness.kind(base)
+    if mine is timed:
+        return counted(1, FINE)
+    other = f"N({times[timed]})"
+    ratio = likeness.ratio(stitch, base)
+    return reckoned(f"IF({other}>0,N({times[mine]})/{other},0)", ratio, FINE)
+
+
+def _together(grid: Grid, lines: Lines, tasks: list[Task]) -> StitchRefs:
+    """Write how many stitches there are, and what they take, under their list."""
+    counts, minutes = lines.column("C"), lines.column("F")
+    each = sum(task.minutes for task in tasks)
+    _, stitches, stitching, _ = grid.line(
+        words("all stitches"),
+        None,
+        summed(f"SUM({counts})", sum(task.count for task in tasks), COUNT),
+        None,
+        None,
+        summed(f"SUM({minutes})", each, HOURS),
+        summed(f"SUM({lines.column('G')})", each / MINUTES_PER_HOUR, HOURS),
+    )
+    return StitchRefs(
+        parts=lines.column("B"),
+        counts=counts,
+        times=lines.column("D"),
+        minutes=minutes,
+        bases=lines.column("I"),
+        guesses=lines.column("J"),
+        stitches=stitches,
+        stitching_minutes=stitching,
+    )

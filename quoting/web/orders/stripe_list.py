@@ -1,0 +1,138 @@
+"""Stripes as one text, a line for each in the order worked: `teal, 2`, `teal 2`, `teal, 2, dc`.
+
+A list of stripes is sent either as lines of fields or as such a text under `as_list`; both say the
+same, and either is made of the other without loss, mistakes and all.
+"""
+
+from __future__ import annotations
+
+import csv
+import re
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from typing import NamedTuple
+
+from werkzeug.datastructures import MultiDict
+
+from quoting.core.ground.place import Place
+from quoting.web.forms.sent import Sent, line_numbers
+
+MANY_STRIPES = 40
+"""More than so many are shown as a text at first: a field for each would be a page of fields."""
+
+_TEXT = ".as_list"
+_PARTS = ("colour", "rows", "stitch")
+_USUAL = ("", "1", "")
+_LISTS = re.compile(r"blanket\.(first_rows|last_rows|sections\.\d+\.stripes)")
+_BARE = re.compile(r"(.*\S)\s+(\d+)(?:\s+(\S.*))?")
+"""A line without marks: a colour, a count of rows, and perhaps a stitch."""
+
+_QUOTED = re.compile(r'[,;\t"]|^\s|\s$')
+
+
+class TextLine(NamedTuple):
+    """A line of a list that is sent as a text, counted from 1 with the blank ones."""
+
+    list_name: str
+    number: int
+
+
+def texts_of(sent: Sent) -> dict[str, str]:
+    """Return the texts of the lists that are sent as such, by the places of the lists."""
+    names = (name for name in sent if name.endswith(_TEXT))
+    places = {name: name.removesuffix(_TEXT) for name in names}
+    return {place: sent[name] for name, place in places.items() if _LISTS.fullmatch(place)}
+
+
+def spread(sent: Sent) -> Sent:
+    """Return a form with every list of stripes as lines of fields."""
+    for place in texts_of(sent):
+        sent = as_lines(sent, place)
+    return sent
+
+
+def folded(sent: Sent) -> Sent:
+    """Return a form with every list of very many stripes as a text."""
+    for place, numbers in line_numbers(sent).items():
+        if _LISTS.fullmatch(place) and len(numbers) > MANY_STRIPES:
+            sent = as_text(sent, place)
+    return sent
+
+
+def as_asked(asked: str, sent: Sent) -> Sent:
+    """Return a form with a list as a button asks: `as_text blanket.first_rows`, `as_lines ...`."""
+    what, _, place = asked.partition(" ")
+    change = {"as_text": as_text, "as_lines": as_lines}.get(what)
+    return change(sent, place) if change and _LISTS.fullmatch(place) else sent
+
+
+def as_lines(sent: Sent, place: str) -> Sent:
+    """Return a form with one list as lines of fields."""
+    text = sent.get(f"{place}{_TEXT}")
+    if text is None:
+        return sent
+    lines = _without(sent, place)
+    for number, (_, parts) in enumerate(_read(text), 1):
+        lines.update([(f"{place}.{number}.{n}", t) for n, t in zip(_PARTS, parts, strict=True)])
+    return lines
+
+
+def as_text(sent: Sent, place: str) -> Sent:
+    """Return a form with one list as a text."""
+    lines = [
+        [sent.get(f"{place}.{number}.{name}", "") for name in _PARTS]
+        for number in line_numbers(sent).get(place, [])
+    ]
+    written = _without(sent, place)
+    written[f"{place}{_TEXT}"] = "\n".join(map(_line, lines))
+    return written
+
+
+def line_in_text(place: Place, texts: Mapping[str, str]) -> TextLine | None:
+    """Return the line that a place is in; None where it is in no list that is sent as a text."""
+    while place.parts:
+        within, number = str(place.outer), place.parts[-1]
+        if within in texts and isinstance(number, int):
+            lines = [line for line, _ in _read(texts[within])]
+            return TextLine(within, lines[number - 1]) if number <= len(lines) else None
+        place = place.outer
+    return None
+
+
+def _without(sent: Sent, place: str) -> Sent:
+    kept = [(n, text) for n, text in sent.items(multi=True) if not n.startswith(f"{place}.")]
+    return MultiDict(kept)
+
+
+def _line(parts: Sequence[str]) -> str:
+    """Return a stripe as a line; a blank at the end is left out where it is usual."""
+    colour, rows, stitch = (_quoted(part) for part in parts)
+    return ", ".join((colour, rows, stitch) if stitch else (colour, rows))
+
+
+def _quoted(text: str) -> str:
+    return '"' + text.replace('"', '""') + '"' if _QUOTED.search(text) else text
+
+
+def _read(text: str) -> Iterator[tuple[int, Sequence[str]]]:
+    """Yield each line that is not blank, with its number in the text, as colour, rows, stitch."""
+    for number, line in enumerate(text.splitlines(), 1):
+        if line.strip():
+            yield number, _parts(line)
+
+
+def _parts(line: str) -> Sequence[str]:
+    """Return the parts of a line, split as a spreadsheet copies them or as one types them."""
+    mark = next((mark for mark in "\t;" if mark in line and '"' not in line), ",")
+    if mark not in line and '"' not in line and (bare := _BARE.fullmatch(line.strip())):
+        return bare[1], bare[2], bare[3] or ""
+    try:
+        (found,) = csv.reader([line], delimiter=mark, skipinitialspace=True)
+    except csv.Error:  # a part longer than any that can be meant
+        found = [line]
+    colour, *others = found
+    rows, *rest = others or [_USUAL[1]]
+    return colour, rows, f"{mark} ".join(_stripped(rest))
+
+
+def _stripped(parts: Iterable[str]) -> Iterator[str]:
+    return (part.strip() for part in parts)

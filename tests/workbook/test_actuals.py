@@ -1,0 +1,71 @@
+"""What it really took, typed in when a blanket is made, against sums by hand."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+import pytest
+from openpyxl.workbook import Workbook
+
+from exports.costing_workbook import workbook_bytes
+from quoting.core.ground.money import exact
+from tests.examples import sample_quote
+from tests.workbook.reading import block, by
+from tests.workbook.recalculation import named, opened, recalculated, saved
+from tests.workbook.test_recalculation import main_figures, shown
+
+QUOTE = sample_quote()
+
+
+@pytest.fixture(scope="module")
+def filled(tmp_path_factory: pytest.TempPathFactory) -> Workbook:
+    """Return the workbook with twelve hours of stitching, 205 g of oat, and yarn for £46.60."""
+    book = opened(workbook_bytes(QUOTE))
+    sheet = book["Actuals"]
+    rows = [(cell.value, cell.row) for cell in sheet["A"]]
+    for label, really in (("Stitching", 12), ("oat", 205), ("Yarn", 46.6)):
+        row = next(row for name, row in rows if name == label)
+        sheet[f"C{row}"].value = really
+    return recalculated({"filled": saved(book)}, tmp_path_factory.mktemp("actuals"))["filled"]
+
+
+def test_an_empty_one_says_what_was_estimated() -> None:
+    book = opened(workbook_bytes(QUOTE), values=True)
+    money = by(block(book["Actuals"], "What it came to"), "A")
+    assert exact(money["An hour earned"]["estimated"]) == QUOTE.price.earned_per_hour
+    assert not named(book, "really_earned")
+    hours = by(block(book["Actuals"], "Hours"), "A")
+    assert exact(hours["All hours"]["estimated"]) == QUOTE.estimate.hours.total
+    assert "really" not in hours["All hours"]
+
+
+def test_hours_and_grams_stand_beside_what_was_estimated(filled: Workbook) -> None:
+    hours = by(block(filled["Actuals"], "Hours"), "A")
+    assert hours["Stitching"]["difference"] == pytest.approx(12 - 9.44)
+    assert hours["Stitching"]["of the estimate"] == pytest.approx(12 / 9.44 - 1)
+    assert hours["All hours"]["really"] == pytest.approx(13.04 - 9.44 + 12), "the rest as estimated"
+    oat = by(block(filled["Actuals"], "Yarn, g"), "A")["oat"]
+    assert oat["difference"] == pytest.approx(205 - oat["estimated"])
+
+
+def test_the_real_pace_and_the_real_yarn_of_a_stitch_follow(filled: Workbook) -> None:
+    """205 g of 2 m each, less what is carried, in tails and in extras, over the stitches."""
+    stitches = sum(sum(c.yarn.counts.values()) for c in QUOTE.estimate.colours)
+    paces = by(block(filled["Actuals"], "Hours"), "A")
+    each = paces["Minutes a stitch, ripping back with it"]
+    assert each["really"] == pytest.approx(12 * 60 / stitches)
+    oat = next(c for c in QUOTE.estimate.colours if c.colour == "oat")
+    other = oat.metres - oat.yarn.stitches_m
+    cm = 100 * (205 * 2 - other) / sum(oat.yarn.counts.values())
+    line = by(block(filled["Actuals"], "Yarn in a stitch, cm"), "A")["oat"]
+    assert line["really"] == pytest.approx(cm)
+
+
+def test_an_hour_really_earned_what_is_left_over_the_hours_it_took(filled: Workbook) -> None:
+    """By hand: 297 less fees 4.86, yarn 46.60, box and wrapping and post, overhead 15.60 × 1.80."""
+    price = QUOTE.price
+    money = by(block(filled["Actuals"], "What it came to"), "A")
+    others = [exact(money[name]["estimated"]) for name in ("Extras", "Packaging and delivery")]
+    left = Decimal(297) - price.fees - Decimal("46.60") - sum(others) - Decimal("28.08")
+    assert exact(named(filled, "really_earned")) == round(left / Decimal("15.60"), 2)
+    assert shown(filled, main_figures(QUOTE)) == main_figures(QUOTE), "the costing stays as it was"
