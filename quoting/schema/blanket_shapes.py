@@ -26,6 +26,7 @@ SECTION = Shape(
     Section,
     _section(lambda section: section.share, NUMBER, "Share of the length", usual=1.0),
     _section(lambda section: section.repeats, COUNT, "Repeats"),
+    _section(lambda section: section.fitted, YES_NO, "Each stripe once, fit to the length"),
     _section(lambda section: section.stripes, Several(STRIPE), "Stripes"),
 )
 

@@ -21,6 +21,7 @@ from quoting.wording.locale_names import OFFERED_LOCALES, locale_names, usual_cu
 from quoting.wording.locales import is_locale
 from quoting.wording.mistakes import mistake_sentence
 from quoting.wording.offer import SaidOffer, say_offer
+from quoting.wording.phrases import listed
 from quoting.wording.row_guide import guide_sentences, notes_sentence
 from quoting.wording.rows_and_edges import (
     body_heading,
@@ -90,6 +91,7 @@ __all__ = [
     "line_rate",
     "line_unit",
     "line_what",
+    "listed",
     "locale_names",
     "mistake_sentence",
     "notes_sentence",

@@ -136,6 +136,9 @@ MISTAKES: Sentences = {
     MistakeCode.SHARE_AND_REPEATS: (
         "A section has a share of the height or exact repeats; give only one.",
     ),
+    MistakeCode.FITTED_AND_REPEATS: (
+        "Stripes that are fit to the length are worked once; give no repeats beside it.",
+    ),
     MistakeCode.NO_SHARES: ("At least one section must have a share of the height above 0.",),
     MistakeCode.CONFIDENCE_OR_ALLOWANCE: (
         "Yarn in reserve goes by confidence or by allowance; give only one.",

@@ -126,7 +126,7 @@ def _either(kind: type, fields: dict[str, Strategy], *ways: dict[str, Strategy])
 
 def _section(fields: dict[str, Strategy]) -> Strategy:
     """Return sections whose share, where it is given, is none that a form shows blank."""
-    by_repeats = {"share": st.none()}
+    by_repeats = {"share": st.none(), "fitted": st.just(value=False)}
     by_share = {"share": st.floats(1.5, 50), "repeats": st.none()}
     return _either(Section, fields, by_repeats, by_share)
 

@@ -55,6 +55,7 @@ class MistakeCode(StrEnum):
     PRICE_FOR_ONE_ORDER = "price-for-one-order"
     SHARE_OR_YARN = "share-or-yarn"
     SHARE_AND_REPEATS = "share-and-repeats"
+    FITTED_AND_REPEATS = "fitted-and-repeats"
     NO_SHARES = "no-shares"
     CONFIDENCE_OR_ALLOWANCE = "confidence-or-allowance"
     PIECE_OR_RUN = "piece-or-run"

@@ -42,11 +42,16 @@ class Stripe:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Section:
-    """Stripes that repeat, over a `share` of the height or an exact number of `repeats`."""
+    """Stripes that repeat, over a `share` of the height or an exact number of `repeats`.
+
+    `fitted` ones are worked once each instead, and their rows are what they have of that share in
+    proportion to one another.
+    """
 
     stripes: tuple[Stripe, ...]
     share: float | None = None
     repeats: int | None = None
+    fitted: bool = False
 
     def __post_init__(self) -> None:
         checks = Checks()
@@ -56,6 +61,8 @@ class Section:
             checks.add("stripes", MistakeCode.TOO_MANY, read=len(self.stripes), limit=MAX_STRIPES)
         if self.share is not None and self.repeats is not None:
             checks.add("repeats", MistakeCode.SHARE_AND_REPEATS)
+        if self.fitted and self.repeats is not None:
+            checks.add("repeats", MistakeCode.FITTED_AND_REPEATS)
         checks.number("share", self.share, least=0, most=1_000_000)
         checks.number("repeats", self.repeats, least=1, most=MAX_COUNT)
         checks.done()
@@ -64,6 +71,11 @@ class Section:
     def weight(self) -> float:
         """The section's share of the height; one, where neither share nor repeats is given."""
         return 1.0 if self.share is None else self.share
+
+    @property
+    def is_open(self) -> bool:
+        """Whether as many repeats are worked as fill its share."""
+        return self.repeats is None and not self.fitted
 
     @property
     def rows(self) -> int:

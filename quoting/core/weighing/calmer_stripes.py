@@ -165,6 +165,8 @@ def _options(section: Section, carry_rows: int, tries: int) -> list[Repeat]:
     Of those that are the same but for where they begin, only the first.
     """
     rows = _colours(section)
+    if section.fitted:
+        return []
     if len({stripe.stitch for stripe in section.stripes}) > 1 or not cuts_of(rows, carry_rows):
         return []
     found = sorted(

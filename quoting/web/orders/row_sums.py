@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from itertools import groupby
+
 from quoting.core.ground.measures import CM_PER_INCH
 from quoting.core.ground.money import round_half_up
 from quoting.core.order.in_rows import InRows
 from quoting.core.plan.rows.counts import stitch_repeat
 from quoting.core.quote.quote import Quote
 from quoting.web.orders.reckonings import DIGITS, main_gauge
-from quoting.wording import Speech, confirming_digits
+from quoting.wording import Speech, confirming_digits, listed
 
 ROOM_DIGITS = 1
 
@@ -47,12 +49,22 @@ def sections_words(quote: Quote, say: Speech) -> list[str]:
     """Return what each section of stripes takes of them."""
     sections, plan = rows_of(quote).sections, quote.plan
     return [
-        f"Section {number}: {say.count(rows, 'row')}, {say.trimmed(repeats, 2)} times "
-        f"{say.count(section.rows, 'row')}"
+        f"Section {number}: {say.count(rows, 'row')}, "
+        + (
+            _fitted_words(quote, number - 1)
+            if section.fitted
+            else f"{say.trimmed(repeats, 2)} times {say.count(section.rows, 'row')}"
+        )
         for number, (section, repeats, rows) in enumerate(
             zip(sections, plan.section_repeats, plan.rows_by_section, strict=True), 1
         )
     ]
+
+
+def _fitted_words(quote: Quote, section: int) -> str:
+    """Return what stripes came to that were fit to the length: `52 oat and 51 teal`."""
+    rows = (row.colour for row in quote.plan.rows if row.section == section)
+    return listed([f"{len(list(run))} {colour}" for colour, run in groupby(rows)], "and")
 
 
 def _room_sum(side_cm: float, each_cm: float, quote: Quote, say: Speech) -> str:

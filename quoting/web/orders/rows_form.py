@@ -23,6 +23,8 @@ def _beside(code: str, place: Place, fields: Fields) -> Sequence[Field] | None:
     match code:
         case "share-and-repeats":
             return [fields[str(place)], fields[str(place.outer / "share")]]
+        case "fitted-and-repeats":
+            return [fields[str(place)], fields[str(place.outer / "fitted")]]
         case "no-shares":
             return [field for field in _shares(fields) if field.data == 0]
     return None

@@ -73,7 +73,7 @@ def _rim(striping: Striping, counts: Mapping[Kind, int], gauges: Mapping[Kind, G
 
 
 def _height_cautions(body: InRows, setting: Setting, body_cm: float) -> Iterator[Caution]:
-    if body.stop_at is not StopAt.REPEAT or body.sections[-1].repeats is not None:
+    if body.stop_at is not StopAt.REPEAT or not body.sections[-1].is_open:
         return
     wanted_cm, height_cm = setting.design.height_cm, body_cm + 2 * setting.border_cm
     if abs(height_cm - wanted_cm) <= HEIGHT_MISS * wanted_cm:

@@ -13,6 +13,7 @@ from quoting.core.ground.place import at
 from quoting.core.ground.sameness import NEAR
 from quoting.core.order.design import Design, Kind
 from quoting.core.order.in_rows import InRows, Section, StopAt, Stripe
+from quoting.core.plan.rows.fitted import fitted_rows
 from quoting.core.plan.rows.repeats import allot_repeats
 from quoting.core.workshop.workshop import Workshop
 
@@ -57,19 +58,24 @@ def stripe_body(
     first = _unroll(body.first_rows, design, None)
     last = _unroll(body.last_rows, design, None)
     periods = [_unroll(s.stripes, design, n) for n, s in enumerate(body.sections)]
-    heights = [_height(rows, height_of) for rows in periods]
+    leasts = [_least(s, rows) for s, rows in zip(body.sections, periods, strict=True)]
+    heights = [_height(rows, height_of) for rows in leasts]
     fixed = _height(first, height_of) + _height(last, height_of)
     exact = sum(h * (s.repeats or 0) for h, s in zip(heights, body.sections, strict=True))
     repeats = _repeats(body.sections, heights, body_height_cm - fixed - exact, fixed + exact)
-    _check_rows(sum(len(rows) * n for rows, n in zip(periods, repeats, strict=True)))
-    runs = [rows * n for rows, n in zip(periods, repeats, strict=True)]
-    if body.stop_at is not StopAt.REPEAT and body.sections[-1].repeats is None:
-        before = fixed + sum(h * n for h, n in zip(heights[:-1], repeats[:-1], strict=True))
+    _check_rows(sum(len(rows) * n for rows, n in zip(leasts, repeats, strict=True)))
+    runs = [rows * n for rows, n in zip(leasts, repeats, strict=True)]
+    _fit(runs, body.sections, body_height_cm - fixed, height_of)
+    if body.stop_at is not StopAt.REPEAT and body.sections[-1].is_open:
+        before = fixed + sum(_height(run, height_of) for run in runs[:-1])
         stops = _stops(body.sections[-1], body.stop_at)
         runs[-1] = _ended_nearest(body_height_cm - before, periods[-1], stops, height_of)
     return Striping(
         rows=(*first, *chain.from_iterable(runs), *last),
-        repeats=tuple(len(run) / len(rows) for run, rows in zip(runs, periods, strict=True)),
+        repeats=tuple(
+            1.0 if section.fitted else len(run) / len(rows)
+            for section, run, rows in zip(body.sections, runs, periods, strict=True)
+        ),
     )
 
 
@@ -104,21 +110,63 @@ def _height(rows: Sequence[Row], height_of: HeightOf) -> float:
     return sum(height_of(row.kind) for row in rows)
 
 
+def _least(section: Section, period: tuple[Row, ...]) -> tuple[Row, ...]:
+    """Return the fewest rows of a section: a repeat, or one row of each stripe that is fitted."""
+    if not section.fitted:
+        return period
+    firsts = accumulate((stripe.rows for stripe in section.stripes[:-1]), initial=0)
+    return tuple(period[first] for first in firsts)
+
+
+def _fit(
+    runs: list[tuple[Row, ...]], sections: Sequence[Section], room: float, height_of: HeightOf
+) -> None:
+    """Give fitted stripes the rows of what the other sections leave of a room, by their shares."""
+    fitted = [n for n, section in enumerate(sections) if section.fitted]
+    if not fitted:
+        return
+    room -= sum(_height(run, height_of) for n, run in enumerate(runs) if n not in fitted)
+    rows = [row for n in fitted for row in runs[n]]
+    heights = [height_of(row.kind) for row in rows]
+    counts = iter(fitted_rows(list(_parts(sections, runs, height_of)), heights, room))
+    for n in fitted:
+        runs[n] = tuple(chain.from_iterable((row,) * next(counts) for row in runs[n]))
+
+
+def _parts(
+    sections: Sequence[Section], runs: Sequence[tuple[Row, ...]], height_of: HeightOf
+) -> Iterator[float]:
+    """Yield the rows of each fitted stripe in proportion to those of all sections that are."""
+    for section, run in zip(sections, runs, strict=True):
+        if section.fitted:
+            typed = [stripe.rows for stripe in section.stripes]
+            whole = sum(n * height_of(row.kind) for n, row in zip(typed, run, strict=True))
+            yield from (section.weight * rows / whole for rows in typed)
+
+
 def _repeats(
     sections: Sequence[Section], heights: Sequence[float], room: float, fixed: float
 ) -> list[int]:
-    """Return the repeats of every section: its own exact ones, or its part of the room."""
-    open_ones = [n for n, section in enumerate(sections) if section.repeats is None]
-    least = sum(heights[n] for n in open_ones)
-    if open_ones and room < least - NEAR:
+    """Return the repeats of every section: its own exact ones, or its part of the room.
+
+    Fitted sections are repeated once, and what is their part is left to them.
+    """
+    open_ones = [n for n, section in enumerate(sections) if section.is_open]
+    fitted = [n for n, section in enumerate(sections) if section.fitted]
+    least = sum(heights[n] for n in (*open_ones, *fitted))
+    if least and room < least - NEAR:
         raise refuse(
             at("blanket", "height"), MistakeCode.HEIGHT_TOO_SMALL, smallest_body_cm=fixed + least
         )
+    weights = [sum(sections[n].weight for n in some) for some in (open_ones, fitted)]
+    part = room * weights[0] / sum(weights) if fitted and open_ones else room
     shared = allot_repeats(
-        room, [heights[n] for n in open_ones], [sections[n].weight for n in open_ones]
+        min(part, room - sum(heights[n] for n in fitted)),
+        [heights[n] for n in open_ones],
+        [sections[n].weight for n in open_ones],
     )
     allotted = dict(zip(open_ones, shared, strict=True))
-    return [section.repeats or allotted[n] for n, section in enumerate(sections)]
+    return [section.repeats or allotted.get(n, 1) for n, section in enumerate(sections)]
 
 
 def _check_rows(total: int) -> None:
