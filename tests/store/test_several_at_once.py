@@ -52,7 +52,9 @@ def test_a_book_that_somebody_writes_in_is_waited_for_before_its_log_is_kept_bes
         leaving.start()
         keep_log_beside(connection.cursor(), wait_s=60)
         leaving.join()
-        assert other.execute("PRAGMA journal_mode").fetchone() == ("wal",)
+        cursor = connection.cursor()
+        cursor.execute("PRAGMA journal_mode")
+        assert cursor.fetchone() == ("wal",)
     engine.dispose()
 
 
