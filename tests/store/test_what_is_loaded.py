@@ -44,3 +44,16 @@ def test_a_book_that_is_new_or_of_today_takes_no_migrations(path: Path) -> None:
 def test_the_book_is_among_the_users_own_data(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr("platformdirs.user_data_path", lambda name, **_: Path("/data") / name)
     assert book_file() == Path("/data/quoting/book.db")
+
+
+def test_the_pages_of_a_book_are_served_without_what_only_a_download_or_a_step_needs(
+    path: Path,
+) -> None:
+    code = (
+        "from quoting.cli.books import opened_book, this_moment; from quoting.cli.job import this_day;"
+        "from quoting.web import create_app; from quoting.web.kept import KeptShop;"
+        f"book = opened_book({str(path)!r});"
+        "app = create_app(KeptShop(book=book, now=this_moment, today=this_day));"
+        "assert app.test_client().get('/', follow_redirects=True).status_code == 200; book.close()"
+    )
+    assert loaded_by(code, "alembic", "openpyxl", "psycopg", "requests", "typst") == set()

@@ -1,4 +1,4 @@
-"""What the maker decided: pay, price, fees, tax, delivery, calendar; and a file to begin with."""
+"""What the maker decided: pay, price, fees, tax, delivery, calendar; and all of it as a file."""
 
 from __future__ import annotations
 
