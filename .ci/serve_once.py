@@ -37,7 +37,7 @@ def main(program: str) -> None:
     """Ask the program for its first page and look for the demo's blanket on it."""
     port = free_port()
     with tempfile.TemporaryDirectory() as elsewhere:
-        command = [program, "serve", "--demo", "--port", str(port)]
+        command = [program, "serve", "--no-browser", "--demo", "--port", str(port)]
         server = subprocess.Popen(command, cwd=elsewhere)  # noqa: S603
         try:
             page = first_page(port)

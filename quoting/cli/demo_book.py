@@ -36,11 +36,12 @@ def demo_book() -> Iterator[Book]:
         tempfile.TemporaryDirectory(prefix="quoting-demo-", ignore_cleanup_errors=True) as folder,
         opened_book(str(Path(folder) / "book.db")) as book,
     ):
-        _fill(book)
+        fill(book)
         yield book
 
 
-def _fill(book: Book) -> None:
+def fill(book: Book) -> None:
+    """Keep the demo's workshop in an empty book, and its orders."""
     from quoting.store.orders import create_order
 
     workshop = load_workshop(demo_workshop())

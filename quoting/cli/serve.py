@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from quoting.cli.books import add_book, book_address, opened_book, this_moment
+from quoting.cli.browser import show_in_browser
 from quoting.cli.failures import BadInput, NotDone, mistakes_told
 from quoting.cli.job import this_day
 from quoting.rates import kept_rates, kept_rates_path
@@ -39,6 +40,9 @@ def add_to(commands: Any) -> None:
     parser.add_argument(
         "--demo", action="store_true", help="open a book of the demo's, thrown away at the end"
     )
+    parser.add_argument(
+        "--no-browser", action="store_true", help="do not open the pages in your browser"
+    )
     parser.set_defaults(run=run)
 
 
@@ -49,10 +53,10 @@ def run(args: argparse.Namespace) -> None:
     if sum((args.workshop is not None, args.book is not None, args.demo)) > 1:
         raise BadInput("Give one of --book, --workshop and --demo, not several.")
     with _served(args) as shop:
-        _serve(shop, args.port)
+        _serve(shop, args.port, in_browser=not args.no_browser)
 
 
-def _serve(shop: Shop | KeptShop, port: int) -> None:
+def _serve(shop: Shop | KeptShop, port: int, *, in_browser: bool) -> None:
     # Imported here: the other commands have no use for them.
     from quoting.web import create_app
     from quoting.web.server import LOOPBACK, open_server
@@ -65,6 +69,8 @@ def _serve(shop: Shop | KeptShop, port: int) -> None:
     address = f"http://{LOOPBACK}:{server.effective_port}/"
     sys.stderr.write(f"Open {address} in a browser. Ctrl+C ends it.\n")
     sys.stderr.flush()
+    if in_browser:
+        show_in_browser(address)
     try:
         server.run()
     finally:

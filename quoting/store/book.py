@@ -16,7 +16,14 @@ from sqlalchemy import Connection, Engine, text
 from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import refuse
 from quoting.store.copies import check_length, keep_before
-from quoting.store.engines import WAIT_S, WRITES, file_engine, is_server, server_engine
+from quoting.store.engines import (
+    WAIT_S,
+    WRITES,
+    file_engine,
+    is_server,
+    keep_log_beside,
+    server_engine,
+)
 from quoting.store.failures import failures_told
 from quoting.store.schema_version import bring_up_to_date
 
@@ -98,7 +105,7 @@ def open_book(address: str, *, now: datetime, wait_s: float = WAIT_S) -> Book:
         book = Book(engine=engine, path=path)
         _look_over(book, now)
         if path is not None:
-            book = Book(engine=engine, path=path, held=_hold(engine))
+            book = Book(engine=engine, path=path, held=_hold(engine, wait_s))
         undo.pop_all()
     return book
 
@@ -142,17 +149,19 @@ def _check_whole(connection: Connection, path: Path) -> None:
     check_length(path, connection.scalar(text("PRAGMA page_size")))
 
 
-def _hold(engine: Engine) -> PoolProxiedConnection:
+def _hold(engine: Engine, wait_s: float) -> PoolProxiedConnection:
     """Return a connection that keeps its hold on the file as long as it is open.
 
     That is so where writes go to a log beside the file, which the file says of itself from then
     on. Nobody has to wait for a reader then, either.
     """
-    with failures_told():
+    with failures_told(), ExitStack() as undo:
         held = engine.raw_connection()
+        undo.callback(held.close)
         cursor = held.cursor()
-        cursor.execute("PRAGMA journal_mode = WAL")
+        keep_log_beside(cursor, wait_s)
         cursor.execute("SELECT count(*) FROM sqlite_master")
         cursor.fetchall()
         cursor.close()
+        undo.pop_all()
         return held

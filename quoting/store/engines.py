@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import sqlite3
+import time
 from contextlib import ExitStack
 from pathlib import Path
 from typing import Any
 
 from sqlalchemy import URL, Connection, Engine, create_engine, event, make_url
+from sqlalchemy.engine.interfaces import DBAPICursor
 from sqlalchemy.exc import ArgumentError, NoSuchModuleError
 
 from quoting.core.ground.codes import MistakeCode
@@ -20,6 +22,8 @@ _SERVER_SCHEME = "postgresql://"
 
 _PRAGMAS = ("foreign_keys = ON", "synchronous = FULL", "fullfsync = ON")
 """A save is on the disk when it is acknowledged; `fullfsync` is what that takes on a Mac."""
+
+_PAUSE_S = 0.02
 
 WRITES = "writes"
 """The option of a connection whose transaction is to write."""
@@ -83,3 +87,21 @@ def _begin(connection: Connection) -> None:
     """Take the lock at once where something is to be written, not halfway through."""
     writes = connection.get_execution_options().get(WRITES)
     connection.exec_driver_sql("BEGIN IMMEDIATE" if writes else "BEGIN")
+
+
+def keep_log_beside(cursor: DBAPICursor, wait_s: float) -> None:
+    """Have writes go to a log beside the file, as soon as nobody else writes in it.
+
+    SQLite reads how the file is kept before it changes it, and never waits to make a reader a
+    writer: two that open one book at once would both be refused. Errors: sqlite3.OperationalError.
+    """
+    deadline = time.monotonic() + wait_s
+    while True:
+        try:
+            cursor.execute("PRAGMA journal_mode = WAL")
+        except sqlite3.OperationalError as error:
+            if error.sqlite_errorcode != sqlite3.SQLITE_BUSY or time.monotonic() >= deadline:
+                raise
+            time.sleep(_PAUSE_S)
+        else:
+            return

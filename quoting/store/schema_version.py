@@ -5,10 +5,21 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 
-from sqlalchemy import Connection, column, inspect, select, table
+from sqlalchemy import (
+    Column,
+    Connection,
+    MetaData,
+    PrimaryKeyConstraint,
+    String,
+    Table,
+    insert,
+    inspect,
+    select,
+)
 
 from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import refuse
+from quoting.store.tables import METADATA
 
 NEWEST = "0001"
 """The version that this program keeps: the last of `migrations/versions`."""
@@ -18,6 +29,14 @@ MIGRATIONS = "quoting.store:migrations"
 
 VERSION_TABLE = "quoting_version"
 """Where a book says its version; by this table a book is known from other programs' databases."""
+
+_VERSIONS = Table(
+    VERSION_TABLE,
+    MetaData(),
+    Column("version_num", String(32), nullable=False),
+    PrimaryKeyConstraint("version_num", name=f"{VERSION_TABLE}_pkc"),
+)
+"""That table as Alembic makes it."""
 
 _VERSION = re.compile(r"\d{4}")
 
@@ -41,7 +60,7 @@ def version_of(connection: Connection) -> str | None:
 
 
 def _kept_version(connection: Connection) -> str:
-    return str(connection.scalar(select(column("version_num")).select_from(table(VERSION_TABLE))))
+    return str(connection.scalar(select(_VERSIONS.c.version_num)))
 
 
 def bring_up_to_date(connection: Connection, before: Callable[[], object]) -> None:
@@ -50,14 +69,22 @@ def bring_up_to_date(connection: Connection, before: Callable[[], object]) -> No
     `before` is called where there is an older book to be changed. Errors: as `version_of`.
     """
     version = version_of(connection)
-    if version == NEWEST:
-        return
-    if version is not None:
+    if version is None:
+        _begin(connection)
+    elif version != NEWEST:
         before()
-    _migrate(connection)
+        take_steps(connection)
 
 
-def _migrate(connection: Connection) -> None:
+def _begin(connection: Connection) -> None:
+    """Make the tables of today at once: Alembic takes its time to load, and the steps theirs."""
+    for tables in (METADATA, _VERSIONS.metadata):
+        tables.create_all(connection, checkfirst=False)
+    connection.execute(insert(_VERSIONS).values(version_num=NEWEST))
+
+
+def take_steps(connection: Connection) -> None:
+    """Take every step that a database has still before it, from the first where it is empty."""
     from alembic import command
     from alembic.config import Config
 

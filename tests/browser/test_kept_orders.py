@@ -16,7 +16,7 @@ from tests.browser.conftest import ROOT, stop
 @pytest.fixture
 def order(page: Page, tmp_path: Path) -> Iterator[Page]:
     """Open the first order of the demo's book."""
-    command = [sys.executable, "-m", "quoting", "serve", "--demo", "--port", "0"]
+    command = [sys.executable, "-m", "quoting", "serve", "--no-browser", "--demo", "--port", "0"]
     process = subprocess.Popen(
         command, stderr=subprocess.PIPE, text=True, cwd=tmp_path, env={"PYTHONPATH": str(ROOT)}
     )

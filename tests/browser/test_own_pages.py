@@ -19,7 +19,7 @@ from tests.browser.conftest import ROOT, stop
 @contextmanager
 def served(folder: Path, *options: str) -> Iterator[str]:
     """Serve a book; yield its address."""
-    command = [sys.executable, "-m", "quoting", "serve", *options, "--port", "0"]
+    command = [sys.executable, "-m", "quoting", "serve", "--no-browser", *options, "--port", "0"]
     process = subprocess.Popen(
         command, stderr=subprocess.PIPE, text=True, cwd=folder, env={"PYTHONPATH": str(ROOT)}
     )

@@ -29,6 +29,15 @@ def address(request: pytest.FixtureRequest, tmp_path: Path) -> str:
 
 
 @pytest.fixture
+def another_address(address: str, request: pytest.FixtureRequest) -> str:
+    """Say where a further book of the same sort may be begun."""
+    if "://" in address:
+        started: Server = request.getfixturevalue("server")
+        return started.new_place()
+    return f"{address}.further"
+
+
+@pytest.fixture
 def book(address: str) -> Iterator[Book]:
     """Open a book with nothing in it."""
     with open_book(address, now=NOW) as opened:

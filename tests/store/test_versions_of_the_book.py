@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import shutil
 import sqlite3
+from collections.abc import Iterator
+from contextlib import ExitStack, contextmanager
 from datetime import date
 from decimal import Decimal
 from pathlib import Path
@@ -11,15 +13,16 @@ from pathlib import Path
 import pytest
 from alembic.autogenerate import compare_metadata
 from alembic.migration import MigrationContext
-from sqlalchemy import text
+from sqlalchemy import Connection, inspect, text
 
 from quoting.core.ground.codes import MistakeCode
 from quoting.core.order.stage import Stage
 from quoting.store import schema_version
 from quoting.store.book import Book, open_book
+from quoting.store.engines import WAIT_S, file_engine, server_engine
 from quoting.store.order_list import OrderQuery, SortedBy, list_orders
 from quoting.store.orders import asides_of, create_order, kept_order
-from quoting.store.schema_version import NEWEST, VERSION_TABLE
+from quoting.store.schema_version import NEWEST, VERSION_TABLE, take_steps
 from quoting.store.shelf import lots_on_shelf
 from quoting.store.tables import METADATA
 from quoting.store.workshops import current_workshop, workshop_version, workshop_versions
@@ -35,12 +38,51 @@ def version_of(book: Book) -> str:
         return str(connection.scalar(text(f"SELECT version_num FROM {VERSION_TABLE}")))
 
 
-def test_the_migrations_lead_to_the_tables_of_today(book: Book) -> None:
-    with book.reading() as connection:
+def test_the_migrations_lead_to_the_tables_of_today(address: str) -> None:
+    with database_of_steps(address) as connection:
         options = {"version_table": VERSION_TABLE, "compare_type": True}
         context = MigrationContext.configure(connection, opts=options)
         assert compare_metadata(context, METADATA) == []
+
+
+def test_a_new_book_is_as_one_that_took_every_step(book: Book, another_address: str) -> None:
+    with database_of_steps(another_address) as connection:
+        of_steps = made_as(connection)
+    with book.reading() as connection:
+        assert made_as(connection) == of_steps
     assert version_of(book) == NEWEST
+
+
+@contextmanager
+def database_of_steps(address: str) -> Iterator[Connection]:
+    """Yield an empty database that has become a book by the steps alone."""
+    engine = server_engine(address, WAIT_S) if "://" in address else file_engine(Path(address), 0)
+    with ExitStack() as undo:
+        undo.callback(engine.dispose)
+        connection = undo.enter_context(engine.begin())
+        take_steps(connection)
+        yield connection
+
+
+def made_as(connection: Connection) -> object:
+    """Return all that a database says of its tables, and the version in it."""
+    tables = inspect(connection)
+    words = "SELECT name, sql FROM sqlite_master WHERE sql IS NOT NULL ORDER BY name"
+    is_file = connection.dialect.name == "sqlite"
+    return (
+        sorted(tables.get_table_names()),
+        {
+            name: (
+                [(*map(str, column.values()),) for column in tables.get_columns(name)],
+                tables.get_pk_constraint(name),
+                tables.get_foreign_keys(name),
+                tables.get_indexes(name),
+            )
+            for name in tables.get_table_names()
+        },
+        [tuple(row) for row in connection.execute(text(words))] if is_file else None,
+        connection.scalar(text(f"SELECT version_num FROM {VERSION_TABLE}")),
+    )
 
 
 def test_an_older_book_is_brought_up_to_date_with_all_that_is_in_it(
@@ -72,6 +114,7 @@ def test_a_file_is_copied_before_it_is_brought_up_to_date(
 def test_a_newer_book_is_refused_and_left_as_it_is(
     address: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
+    open_book(address, now=NOW).close()
     with monkeypatch.context() as ahead:
         bring_program_ahead(ahead, tmp_path)
         with open_book(address, now=NOW) as newer:

@@ -7,6 +7,7 @@ from quoting.core.ground.measures import Units
 from quoting.core.workshop.stitches import Stitch, Vocabulary
 from quoting.core.workshop.timings import Timing
 from quoting.core.workshop.workshop import Pattern
+from quoting.schema import load_workshop_text
 from quoting.web import create_app
 from quoting.web.shop import open_shop
 from tests.examples import TODAY, WOOL, sample_minutes, sample_workshop, sample_yarn
@@ -111,5 +112,8 @@ def test_borrowed_measurements_are_owned_up_to_on_every_page() -> None:
     borrower = Maker(create_app(shop).test_client())
     for address in ("/", "/measurements", "/yarn", "/workshop"):
         assert "the demo’s measurements, not yours" in borrower.open(address).root.text
-    starter = borrower.client.get("/workshop.toml")
-    assert b"[workshop]" in starter.data
+
+
+def test_a_workshop_served_without_a_book_is_handed_out_as_a_file() -> None:
+    own = sample_workshop(name="Hollin Edge")
+    assert load_workshop_text(maker_in(own).client.get("/workshop.toml").text) == own

@@ -26,7 +26,7 @@ def quoting(*arguments: str, folder: Path) -> subprocess.Popen[str]:
 def served(tmp_path: Path, request: pytest.FixtureRequest) -> Iterator[str]:
     """Serve the pages from a folder, and yield the first page."""
     (tmp_path / "workshop.toml").write_text(OWN, "utf-8")
-    process = quoting("serve", "--port", "0", *request.param, folder=tmp_path)
+    process = quoting("serve", "--no-browser", "--port", "0", *request.param, folder=tmp_path)
     assert process.stderr is not None
     address = process.stderr.readline().split()[1]
     with urlopen(address) as page:
@@ -37,7 +37,7 @@ def served(tmp_path: Path, request: pytest.FixtureRequest) -> Iterator[str]:
 
 def failed(*arguments: str, folder: Path) -> tuple[int, str]:
     """Return the exit status and the message of a command that must fail."""
-    process = quoting("serve", *arguments, folder=folder)
+    process = quoting("serve", "--no-browser", *arguments, folder=folder)
     _, said = process.communicate(timeout=20)
     return process.returncode, said
 

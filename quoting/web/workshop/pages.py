@@ -1,4 +1,4 @@
-"""What the maker decided: pay, price, fees, tax, delivery, calendar; and a file to begin with."""
+"""What the maker decided: pay, price, fees, tax, delivery, calendar; and all of it as a file."""
 
 from __future__ import annotations
 
@@ -7,7 +7,6 @@ from typing import Any
 from flask import Blueprint, Response, render_template
 
 from quoting.core.workshop.euro_rates import is_old
-from quoting.places import demo_workshop
 from quoting.schema import workshop_text
 from quoting.web.downloads import download
 from quoting.web.kept import kept_shop
@@ -46,9 +45,7 @@ def workshop_follows() -> dict[str, Any]:
 
 @blueprint.get("/workshop.toml")
 def starter() -> Response:
-    """Send the workshop of the book as a file; without a book the demo's, to begin with."""
-    if kept_shop() is not None:
-        own = own_workshop(shop_now())
-        text = workshop_text(own, own.speaks)
-        return download(text.encode(), "workshop", "toml", "application/toml")
-    return download(demo_workshop().read_bytes(), "workshop", "toml", "application/toml")
+    """Send the workshop that is served as a file, whether a book keeps it or a file has it."""
+    own = own_workshop(shop_now())
+    text = workshop_text(own, own.speaks)
+    return download(text.encode(), "workshop", "toml", "application/toml")
