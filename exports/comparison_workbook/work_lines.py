@@ -83,7 +83,7 @@ def _write(grid: Grid, sized: Sized, task: Task, called: str, names: Span, one: 
     share = None if task.timed_stitch else share_off(task)
     grid.line(
         words(sized.name),
-        words(part_words(task.part)),
+        words(part_words(task.part, shapes.speech)),
         words(called),
         counted(task.count, COUNT),
         reckoned(one.of(part, work), task.minutes_each, FINE),

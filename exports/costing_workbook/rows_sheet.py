@@ -44,7 +44,7 @@ def write_rows(grid: Grid, quote: Quote, shapes: Shapes) -> int:
             counted(chains, COUNT) if chains else None,
             counted(height_cm / per_unit, TENTHS),
             words(edge_name(worked.starts)),
-            words(notes_sentence(own, worked), Look.NOTE),
+            words(notes_sentence(own, worked, speech), Look.NOTE),
         )
         grid.fill(row, colour_code(worked.colour, quote))
     grid.filter_from(heads_at)

@@ -65,7 +65,7 @@ def _figures(compared: Compared, speech: Speech) -> dict[str, str]:
 def _rules(comparison: Comparison, speech: Speech) -> Iterator[str]:
     rows = [
         (
-            f"{compared.size}: {rule_words(rule.rule).lower()}",
+            f"{compared.size}: {rule_words(rule.rule, speech).lower()}",
             speech.bare_money(rule.price),
             speech.bare_money(rule.earned_per_hour),
         )

@@ -152,7 +152,7 @@ def _ends(quote: Quote, speech: Speech) -> Iterator[tuple[str, str]]:
 
 def _hours(quote: Quote, speech: Speech) -> Iterator[str]:
     hours = quote.estimate.hours
-    rows = [(part_words(part), speech.hours(hours.of(part))) for part in Part if hours.of(part)]
+    rows = [(part_words(part, speech), speech.hours(hours.of(part))) for part in Part if hours.of(part)]
     yield from columns([*rows, ("All of it", speech.hours(hours.total))])
     yield f"Range: {speech.hours_range(hours.low, hours.high)}"
     if hours.not_given:

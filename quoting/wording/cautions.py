@@ -6,7 +6,7 @@ from quoting.core.estimate.pace import FEW_SESSIONS, ONE_TIMING_LIMITS, WANTED_L
 from quoting.core.estimate.pace_guesses import GUESS_LIMITS, Unknown
 from quoting.core.ground.cautions import Caution
 from quoting.core.ground.codes import CautionCode
-from quoting.core.ground.errors import Facts
+from quoting.core.ground.errors import Fact, Facts
 from quoting.core.plan.gauge import ESTIMATED_LIMITS, PATTERN_LIMITS
 from quoting.core.quote.hours_advice import FASTEST_A_MINUTE, SLOWEST_A_MINUTE
 from quoting.core.workshop.categories import USUAL_CATEGORY
@@ -21,7 +21,7 @@ CAUTIONS: Sentences = {
         "pay comes to: {short} is missing.",
     ),
     CautionCode.UNDER_MINIMUM: (
-        "A blanket at {price} is under the least that you take for one, {minimum}.",
+        "A blanket at {price} is under your minimum charge, {minimum}.",
     ),
     CautionCode.NO_DELIVERY_BAND: (
         "The workshop has no delivery band to {country}, so the plain charge was taken: "
@@ -78,14 +78,14 @@ CAUTIONS: Sentences = {
         "{measured}: the border may ruffle or pull in.",
     ),
     CautionCode.REPEATS_MISS_HEIGHT: (
-        "Whole repeats make it {height_cm} high where {wanted_cm} was asked. Stopping at a whole "
+        "Whole repeats make it {height_cm} long where {wanted_cm} was asked. Stopping at a whole "
         "stripe makes it {stripe_cm}, and at any row {row_cm}.",
-        "Whole repeats make it {height_cm} high where {wanted_cm} was asked. Stopping at any row "
+        "Whole repeats make it {height_cm} long where {wanted_cm} was asked. Stopping at any row "
         "makes it {row_cm}.",
     ),
     CautionCode.LABELS_APART: (
         "The balls of {yarn} are more than a tenth apart in length for their weight: look at their "
-        "labels again. What is on the shelf is reckoned by the smallest of them.",
+        "labels again. What is on the shelf is worked out by the smallest of them.",
     ),
     # How sure
     CautionCode.ROUGH_YARN: (
@@ -94,7 +94,7 @@ CAUTIONS: Sentences = {
     ),
     CautionCode.ROUGH_PATTERN: (
         "There is no swatch of {stitches}. What texture takes cannot be told from another stitch, "
-        "so yarn and height are rough and may be {pattern_off} off: measure a swatch before you "
+        "so yarn and length are rough and may be {pattern_off} off: measure a swatch before you "
         "give this price.",
     ),
     CautionCode.NO_CATEGORY: (
@@ -103,11 +103,11 @@ CAUTIONS: Sentences = {
         "swatch.",
     ),
     CautionCode.ESTIMATED_YARN: (
-        "There is no swatch in {stitches}: yarn and height are estimated from another stitch, "
+        "There is no swatch in {stitches}: yarn and length are estimated from another stitch, "
         "and may be {estimated_off} off.",
     ),
     CautionCode.ONE_TIMING: (
-        "The hours in {stitches} rest on one timing and may be {one_timing_off} off. "
+        "The hours in {stitches} were timed once and may be {one_timing_off} off. "
         "Time some more.",
     ),
     CautionCode.ESTIMATED_PACE: (
@@ -215,6 +215,8 @@ _SETTLED: Facts = {
 def caution_sentence(caution: Caution, speech: Speech) -> str:
     """Return what the reader of a caution should hear."""
     facts = {**_SETTLED, **caution.facts}
-    return capitalized(
-        sentence_for(caution.code, facts, CAUTIONS, lambda name, fact: say_fact(name, fact, speech))
-    )
+
+    def say(name: str, fact: Fact) -> str:
+        return say_fact(name, fact, speech)
+
+    return capitalized(sentence_for(caution.code, facts, CAUTIONS, say, speech.worded))
