@@ -87,8 +87,8 @@ def _edge_names(layout: Layout) -> Iterator[str]:
     """Yield what each edge is called, beside the ruler of the width."""
     box = layout.blanket
     y = box.bottom + WIDTH_RULER_GAP + 0.35 * FONT_SIZE
-    yield text(edge_name(Edge.FAR), box.left - 6, y, text_anchor="end")
-    yield text(edge_name(Edge.START), box.right + 5, y, text_anchor="start")
+    yield text(edge_side(Edge.FAR), box.left - 6, y, text_anchor="end")
+    yield text(edge_side(Edge.START), box.right + 5, y, text_anchor="start")
 
 
 def _row_numbers(layout: Layout, speech: Speech) -> Iterator[str]:

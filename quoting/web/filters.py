@@ -17,6 +17,7 @@ from quoting.web.orders.body_forms import FORMS, counts_template
 from quoting.web.shop import shop_if_any
 from quoting.wording import (
     FILE_SPEECH,
+    Speech,
     body_heading,
     change_words,
     earning_short,
@@ -72,9 +73,20 @@ def dot(code: str | None) -> Markup:
     return _DOT.format(code or "none")
 
 
+def worded(text: str) -> str:
+    """Return a text of the program's own in the words and the spelling of this workshop."""
+    return _speech().worded(text)
+
+
+def _speech() -> Speech:
+    shop = shop_if_any()
+    return FILE_SPEECH if shop is None else shop.speech
+
+
 def register(app: Flask) -> None:
     """Give templates the workshop's speech, the words of the trade and the top bar."""
     app.context_processor(_shared)
+    app.jinja_env.filters["worded"] = worded
     app.jinja_env.globals.update(
         beginning=beginning,
         change_words=change_words,
@@ -114,8 +126,7 @@ def _sums_of_bodies() -> Iterator[Callable[..., object]]:
 
 
 def _shared() -> dict[str, Any]:
-    shop = shop_if_any()
-    say = FILE_SPEECH if shop is None else shop.speech
+    shop, say = shop_if_any(), _speech()
     places = BAR if shop is not None else {}
     bar = [(name, title) for name, title in places.items() if name in current_app.blueprints]
     return {"shop": shop, "say": say, "bar": bar, "here": request.blueprint}

@@ -60,7 +60,7 @@ def _pace(grid: Grid, hours: HourRefs, stitched: Ref) -> None:
     each = float(stitching.value) * MINUTES_PER_HOUR / count
     compare_line(
         grid,
-        words("Minutes a stitch, ripping back with it"),
+        words(grid.worded("Minutes a stitch, pulling back with it")),
         Formula(f"{stitching}*{MINUTES_PER_HOUR}/MAX(1,{hours.stitches})", each),
         FINE,
         Formula(f'IF({stitched}="","",{stitched}*{MINUTES_PER_HOUR}/MAX(1,{hours.stitches}))', ""),
