@@ -69,10 +69,30 @@ def write_comparison(comparison: Comparison) -> bytes:
 def _sheets(book: Workbook, comparison: Comparison, shapes: Shapes) -> list[Grid]:
     """Write the sheets of the sizes, their terms, yarn and hours, the working and the checks."""
     rows = rows_of(comparison)
-    sizes = Grid(book, TITLE, _widths(SIZES_WIDTHS, SIZES_FLAGS), flags=SIZES_FLAGS, worded=shapes.speech.worded)
-    terms = Grid(book, TERMS, _widths(TERMS_WIDTHS, TERMS_FLAGS), flags=TERMS_FLAGS, worded=shapes.speech.worded)
-    balls = Grid(book, YARN, _widths(YARN_WIDTHS, YARN_FLAGS), flags=YARN_FLAGS, worded=shapes.speech.worded)
-    times = Grid(book, HOURS, _widths(HOURS_WIDTHS, HOURS_FLAGS), flags=HOURS_FLAGS, worded=shapes.speech.worded)
+    sizes = Grid(
+        book,
+        TITLE,
+        _widths(SIZES_WIDTHS, SIZES_FLAGS),
+        flags=SIZES_FLAGS,
+        worded=shapes.speech.worded,
+    )
+    terms = Grid(
+        book,
+        TERMS,
+        _widths(TERMS_WIDTHS, TERMS_FLAGS),
+        flags=TERMS_FLAGS,
+        worded=shapes.speech.worded,
+    )
+    balls = Grid(
+        book, YARN, _widths(YARN_WIDTHS, YARN_FLAGS), flags=YARN_FLAGS, worded=shapes.speech.worded
+    )
+    times = Grid(
+        book,
+        HOURS,
+        _widths(HOURS_WIDTHS, HOURS_FLAGS),
+        flags=HOURS_FLAGS,
+        worded=shapes.speech.worded,
+    )
     working = Grid(book, WORKING, WORKING_WIDTHS, worded=shapes.speech.worded)
     checks = Grid(book, CHECKS, CHECKS_WIDTHS, worded=shapes.speech.worded)
     counted = write_counts(sizes, rows, shapes)

@@ -94,7 +94,12 @@ def _errors_of(sized: Sized, speech: Speech) -> Iterator[_Error]:
 
 
 def _write(
-    grid: Grid, error: _Error, called: str, together: float, work: WorkSpans, listed: Lines,
+    grid: Grid,
+    error: _Error,
+    called: str,
+    together: float,
+    work: WorkSpans,
+    listed: Lines,
     speech: Speech,
 ) -> None:
     row = grid.next_row

@@ -32,11 +32,25 @@ def write_book(quote: Quote) -> bytes:
     book.properties.language = speech.locale.replace("_", "-")
     book.remove(book.worksheets[0])
     summary = Grid(book, summary_sheet.TITLE, summary_sheet.WIDTHS, worded=speech.worded)
-    costing = Grid(book, costing_sheet.TITLE, costing_sheet.WIDTHS, flags=costing_sheet.FLAGS, worded=speech.worded)
+    costing = Grid(
+        book,
+        costing_sheet.TITLE,
+        costing_sheet.WIDTHS,
+        flags=costing_sheet.FLAGS,
+        worded=speech.worded,
+    )
     yarn = yarn_sheet.yarn_grid(book, speech)
-    hours = Grid(book, hours_sheet.TITLE, hours_sheet.WIDTHS, flags=hours_sheet.FLAGS, worded=speech.worded)
+    hours = Grid(
+        book, hours_sheet.TITLE, hours_sheet.WIDTHS, flags=hours_sheet.FLAGS, worded=speech.worded
+    )
     rows = Grid(book, "Rows", rows_sheet.WIDTHS, worded=speech.worded)
-    actuals = Grid(book, actuals_sheet.TITLE, actuals_sheet.WIDTHS, flags=actuals_sheet.FLAGS, worded=speech.worded)
+    actuals = Grid(
+        book,
+        actuals_sheet.TITLE,
+        actuals_sheet.WIDTHS,
+        flags=actuals_sheet.FLAGS,
+        worded=speech.worded,
+    )
     checked = Grid(book, checks.TITLE, checks.WIDTHS, worded=speech.worded)
     notes = Grid(book, "Notes", notes_sheet.WIDTHS, worded=speech.worded)
     heads_row = rows_sheet.write_rows(rows, quote, Shapes(speech))

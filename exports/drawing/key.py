@@ -39,7 +39,9 @@ class Entry:
         return SAMPLE + len(self.words) * CHARACTER + AFTER
 
 
-def draw_key(codes: Mapping[str, str], strands: Sequence[Strand], top: float, speech: Speech) -> tuple[str, float]:
+def draw_key(
+    codes: Mapping[str, str], strands: Sequence[Strand], top: float, speech: Speech
+) -> tuple[str, float]:
     """Return the key below `top` to the yarns and what is drawn of strands, and where it ends."""
     yarns = [Entry(_swatch(code), _shortened(colour)) for colour, code in codes.items()]
     placed, y = [], top

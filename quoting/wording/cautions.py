@@ -20,15 +20,13 @@ CAUTIONS: Sentences = {
         "At this price an hour of yours earns {earned}, less than the {pay} that your own "
         "pay comes to: {short} is missing.",
     ),
-    CautionCode.UNDER_MINIMUM: (
-        "A blanket at {price} is under your minimum charge, {minimum}.",
-    ),
+    CautionCode.UNDER_MINIMUM: ("A blanket at {price} is under your minimum charge, {minimum}.",),
     CautionCode.NO_DELIVERY_BAND: (
-        "The workshop has no delivery band to {country}, so the plain charge was taken: "
+        "The workshop has no charge for delivery to {country}, so the plain charge was taken: "
         "look up the postage before you give this price.",
     ),
     CautionCode.TOO_HEAVY_FOR_BANDS: (
-        "No delivery band to {country} carries this weight, so the plain charge was taken: "
+        "No charge for delivery to {country} covers this weight, so the plain charge was taken: "
         "look up the postage before you give this price.",
     ),
     CautionCode.NO_PROFIT: (
@@ -48,7 +46,7 @@ CAUTIONS: Sentences = {
     # Size and counts
     CautionCode.COUNT_BREAKS_REPEAT: (
         "{stitches} stitches are no whole number of repeats: "
-        "the pattern takes a multiple of {multiple} and {plus} more.",
+        "the stitch pattern takes a multiple of {multiple} + {plus}.",
     ),
     CautionCode.ROWS_BREAK_REPEAT: (
         "{rows} rows of {stitch} end within its repeat of {row_repeat} rows: {fewer} or {more} "
@@ -99,7 +97,7 @@ CAUTIONS: Sentences = {
     ),
     CautionCode.NO_CATEGORY: (
         "The category of {yarn} was not given and nothing was measured in it, so it is taken to "
-        "be of category {category}. Write its category into the workshop file, or measure a "
+        "be {category}. Write its category into the workshop file, or measure a "
         "swatch.",
     ),
     CautionCode.ESTIMATED_YARN: (
@@ -107,8 +105,7 @@ CAUTIONS: Sentences = {
         "and may be {estimated_off} off.",
     ),
     CautionCode.ONE_TIMING: (
-        "The hours in {stitches} were timed once and may be {one_timing_off} off. "
-        "Time some more.",
+        "The hours in {stitches} were timed once and may be {one_timing_off} off. Time some more.",
     ),
     CautionCode.ESTIMATED_PACE: (
         "The hours in {stitches} are estimated from the timing of another stitch. Time some of it.",

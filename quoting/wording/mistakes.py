@@ -223,6 +223,8 @@ def mistake_sentence(mistake: Mistake, speech: Speech, kind: Kind[Any] | None = 
     def say(name: str, fact: Fact) -> str:
         return say_fact(name, fact, mistake, kind, speech)
 
-    sentence = sentence_for(mistake.code, {**_SETTLED, **mistake.facts}, MISTAKES, say, speech.worded)
+    sentence = sentence_for(
+        mistake.code, {**_SETTLED, **mistake.facts}, MISTAKES, say, speech.worded
+    )
     near = mistake.facts.get("nearest")
     return f"{sentence} Did you mean {near}?" if near else sentence

@@ -46,11 +46,10 @@ def worded(text: str, vocabulary: Vocabulary, locale: str) -> str:
 
     Names in braces, where facts are yet to be put in, stay.
     """
-    words = _exchanged(vocabulary, is_american(locale))
+    words = _exchanged(vocabulary, locale)
     if not words:
         return text
-    pattern = _pattern(vocabulary, is_american(locale))
-    return pattern.sub(lambda found: _as_begun(found[0], words), text)
+    return _pattern(vocabulary, locale).sub(lambda found: _as_begun(found[0], words), text)
 
 
 def is_american(locale: str) -> bool:
@@ -60,14 +59,14 @@ def is_american(locale: str) -> bool:
 
 
 @cache
-def _exchanged(vocabulary: Vocabulary, american: bool) -> Mapping[str, str]:
+def _exchanged(vocabulary: Vocabulary, locale: str) -> Mapping[str, str]:
     words = AMERICAN_WORDS if vocabulary is Vocabulary.US else {}
-    return {**words, **(AMERICAN_SPELLING if american else {})}
+    return {**words, **(AMERICAN_SPELLING if is_american(locale) else {})}
 
 
 @cache
-def _pattern(vocabulary: Vocabulary, american: bool) -> re.Pattern[str]:
-    words = "|".join(_exchanged(vocabulary, american))
+def _pattern(vocabulary: Vocabulary, locale: str) -> re.Pattern[str]:
+    words = "|".join(_exchanged(vocabulary, locale))
     return re.compile(rf"(?<![{{\w])(?:{words})\b", re.IGNORECASE)
 
 

@@ -69,10 +69,10 @@ def quote_sources(speech: Speech) -> Iterator[str]:
     yield from _PRICE_SOURCES
     off = speech.percent(ONE_TIMING_LIMITS)
     yield (
-        f"The range of the hours: what was timed once may be {off} off; from {FEW_SESSIONS} timings up it "
-        "is the prediction of a total after Hahn and Meeker, 19 times in 20; between them the "
-        "narrower of the two, of which that is not promised. Ranges of different timings add in "
-        "squares, those that rest on one timing or one guess add up."
+        f"The range of the hours: what was timed once may be {off} off; from {FEW_SESSIONS} "
+        "timings up it is the prediction of a total after Hahn and Meeker, 19 times in 20; between "
+        "them the narrower of the two, of which that is not promised. Ranges of different timings "
+        "add in squares, those that rest on one timing or one guess add up."
     )
     chain, *others = (speech.trimmed(TIME_RATIO[stitch], 1) for stitch in (Stitch.CH, *WORKED))
     yield (
