@@ -11,7 +11,7 @@ from quoting.wording import Speech
 _COSTS = {
     "Yarn": (LineKind.YARN,),
     "Making": (LineKind.MAKING,),
-    "Office": (LineKind.OFFICE,),
+    "Admin": (LineKind.OFFICE,),
     "Overhead": (LineKind.OVERHEAD,),
     "Delivery, packaging, extras": (LineKind.DELIVERY, LineKind.PACKAGING, LineKind.EXTRA),
 }

@@ -61,7 +61,7 @@ def write_comparison(comparison: Comparison) -> bytes:
         if comparison.sizes
         else [_empty_sheet(book, verdict(comparison, speech))]
     )
-    notes = Grid(book, "Notes", NOTES_WIDTHS)
+    notes = Grid(book, "Notes", NOTES_WIDTHS, worded=speech.worded)
     write_comparison_notes(notes, comparison, speech)
     return _finished(book, [*grids, notes], quote)
 
@@ -69,12 +69,32 @@ def write_comparison(comparison: Comparison) -> bytes:
 def _sheets(book: Workbook, comparison: Comparison, shapes: Shapes) -> list[Grid]:
     """Write the sheets of the sizes, their terms, yarn and hours, the working and the checks."""
     rows = rows_of(comparison)
-    sizes = Grid(book, TITLE, _widths(SIZES_WIDTHS, SIZES_FLAGS), flags=SIZES_FLAGS)
-    terms = Grid(book, TERMS, _widths(TERMS_WIDTHS, TERMS_FLAGS), flags=TERMS_FLAGS)
-    balls = Grid(book, YARN, _widths(YARN_WIDTHS, YARN_FLAGS), flags=YARN_FLAGS)
-    times = Grid(book, HOURS, _widths(HOURS_WIDTHS, HOURS_FLAGS), flags=HOURS_FLAGS)
-    working = Grid(book, WORKING, WORKING_WIDTHS)
-    checks = Grid(book, CHECKS, CHECKS_WIDTHS)
+    sizes = Grid(
+        book,
+        TITLE,
+        _widths(SIZES_WIDTHS, SIZES_FLAGS),
+        flags=SIZES_FLAGS,
+        worded=shapes.speech.worded,
+    )
+    terms = Grid(
+        book,
+        TERMS,
+        _widths(TERMS_WIDTHS, TERMS_FLAGS),
+        flags=TERMS_FLAGS,
+        worded=shapes.speech.worded,
+    )
+    balls = Grid(
+        book, YARN, _widths(YARN_WIDTHS, YARN_FLAGS), flags=YARN_FLAGS, worded=shapes.speech.worded
+    )
+    times = Grid(
+        book,
+        HOURS,
+        _widths(HOURS_WIDTHS, HOURS_FLAGS),
+        flags=HOURS_FLAGS,
+        worded=shapes.speech.worded,
+    )
+    working = Grid(book, WORKING, WORKING_WIDTHS, worded=shapes.speech.worded)
+    checks = Grid(book, CHECKS, CHECKS_WIDTHS, worded=shapes.speech.worded)
     counted = write_counts(sizes, rows, shapes)
     yarn = write_yarn(balls, rows, counted.names, shapes)
     hours = write_hours(times, rows, counted.names, shapes.speech)

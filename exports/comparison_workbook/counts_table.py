@@ -30,9 +30,9 @@ def counts_table(grid: Grid, rows: Rows, shapes: Shapes) -> list[CountRefs]:
     grid.block("What comes out of each size")
     grid.line(
         *heads(
-            "size", f"width, {unit}", f"height, {unit}", f"area, {unit}²", f"stitches in a {row}"
+            "size", f"width, {unit}", f"length, {unit}", f"area, {unit}²", f"stitches in a {row}"
         ),
-        *heads(f"{row}s", "ends to weave in", "skeins to buy", "balls, g", figures_from=0),
+        *heads(f"{row}s", "ends to weave in", "balls to buy", "balls, g", figures_from=0),
         *heads(f"yarn left, {shapes.long_unit}", figures_from=0),
     )
     return [_size(grid, sized, shapes) for sized in rows.all]

@@ -70,13 +70,13 @@ def write_hours(grid: Grid, rows: Rows, names: Span, speech: Speech) -> list[Hou
     work = work_lines(grid, rows, works, names, one, speech)
     shared = shared_errors(grid, rows, works, work, speech)
     grid.next_row = top
-    return _table(grid, rows, _Rests(one=one, work=work, shared=shared))
+    return _table(grid, rows, _Rests(one=one, work=work, shared=shared), speech)
 
 
-def _table(grid: Grid, rows: Rows, rests: _Rests) -> list[HourRefs]:
+def _table(grid: Grid, rows: Rows, rests: _Rests, speech: Speech) -> list[HourRefs]:
     grid.block("Hours of each size, all blankets of the order together")
     headings = grid.line(
-        *heads("size", *map(part_words, Part), "all making"),
+        *heads("size", *(part_words(part, speech) for part in Part), "all making"),
         *heads("all hours", "± minutes", "no fewer than", "no more than", figures_from=0),
     )
     return [_size(grid, sized, headings[1:], rests) for sized in rows.all]

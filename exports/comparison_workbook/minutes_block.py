@@ -107,7 +107,7 @@ def _work(
     elif task.what == TURN:
         minutes = reckoned(str(paces.turn), task.minutes_each, FINE)
     grid.line(
-        words(part_words(task.part)),
+        words(part_words(task.part, speech)),
         words(called),
         timed_by,
         ratio,

@@ -39,7 +39,7 @@ def rules_tables(
             )
             for selling, own, base in zip(sales, asked, bases, strict=False)
         ]
-        found[rule] = sold_table(grid, rule_words(rule), ruled, shared, shapes)
+        found[rule] = sold_table(grid, rule_words(rule, shapes.speech), ruled, shared, shapes)
     return found
 
 

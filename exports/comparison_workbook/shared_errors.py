@@ -76,6 +76,7 @@ def shared_errors(
             together[error.sized.name, error.rests_on],
             work,
             listed,
+            speech,
         )
     listed.close()
     return spans
@@ -93,12 +94,18 @@ def _errors_of(sized: Sized, speech: Speech) -> Iterator[_Error]:
 
 
 def _write(
-    grid: Grid, error: _Error, called: str, together: float, work: WorkSpans, listed: Lines
+    grid: Grid,
+    error: _Error,
+    called: str,
+    together: float,
+    work: WorkSpans,
+    listed: Lines,
+    speech: Speech,
 ) -> None:
     row = grid.next_row
     size, rests_on, done, minutes, share = (beside(letter, row) for letter in "ABCDE")
     pairs = ((listed.column("A"), size), (listed.column("B"), rests_on))
-    stitching = f'"{part_words(Part.STITCHING)}"'
+    stitching = f'"{part_words(Part.STITCHING, speech)}"'
     grid.line(
         words(error.sized.name),
         words(error.rests_on),

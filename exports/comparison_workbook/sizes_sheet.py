@@ -151,7 +151,7 @@ def _best(
 def _rules(grid: Grid, rows: Rows, found: Answers, shapes: Shapes) -> None:
     """Write what an hour would earn at the prices of the rules of thumb."""
     grid.block("What an hour would earn by the trade's rules of thumb")
-    titles = ("three times the materials", "by area", "by skein")
+    titles = ("three times the materials", "by area", "by ball")
     grid.line(
         *heads("size", *(word for title in titles for word in (f"price {title}", "an hour earns")))
     )

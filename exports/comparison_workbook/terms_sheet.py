@@ -108,7 +108,7 @@ def _hour_rates(asking: Asking, quote: Quote) -> HourRates:
     asking.grid.line(*QUOTED_HEADS)
     return HourRates(
         making=asking.money("making_pay", "Making", pay.making_per_hour),
-        office=asking.money("office_pay", "Photographs, packing, letters", pay.office_per_hour),
+        office=asking.money("office_pay", "Admin: photos, packing, messages", pay.office_per_hour),
         overhead=asking.money(
             "overhead_per_hour", "Overhead", pay.overhead_per_hour, "on every hour"
         ),

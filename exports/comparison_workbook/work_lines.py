@@ -66,7 +66,8 @@ def work_lines(
         ],
     )
     for sized, task in tasks:
-        _write(grid, sized, task, works.called(task, speech), names, one)
+        part, called = part_words(task.part, speech), works.called(task, speech)
+        _write(grid, sized, task, (part, called), names, one)
     listed.close()
     return WorkSpans(
         sizes=listed.column("A"),
@@ -77,14 +78,15 @@ def work_lines(
     )
 
 
-def _write(grid: Grid, sized: Sized, task: Task, called: str, names: Span, one: MinuteRefs) -> None:
+def _write(
+    grid: Grid, sized: Sized, task: Task, told: tuple[str, str], names: Span, one: MinuteRefs
+) -> None:
     row = grid.next_row
     size, part, work, many, each, minutes, off = (beside(letter, row) for letter in "ABCDEFG")
     share = None if task.timed_stitch else share_off(task)
     grid.line(
         words(sized.name),
-        words(part_words(task.part)),
-        words(called),
+        *map(words, told),
         counted(task.count, COUNT),
         reckoned(one.of(part, work), task.minutes_each, FINE),
         reckoned(f"{many}*{each}", task.minutes, HOURS),

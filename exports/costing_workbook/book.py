@@ -31,14 +31,28 @@ def write_book(quote: Quote) -> bytes:
     book = Workbook()
     book.properties.language = speech.locale.replace("_", "-")
     book.remove(book.worksheets[0])
-    summary = Grid(book, summary_sheet.TITLE, summary_sheet.WIDTHS)
-    costing = Grid(book, costing_sheet.TITLE, costing_sheet.WIDTHS, flags=costing_sheet.FLAGS)
-    yarn = yarn_sheet.yarn_grid(book)
-    hours = Grid(book, hours_sheet.TITLE, hours_sheet.WIDTHS, flags=hours_sheet.FLAGS)
-    rows = Grid(book, "Rows", rows_sheet.WIDTHS)
-    actuals = Grid(book, actuals_sheet.TITLE, actuals_sheet.WIDTHS, flags=actuals_sheet.FLAGS)
-    checked = Grid(book, checks.TITLE, checks.WIDTHS)
-    notes = Grid(book, "Notes", notes_sheet.WIDTHS)
+    summary = Grid(book, summary_sheet.TITLE, summary_sheet.WIDTHS, worded=speech.worded)
+    costing = Grid(
+        book,
+        costing_sheet.TITLE,
+        costing_sheet.WIDTHS,
+        flags=costing_sheet.FLAGS,
+        worded=speech.worded,
+    )
+    yarn = yarn_sheet.yarn_grid(book, speech)
+    hours = Grid(
+        book, hours_sheet.TITLE, hours_sheet.WIDTHS, flags=hours_sheet.FLAGS, worded=speech.worded
+    )
+    rows = Grid(book, "Rows", rows_sheet.WIDTHS, worded=speech.worded)
+    actuals = Grid(
+        book,
+        actuals_sheet.TITLE,
+        actuals_sheet.WIDTHS,
+        flags=actuals_sheet.FLAGS,
+        worded=speech.worded,
+    )
+    checked = Grid(book, checks.TITLE, checks.WIDTHS, worded=speech.worded)
+    notes = Grid(book, "Notes", notes_sheet.WIDTHS, worded=speech.worded)
     heads_row = rows_sheet.write_rows(rows, quote, Shapes(speech))
     _write_figures((summary, costing, yarn, hours, actuals, checked), quote, speech)
     notes_sheet.write_notes(notes, quote, speech)

@@ -41,14 +41,14 @@ def order_block(grid: Grid, quote: Quote) -> None:
 
 def caution_blocks(grid: Grid, cautions_for: Told) -> None:
     """Write the cautions, those for the maker first."""
-    notes_block(grid, "For you to heed", cautions_for(Reader.MAKER))
+    notes_block(grid, "For you to note", cautions_for(Reader.MAKER))
     notes_block(grid, "To tell the buyer", cautions_for(Reader.BUYER))
 
 
 def reckoning_blocks(grid: Grid, follows: Iterable[str], sources: Iterable[str]) -> None:
     """Write what follows a change, and where the arithmetic comes from."""
-    notes_block(grid, "How this workbook reckons", follows)
-    notes_block(grid, "Where the arithmetic comes from", sources)
+    notes_block(grid, "How this workbook calculates", map(grid.worded, follows))
+    notes_block(grid, "Where the arithmetic comes from", map(grid.worded, sources))
 
 
 def notes_block(grid: Grid, title: str, sentences: Iterable[str]) -> None:

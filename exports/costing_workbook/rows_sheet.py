@@ -26,7 +26,7 @@ def write_rows(grid: Grid, quote: Quote, shapes: Shapes) -> int:
     heads_at = grid.next_row
     grid.line(
         *heads("", "row or round", "colour", "stitch", "stitches", "chains", figures_from=4),
-        *heads(f"height so far, {speech.length_unit}", figures_from=0),
+        *heads(f"length so far, {speech.length_unit}", figures_from=0),
         *heads("begins at", "what to do with the yarn", figures_from=2),
     )
     notes = row_notes(quote.estimate.strands, len(plan.passes))
@@ -44,7 +44,7 @@ def write_rows(grid: Grid, quote: Quote, shapes: Shapes) -> int:
             counted(chains, COUNT) if chains else None,
             counted(height_cm / per_unit, TENTHS),
             words(edge_name(worked.starts)),
-            words(notes_sentence(own, worked), Look.NOTE),
+            words(notes_sentence(own, worked, speech), Look.NOTE),
         )
         grid.fill(row, colour_code(worked.colour, quote))
     grid.filter_from(heads_at)

@@ -89,7 +89,7 @@ def _hours(grid: Grid, quote: Quote, found: Found, shapes: Shapes) -> None:
     grid.line(*heads("", "hours", "an hour earns", "hours as quoted", "an hour earned, as quoted"))
     for label, ref, own in (
         (_surely("Fewest", sums.hours.how_sure), sums.hours.low, hours.low),
-        (words("Expected"), sums.hours.total, hours.total),
+        (words("Most likely"), sums.hours.total, hours.total),
         (_surely("Most", sums.hours.how_sure), sums.hours.high, hours.high),
     ):
         at, earned = beside("B", grid.next_row), earned_in(own, price)

@@ -28,7 +28,7 @@ def draw_blanket(
     """
     layout, codes = lay_out(quote.plan), colour_codes(quote)
     strands = strands_drawn(quote) if reader is Reader.MAKER else ()
-    key, bottom = draw_key(codes, strands, layout.blanket.bottom + RULER_HEIGHT)
+    key, bottom = draw_key(codes, strands, layout.blanket.bottom + RULER_HEIGHT, speech)
     return picture(
         draw_rulers(layout, speech, reader),
         draw_bands(layout, codes, DRAWN[type(quote.order.design.body)]),

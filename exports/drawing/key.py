@@ -9,6 +9,7 @@ from exports.drawing.layout import FONT_SIZE, VIEW_WIDTH
 from exports.svg import INK, element, path, text
 from quoting.core.estimate.strands import Strand
 from quoting.core.plan.passes import Edge
+from quoting.wording import Speech
 
 LINE = 17.0
 SIDE = 10.0
@@ -38,11 +39,13 @@ class Entry:
         return SAMPLE + len(self.words) * CHARACTER + AFTER
 
 
-def draw_key(codes: Mapping[str, str], strands: Sequence[Strand], top: float) -> tuple[str, float]:
+def draw_key(
+    codes: Mapping[str, str], strands: Sequence[Strand], top: float, speech: Speech
+) -> tuple[str, float]:
     """Return the key below `top` to the yarns and what is drawn of strands, and where it ends."""
     yarns = [Entry(_swatch(code), _shortened(colour)) for colour, code in codes.items()]
     placed, y = [], top
-    for entries in (yarns, list(_strand_entries(strands))):
+    for entries in (yarns, list(_strand_entries(strands, speech))):
         for line in _lines(entries):
             y += LINE
             placed += list(_place(line, y))
@@ -50,13 +53,13 @@ def draw_key(codes: Mapping[str, str], strands: Sequence[Strand], top: float) ->
     return key, y + 0.5 * LINE
 
 
-def _strand_entries(strands: Sequence[Strand]) -> Iterator[Entry]:
+def _strand_entries(strands: Sequence[Strand], speech: Speech) -> Iterator[Entry]:
     """Yield what tails, arcs and dots mean; nothing where no strand is drawn."""
     if strands:
         for words, steps in SAMPLES.items():
             yield Entry(path(*steps, fill="none", stroke=INK, stroke_width=1.6), words)
     if any(strand.ends.edge is Edge.WITHIN for strand in strands):
-        yield Entry(_dot(), "new ball joined")
+        yield Entry(_dot(), speech.worded("new ball joined"))
 
 
 def _shortened(words: str) -> str:

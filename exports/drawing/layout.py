@@ -1,8 +1,8 @@
 """Where everything of a blanket lies on the drawing, in the drawing's own units.
 
 The picture is always 400 units wide, so that its words stay legible on a phone; the blanket is
-scaled into the room between its rulers. The chain is at the bottom. The start edge is at the
-right, as a right-handed maker sees row 1 from the right side (common practice, no source).
+scaled into the room between its rulers. The chain is at the bottom. Row 1 begins at the right, as
+a right-handed maker sees row 1 from the right side (common practice, no source).
 
 Every pass has a band of heights of its own: rows theirs, rounds that of their upper side. So the
 strands of each are told apart at the edges of the blanket.

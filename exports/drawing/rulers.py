@@ -11,7 +11,7 @@ from quoting.core.ground.cautions import Reader
 from quoting.core.ground.measures import CM_PER, Units
 from quoting.core.ground.sameness import HAIR
 from quoting.core.plan.passes import Edge
-from quoting.wording import Speech, body_pass, edge_name
+from quoting.wording import Speech, body_pass
 
 STEPS = {
     Units.METRIC: (1, 2, 5, 10, 20, 50, 100, 200, 500),
@@ -87,8 +87,8 @@ def _edge_names(layout: Layout) -> Iterator[str]:
     """Yield what each edge is called, beside the ruler of the width."""
     box = layout.blanket
     y = box.bottom + WIDTH_RULER_GAP + 0.35 * FONT_SIZE
-    yield text(edge_name(Edge.FAR), box.left - 6, y, text_anchor="end")
-    yield text(edge_name(Edge.START), box.right + 5, y, text_anchor="start")
+    yield text(edge_side(Edge.FAR), box.left - 6, y, text_anchor="end")
+    yield text(edge_side(Edge.START), box.right + 5, y, text_anchor="start")
 
 
 def _row_numbers(layout: Layout, speech: Speech) -> Iterator[str]:

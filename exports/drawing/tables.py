@@ -66,7 +66,7 @@ def _strand_row(quote: Quote, strand: Strand, speech: Speech) -> StrandRow:
         carried=len(strand.carries),
         ends=ends,
         ends_edge=ends_edge,
-        why=ended_words(strand.why),
+        why=ended_words(strand.why, speech),
         yarn_m=strand.yarn_m,
         yarn=speech.yarn_length(strand.yarn_m),
     )

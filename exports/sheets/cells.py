@@ -32,7 +32,7 @@ class Formula:
 class Look(StrEnum):
     """What kind of cell it is; each has its own look, and none by colour alone."""
 
-    PLAIN = "Reckoned"
+    PLAIN = "Worked out"
     INPUT = "Yours to change"
     WRITTEN = "Yours to change, in words"
     INPUT_KEY = "Key of inputs"
@@ -53,6 +53,10 @@ class Look(StrEnum):
     PROSE = "Prose"
     STATE = "How it stands"
     FLAG = "To look at"
+
+
+OWN = frozenset({Look.HEADING, Look.ASIDE_HEADING, Look.FIGURE_HEADING, Look.BLOCK})
+"""Looks of texts that are the program's own, with no word of an order or a workshop in them."""
 
 
 @dataclass(frozen=True, slots=True)

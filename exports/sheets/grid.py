@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from copy import copy
 from dataclasses import dataclass
 
@@ -14,17 +14,17 @@ from openpyxl.worksheet.datavalidation import DataValidation
 from openpyxl.worksheet.pagebreak import Break
 from openpyxl.worksheet.worksheet import Worksheet
 
-from exports.sheets.cells import Cell, Formula, Look, Ref, Span, Value, clean_text
+from exports.sheets.cells import OWN, Cell, Formula, Look, Ref, Span, Value, clean_text
 from exports.sheets.line_heights import LINE_POINTS, line_height
 from exports.sheets.rules import Rule
-from exports.sheets.styles import FIGURES, fill_of, style_of
+from exports.sheets.styles import fill_of, look_beside, style_of
 from quoting.wording import grouped_as
 
 LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 LONGEST_TEXT = 32_767
 """Characters that a cell can hold (ECMA-376, part 1, 18.3.1.4, as programs have it)."""
 
-NOT_RECKONED = "cannot be reckoned"
+NOT_RECKONED = "cannot be worked out"
 LEAD_INS = ("=", "+", "-", "@", "\t", "\r", "\n", "#")
 """A text that begins so would be read as a formula or an error if it were typed (OWASP)."""
 
@@ -44,6 +44,7 @@ class Fault:
 class Grid:
     """One sheet under construction. `next_row` is the row that the next line takes.
 
+    `worded` says the program's own texts, headings and flags among them, in a workshop's words.
     In the column `flags` every line that can be wrong says what is wrong with it, or nothing; in
     the column `labels` stands what a line is about. `width` is that of all columns before, in
     digits.
@@ -57,8 +58,10 @@ class Grid:
         *,
         flags: str = "",
         labels: str = "A",
+        worded: Callable[[str], str] = str,
     ) -> None:
         self.book = book
+        self.worded = worded
         self.title = title
         self.sheet: Worksheet = book.create_sheet(title)
         self.flags, self.labels = flags, labels
@@ -84,7 +87,7 @@ class Grid:
         if tall > LINE_POINTS:
             self.sheet.row_dimensions[row].height = tall
         refs = [
-            self._put(row, at, cell, _look_beside(cell, before))
+            self._put(row, at, cell, look_beside(cell, before))
             for at, (before, cell) in enumerate(zip((None, *cells), cells, strict=False), 1)
             if cell is not None
         ]
@@ -150,7 +153,7 @@ class Grid:
             self._check(rule, at)
         told = [Fault(rule.broken(at), f'"{rule.said}"') for at, rule in ruled]
         if self.flags and (told or faults):
-            flag = _flag_of([*told, *faults])
+            flag = _flag_of([*told, *faults], self.worded)
             self._put(row, LETTERS.index(self.flags) + 1, Cell(flag, Look.FLAG), Look.FLAG)
             self._last_flag = max(self._last_flag, row)
 
@@ -170,7 +173,7 @@ class Grid:
             self.cached[f"{letter}{row}"] = content.value
             return Ref(self.title, letter, row, content.value)
         if isinstance(content, str):
-            _write_text(at, clean_text(content))
+            _write_text(at, clean_text(self.worded(content) if look in OWN else content))
         else:
             _write(at, content, "n")
         return Ref(self.title, letter, row, content)
@@ -222,22 +225,11 @@ def _wear(at: SheetCell, style: StyleArray) -> None:
     at._style = style  # type: ignore[attr-defined]
 
 
-def _flag_of(faults: Sequence[Fault]) -> Formula:
+def _flag_of(faults: Sequence[Fault], worded: Callable[[str], str]) -> Formula:
     """Return the first fault that is found, of those of a line, in words; else nothing."""
-    said = "".join(f"IF({fault.condition},{fault.said}," for fault in faults)
+    said = "".join(f"IF({fault.condition},{worded(fault.said)}," for fault in faults)
     now = next((fault.now for fault in faults if fault.now), "")
-    return Formula(f'IFERROR({said}""{")" * len(faults)},"{NOT_RECKONED}")', now)
-
-
-def _look_beside(cell: Cell, before: Cell | None) -> Look:
-    """Return the look of a cell: a word just right of a figure keeps a little away from it."""
-    if before is None:
-        return cell.look
-    if cell.look is Look.LABEL and before.look in FIGURES:
-        return Look.ASIDE
-    if cell.look is Look.HEADING and before.look is Look.FIGURE_HEADING:
-        return Look.ASIDE_HEADING
-    return cell.look
+    return Formula(f'IFERROR({said}""{")" * len(faults)},"{NOT_RECKONED}")', worded(now))
 
 
 def _write_text(at: SheetCell, text: str) -> None:

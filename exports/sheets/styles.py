@@ -6,7 +6,7 @@ from functools import cache
 
 from openpyxl.styles import Alignment, Border, Font, NamedStyle, PatternFill, Protection, Side
 
-from exports.sheets.cells import Look
+from exports.sheets.cells import Cell, Look
 
 INK, GREY, PALE = "FF222222", "FF8C8C8C", "FFF3F3F3"
 FONT = "Calibri"
@@ -71,3 +71,14 @@ def _alignment(look: Look) -> Alignment:
 def fill_of(colour_code: str) -> PatternFill:
     """Return the fill of a yarn's colour, given as `#rrggbb`."""
     return PatternFill("solid", fgColor="FF" + colour_code.lstrip("#").upper())
+
+
+def look_beside(cell: Cell, before: Cell | None) -> Look:
+    """Return the look of a cell: a word just right of a figure keeps a little away from it."""
+    if before is None:
+        return cell.look
+    if cell.look is Look.LABEL and before.look in FIGURES:
+        return Look.ASIDE
+    if cell.look is Look.HEADING and before.look is Look.FIGURE_HEADING:
+        return Look.ASIDE_HEADING
+    return cell.look

@@ -87,7 +87,7 @@ def book_order(address: str, number: int) -> Order:
     if order is None:
         raise BadInput(
             f"{shown_address(address)}: Order {number} is not whole yet: its page says what is "
-            "still to fill in or to put right."
+            "still to fill in or to correct."
         )
     return order
 

@@ -35,7 +35,7 @@ def add_to(commands: Any) -> None:
         metavar="70x90cm",
         action="append",
         required=True,
-        help="a finished width and height; give it once for each size",
+        help="a finished width and length; give it once for each size",
     )
     parser.add_argument(
         "--prices", metavar="FILE", type=Path, help="compare at the prices in this TOML file"

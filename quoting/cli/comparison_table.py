@@ -46,7 +46,7 @@ def _figures(compared: Compared, speech: Speech) -> dict[str, str]:
         "Stitches": speech.number(plan.stitches),
         body_heading(plan): speech.number(len(plan.rows)),
         "Ends": speech.number(estimate.ends),
-        "Skeins": speech.number(estimate.skeins),
+        speech.worded("Balls"): speech.number(estimate.skeins),
         "Yarn left": speech.yarn_length(estimate.metres_left),
         "Hours": speech.number(hours.total, 2),
         "  from": speech.number(hours.low, 2),
@@ -65,7 +65,7 @@ def _figures(compared: Compared, speech: Speech) -> dict[str, str]:
 def _rules(comparison: Comparison, speech: Speech) -> Iterator[str]:
     rows = [
         (
-            f"{compared.size}: {rule_words(rule.rule).lower()}",
+            f"{compared.size}: {rule_words(rule.rule, speech).lower()}",
             speech.bare_money(rule.price),
             speech.bare_money(rule.earned_per_hour),
         )

@@ -19,6 +19,7 @@ from quoting.wording import (
     body_heading,
     body_pass,
     caution_sentence,
+    foundation_words,
     line_quantity,
     line_rate,
     line_unit,
@@ -69,9 +70,9 @@ def _blanket(quote: Quote, speech: Speech) -> Iterator[tuple[str, str]]:
     plan, design = quote.plan, quote.order.design
     yield "Size asked", speech.size(design.width_cm, design.height_cm)
     yield "Size made", speech.size(plan.width_cm, plan.height_cm)
-    chain = speech.number(plan.foundation_chain)
-    begun = f", from a chain of {chain}" if plan.foundation_chain else ""
-    yield "Stitches", f"{speech.number(plan.stitches)} {speech.stitch(design.stitch)}{begun}"
+    yield "Stitches", f"{speech.number(plan.stitches)} {speech.stitch(design.stitch)}"
+    if plan.foundation_chain:
+        yield "Begin", foundation_words(quote, speech)
     yield (
         body_heading(plan),
         f"{speech.number(len(plan.rows))}: {_counts(plan.rows_by_colour, speech)}",
@@ -99,7 +100,8 @@ def _border(plan: Plan, speech: Speech) -> str:
 
 
 def _yarn(quote: Quote, speech: Speech) -> Iterator[str]:
-    heading = ("Colour", "Works up", "To have", "Weighs", "Skeins", "Left")
+    colour, balls = speech.worded("Colour"), speech.worded("Balls")
+    heading = (colour, "Yarn used", "To have", "Weighs", balls, "Left")
     yield from columns([heading, *(_colour(c, speech) for c in quote.estimate.colours)])
     yield ""
     yield from facts([(c.colour, _balls(c, quote.plan, speech)) for c in quote.estimate.colours])
@@ -123,7 +125,11 @@ def _balls(colour: ColourEstimate, plan: Plan, speech: Speech) -> str:
         bought = [f"{speech.weight(colour.from_stock_g)} from stock", *bought]
     ends = [_ball_end(end, plan) for end in colour.ball_ends if end.expected]
     more = f"; and {len(ends) - MOST_BALLS} more" if len(ends) > MOST_BALLS else ""
-    used = f"; a ball is used up {'; '.join(ends[:MOST_BALLS])}{more}" if ends else ""
+    used = (
+        f"; {speech.worded('a ball')} is used up {'; '.join(ends[:MOST_BALLS])}{more}"
+        if ends
+        else ""
+    )
     return ", ".join(bought) + used
 
 
@@ -147,12 +153,14 @@ def _ends(quote: Quote, speech: Speech) -> Iterator[tuple[str, str]]:
     yield "To weave in", speech.count(estimate.ends, "end")
     yield "Carried up", speech.count(estimate.carries, "time")
     yield "Cut", speech.count(estimate.ended(Why.CUT), "time")
-    yield "New ball joined", speech.count(estimate.ended(Why.RAN_OUT), "time")
+    yield speech.worded("New ball joined"), speech.count(estimate.ended(Why.RAN_OUT), "time")
 
 
 def _hours(quote: Quote, speech: Speech) -> Iterator[str]:
     hours = quote.estimate.hours
-    rows = [(part_words(part), speech.hours(hours.of(part))) for part in Part if hours.of(part)]
+    rows = [
+        (part_words(part, speech), speech.hours(hours.of(part))) for part in Part if hours.of(part)
+    ]
     yield from columns([*rows, ("All of it", speech.hours(hours.total))])
     yield f"Range: {speech.hours_range(hours.low, hours.high)}"
     if hours.not_given:

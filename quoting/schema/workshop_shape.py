@@ -53,7 +53,7 @@ HABITS = Shape(
         usual=CONFIDENCE,
     ),
     _habits(lambda habits: habits.allowance, SHARE, "or an allowance of, %"),
-    _habits(lambda habits: habits.tension, SHARE, "Uneven tension, %"),
+    _habits(lambda habits: habits.tension, SHARE, "Allowance for uneven tension, %"),
     _habits(lambda habits: habits.counts_turning_chain, ByStitch(), "Turning chains that count"),
 )
 

@@ -14,14 +14,15 @@ from quoting.web.book.mark import order_home, sent_mark
 from quoting.web.long_tables import beginning
 from quoting.web.orders import reckonings
 from quoting.web.orders.body_forms import FORMS, counts_template
-from quoting.web.shop import shop_if_any
+from quoting.web.shop import shop_if_any, speech_now
 from quoting.wording import (
-    FILE_SPEECH,
     body_heading,
+    category_words,
     change_words,
     earning_short,
     exchange_rate,
     exchange_words,
+    foundation_words,
     line_quantity,
     line_rate,
     line_unit,
@@ -72,17 +73,25 @@ def dot(code: str | None) -> Markup:
     return _DOT.format(code or "none")
 
 
+def worded(text: str) -> str:
+    """Return a text of the program's own in the words and the spelling of this workshop."""
+    return speech_now().worded(text)
+
+
 def register(app: Flask) -> None:
     """Give templates the workshop's speech, the words of the trade and the top bar."""
     app.context_processor(_shared)
+    app.jinja_env.filters["worded"] = worded
     app.jinja_env.globals.update(
         beginning=beginning,
+        category_words=category_words,
         change_words=change_words,
         earning_short=earning_short,
         price_low=price_low,
         ready_late=ready_late,
         exchange_rate=exchange_rate,
         exchange_words=exchange_words,
+        foundation_words=foundation_words,
         refusal_words=refusal_words,
         rule_words=rule_words,
         many_ends=MANY_ENDS,
@@ -114,8 +123,7 @@ def _sums_of_bodies() -> Iterator[Callable[..., object]]:
 
 
 def _shared() -> dict[str, Any]:
-    shop = shop_if_any()
-    say = FILE_SPEECH if shop is None else shop.speech
+    shop, say = shop_if_any(), speech_now()
     places = BAR if shop is not None else {}
     bar = [(name, title) for name, title in places.items() if name in current_app.blueprints]
     return {"shop": shop, "say": say, "bar": bar, "here": request.blueprint}

@@ -19,7 +19,7 @@ from quoting.notation import Marks, Quantity
 from quoting.places import config_folder
 from quoting.schema.notation import Medium, Notation
 from quoting.web.sizes.customary_sizes import Size, read_sizes
-from quoting.wording import Speech, speech_of
+from quoting.wording import FILE_SPEECH, Speech, speech_of
 
 Day = Callable[[], date]
 """Tells which day it is."""
@@ -155,6 +155,17 @@ def shop_now() -> Shop:
     if shop is None:
         raise NoWorkshop
     return shop
+
+
+def speech_now() -> Speech:
+    """Return how the workshop of this request speaks, or one that is being begun, or a file."""
+    begun, shop = g.get("begun_speech", FILE_SPEECH), shop_if_any()
+    return cast("Speech", begun) if shop is None else shop.speech
+
+
+def speak_as_begun(speech: Speech) -> None:
+    """Speak for the rest of this request as a workshop does that is being begun."""
+    g.begun_speech = speech
 
 
 def look_again() -> None:

@@ -9,6 +9,7 @@ from quoting.wording.comparing import change_words, refusal_words, rule_words, v
 from quoting.wording.confirmed import confirming_digits
 from quoting.wording.drawing import drawing_description, drawing_title
 from quoting.wording.exchange import exchange_rate, exchange_words
+from quoting.wording.foundation import foundation_words
 from quoting.wording.lines import (
     line_quantity,
     line_rate,
@@ -27,6 +28,7 @@ from quoting.wording.rows_and_edges import (
     body_heading,
     body_pass,
     edge_name,
+    edge_side,
     edge_words,
     pass_words,
     passes_label,
@@ -79,10 +81,12 @@ __all__ = [
     "earning_short",
     "earnings_sentence",
     "edge_name",
+    "edge_side",
     "edge_words",
     "ended_words",
     "exchange_rate",
     "exchange_words",
+    "foundation_words",
     "grouped_as",
     "guess_words",
     "guide_sentences",

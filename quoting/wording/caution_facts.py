@@ -6,6 +6,7 @@ from datetime import date
 from decimal import Decimal
 
 from quoting.core.ground.errors import Fact
+from quoting.wording.categories import category_words
 from quoting.wording.phrases import listed
 from quoting.wording.speech import Speech, as_decimal
 from quoting.wording.trade_words import task_words
@@ -56,6 +57,8 @@ def _figure(name: str, fact: Decimal | float, speech: Speech) -> str:
         return speech.money(as_decimal(fact))
     if name == "apart" or name.endswith(_A_SHARE):
         return speech.percent(fact)
+    if name == "category":
+        return category_words(int(fact))
     if name == "hours":
         return speech.hours(as_decimal(fact))
     return speech.trimmed(fact, 2)

@@ -6,7 +6,7 @@ from quoting.core.estimate.pace import FEW_SESSIONS, ONE_TIMING_LIMITS, WANTED_L
 from quoting.core.estimate.pace_guesses import GUESS_LIMITS, Unknown
 from quoting.core.ground.cautions import Caution
 from quoting.core.ground.codes import CautionCode
-from quoting.core.ground.errors import Facts
+from quoting.core.ground.errors import Fact, Facts
 from quoting.core.plan.gauge import ESTIMATED_LIMITS, PATTERN_LIMITS
 from quoting.core.quote.hours_advice import FASTEST_A_MINUTE, SLOWEST_A_MINUTE
 from quoting.core.workshop.categories import USUAL_CATEGORY
@@ -20,15 +20,13 @@ CAUTIONS: Sentences = {
         "At this price an hour of yours earns {earned}, less than the {pay} that your own "
         "pay comes to: {short} is missing.",
     ),
-    CautionCode.UNDER_MINIMUM: (
-        "A blanket at {price} is under the least that you take for one, {minimum}.",
-    ),
+    CautionCode.UNDER_MINIMUM: ("A blanket at {price} is under your minimum charge, {minimum}.",),
     CautionCode.NO_DELIVERY_BAND: (
-        "The workshop has no delivery band to {country}, so the plain charge was taken: "
+        "The workshop has no charge for delivery to {country}, so the plain charge was taken: "
         "look up the postage before you give this price.",
     ),
     CautionCode.TOO_HEAVY_FOR_BANDS: (
-        "No delivery band to {country} carries this weight, so the plain charge was taken: "
+        "No charge for delivery to {country} covers this weight, so the plain charge was taken: "
         "look up the postage before you give this price.",
     ),
     CautionCode.NO_PROFIT: (
@@ -48,7 +46,7 @@ CAUTIONS: Sentences = {
     # Size and counts
     CautionCode.COUNT_BREAKS_REPEAT: (
         "{stitches} stitches are no whole number of repeats: "
-        "the pattern takes a multiple of {multiple} and {plus} more.",
+        "the stitch pattern takes a multiple of {multiple} + {plus}.",
     ),
     CautionCode.ROWS_BREAK_REPEAT: (
         "{rows} rows of {stitch} end within its repeat of {row_repeat} rows: {fewer} or {more} "
@@ -78,14 +76,14 @@ CAUTIONS: Sentences = {
         "{measured}: the border may ruffle or pull in.",
     ),
     CautionCode.REPEATS_MISS_HEIGHT: (
-        "Whole repeats make it {height_cm} high where {wanted_cm} was asked. Stopping at a whole "
+        "Whole repeats make it {height_cm} long where {wanted_cm} was asked. Stopping at a whole "
         "stripe makes it {stripe_cm}, and at any row {row_cm}.",
-        "Whole repeats make it {height_cm} high where {wanted_cm} was asked. Stopping at any row "
+        "Whole repeats make it {height_cm} long where {wanted_cm} was asked. Stopping at any row "
         "makes it {row_cm}.",
     ),
     CautionCode.LABELS_APART: (
         "The balls of {yarn} are more than a tenth apart in length for their weight: look at their "
-        "labels again. What is on the shelf is reckoned by the smallest of them.",
+        "labels again. What is on the shelf is worked out by the smallest of them.",
     ),
     # How sure
     CautionCode.ROUGH_YARN: (
@@ -94,21 +92,20 @@ CAUTIONS: Sentences = {
     ),
     CautionCode.ROUGH_PATTERN: (
         "There is no swatch of {stitches}. What texture takes cannot be told from another stitch, "
-        "so yarn and height are rough and may be {pattern_off} off: measure a swatch before you "
+        "so yarn and length are rough and may be {pattern_off} off: measure a swatch before you "
         "give this price.",
     ),
     CautionCode.NO_CATEGORY: (
         "The category of {yarn} was not given and nothing was measured in it, so it is taken to "
-        "be of category {category}. Write its category into the workshop file, or measure a "
+        "be {category}. Write its category into the workshop file, or measure a "
         "swatch.",
     ),
     CautionCode.ESTIMATED_YARN: (
-        "There is no swatch in {stitches}: yarn and height are estimated from another stitch, "
+        "There is no swatch in {stitches}: yarn and length are estimated from another stitch, "
         "and may be {estimated_off} off.",
     ),
     CautionCode.ONE_TIMING: (
-        "The hours in {stitches} rest on one timing and may be {one_timing_off} off. "
-        "Time some more.",
+        "The hours in {stitches} were timed once and may be {one_timing_off} off. Time some more.",
     ),
     CautionCode.ESTIMATED_PACE: (
         "The hours in {stitches} are estimated from the timing of another stitch. Time some of it.",
@@ -215,6 +212,8 @@ _SETTLED: Facts = {
 def caution_sentence(caution: Caution, speech: Speech) -> str:
     """Return what the reader of a caution should hear."""
     facts = {**_SETTLED, **caution.facts}
-    return capitalized(
-        sentence_for(caution.code, facts, CAUTIONS, lambda name, fact: say_fact(name, fact, speech))
-    )
+
+    def say(name: str, fact: Fact) -> str:
+        return say_fact(name, fact, speech)
+
+    return capitalized(sentence_for(caution.code, facts, CAUTIONS, say, speech.worded))

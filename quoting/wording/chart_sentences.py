@@ -22,7 +22,7 @@ def parts_sentence(total: Decimal, parts: Iterable[Named], speech: Speech) -> st
     said = ", ".join(f"{part} {speech.money(amount)}" for part, amount in parts if amount)
     return (
         f"A bar for each part of the {speech.money(total)} that the buyer pays, as first "
-        f"reckoned: {said or 'nothing'}."
+        f"worked out: {said or 'nothing'}."
     )
 
 
@@ -35,7 +35,7 @@ def sizes_sentence(sizes: Sequence[tuple[str, Sequence[Named]]], speech: Speech)
         said.append(f"{size} {speech.money(total)}, most of it {part}, {speech.money(most)}")
     return (
         "A column for each size, stacked of the parts that its price pays for, as first "
-        f"reckoned: {_first_of(said)}."
+        f"worked out: {_first_of(said)}."
     )
 
 
@@ -46,7 +46,7 @@ def earnings_sentence(sizes: Iterable[tuple[str, Decimal, Decimal]], speech: Spe
     ]
     return (
         "A column for what an hour earns at each size, and a line for the hourly pay, as first "
-        f"reckoned: {_first_of(said)}."
+        f"worked out: {_first_of(said)}."
     )
 
 

@@ -12,7 +12,7 @@ from quoting.wording.speech import Speech
 _RULES = {
     Rule.THREE_TIMES_MATERIALS: "Three times the materials",
     Rule.BY_AREA: "By area, as the order's own size",
-    Rule.BY_SKEIN: "By skein, as the order's own size",
+    Rule.BY_SKEIN: "By ball, as the order's own size",
 }
 
 _REASONS = {
@@ -36,14 +36,14 @@ _AT_THE_TARGET = (
 )
 
 
-def rule_words(rule: Rule) -> str:
+def rule_words(rule: Rule, speech: Speech) -> str:
     """Return what a rule of thumb is called."""
-    return _RULES[rule]
+    return speech.worded(_RULES[rule])
 
 
-def change_words(saving: Saving) -> str:
+def change_words(saving: Saving, speech: Speech) -> str:
     """Return what a change is."""
-    return _CHANGES[saving.change].format(subject=saving.subject)
+    return speech.worded(_CHANGES[saving.change]).format(subject=saving.subject)
 
 
 def verdict(comparison: Comparison, speech: Speech) -> str:

@@ -12,7 +12,7 @@ def exchange_rate(rate: ExchangeRate, speech: Speech) -> str:
 
 
 def exchange_words(rate: ExchangeRate, speech: Speech) -> str:
-    """Return what an amount in another currency was reckoned by, its day and its cushion."""
+    """Return what an amount in another currency was worked out by, its day and its cushion."""
     one = f"{exchange_rate(rate, speech)}, the rate of {speech.day(rate.day)}"
     cushion = f", and {speech.percent(rate.cushion)} against its moving" if rate.cushion else ""
     return one + cushion

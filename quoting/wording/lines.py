@@ -18,17 +18,17 @@ _KINDS = {
     LineKind.EXTRA: "Extra",
     LineKind.PACKAGING: "Packaging",
     LineKind.MAKING: "Making",
-    LineKind.OFFICE: "Photographs, packing, letters",
+    LineKind.OFFICE: "Admin: photos, packing, messages",
     LineKind.OVERHEAD: "Overhead",
     LineKind.DELIVERY: "Delivery and post",
     LineKind.RUSH: "Rush",
     LineKind.DISCOUNT: "Discount",
-    LineKind.MINIMUM: "Up to the least price",
+    LineKind.MINIMUM: "Up to the minimum charge",
     LineKind.FEE: "Fee",
 }
 
 _UNITS = {
-    Unit.SKEIN: ("skein", "skeins"),
+    Unit.SKEIN: ("ball", "balls"),
     Unit.PACK: ("pack", "packs"),
     Unit.GRAM: ("g", "g"),
     Unit.HOUR: ("h", "h"),
@@ -64,7 +64,7 @@ def yarn_line_parts(line: Line, speech: Speech) -> tuple[str, str]:
 def sold_as(ball_g: float, pack: int, speech: Speech) -> str:
     """Return how a yarn is sold: `100 g skeins`, `packs of 10 × 50 g`."""
     ball = speech.weight(ball_g)
-    return f"{ball} skeins" if pack == 1 else f"packs of {pack} × {ball}"
+    return f"{ball} {speech.worded('balls')}" if pack == 1 else f"packs of {pack} × {ball}"
 
 
 def line_unit(line: Line, speech: Speech) -> str:
@@ -72,7 +72,7 @@ def line_unit(line: Line, speech: Speech) -> str:
     if line.unit is Unit.MONEY:
         return speech.currency
     one, many = _UNITS[line.unit]
-    return one if line.quantity == 1 else many
+    return speech.worded(one if line.quantity == 1 else many)
 
 
 def line_quantity(line: Line, speech: Speech) -> str:

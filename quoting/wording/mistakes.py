@@ -60,10 +60,10 @@ MISTAKES: Sentences = {
     ),
     MistakeCode.TOO_MANY_WEIGHTS: (
         "The balls of {colour} are of {read} different weights, and can be put together in more "
-        "ways than can be reckoned: leave out the smallest.",
+        "ways than can be worked out: leave out the smallest.",
     ),
     MistakeCode.MORE_MISTAKES: (
-        "{read} more mistakes are not told one by one: put these right first.",
+        "{read} more mistakes are not told one by one: correct these first.",
     ),
     MistakeCode.TOO_MUCH_AT_ONCE: (
         "These sizes are too much to work out at once: compare fewer of them, or fewer blankets.",
@@ -78,8 +78,8 @@ MISTAKES: Sentences = {
     MistakeCode.TOO_MANY: ("{read} of them are too many; at most {limit} will do.",),
     # Numbers and measures
     MistakeCode.NOT_FINITE: (
-        "{read} is no number to reckon with.",
-        "This is no number to reckon with.",
+        "{read} is no number to calculate with.",
+        "This is no number to calculate with.",
     ),
     MistakeCode.NOT_ABOVE: ("{read} is too small; it must be more than {limit}.",),
     MistakeCode.TOO_SMALL: ("{read} is too small; the least that will do is {limit}.",),
@@ -134,12 +134,12 @@ MISTAKES: Sentences = {
         "A deposit is either a share of the total or the yarn; give one of them.",
     ),
     MistakeCode.SHARE_AND_REPEATS: (
-        "A section has a share of the height or exact repeats; give only one.",
+        "A section has a share of the length or exact repeats; give only one.",
     ),
     MistakeCode.FITTED_AND_REPEATS: (
         "Stripes that are fit to the length are worked once; give no repeats beside it.",
     ),
-    MistakeCode.NO_SHARES: ("At least one section must have a share of the height above 0.",),
+    MistakeCode.NO_SHARES: ("At least one section must have a share of the length above 0.",),
     MistakeCode.CONFIDENCE_OR_ALLOWANCE: (
         "Yarn in reserve goes by confidence or by allowance; give only one.",
     ),
@@ -160,9 +160,9 @@ MISTAKES: Sentences = {
         "the smallest that works is {smallest_cm}.",
     ),
     MistakeCode.HEIGHT_TOO_SMALL: (
-        "This is too low for one of every stripe and the border; "
+        "This is too short for one of every stripe and the border; "
         "the smallest that works is {smallest_cm}.",
-        "This is too low for one of every stripe, which take {smallest_body_cm}.",
+        "This is too short for one of every stripe, which take {smallest_body_cm}.",
     ),
     MistakeCode.TOO_MANY_STITCHES: (
         "This comes to {read} stitches in a row; at most {limit} will do.",
@@ -181,7 +181,7 @@ MISTAKES: Sentences = {
     MistakeCode.SIZE_WITHOUT_PRICE: ("There is no price for {read}; give one for each size.",),
     MistakeCode.SIZE_TWICE: ("{read} is among the sizes already; once is enough.",),
     MistakeCode.NOT_A_SIZE: (
-        "{read} cannot be read as a size; write a width and a height: {wanted}.",
+        "{read} cannot be read as a size; write a width and a length: {wanted}.",
     ),
     MistakeCode.NO_PRICE: (
         "Once the target and tax are taken {kept} of the price is left, and fees take {fees}: "
@@ -191,7 +191,7 @@ MISTAKES: Sentences = {
         "The price comes to {price}, which is nothing to sell at; a higher one would do.",
     ),
     MistakeCode.PRICE_TOO_LARGE: (
-        "This comes to a price of more than {most}, which cannot be reckoned with. A lower target "
+        "This comes to a price of more than {most}, which cannot be worked out. A lower target "
         "would do.",
     ),
     # Reference rates
@@ -226,6 +226,8 @@ def mistake_sentence(mistake: Mistake, speech: Speech, kind: Kind[Any] | None = 
     def say(name: str, fact: Fact) -> str:
         return say_fact(name, fact, mistake, kind, speech)
 
-    sentence = sentence_for(mistake.code, {**_SETTLED, **mistake.facts}, MISTAKES, say)
+    sentence = sentence_for(
+        mistake.code, {**_SETTLED, **mistake.facts}, MISTAKES, say, speech.worded
+    )
     near = mistake.facts.get("nearest")
     return f"{sentence} Did you mean {near}?" if near else sentence

@@ -132,7 +132,7 @@ def _facts(offer: Offer, speech: Speech) -> Iterator[SaidFact]:
     yield SaidFact(name="Size", text=f"about {size}, border included")
     yield SaidFact(name="Yarn", text=", ".join(_yarn_name(yarn) for yarn in offer.yarns))
     names = ", ".join(colour.name for colour in offer.colours)
-    yield SaidFact(name="Colours", text=names, colours=offer.colours)
+    yield SaidFact(name=speech.worded("Colours"), text=names, colours=offer.colours)
     if offer.extras:
         yield SaidFact(name="With it", text=", ".join(offer.extras))
     ready, day = speech.day(offer.ready_by), speech.day(offer.day)
@@ -153,4 +153,4 @@ def _accepting(offer: Offer, speech: Speech) -> str:
     if offer.waits_for_payment:
         paid = "payment" if offer.row(RowCode.WHOLE) else "deposit"
         sentences.append(f"Work begins when the {paid} has come.")
-    return " ".join([*sentences, _BY_HAND])
+    return " ".join([*sentences, speech.worded(_BY_HAND)])

@@ -14,8 +14,10 @@ Say = Callable[[str, Fact], str]
 """Says one fact, given its name."""
 
 
-def sentence_for(code: str, facts: Facts, sentences: Sentences, say: Say) -> str:
-    """Return the first sentence of a code whose facts are all there.
+def sentence_for(
+    code: str, facts: Facts, sentences: Sentences, say: Say, word: Callable[[str], str]
+) -> str:
+    """Return the first sentence of a code whose facts are all there, in the words of `word`.
 
     A code that is in no table is said plainly, so that nothing is ever kept back.
     """
@@ -23,7 +25,7 @@ def sentence_for(code: str, facts: Facts, sentences: Sentences, say: Say) -> str
     for sentence in sentences.get(code, ()):
         if names_in(sentence) <= set(there):
             said = {name: say(name, there[name]) for name in names_in(sentence)}
-            return sentence.format_map(said)
+            return word(sentence).format_map(said)
     return f"This cannot be taken as it is ({code.replace('-', ' ')})."
 
 

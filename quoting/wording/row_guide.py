@@ -21,18 +21,18 @@ _ACTS = {
 }
 
 
-def notes_sentence(notes: Sequence[RowNote], worked: Pass) -> str:
+def notes_sentence(notes: Sequence[RowNote], worked: Pass, speech: Speech) -> str:
     """Return the notes of one row or round as a sentence; empty where there is nothing to do.
 
     The yarn is that of the row, which is said beside it.
     """
-    said = "; ".join(_note(note, worked) for note in notes)
+    said = "; ".join(_note(note, worked, speech) for note in notes)
     return f"{capitalized(said)}." if said else ""
 
 
-def _note(note: RowNote, worked: Pass) -> str:
+def _note(note: RowNote, worked: Pass, speech: Speech) -> str:
     where = at_edge_words(note.edge, worked.work)
-    return _ACTS[note.act].format(colour=note.colour, where=where)
+    return speech.worded(_ACTS[note.act]).format(colour=note.colour, where=where)
 
 
 def guide_sentences(quote: Quote, speech: Speech) -> Iterator[str]:
@@ -44,4 +44,6 @@ def guide_sentences(quote: Quote, speech: Speech) -> Iterator[str]:
         named = ", ".join(speech.stitch(stitch) for stitch in counting)
         yield f"The chains that turn a row of {named} stand for its first stitch and are counted."
     if quote.order.quantity > 1:
-        yield "Where balls are joined is that of the first blanket; in the others it differs."
+        yield speech.worded(
+            "Where balls are joined is that of the first blanket; in the others it differs."
+        )

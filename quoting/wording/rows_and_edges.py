@@ -10,7 +10,7 @@ from quoting.wording.phrases import capitalized
 
 _WORKS = {Work.CHAIN: "foundation chain", Work.ROW: "row", Work.ROUND: "round"}
 
-_EDGES = {Edge.START: "start edge", Edge.FAR: "far edge"}
+_EDGES = {Edge.START: "right-hand", Edge.FAR: "left-hand"}
 
 _WITHIN = {
     Work.CHAIN: "within the chain",
@@ -18,7 +18,10 @@ _WITHIN = {
     Work.ROUND: "within the round",
 }
 
-EDGES_EXPLAINED = "The start edge is the one where row 1 begins; the far edge is the other."
+EDGES_EXPLAINED = (
+    "Edges are told with the right side facing, row 1 being on that side: it begins at the "
+    "right-hand edge. For the left-handed they are mirrored."
+)
 
 
 def pass_words(worked: Pass) -> str:
@@ -56,18 +59,23 @@ def passes_label(passes: Sequence[Pass]) -> str:
 
 
 def edge_name(edge: Edge) -> str:
-    """Return what an edge is called: `start edge`. Errors: KeyError within a pass."""
+    """Return what an edge is called: `right-hand edge`. Errors: KeyError within a pass."""
+    return f"{edge_side(edge)} edge"
+
+
+def edge_side(edge: Edge) -> str:
+    """Return on which side an edge is: `right-hand`. Errors: KeyError within a pass."""
     return _EDGES[edge]
 
 
 def edge_words(edge: Edge, work: Work) -> str:
-    """Return where along a pass: `the far edge`, `within the round`."""
-    return f"the {_EDGES[edge]}" if edge in _EDGES else _WITHIN[work]
+    """Return where along a pass: `the left-hand edge`, `within the round`."""
+    return f"the {edge_name(edge)}" if edge in _EDGES else _WITHIN[work]
 
 
 def at_edge_words(edge: Edge, work: Work) -> str:
-    """Return where along a pass something is done: `at the far edge`, `within the round`."""
-    return f"at the {_EDGES[edge]}" if edge in _EDGES else _WITHIN[work]
+    """Return where along a pass something is done: `at the left-hand edge`, `within the round`."""
+    return f"at the {edge_name(edge)}" if edge in _EDGES else _WITHIN[work]
 
 
 def point_words(point: Point, plan: Plan) -> str:

@@ -36,6 +36,7 @@ from quoting.wording.locales import (
     number_text,
     plain_yen,
 )
+from quoting.wording.trade_speech import worded
 
 RATE_DIGITS = 4
 """Decimals of a rate that is finer than money, such as the price of a gram."""
@@ -210,8 +211,12 @@ class Speech:
         return name
 
     def count(self, count: int, one: str, many: str = "") -> str:
-        """Return so many of a thing: `1 skein`, `3 skeins`."""
+        """Return so many of a thing: `1 row`, `3 rows`."""
         return f"{self.number(count)} {one if count == 1 else many or one + 's'}"
+
+    def worded(self, text: str) -> str:
+        """Return a text of the program's own in the trade's words and the spelling of here."""
+        return worded(text, self.vocabulary, self.locale)
 
 
 FILE_SPEECH = Speech(locale="en")

@@ -17,7 +17,7 @@ _PARTS = {
     Part.JOINING: "Joining balls",
     Part.WEAVING_IN: "Weaving in ends",
     Part.FINISHING: "Starting and finishing",
-    Part.OFFICE: "Photographs, packing, letters",
+    Part.OFFICE: "Admin: photos, packing, messages",
 }
 
 _STAGES = {
@@ -31,18 +31,18 @@ _STAGES = {
 }
 
 _TASKS = {
-    "rip_back": "ripping back",
+    "rip_back": "pulling back",
     "turn": "turning a row",
     "change_colour": "changing colour",
     "join": "joining a ball",
     "weave_in_end": "weaving in an end",
     "start_and_finish": "starting and finishing",
-    "wash": "washing and drying flat",
+    "wash": "blocking",
     "swatch": "swatching",
     "extras": "extras",
-    "photograph": "photographs",
+    "photograph": "photos",
     "pack": "packing",
-    "letters": "letters with the buyer",
+    "letters": "messages with the buyer",
 }
 
 _ENDED = {
@@ -63,14 +63,14 @@ def stitch_names_meant(speech: Speech) -> str:
     return _NAMES_MEANT[speech.vocabulary]
 
 
-def part_words(part: Part) -> str:
+def part_words(part: Part, speech: Speech) -> str:
     """Return what a part of the work is called."""
-    return _PARTS[part]
+    return speech.worded(_PARTS[part])
 
 
 def task_words(what: str, speech: Speech) -> str:
     """Return what a task is called; the tasks of stitching are the stitches."""
-    return _TASKS.get(what) or speech.stitch(what)
+    return speech.worded(_TASKS[what]) if what in _TASKS else speech.stitch(what)
 
 
 def work_words(task: Task, hours: Hours, speech: Speech) -> str:
@@ -92,9 +92,9 @@ def guess_words(guess: Guess, speech: Speech) -> str:
     return f"{speech.stitch(guess.what)} from {speech.stitch(guess.like)}"
 
 
-def ended_words(why: Why) -> str:
+def ended_words(why: Why, speech: Speech) -> str:
     """Return why a strand ended."""
-    return _ENDED[why]
+    return speech.worded(_ENDED[why])
 
 
 def stage_words(stage: Stage) -> str:

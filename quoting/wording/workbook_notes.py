@@ -20,7 +20,7 @@ QUOTE_FOLLOWS = (
     "Change a boxed figure and everything that rests on it follows: pay, prices of balls, minutes, "
     "fees, tax, target, rounding. Money is rounded half up to the currency's own decimals (ISO "
     "4217), hours to two decimals and grams to whole ones before they meet money.",
-    "Rows, stitches, ends, carries and the choice of skeins are the program's own: they stay as "
+    "Rows, stitches, ends, carries and the choice of balls are the program's own: they stay as "
     "they are. Where a change would make the program count anew, the line says so, and so does the "
     "top of every sheet, until you ask for a new quote.",
     "A line of a list can be copied, filled in, put between others or taken out: sums go by the "
@@ -37,7 +37,7 @@ COMPARISON_FOLLOWS = (
     "rounded half up to the currency's own decimals (ISO 4217).",
     "To try prices of your own, choose given price on the sheet of terms, then type them on the "
     "sheet of sizes: the size that pays best for an hour is named.",
-    "Stitches, rows, ends, joins, skeins, weights and yarn left are counted, and stay. Where a "
+    "Stitches, rows, ends, joins, balls, weights and yarn left are counted, and stay. Where a "
     "change would make the program count anew, the line says so, and so does the top of every "
     "sheet: when one ball's price moves apart from the others of its yarn, other balls may cost "
     "less.",
@@ -58,8 +58,8 @@ COMPARISON_SOURCES = (
     *_PRICE_SOURCES,
     "The best size earns most for an hour, as the hours are what a maker has too few of: "
     "contribution for each unit of the limiting factor (cost accounting, textbook).",
-    "Three times the materials, by area and by skein are the trade's rules of thumb (common "
-    "practice). By area and by skein carry over the price of the order's own size, or each "
+    "Three times the materials, by area and by ball are the trade's rules of thumb (common "
+    "practice). By area and by ball carry over the price of the order's own size, or each "
     "size's own where that cannot be made.",
 )
 
@@ -69,10 +69,10 @@ def quote_sources(speech: Speech) -> Iterator[str]:
     yield from _PRICE_SOURCES
     off = speech.percent(ONE_TIMING_LIMITS)
     yield (
-        f"The range of the hours: one timing may be {off} off; from {FEW_SESSIONS} timings up it "
-        "is the prediction of a total after Hahn and Meeker, 19 times in 20; between them the "
-        "narrower of the two, of which that is not promised. Ranges of different timings add in "
-        "squares, those that rest on one timing or one guess add up."
+        f"The range of the hours: what was timed once may be {off} off; from {FEW_SESSIONS} "
+        "timings up it is the prediction of a total after Hahn and Meeker, 19 times in 20; between "
+        "them the narrower of the two, of which that is not promised. Ranges of different timings "
+        "add in squares, those that rest on one timing or one guess add up."
     )
     chain, *others = (speech.trimmed(TIME_RATIO[stitch], 1) for stitch in (Stitch.CH, *WORKED))
     yield (
@@ -84,7 +84,7 @@ def quote_sources(speech: Speech) -> Iterator[str]:
         "combining of uncertainties), from tension, and from the length on the label."
     )
     yield (
-        "Skeins are the cheapest whole ones that are enough, two tails reckoned for each ball "
+        "Balls are the cheapest whole ones that are enough, two tails allowed for each ball "
         "after the first; then least left over, then fewest balls."
     )
     yield (

@@ -16,7 +16,7 @@ from quoting.core.estimate.estimate import ColourEstimate
 from quoting.core.estimate.hours import Part
 from quoting.core.ground.money import MINUTES_PER_HOUR, round_half_up
 from quoting.core.quote.quote import Quote
-from quoting.wording import part_words
+from quoting.wording import Speech, part_words
 
 TITLE = "Actuals"
 WIDTHS = (40, 15, 15, 15, 17, 40)
@@ -28,18 +28,20 @@ def write_actuals(grid: Grid, quote: Quote, yarns: YarnRefs, found: Found, shape
     """Write the sheet: hours by part, pace, yarn by colour, and what an hour really earned."""
     heading(grid, "What it really took")
     grid.line(words("Fill in what you know; the rest stays as it was estimated.", Look.NOTE))
-    hours = _hours(grid, quote, found.sums.hours)
+    hours = _hours(grid, quote, found.sums.hours, shapes.speech)
     _yarn(grid, quote, yarns, shapes)
     money_block(grid, quote, found, hours, shapes)
 
 
-def _hours(grid: Grid, quote: Quote, hours: HourRefs) -> ActualLine:
+def _hours(grid: Grid, quote: Quote, hours: HourRefs, speech: Speech) -> ActualLine:
     """Write the hours of each part, of all of them, and the pace of the stitching."""
     own = quote.estimate.hours
     grid.block("Hours")
     grid.line(*HEADS)
     parts = {
-        part: compare_line(grid, words(part_words(part)), Formula(str(ref), ref.value), HOURS)
+        part: compare_line(
+            grid, words(part_words(part, speech)), Formula(str(ref), ref.value), HOURS
+        )
         for part, ref in hours.parts.items()
     }
     typed = span_of([line.really for line in parts.values()])
@@ -58,7 +60,7 @@ def _pace(grid: Grid, hours: HourRefs, stitched: Ref) -> None:
     each = float(stitching.value) * MINUTES_PER_HOUR / count
     compare_line(
         grid,
-        words("Minutes a stitch, ripping back with it"),
+        words(grid.worded("Minutes a stitch, pulling back with it")),
         Formula(f"{stitching}*{MINUTES_PER_HOUR}/MAX(1,{hours.stitches})", each),
         FINE,
         Formula(f'IF({stitched}="","",{stitched}*{MINUTES_PER_HOUR}/MAX(1,{hours.stitches}))', ""),

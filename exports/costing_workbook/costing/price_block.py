@@ -49,7 +49,7 @@ OF_ALL = "of all blankets"
 MOVES = {
     LineKind.RUSH: ("Rush", "what it makes of the price, rounded up to the step"),
     LineKind.DISCOUNT: ("Discount", "what it makes of the price, rounded up to the step"),
-    LineKind.MINIMUM: ("Up to the least price", ""),
+    LineKind.MINIMUM: ("Up to the minimum charge", ""),
 }
 
 
@@ -135,14 +135,14 @@ def _listed(
     price, shown = quote.price, shown_of(terms, asked, shapes.digits)
     each = figure(
         grid,
-        "List price of one",
+        "Base price of one",
         reckoned(shown, price.listed_each, shapes.money),
         "rounded up to the step",
         name="list_price_each",
     )
     listed = reckoned(f"{each}*{price.quantity}", price.listed, shapes.money)
     was, said = quoted(price.listed, shapes.money), _of_all(f"{each}>0", OF_ALL)
-    return each, grid.line(words("List price"), said, None, None, None, listed, was)[-2]
+    return each, grid.line(words("Base price"), said, None, None, None, listed, was)[-2]
 
 
 def _of_all(meets: str, note: str) -> Cell:

@@ -36,7 +36,7 @@ from quoting.wording import parts_sentence
 KINDS = {
     "Yarn": (LineKind.YARN,),
     "Making": (LineKind.MAKING,),
-    "Photographs, packing, letters": (LineKind.OFFICE,),
+    "Admin: photos, packing, messages": (LineKind.OFFICE,),
     "Overhead": (LineKind.OVERHEAD,),
     "Extras": (LineKind.EXTRA,),
     "Packaging and delivery": (LineKind.PACKAGING, LineKind.DELIVERY),

@@ -111,7 +111,7 @@ def move_terms(asking: Asking, quote: Quote) -> dict[str, Ref]:
         "step": asking.money("round_up_to", "Round up to", pricing.round_up_to or minor, "", SOME),
         "rush": asking.share("rush", "Rush", terms.rush, "on top of the price"),
         "discount": asking.share("discount", "Discount", terms.discount, "off the price with rush"),
-        "minimum": asking.money("minimum", "Least price", least, note),
+        "minimum": asking.money("minimum", "Minimum charge", least, note),
     }
 
 

@@ -39,7 +39,7 @@ def habits_rows(grid: Grid, workshop: Workshop) -> HabitRefs:
         ),
         rip_back=_habit(
             grid,
-            "Ripping back, of the stitching",
+            grid.worded("Pulling back, of the stitching"),
             yours(lost, SHARE, A_SHARE.or_empty()),
             "rip_back",
         ),

@@ -98,7 +98,8 @@ def _part(grid: Grid, part: Part, ground: HourGround, stitches: StitchRefs, task
     )
     expression = rounded(f"({mine})/{MINUTES_PER_HOUR}", HOUR_DIGITS)
     cell = reckoned(expression, ground.hours.of(part), HOURS)
-    return grid.line(words(part_words(part)), None, cell, None, _not_given(part, ground, tasks))[1]
+    label = words(part_words(part, ground.speech))
+    return grid.line(label, None, cell, None, _not_given(part, ground, tasks))[1]
 
 
 def _not_given(part: Part, ground: HourGround, tasks: TaskRefs) -> Cell | None:

@@ -76,7 +76,7 @@ def _stitch(grid: Grid, task: Task, base: TimedStitch, marked: str, ground: Hour
     sure = Formula(sureness_of(str(pace.sessions)), task.sureness.value)
     grid.line(
         words(work_words(task, ground.hours, speech)),
-        words(part_words(task.part)),
+        words(part_words(task.part, speech)),
         counted(task.count, COUNT),
         _times(task.what, base.stitch, ground),
         reckoned(f"D{row}*{pace.each}", task.minutes_each, FINE),

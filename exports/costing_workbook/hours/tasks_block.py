@@ -75,7 +75,7 @@ def _task(
     share = task.half_width_min / task.minutes if task.minutes else ONE_TIMING_LIMITS
     grid.line(
         words(task_words(task.what, ground.speech)),
-        words(part_words(task.part)),
+        words(part_words(task.part, ground.speech)),
         counted(task.count, COUNT),
         count,
         each,

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from exports.costing_workbook.yarn.found_lines import FoundLines
 from exports.sheets.cells import Span
 
-TITLE = "What each colour takes"
+TITLE = "Yarn used of each colour"
 
 
 @dataclass(frozen=True, slots=True)

@@ -62,9 +62,9 @@ def colours_head(grid: Grid, quote: Quote, shapes: Shapes) -> ColourLines:
         *heads("", "colour", "yarn", "its colour", figures_from=9),
         *heads("stitches", f"in stitches, {unit}", figures_from=0),
         *heads(f"carried, {unit}", "ends", f"tails, {unit}", f"extras, {unit}", figures_from=0),
-        *heads(f"expected, {unit}", f"of it for joins, {unit}", "reserve", figures_from=0),
+        *heads(f"yarn used, {unit}", f"of it for joins, {unit}", "reserve", figures_from=0),
         *heads(f"to have, {unit}", f"held, {unit}", f"short, {unit}", "weight, g", figures_from=0),
-        *heads("from the shelf, g", "skeins", f"left over, {unit}", figures_from=0),
+        *heads("from the shelf, g", "balls", f"left over, {unit}", figures_from=0),
         *heads(f"{unit} a gram", figures_from=0),
     ]
     lines = Lines(grid, len(quote.estimate.colours), headings)
@@ -176,4 +176,4 @@ def _foot(grid: Grid, written: Sequence[Sequence[Ref]], lines: Lines) -> None:
             continue
         total = math.fsum(float(ref.value) for ref in column)
         cells.append(summed(f"SUM({lines.column(letter)})", total, shape))
-    grid.line(None, words("all colours", Look.FOOT), None, None, *cells)
+    grid.line(None, words(grid.worded("all colours"), Look.FOOT), None, None, *cells)

@@ -59,7 +59,15 @@ def assumptions_block(grid: Grid, quote: Quote, shapes: Shapes) -> Assumptions:
     _one(grid, found, "confidence", "sure that it is enough", sure, "", "your workshop")
     drift = yours(habits.tension, SHARE, SHARE_RULE)
     standard = "standard uncertainty"
-    _one(grid, found, "tension", "tension drifts by", drift, standard, "your workshop")
+    _one(
+        grid,
+        found,
+        "tension",
+        grid.worded("allowance for uneven tension"),
+        drift,
+        standard,
+        "your workshop",
+    )
     label = yours(LABEL_ERROR, SHARE, SHARE_RULE)
     said = "what the length on a label is taken to be off by"
     _one(grid, found, "label_off", "labels are off by", label, standard, said)

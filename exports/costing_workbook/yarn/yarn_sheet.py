@@ -22,6 +22,7 @@ from exports.sheets.grid import Fault, Grid
 from exports.sheets.legend import legend
 from exports.sheets.number_formats import Shapes
 from quoting.core.quote.quote import Quote
+from quoting.wording import Speech
 
 TITLE, FLAGS, LABELS = "Yarn", "V", "B"
 WIDTHS = (3, 16, 19, 18, *[9.5] * 17, 60)
@@ -40,14 +41,14 @@ class YarnRefs:
     checks: tuple[Check, ...]
 
 
-def yarn_grid(book: Workbook) -> Grid:
+def yarn_grid(book: Workbook, speech: Speech) -> Grid:
     """Return the sheet, empty."""
-    return Grid(book, TITLE, WIDTHS, flags=FLAGS, labels=LABELS)
+    return Grid(book, TITLE, WIDTHS, flags=FLAGS, labels=LABELS, worded=speech.worded)
 
 
 def write_yarn(grid: Grid, quote: Quote, shapes: Shapes) -> YarnRefs:
     """Write the sheet. What each colour needs stands on top, so it is written last."""
-    grid.line(words("Yarn by colour", Look.TITLE))
+    grid.line(words(grid.worded("Yarn by colour"), Look.TITLE))
     state_line(grid, indent=1)
     legend(grid, indent=1)
     colours = colours_head(grid, quote, shapes)
@@ -78,4 +79,4 @@ def _yarn_held(colours: ColourLines, shapes: Shapes) -> Check:
     """Return the check that there is enough yarn of every colour."""
     short = f"SUM({colours.short_column})"
     said = f'ROUNDUP({short},1)&" {shapes.long_unit} short: see the packs wanted on Yarn"'
-    return Check("Yarn held of each colour", Fault(f"{short}>0", said))
+    return Check(shapes.speech.worded("Yarn held of each colour"), Fault(f"{short}>0", said))

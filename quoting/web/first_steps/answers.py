@@ -19,6 +19,7 @@ from quoting.web.forms.from_shape import form_of
 from quoting.web.forms.lines import fields_by_place
 from quoting.web.forms.sent import Sent, content_of, line_numbers
 from quoting.web.orders.order_answer import Said
+from quoting.web.shop import speak_as_begun
 from quoting.web.workshop.own_answer import numbered_place, place_words
 from quoting.wording import is_locale
 
@@ -53,6 +54,7 @@ class StepAnswer:
 def bound(sent: Sent) -> StepAnswer:
     """Return what was sent so far, nothing said of it."""
     beginner = beginner_of(sent)
+    speak_as_begun(beginner.speech)
     meta = {"shop": beginner, "lines": line_numbers(sent)}
     return StepAnswer(sent=sent, form=form_of(WORKSHOP)(sent, meta=meta), beginner=beginner)
 

@@ -7,6 +7,7 @@ from typing import NamedTuple
 
 from quoting.web.first_steps.steps import MAKER, MINUTES, PAY, SWATCH, TIMING, YARN
 from quoting.web.forms.sent import Sent
+from quoting.web.shop import speech_now
 
 
 class Ground(NamedTuple):
@@ -31,7 +32,7 @@ _LACKING = {
     SWATCH: "not measured: what is usual for such a yarn, which may be off by a quarter.",
     TIMING: "none yet, and nobody can guess them: a quote needs one.",
     PAY: "not given yet; a quote needs what an hour is to earn.",
-    MINUTES: "weaving in, packing and letters are not counted yet.",
+    MINUTES: "weaving in, packing and messages are not counted yet.",
 }
 _WHAT = {
     MAKER: "Your workshop",
@@ -47,4 +48,4 @@ def so_far(sent: Sent) -> Iterator[Ground]:
     """Yield what a quote rests on, in the order of the questions."""
     for step, what in _WHAT.items():
         there = step.is_answered(sent)
-        yield Ground(what, there, (_THERE if there else _LACKING)[step])
+        yield Ground(speech_now().worded(what), there, (_THERE if there else _LACKING)[step])

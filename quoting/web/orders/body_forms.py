@@ -24,7 +24,7 @@ _NEW_LINES: Mapping[str, NewLine] = {
 }
 
 _LINE_NAMES: Mapping[str, str] = {
-    "border": "Border band",
+    "border": "Border, part",
     "colours": "Colour from another yarn",
     "extras": "Extra",
 }

@@ -20,7 +20,7 @@ from quoting.web.orders.body_form import BodyForm
 from quoting.web.orders.body_forms import chosen_body, line_names
 from quoting.web.orders.order_form import bind_form, read_sent
 from quoting.web.orders.stripe_list import TextLine, line_in_text
-from quoting.web.shop import Shop
+from quoting.web.shop import Shop, speech_now
 from quoting.web.turns import take_turn_for
 from quoting.wording import mistake_sentence
 
@@ -155,7 +155,9 @@ def _numbered(place: Place, numbers: Mapping[str, int]) -> Place:
 
 def _where_in_text(place: Place, fields: Mapping[str, Field], line: TextLine) -> str:
     """Return a place in a list that is typed as a text: `Section 1, line 7`."""
-    of = _where(place.outer.outer.outer, None) or fields[line.list_name].label.text
+    of = _where(place.outer.outer.outer, None) or speech_now().worded(
+        fields[line.list_name].label.text
+    )
     return f"{of}, line {line.number}"
 
 
@@ -168,4 +170,4 @@ def _where(place: Place, field: Field | None) -> str:
         if isinstance(part, str) and part in names and isinstance(number, int)
     ]
     label = field.label.text if field is not None else ""
-    return ", ".join([*words, label] if label else words)
+    return speech_now().worded(", ".join([*words, label] if label else words))

@@ -62,7 +62,9 @@ def yarn_sum(colour: ColourEstimate, say: Speech) -> str:
     reserve = say.percent(colour.reserve, digits + 1)
     extras = f", {say.yarn_length(extras_m, digits)} in extras" if extras_m else ""
     each = say.length(colour.tail_m * 100, DIGITS)
-    joins = f", and {say.count(tails, 'tail')} of {each} for new balls" if tails else ""
+    joins = (
+        f", and {say.count(tails, 'tail')} of {each} for new {say.worded('balls')}" if tails else ""
+    )
     return (
         f"{worked} in stitches, carries and tails, {reserve} in reserve{extras}{joins}: "
         f"{say.yarn_length(to_have)} to have"
@@ -77,8 +79,8 @@ def reserve_words(quote: Quote, say: Speech) -> str:
     return (
         f"The reserve makes it {say.percent(habits.confidence)} sure that the yarn is enough: it "
         "covers what the scale or ruler cannot tell, what is guessed of stitches without a swatch, "
-        f"{say.percent(habits.tension)} drift of tension and {say.percent(LABEL_ERROR)} in the "
-        "length on the label."
+        f"{say.percent(habits.tension)} for uneven {say.worded('tension')} and "
+        f"{say.percent(LABEL_ERROR)} in the length on the label."
     )
 
 
@@ -88,7 +90,8 @@ def ends_words(quote: Quote, say: Speech) -> str:
     return (
         f"{say.number(estimate.ended(Why.FINISHED))} fastened off, "
         f"{say.number(estimate.ended(Why.CUT))} cut because the yarn does not wait where it is "
-        f"wanted, {say.number(estimate.ended(Why.RAN_OUT))} where a new ball is joined. "
+        f"wanted, {say.number(estimate.ended(Why.RAN_OUT))} where a new "
+        f"{say.worded('ball')} is joined. "
         f"A strand is carried up {say.count(estimate.carries, 'time')}."
     )
 

@@ -17,7 +17,7 @@ from quoting.web.beside import say_beside
 from quoting.web.forms.lines import Lines, fields_by_place, typed_of
 from quoting.web.forms.sent import Sent
 from quoting.web.orders.order_answer import Said
-from quoting.web.shop import Shop
+from quoting.web.shop import Shop, speech_now
 from quoting.web.workshop.own_form import bind_workshop, own_workshop, whole_sent
 from quoting.web.workshop.own_lines import LINE_NAMES
 from quoting.web.workshop.own_pages import OwnPage, page_of
@@ -95,4 +95,5 @@ def place_words(place: Place, field: Field | None) -> str:
         if isinstance(part, str) and part in LINE_NAMES and isinstance(number, int)
     ]
     label = field.label.text if field is not None else ""
-    return ", ".join([*words, label] if label else words or [str(place)])
+    told = ", ".join([*words, label] if label else words)
+    return speech_now().worded(told) or str(place)

@@ -11,6 +11,7 @@ from werkzeug.datastructures import MultiDict
 
 from quoting.schema.several import is_number
 from quoting.web.forms.sent import Sent, line_numbers
+from quoting.web.shop import speech_now
 
 REMOVED = "removed"
 """The hidden fields of a form in which removed lines wait to be put back."""
@@ -47,7 +48,7 @@ LINE_NAMES: Mapping[str, str] = {
     "swatches": "Swatch",
     "timings": "Timing",
     "fees": "Fee",
-    "bands": "Delivery band",
+    "bands": "Delivery charge",
     "days_off": "Day off",
     "exchange": "Rate",
 }
@@ -74,7 +75,8 @@ class Removed:
         """What the line is called, with the name that it gives itself."""
         texts = dict(self.fields)
         called = next((texts[n] for n in ("name", "stitch", "colour", "to") if texts.get(n)), "")
-        return " ".join(filter(None, [LINE_NAMES[_kind(self.list_name)].lower(), called]))
+        kind = speech_now().worded(LINE_NAMES[_kind(self.list_name)].lower())
+        return " ".join(filter(None, [kind, called]))
 
     @property
     def text(self) -> str:

@@ -73,8 +73,7 @@ def offers_of(form: Form, speech: Speech) -> OwnOffers:
         basic=basic,
         stitches=(*basic, *_named(form, "patterns")),
         categories=tuple(
-            Offer(value=str(number), label=f"{number}, {category_words(number)}")
-            for number in SC_IN_FOUR_INCHES
+            Offer(value=str(number), label=category_words(number)) for number in SC_IN_FOUR_INCHES
         ),
         locales=tuple(Offer(value=code, label=name) for code, name in locale_names(speech)),
         currencies=tuple(Offer(value=code, label=code) for code in sorted(MINOR_DIGITS)),

@@ -7,7 +7,7 @@ from typing import Any
 
 from flask import Blueprint, render_template
 
-from quoting.core.ground.measures import CM_PER, CM_PER_YARD, tex
+from quoting.core.ground.measures import CM_PER, CM_PER_YARD
 from quoting.core.ground.money import exact
 from quoting.core.workshop.categories import HOOK_MM
 from quoting.core.workshop.yarns import PutUp
@@ -30,7 +30,7 @@ def show() -> str:
 
 def yarn_follows() -> dict[str, Any]:
     """Return what the page needs to tell what follows from the yarns."""
-    return {"per_length": _price_per_length, "tex": tex, "hooks": HOOK_MM}
+    return {"per_length": _price_per_length, "hooks": HOOK_MM}
 
 
 def _price_per_length(put_up: PutUp) -> Decimal:

@@ -1,0 +1,30 @@
+"""How the first row is begun, as a pattern would have it."""
+
+from __future__ import annotations
+
+from quoting.core.quote.quote import Quote
+from quoting.wording.speech import Speech
+
+_ENDINGS = {1: "st", 2: "nd", 3: "rd"}
+_TEENS = (11, 12, 13)
+
+
+def foundation_words(quote: Quote, speech: Speech) -> str:
+    """Return how row 1 is begun: `chain 100, first hdc in the 3rd chain from the hook`.
+
+    The chains skipped are those that turn a row, whether they stand for its first stitch or not
+    (common practice). Of a pattern that begins with chains of its own only how many they are.
+    """
+    plan = quote.plan
+    stitch = plan.rows[0].stitch
+    turn = quote.workshop.turning_chain(stitch)
+    chain = f"chain {speech.number(plan.foundation_chain)}"
+    if turn.begins_with is not None:
+        return chain
+    into = _ordinal(turn.chains + 1)
+    return f"{chain}, first {speech.stitch(stitch)} in the {into} chain from the hook"
+
+
+def _ordinal(number: int) -> str:
+    ending = "th" if number % 100 in _TEENS else _ENDINGS.get(number % 10, "th")
+    return f"{number}{ending}"
