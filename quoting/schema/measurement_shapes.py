@@ -9,7 +9,16 @@ from quoting.core.workshop.yarns import PutUp, Stock, Yarn
 from quoting.schema.figures import COUNT, GRAMS, METRES, MONEY, NUMBER, SHARE, SIDE, WEIGHT
 from quoting.schema.several import Named, OneOrMore, Several
 from quoting.schema.shape import Fields, Shape
-from quoting.schema.words import ANSWER, BASIC_STITCH, NAME, PATTERN_NAME, STITCH, TEXT, YES_NO
+from quoting.schema.words import (
+    ANSWER,
+    BASIC_STITCH,
+    DAY,
+    NAME,
+    PATTERN_NAME,
+    STITCH,
+    TEXT,
+    YES_NO,
+)
 
 _put_up = Fields(PutUp)
 PUT_UP = Shape(
@@ -34,6 +43,7 @@ YARN = Shape(
     _yarn(lambda yarn: yarn.name, TEXT, "Name"),
     _yarn(lambda yarn: yarn.fibre, TEXT, "Fibre"),
     _yarn(lambda yarn: yarn.category, COUNT, "Category"),
+    _yarn(lambda yarn: yarn.hook_mm, NUMBER, "Hook on the label, mm"),
     _yarn(lambda yarn: yarn.colours, Named(TEXT), "Colours"),
     _yarn(lambda yarn: yarn.put_ups, Several(PUT_UP), "How it is sold"),
     _yarn(lambda yarn: yarn.stock, Several(STOCK), "On the shelf"),
@@ -84,6 +94,7 @@ SWATCH = Shape(
     _swatch(lambda swatch: swatch.yarn, NAME, "Yarn"),
     _swatch(lambda swatch: swatch.stitch, STITCH, "Stitch or pattern"),
     _swatch(lambda swatch: swatch.hook_mm, NUMBER, "Hook, mm"),
+    _swatch(lambda swatch: swatch.day, DAY, "Day"),
     _swatch(lambda swatch: swatch.gauge, READING, "Counted in the middle, washed and dried"),
     _swatch(lambda swatch: swatch.piece, PIECE, "The whole swatch, weighed"),
     _swatch(lambda swatch: swatch.run, RUN, "A counted run, unravelled"),
@@ -100,6 +111,7 @@ TIMING = Shape(
     _timing(lambda timing: timing.hands_on, YES_NO, "The clock stopped at every pause"),
     _timing(lambda timing: timing.yarn, NAME, "Yarn"),
     _timing(lambda timing: timing.hook_mm, NUMBER, "Hook, mm"),
+    _timing(lambda timing: timing.day, DAY, "Day"),
 )
 
 _READINGS = OneOrMore(NUMBER)

@@ -16,6 +16,7 @@ from quoting.schema.facts import FACTS
 from quoting.schema.figures import COUNT, EXACT, MONEY, NUMBER, SHARE
 from quoting.schema.notation import RECORD
 from quoting.schema.reading import Content, read_value
+from quoting.schema.selling_shapes import OWN_WORDS
 from quoting.schema.several import Several
 from quoting.schema.shape import Fields, Shape
 from quoting.schema.words import DAY, NAME, STITCH, TEXT, Choice
@@ -70,6 +71,7 @@ OFFER = Shape(
     Offer,
     _offer(lambda offer: offer.number, NAME),
     _offer(lambda offer: offer.maker, TEXT),
+    _offer(lambda offer: offer.own_words, OWN_WORDS),
     _offer(lambda offer: offer.buyer, TEXT),
     _offer(lambda offer: offer.title, TEXT),
     _offer(lambda offer: offer.day, DAY),

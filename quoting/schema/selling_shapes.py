@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from quoting.core.order.order import Terms
 from quoting.core.workshop.exchange import ExchangeRate
+from quoting.core.workshop.own_words import OwnWords
 from quoting.core.workshop.pay_rates import Year
 from quoting.core.workshop.selling import (
     Delivery,
@@ -22,6 +23,16 @@ from quoting.schema.figures import COUNT, EXACT, MONEY, NUMBER, SHARE, WEIGHT
 from quoting.schema.several import NamedBy, Several
 from quoting.schema.shape import Fields, Shape
 from quoting.schema.words import DAY, TEXT, YES_NO, Choice
+
+_words = Fields(OwnWords)
+OWN_WORDS = Shape(
+    OwnWords,
+    _words(lambda words: words.contact, TEXT, "How buyers reach you"),
+    _words(lambda words: words.address, TEXT, "Address"),
+    _words(lambda words: words.greeting, TEXT, "Greeting"),
+    _words(lambda words: words.care, TEXT, "Care"),
+    _words(lambda words: words.terms, TEXT, "Terms of sale", name="terms_of_sale"),
+)
 
 _pay = Fields(Pay)
 PAY = Shape(

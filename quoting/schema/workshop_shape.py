@@ -14,7 +14,7 @@ from quoting.schema.figures import COUNT, NUMBER, SHARE, SIDE
 from quoting.schema.kind import Kind
 from quoting.schema.measurement_shapes import MINUTES, PATTERN, SWATCH, TIMING, YARN
 from quoting.schema.notation import Notation
-from quoting.schema.selling_shapes import DELIVERY, EXCHANGE, FEE, PAY, PRICING, TAX
+from quoting.schema.selling_shapes import DELIVERY, EXCHANGE, FEE, OWN_WORDS, PAY, PRICING, TAX
 from quoting.schema.several import Several, named_spots
 from quoting.schema.shape import Fields, Shape
 from quoting.schema.spot import Spot
@@ -77,6 +77,7 @@ WORKSHOP = Shape(
     _head(lambda workshop: workshop.units, Choice(Units), "Sizes in"),
     _head(lambda workshop: workshop.speaks, Choice(Vocabulary), "Stitch names"),
     _head(lambda workshop: workshop.hours_per_week, NUMBER, "Hours a week"),
+    _head.inline(lambda workshop: workshop.own_words, OWN_WORDS),
     _head.inline(lambda workshop: workshop.habits, HABITS),
     _workshop(lambda workshop: workshop.yarns, Several(YARN), "Yarns"),
     _workshop(lambda workshop: workshop.patterns, Several(PATTERN), "Stitch patterns"),

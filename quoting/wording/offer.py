@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from quoting.core.price.cost_lines import LineKind
 from quoting.core.quote.offer import Offer, OfferedColour, OfferedYarn
 from quoting.core.quote.offer_rows import Due, Row, RowCode
+from quoting.core.workshop.own_words import OwnWords
 from quoting.wording.cautions import caution_sentence
 from quoting.wording.exchange import exchange_words
 from quoting.wording.lines import move_words
@@ -30,10 +31,7 @@ _NAMES = {
 
 _DUE = {Due.ON_ACCEPTING: "when you accept", Due.BEFORE_SENDING: "before it is sent"}
 
-_CARE = (
-    "Care: wash as the yarn’s label says, by itself the first time, and dry flat. "
-    "The label of the yarn is sent with the blanket."
-)
+_CARE = "Care: wash as the yarn’s label says, by itself the first time, and dry flat."
 _BY_HAND = (
     "Made by hand: size may differ by a little, and colours on a screen or on paper differ "
     "from yarn."
@@ -62,11 +60,13 @@ class SaidFact:
 class SaidOffer:
     """An offer in the words of its maker's locale, in the order that it is read.
 
-    `name` is that of the whole document, `heading` the line under its title.
+    `name` is that of the whole document, `heading` the line under its title. `own_words` are the
+    maker's, as she typed them; where she has none for the care, a note says what is usual.
     """
 
     name: str
     maker: str
+    own_words: OwnWords
     title: str
     heading: str
     rows: tuple[SaidRow, ...]
@@ -82,12 +82,13 @@ def say_offer(offer: Offer) -> SaidOffer:
     return SaidOffer(
         name=f"Quote {offer.number} – {offer.title}",
         maker=offer.maker,
+        own_words=offer.own_words,
         title=offer.title,
         heading=f"{of_day} for {offer.buyer}" if offer.buyer else of_day,
         rows=tuple(_said_row(row, offer, speech) for row in offer.rows),
         facts=tuple(_facts(offer, speech)),
         cautions=tuple(caution_sentence(caution, speech) for caution in offer.cautions),
-        notes=(_CARE, _accepting(offer, speech)),
+        notes=tuple(_notes(offer, speech)),
     )
 
 
@@ -145,6 +146,12 @@ def _facts(offer: Offer, speech: Speech) -> Iterator[SaidFact]:
 
 def _yarn_name(yarn: OfferedYarn) -> str:
     return f"{yarn.name} ({yarn.fibre})" if yarn.fibre else yarn.name
+
+
+def _notes(offer: Offer, speech: Speech) -> Iterator[str]:
+    if not offer.own_words.care:
+        yield _CARE
+    yield _accepting(offer, speech)
 
 
 def _accepting(offer: Offer, speech: Speech) -> str:

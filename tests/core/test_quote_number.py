@@ -14,6 +14,7 @@ import pytest
 from quoting.core.order.order import Extra, Terms
 from quoting.core.quote.quote import quote_order
 from quoting.core.quote.quote_number import SIGNS
+from quoting.core.workshop.own_words import OwnWords
 from quoting.core.workshop.selling import Deposit, Pricing, Target
 from tests.examples import (
     COLOURS,
@@ -54,9 +55,9 @@ def test_offers_of_one_total_that_are_paid_or_promised_otherwise_differ() -> Non
     )
     slow = replace(shop, hours_per_week=shop.hours_per_week / 2)
     other_wool = replace(shop, yarns=(sample_yarn(fibre="cotton"),))
-    numbers = [
-        sample_quote(order, each).number for each in (shop, halves, thirds, slow, other_wool)
-    ]
+    other_words = replace(shop, own_words=OwnWords(terms="Paid in advance."))
+    shops = (shop, halves, thirds, slow, other_wool, other_words)
+    numbers = [sample_quote(order, each).number for each in shops]
     assert len(set(numbers)) == len(numbers)
 
 

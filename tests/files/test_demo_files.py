@@ -130,6 +130,7 @@ def test_the_workshop_has_what_was_measured(workshop):
             hands_on=True,
             yarn="moor aran",
             hook_mm=5.0,
+            day=date(2026, 11, 3),
         ),
     )
     minutes = workshop.minutes

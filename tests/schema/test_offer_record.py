@@ -20,6 +20,7 @@ from quoting.core.quote.offer import Offer, OfferedColour, OfferedYarn, offer_of
 from quoting.core.quote.offer_rows import Row
 from quoting.core.quote.quote import Quote
 from quoting.core.workshop.exchange import ExchangeRate
+from quoting.core.workshop.own_words import OwnWords
 from quoting.core.workshop.selling import Deposit, Tax, TaxShown
 from quoting.schema.offer_shape import offer_record, read_offer
 from tests.examples import TODAY, sample_order, sample_quote, sample_workshop
@@ -44,6 +45,10 @@ QUOTES: dict[str, Quote] = {
         sample_workshop(
             exchange={"EUR": EURO}, pricing=replace(PRICING, deposit=Deposit(share=0.3))
         ),
+    ),
+    "in her own words": sample_quote(
+        sample_order(),
+        sample_workshop(own_words=OwnWords(address="Otter Lane\nOttermoor", terms="In advance.")),
     ),
     "for nobody and no day": sample_quote(
         sample_order(buyer="", wanted_by=None, deliver_to=None, extras=())
@@ -139,3 +144,9 @@ def test_what_is_no_fact_is_refused(fact: object) -> None:
     ((place, code),) = spoiled(cautions=[caution])
     assert place.startswith("cautions.1.facts.what")
     assert code == "wrong-type"
+
+
+def test_an_offer_that_was_kept_without_words_of_her_own_has_none() -> None:
+    record = offer_record(offer_of(QUOTES["plain"]))
+    del record["own_words"]
+    assert read_offer(record) == offer_of(QUOTES["plain"])

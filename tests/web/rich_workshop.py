@@ -7,6 +7,7 @@ from decimal import Decimal
 
 from quoting.core.workshop.exchange import ExchangeRate
 from quoting.core.workshop.habits import Habits, Join
+from quoting.core.workshop.own_words import OwnWords
 from quoting.core.workshop.selling import (
     Deposit,
     Fee,
@@ -43,6 +44,13 @@ def rich() -> Workshop:
     run = sample_swatch(stitch="sc", hook_mm=4.5, piece=None, run=Run(stitches=50, length_cm=312.5))
     return replace(
         plain,
+        own_words=OwnWords(
+            contact="hello@ottermoor.example",
+            address="The Old Wool Store\nOttermoor",
+            greeting="Thank you for asking.\n\nThis is what I can make.",
+            care="Wash by hand.",
+            terms="Paid by bank transfer.\n  The deposit is for the yarn.",
+        ),
         yarns=(
             sample_yarn(
                 put_ups=(SMALL, replace(LARGE, pack=3)),

@@ -271,3 +271,29 @@ def test_usual_minutes_are_offered_for_what_was_not_given(maker: OwnMaker) -> No
     typed = page.typed("own")
     assert (typed["minutes.join"], typed["minutes.pack"]) == ("1.5", "7")
     assert maker.version == 1
+
+
+def test_words_of_her_own_that_are_too_long_are_told_with_their_limit(maker: OwnMaker) -> None:
+    long = "A day at the sea. " * 600
+    maker.open("/workshop")
+    maker.press("/workshop", workshop__greeting=long)
+    assert maker.status == 422
+    said = maker.page.said_of("workshop.greeting")
+    assert said == "This is too long, 10,799 characters; at most 10,000 will do."
+    assert maker.page.typed("own")["workshop.greeting"] == long
+    maker.press("/workshop", workshop__greeting="Good day,\r\n\r\n  dear buyer.\r\n")
+    assert maker.workshop.own_words.greeting == "Good day,\n\n  dear buyer."
+
+
+def test_the_days_of_swatches_and_timings_are_told(maker: OwnMaker) -> None:
+    maker.open("/measurements")
+    maker.press("/measurements", swatches__1__day="2026-11-02", timings__1__day="2026-11-03")
+    follows = maker.page.with_id("follows").text
+    assert "Day 2 November 2026" in follows
+    assert "the last on 3 November 2026" in follows
+
+
+def test_the_hook_of_a_label_is_told(maker: OwnMaker) -> None:
+    maker.open("/yarn")
+    maker.press("/yarn", yarns__1__hook_mm="5.5")
+    assert "hook on the label: 5.5 mm" in maker.page.root.text

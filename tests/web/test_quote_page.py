@@ -13,6 +13,7 @@ from quoting.core.ground.measures import Units
 from quoting.core.order.order import Terms
 from quoting.core.quote.quote import Quote, quote_order
 from quoting.core.workshop.exchange import ExchangeRate
+from quoting.core.workshop.own_words import OwnWords
 from quoting.core.workshop.selling import Deposit, Target, Tax, TaxShown
 from quoting.core.workshop.workshop import Workshop
 from quoting.web import create_app
@@ -21,7 +22,7 @@ from quoting.web.shop import open_shop
 from quoting.wording import Speech, speech_of
 from tests.examples import TODAY, sample_workshop
 from tests.web.conftest import ORDER, maker_in
-from tests.web.pages import Page
+from tests.web.pages import Node, Page
 
 SHOP = sample_workshop()
 THIRD = replace(SHOP.pricing, deposit=Deposit(share=0.3))
@@ -245,3 +246,31 @@ def test_a_quote_is_shown_as_its_own_workshop_was_whatever_is_served_today() -> 
             shown.append(quote_page(quote))
     assert shown[0] == shown[1]
     assert rows_of(Page(shown[1]))["Tax inside it, 20%"].startswith("£")
+
+
+def test_what_the_maker_says_herself_is_shown_as_she_typed_it() -> None:
+    words = OwnWords(
+        contact="hello@ottermoor.example",
+        address="The Old Wool Store\nOttermoor",
+        greeting="Thank you for asking.\n\n<b>This</b> is what I can make.",
+        care="Wash by hand.",
+        terms="Paid by bank transfer.\n  The deposit is for the yarn.",
+    )
+    page = offered(replace(SHOP, own_words=words))
+    typed = ["".join(map(str, n.inside)) for n in page.root.all(is_as_typed)]
+    assert typed == [words.address, words.contact, words.greeting, words.care, words.terms]
+    assert page.headings[-2:] == ["Care", "Terms of sale"]
+    assert "label" not in next(page.root.all(lambda n: n.attributes.get("class") == "notes")).text
+
+
+def test_nothing_stands_where_the_maker_says_nothing_herself() -> None:
+    page = offered(SHOP)
+    assert not list(page.root.all(is_as_typed))
+    assert len(page.headings) == 1
+    notes = next(page.root.all(lambda n: n.attributes.get("class") == "notes")).text
+    assert "wash as the yarn’s label says" in notes
+    assert "is sent with" not in notes
+
+
+def is_as_typed(node: Node) -> bool:
+    return node.attributes.get("class") == "as-typed"

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date
 
 from quoting.core.ground.cautions import Caution, Reader
@@ -11,6 +11,7 @@ from quoting.core.ground.measures import Units
 from quoting.core.quote.offer_rows import Due, Row, RowCode, rows_of
 from quoting.core.quote.quote import Quote
 from quoting.core.workshop.exchange import ExchangeRate
+from quoting.core.workshop.own_words import OwnWords
 from quoting.core.workshop.stitches import Vocabulary
 
 
@@ -44,6 +45,7 @@ class Offer:
 
     number: str
     maker: str
+    own_words: OwnWords = field(default_factory=OwnWords)
     buyer: str
     title: str
     day: date
@@ -85,6 +87,7 @@ def offer_of(quote: Quote) -> Offer:
     return Offer(
         number=quote.number,
         maker=workshop.name,
+        own_words=workshop.own_words,
         buyer=order.buyer,
         title=order.title,
         day=quote.day,

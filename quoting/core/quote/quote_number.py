@@ -38,8 +38,9 @@ def quote_number(
     some 750,000 such days.
     """
     asked = (order.title, order.buyer, order.for_baby, order.quantity, order.extras, order.notes)
-    where = (workshop.name, workshop.tax, order.deliver_to, order.wanted_by, *promised)
-    offer = (asked, where, _blanket(order, workshop, plan), _price(price))
+    told = (workshop.name, workshop.own_words)
+    where = (workshop.tax, order.deliver_to, order.wanted_by, *promised)
+    offer = (asked, told, where, _blanket(order, workshop, plan), _price(price))
     digest = blake2b(_text(offer).encode(), digest_size=16).digest()
     return f"{day:%Y-%m%d}-{_signs(int.from_bytes(digest, 'big'))}"
 

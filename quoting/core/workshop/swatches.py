@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from datetime import date
 
 from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Checks
@@ -90,6 +91,7 @@ class Swatch:
     run: Run | None = None
     hook_mm: float | None = None
     gauge_before_washing: Reading | None = None
+    day: date | None = None
 
     def __post_init__(self) -> None:
         checks = Checks()

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, fields
+from datetime import date
 
 from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Checks
@@ -36,6 +37,7 @@ class Timing:
     hands_on: bool = False
     yarn: str | None = None
     hook_mm: float | None = None
+    day: date | None = None
 
     def __post_init__(self) -> None:
         checks = Checks()

@@ -15,6 +15,7 @@ from quoting.core.ground.place import Place, at
 from quoting.core.workshop.calendar import HOURS_A_WEEK, LEAST_HOURS, WorkingCalendar
 from quoting.core.workshop.exchange import ExchangeRate
 from quoting.core.workshop.habits import Habits
+from quoting.core.workshop.own_words import OwnWords
 from quoting.core.workshop.selling import Delivery, Fee, Pay, Pricing, Tax
 from quoting.core.workshop.stitches import (
     TURNING_CHAIN_COUNTS,
@@ -76,6 +77,7 @@ class Workshop:
     hours_per_week: float
     units: Units = Units.METRIC
     speaks: Vocabulary = Vocabulary.US
+    own_words: OwnWords = field(default_factory=OwnWords)
     habits: Habits = field(default_factory=Habits)
     patterns: tuple[Pattern, ...] = ()
     swatches: tuple[Swatch, ...] = ()

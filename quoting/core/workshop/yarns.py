@@ -76,19 +76,24 @@ class Stock:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Yarn:
-    """A yarn of the workshop. `colours` maps a colour's name to `#rrggbb` for the drawing."""
+    """A yarn of the workshop. `colours` maps a colour's name to `#rrggbb` for the drawing.
+
+    `hook_mm` is the hook that its label names.
+    """
 
     name: str
     put_ups: tuple[PutUp, ...]
     colours: Mapping[str, str]
     category: int | None = None
     fibre: str = ""
+    hook_mm: float | None = None
     stock: tuple[Stock, ...] = field(default=())
 
     def __post_init__(self) -> None:
         checks = Checks()
         checks.name("name", self.name)
         checks.text("fibre", self.fibre, most=200)
+        checks.number("hook_mm", self.hook_mm, above=0, most=100)
         if self.category is not None and self.category not in SC_IN_FOUR_INCHES:
             checks.add("category", MistakeCode.UNKNOWN_CATEGORY, read=self.category)
         if not self.put_ups:

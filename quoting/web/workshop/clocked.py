@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from datetime import date
 from decimal import Decimal
 from typing import NamedTuple
 
@@ -11,6 +12,7 @@ from quoting.core.ground.errors import Refused
 from quoting.notation import read_number, write_number
 from quoting.schema.notation import Notation
 from quoting.schema.several import BETWEEN
+from quoting.schema.words import DAY
 from quoting.web.forms.sent import Sent, line_numbers
 
 _OF_A_TIMING = ("stitch", "yarn", "hook_mm", "stitches", "rows", "minutes")
@@ -28,19 +30,20 @@ class Clocked(NamedTuple):
     said: str = ""
 
 
-def take_clocked(asked: str, sent: Sent, notation: Notation) -> Clocked | None:
+def take_clocked(asked: str, sent: Sent, notation: Notation, today: date) -> Clocked | None:
     """Return what a button `clock timing` or `clock ends` does; None of another."""
     if asked == "clock timing":
-        return _timing(sent)
+        return _timing(sent, DAY.show(today, notation))
     return _ends(sent, notation) if asked == "clock ends" else None
 
 
-def _timing(sent: Sent) -> Clocked:
+def _timing(sent: Sent, today: str) -> Clocked:
     line = f"timings.{max(line_numbers(sent).get('timings', []), default=0) + 1}"
     added = _cleared(sent)
     for name in _OF_A_TIMING:
         added[f"{line}.{name}"] = sent.get(f"clock.{name}", "")
     added[f"{line}.hands_on"] = "yes"
+    added[f"{line}.day"] = today
     return Clocked(added, f"{line}.stitches")
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, fields
+from datetime import date
 from typing import Any
 
 from flask import Blueprint, render_template
@@ -64,6 +65,7 @@ class Paced:
     hooks_mm: tuple[float, ...]
     pace: Pace
     more: int
+    last_day: date | None
 
     @property
     def a_minute(self) -> float:
@@ -122,19 +124,27 @@ def _paced(workshop: Workshop) -> list[Paced]:
         timed = sessions_of(workshop)
     except Refused:
         return []
-    hooks: dict[TimedStitch, set[float]] = {stitch: set() for stitch in timed}
-    for timing in workshop.timings:
-        if timing.hook_mm is not None:
-            hooks[timing.timed].add(timing.hook_mm)
     return [
         Paced(
             timed=stitch,
-            hooks_mm=tuple(sorted(hooks[stitch])),
+            hooks_mm=_hooks(workshop, stitch),
             pace=pace_of(sessions),
             more=_more(sessions),
+            last_day=_last_day(workshop, stitch),
         )
         for stitch, sessions in timed.items()
     ]
+
+
+def _hooks(workshop: Workshop, timed: TimedStitch) -> tuple[float, ...]:
+    hooks = {t.hook_mm for t in workshop.timings if t.timed == timed and t.hook_mm is not None}
+    return tuple(sorted(hooks))
+
+
+def _last_day(workshop: Workshop, timed: TimedStitch) -> date | None:
+    """Return the day of the latest timing that has one."""
+    days = (timing.day for timing in workshop.timings if timing.timed == timed and timing.day)
+    return max(days, default=None)
 
 
 def _more(sessions: Sequence[Session]) -> int:

@@ -66,7 +66,7 @@ def _page(page: OwnPage, answer: OwnAnswer, **more: Any) -> str:
 def _sent(page: OwnPage) -> ResponseReturnValue:
     shop, sent = shop_now(), request.form
     asked = sent.get("do", "")
-    clocked = take_clocked(asked, sent, shop.notation)
+    clocked = take_clocked(asked, sent, shop.notation, shop.today())
     if clocked is not None:
         answer = shown(page, clocked.sent, shop)
         more = {"focus": clocked.focus, "clock_said": clocked.said}
