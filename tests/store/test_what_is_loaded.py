@@ -50,7 +50,8 @@ def test_the_pages_of_a_book_are_served_without_what_only_a_download_or_a_step_n
     path: Path,
 ) -> None:
     code = (
-        "from quoting.cli.books import opened_book, this_moment; from quoting.cli.job import this_day;"
+        "from quoting.cli.books import opened_book, this_moment;"
+        "from quoting.cli.job import this_day;"
         "from quoting.web import create_app; from quoting.web.kept import KeptShop;"
         f"book = opened_book({str(path)!r});"
         "app = create_app(KeptShop(book=book, now=this_moment, today=this_day));"
