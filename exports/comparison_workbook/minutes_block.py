@@ -27,7 +27,7 @@ from exports.sheets.rules import SHARE as A_SHARE
 from quoting.core.estimate.hours import Task
 from quoting.core.estimate.pace import ONE_TIMING_LIMITS
 from quoting.core.estimate.pace_guesses import Likeness
-from quoting.wording import Speech, part_words, task_words, timed_words
+from quoting.wording import Speech, part_words, sureness_words, task_words, timed_words
 
 NOT_TIMED = '"no such stitch is among your paces"'
 
@@ -121,4 +121,4 @@ def _sure(task: Task) -> str:
     """Return what is said of the minutes of a work."""
     if task.what == "extras":
         return "of all extras together"
-    return task.sureness.value if task.minutes else "nothing is counted for it"
+    return sureness_words(task.sureness) if task.minutes else "nothing is counted for it"

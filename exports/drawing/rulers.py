@@ -11,7 +11,7 @@ from quoting.core.ground.cautions import Reader
 from quoting.core.ground.measures import CM_PER, Units
 from quoting.core.ground.sameness import HAIR
 from quoting.core.plan.passes import Edge
-from quoting.wording import Speech, body_pass
+from quoting.wording import Speech, body_pass, edge_side
 
 STEPS = {
     Units.METRIC: (1, 2, 5, 10, 20, 50, 100, 200, 500),

@@ -6,6 +6,7 @@ from quoting.core.estimate.hours import Hours, Part, Task
 from quoting.core.estimate.pace_guesses import Guess, Unknown
 from quoting.core.estimate.strands import Why
 from quoting.core.order.stage import Stage
+from quoting.core.plan.gauge import Sureness
 from quoting.core.workshop.stitches import Vocabulary
 from quoting.core.workshop.timings import TimedStitch
 from quoting.wording.speech import Speech
@@ -95,6 +96,11 @@ def guess_words(guess: Guess, speech: Speech) -> str:
 def ended_words(why: Why, speech: Speech) -> str:
     """Return why a strand ended."""
     return speech.worded(_ENDED[why])
+
+
+def sureness_words(sureness: Sureness) -> str:
+    """Return what a figure rests on: `measured`, `timed once`."""
+    return "timed once" if sureness is Sureness.ONE_TIMING else sureness.value
 
 
 def stage_words(stage: Stage) -> str:

@@ -9,6 +9,7 @@ from exports.costing_workbook.hours.hour_assumptions_block import HourAssumption
 from exports.sheets.cells import Formula, Ref
 from quoting.core.estimate.hours import Hours
 from quoting.core.plan.gauge import Sureness
+from quoting.wording import sureness_words
 
 PROMISED, ROUGHLY = "19 times in 20", "roughly"
 
@@ -39,7 +40,8 @@ def student_t(sessions: str, taken: HourAssumptions) -> str:
 
 def sureness_of(sessions: str) -> str:
     """Return what rests on so many sessions, in a word, as `Pace.sureness` has it."""
-    return f'IF({sessions}>1,"{Sureness.MEASURED}","{Sureness.ONE_TIMING}")'
+    several, once = map(sureness_words, (Sureness.MEASURED, Sureness.ONE_TIMING))
+    return f'IF({sessions}>1,"{several}","{once}")'
 
 
 def promise(

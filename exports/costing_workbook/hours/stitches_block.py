@@ -14,7 +14,7 @@ from quoting.core.estimate.hours import Hours, Task
 from quoting.core.estimate.pace_guesses import Guess, Likeness
 from quoting.core.ground.money import MINUTES_PER_HOUR
 from quoting.core.workshop.timings import TimedStitch
-from quoting.wording import part_words, timed_words, work_words
+from quoting.wording import part_words, sureness_words, timed_words, work_words
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -73,7 +73,7 @@ def guess_marks(hours: Hours) -> dict[Guess, str]:
 
 def _stitch(grid: Grid, task: Task, base: TimedStitch, marked: str, ground: HourGround) -> None:
     row, pace, speech = grid.next_row, ground.timings.paces[base], ground.speech
-    sure = Formula(sureness_of(str(pace.sessions)), task.sureness.value)
+    sure = Formula(sureness_of(str(pace.sessions)), sureness_words(task.sureness))
     grid.line(
         words(work_words(task, ground.hours, speech)),
         words(part_words(task.part, speech)),
@@ -82,7 +82,7 @@ def _stitch(grid: Grid, task: Task, base: TimedStitch, marked: str, ground: Hour
         reckoned(f"D{row}*{pace.each}", task.minutes_each, FINE),
         reckoned(f"C{row}*E{row}", task.minutes, HOURS),
         reckoned(f"F{row}/{MINUTES_PER_HOUR}", task.minutes / MINUTES_PER_HOUR, HOURS),
-        words(task.sureness.value) if marked else Cell(sure),
+        words(sureness_words(task.sureness)) if marked else Cell(sure),
         words(timed_words(base, speech)),
         words(marked) if marked else None,
         faults=[ground.unknown_part(row)],

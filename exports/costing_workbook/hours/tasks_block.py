@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from exports.costing_workbook.hours.hour_assumptions_block import HourAssumptions
 from exports.costing_workbook.hours.hour_ground import HourGround
+from exports.costing_workbook.hours.pace_formulas import sureness_of
 from exports.costing_workbook.hours.readings_block import ReadingRefs
 from exports.costing_workbook.hours.stitches_block import StitchRefs
 from exports.sheets.cells import Cell, Formula, Span, counted, heads, reckoned, words, yours
@@ -17,8 +18,7 @@ from exports.sheets.rules import MEASURE
 from quoting.core.estimate.hours import Hours, Task
 from quoting.core.estimate.pace import ONE_TIMING_LIMITS
 from quoting.core.ground.money import MINUTES_PER_HOUR
-from quoting.core.plan.gauge import Sureness
-from quoting.wording import part_words, task_words
+from quoting.wording import part_words, sureness_words, task_words
 
 RIP_BACK, TURN, EXTRAS = "rip_back", "turn", "extras"
 NOT_GIVEN = "not given"
@@ -81,7 +81,7 @@ def _task(
         each,
         reckoned(f"C{row}*N(E{row})", task.minutes, HOURS),
         reckoned(f"F{row}/{MINUTES_PER_HOUR}", task.minutes / MINUTES_PER_HOUR, HOURS),
-        _sureness(row, task.sureness.value if is_given else NOT_GIVEN),
+        _sureness(row, sureness_words(task.sureness) if is_given else NOT_GIVEN),
         reckoned(_share(row, readings, ground.taken), share, SHARE),
         reckoned(f"F{row}*I{row}", task.half_width_min, HOURS),
         faults=[ground.unknown_part(row)],
@@ -112,7 +112,7 @@ def _count(given_at: str, row: int, readings: ReadingRefs | None) -> str:
 
 
 def _sureness(row: int, now: str) -> Cell:
-    several = f'IF(D{row}>1,"{Sureness.MEASURED}","{Sureness.ONE_TIMING}")'
+    several = sureness_of(f"D{row}")
     return Cell(Formula(f'IF(D{row}=0,"{NOT_GIVEN}",{several})', now))
 
 

@@ -16,6 +16,7 @@ from exports.sheets.rules import SHARE as SHARE_RULE
 from exports.sheets.rules import SOME
 from quoting.core.plan.gauge import Gauge
 from quoting.core.quote.quote import Quote
+from quoting.wording import sureness_words
 
 TITLE = "The yarn in one stitch"
 
@@ -77,7 +78,7 @@ def _stitch(
     grid.line(
         None,
         *(words(word) for word in called),
-        words(gauge.sureness.value),
+        words(sureness_words(gauge.sureness)),
         yours(length, FINE, SOME.called("yarn")),
         *(_sure(gauge, quote, shapes) if judged else ()),
         faults=[
