@@ -13,7 +13,7 @@ from quoting.store.workshops import save_workshop, workshop_version
 from quoting.web.forms.sent import Sent, line_numbers
 from quoting.web.shop import Shop
 from quoting.web.workshop.names_in_use import uses_of_lost
-from quoting.web.workshop.own_answer import OwnAnswer, say_mistakes, shown
+from quoting.web.workshop.own_answer import OwnAnswer, field_words, say_mistakes, shown
 from quoting.web.workshop.own_form import (
     differences,
     of_page,
@@ -36,7 +36,8 @@ def kept_or_told(
     if based_on != current:
         elsewhere = tuple(_changed_since(page, based_on, shop, book))
         if elsewhere:
-            return replace(answer, changed_elsewhere=elsewhere)
+            told = tuple((field_words(name, answer.form), text) for name, text in elsewhere)
+            return replace(answer, changed_elsewhere=told)
     whole = whole_sent(page, sent, own_workshop(shop), shop)
     try:
         workshop = read_sent_workshop(whole, shop)
