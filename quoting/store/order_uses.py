@@ -10,7 +10,9 @@ from sqlalchemy import select
 
 from quoting.core.order.stage import Stage
 from quoting.store.book import Book
+from quoting.store.order_renames import FOLLOWING, texts_by_new_names
 from quoting.store.records import typed_of
+from quoting.store.renames import Renames
 from quoting.store.tables import ORDER_TEXTS, ORDERS
 
 CLOSED = frozenset({Stage.FINISHED, Stage.HANDED_OVER, Stage.CALLED_OFF})
@@ -35,16 +37,23 @@ def order_uses(
     yarns: frozenset[str],
     patterns: frozenset[str],
     colours: frozenset[tuple[str, str]],
+    renames: Renames | None = None,
 ) -> tuple[OrderUse, ...]:
-    """Return the open orders that use any of these; a colour is given with its yarn."""
+    """Return the open orders that use any of these; a colour is given with its yarn.
+
+    What is not yet quoted is looked at as it is after `renames`.
+    """
     open_stages = [stage.value for stage in Stage if stage not in CLOSED]
-    texts = select(ORDERS.c.id, ORDERS.c.title, ORDER_TEXTS.c.typed, ORDER_TEXTS.c.record)
+    texts = select(
+        ORDERS.c.id, ORDERS.c.title, ORDERS.c.stage, ORDER_TEXTS.c.typed, ORDER_TEXTS.c.record
+    )
     of_open = texts.join(ORDER_TEXTS).where(ORDERS.c.stage.in_(open_stages))
     with book.reading() as connection:
         rows = connection.execute(of_open.order_by(ORDERS.c.id)).all()
     uses = []
     for row in rows:
-        used = _used(row.typed, row.record)
+        follows = renames if Stage(row.stage) in FOLLOWING else None
+        used = _used(*_texts(row.typed, row.record, follows))
         named = {
             *(name for key, name in used if key == "yarn" and name in yarns),
             *(name for key, name in used if key == "stitch" and name in patterns),
@@ -57,6 +66,10 @@ def order_uses(
 
 def _is_used(used: Used, yarn: str, colour: str) -> bool:
     return {("yarn", yarn), ("colour", colour)} <= used
+
+
+def _texts(typed: str, record: str | None, renames: Renames | None) -> tuple[str, str | None]:
+    return texts_by_new_names(typed, record, renames) if renames else (typed, record)
 
 
 def _used(typed_text: str, record: str | None) -> Used:

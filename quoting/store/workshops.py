@@ -11,7 +11,9 @@ from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import refuse
 from quoting.core.workshop.workshop import Workshop
 from quoting.store.book import Book
+from quoting.store.order_renames import rename_in_orders
 from quoting.store.records import are_alike, workshop_of, workshop_record
+from quoting.store.renames import Renames
 from quoting.store.shelf import lots_in, put_on_shelf, shelf_is, with_shelf
 from quoting.store.tables import WORKSHOP_VERSIONS as VERSIONS
 
@@ -51,11 +53,17 @@ def current_workshop(book: Book, known: KeptWorkshop | None = None) -> KeptWorks
 
 
 def save_workshop(
-    book: Book, workshop: Workshop, *, now: datetime, based_on: int | None = None
+    book: Book,
+    workshop: Workshop,
+    *,
+    now: datetime,
+    based_on: int | None = None,
+    renames: Renames | None = None,
 ) -> WorkshopVersion:
     """Keep a workshop as the version from now on; where it is as it was, there is no new one.
 
-    `based_on` is the version that was changed. Errors: `workshop-overtaken` where another has
+    `based_on` is the version that was changed; orders that are not yet quoted follow `renames` in
+    the same transaction. Errors: `workshop-overtaken` where another has
     been saved since, for it would be undone in silence.
     """
     with book.writing() as connection:
@@ -66,6 +74,8 @@ def save_workshop(
             number = current.version.number
             if based_on not in (None, number):
                 raise refuse("", MistakeCode.WORKSHOP_OVERTAKEN, read=number)
+        if renames:
+            rename_in_orders(connection, renames)
         return _append(connection, workshop, now)
 
 

@@ -118,7 +118,7 @@ def test_a_page_changed_elsewhere_is_told_and_what_was_typed_is_kept(maker: OwnM
     maker.page = mine
     page = maker.press("/workshop", workshop__hours_per_week="20")
     assert (maker.status, maker.version) == (422, 2)
-    assert "workshop.name : Hollin Edge" in page.with_id("main").text
+    assert "Now kept are: Name: Hollin Edge" in page.with_id("main").text
     assert page.typed("own")["workshop.hours_per_week"] == "20"
     maker.press("/workshop")
     assert (maker.status, maker.version) == (200, 3)

@@ -7,21 +7,31 @@ from collections.abc import Iterable
 from quoting.core.workshop.workshop import Workshop
 from quoting.store.book import Book
 from quoting.store.order_uses import OrderUse, order_uses
+from quoting.store.renames import Renames
 
 
-def uses_of_lost(before: Workshop, after: Workshop, book: Book) -> tuple[OrderUse, ...]:
-    """Return the open orders that use a yarn, a colour or a pattern that is no longer there."""
+def uses_of_lost(
+    before: Workshop, after: Workshop, book: Book, renames: Renames | None = None
+) -> tuple[OrderUse, ...]:
+    """Return the open orders that use a yarn, a colour or a pattern that is no longer there.
+
+    Those that are not yet quoted follow `renames`.
+    """
     yarns = _names(y.name for y in before.yarns) - _names(y.name for y in after.yarns)
     patterns = _names(p.name for p in before.patterns) - _names(p.name for p in after.patterns)
+    new_names = renames.yarns if renames else {}
+    there = {yarn.name: yarn.colours.keys() for yarn in after.yarns}
     colours = {
-        (yarn.name, colour)
+        (name, colour)
         for yarn in before.yarns
-        if yarn.name not in yarns
-        for colour in yarn.colours.keys() - after.yarn(yarn.name).colours.keys()
+        if (name := new_names.get(yarn.name, yarn.name)) in there
+        for colour in yarn.colours.keys() - there[name]
     }
     if not (yarns or patterns or colours):
         return ()
-    return order_uses(book, yarns=yarns, patterns=patterns, colours=frozenset(colours))
+    return order_uses(
+        book, yarns=yarns, patterns=patterns, colours=frozenset(colours), renames=renames
+    )
 
 
 def _names(names: Iterable[str]) -> frozenset[str]:

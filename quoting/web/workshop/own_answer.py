@@ -10,9 +10,9 @@ from typing import TYPE_CHECKING
 from wtforms import Field, Form
 
 from quoting.core.ground.errors import Mistake
-from quoting.core.ground.place import NOWHERE, Part, Place
+from quoting.core.ground.place import NOWHERE, Part, Place, at
 from quoting.schema.selling_shapes import EXCHANGE
-from quoting.schema.several import NAME_FIELD, VALUE_FIELD
+from quoting.schema.several import NAME_FIELD, VALUE_FIELD, is_number
 from quoting.web.beside import say_beside
 from quoting.web.forms.lines import Lines, fields_by_place, typed_of
 from quoting.web.forms.sent import Sent
@@ -35,8 +35,8 @@ NAMED_IN = EXCHANGE.field
 class OwnAnswer:
     """The form of a page, and what is in the way of keeping it; where nothing is, the version.
 
-    `said` are mistakes. `changed_elsewhere` are fields that somebody else has changed since, with
-    what they are now; `uses` the orders that need what was taken out.
+    `said` are mistakes. `changed_elsewhere` are fields that somebody else has changed since, in
+    words, with what they are now; `uses` the orders that need what was taken out.
     """
 
     sent: Sent
@@ -85,6 +85,12 @@ def _number(lines: Lines, part: Part) -> Part:
         if any(name.typed.strip() == part for name in names):
             return number
     return part
+
+
+def field_words(name: str, form: Form) -> str:
+    """Return what a field of a form is called, with the line that it stands in."""
+    parts = (int(part) if is_number(part) else part for part in name.split("."))
+    return place_words(at(*parts), dict(fields_by_place(form)).get(name))
 
 
 def place_words(place: Place, field: Field | None) -> str:

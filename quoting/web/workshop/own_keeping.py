@@ -8,11 +8,12 @@ from datetime import datetime
 
 from quoting.core.ground.errors import Refused
 from quoting.store.book import Book
+from quoting.store.renames import Renames
 from quoting.store.workshops import save_workshop, workshop_version
-from quoting.web.forms.sent import Sent
+from quoting.web.forms.sent import Sent, line_numbers
 from quoting.web.shop import Shop
 from quoting.web.workshop.names_in_use import uses_of_lost
-from quoting.web.workshop.own_answer import OwnAnswer, say_mistakes, shown
+from quoting.web.workshop.own_answer import OwnAnswer, field_words, say_mistakes, shown
 from quoting.web.workshop.own_form import (
     differences,
     of_page,
@@ -22,6 +23,7 @@ from quoting.web.workshop.own_form import (
     whole_sent,
 )
 from quoting.web.workshop.own_pages import OwnPage
+from quoting.web.workshop.renaming import WAS, renames
 
 
 def kept_or_told(
@@ -34,17 +36,31 @@ def kept_or_told(
     if based_on != current:
         elsewhere = tuple(_changed_since(page, based_on, shop, book))
         if elsewhere:
-            return replace(answer, changed_elsewhere=elsewhere)
+            told = tuple((field_words(name, answer.form), text) for name, text in elsewhere)
+            return replace(answer, changed_elsewhere=told)
     whole = whole_sent(page, sent, own_workshop(shop), shop)
     try:
         workshop = read_sent_workshop(whole, shop)
-        uses = uses_of_lost(own_workshop(shop), workshop, book)
+        new_names = renames_in(whole)
+        uses = uses_of_lost(own_workshop(shop), workshop, book, new_names)
         if uses:
             return replace(answer, uses=uses)
-        version = save_workshop(book, workshop, now=now, based_on=current)
+        version = save_workshop(book, workshop, now=now, based_on=current, renames=new_names)
     except Refused as refused:
         return replace(answer, said=say_mistakes(answer.form, page, refused.mistakes, shop))
     return replace(answer, version=version)
+
+
+def renames_in(sent: Sent) -> Renames:
+    """Return what has another name in a workshop's form than the one that is kept."""
+    colours = {
+        (yarn, old): new
+        for number in line_numbers(sent).get("yarns", [])
+        if (yarn := sent.get(f"yarns.{number}.{WAS}") or "")
+        for old, new in renames(sent, f"yarns.{number}.colours").items()
+    }
+    yarns, patterns = renames(sent, "yarns"), renames(sent, "patterns")
+    return Renames(yarns=yarns, patterns=patterns, colours=colours)
 
 
 def _changed_since(

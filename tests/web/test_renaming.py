@@ -1,0 +1,123 @@
+"""What is renamed in the workshop is renamed in the orders that are not yet quoted."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+from types import MappingProxyType
+
+import pytest
+
+from quoting.core.order.design import ColourSource
+from quoting.core.order.order import Order
+from quoting.core.order.stage import Stage
+from quoting.store.order_content import OrderContent, Overtaken
+from quoting.store.orders import change_stage, create_order, kept_order, save_order
+from tests.examples import sample_design, sample_order, section
+from tests.web.book_pages import BEGINNING
+from tests.web.own_maker import OwnMaker, own_maker
+from tests.web.rich_workshop import rich
+
+TYPED = MappingProxyType(
+    {
+        "order.title": ("oat",),
+        "blanket.yarn": ("moor aran",),
+        "blanket.stitch": ("moss stitch",),
+        "blanket.sections.1.stripes.1.colour": ("teal",),
+        "blanket.sections.1.stripes.2.colour": ("oat",),
+        "blanket.colours.1.name": ("teal",),
+        "blanket.colours.1.yarn": ("moor aran",),
+        "blanket.colours.1.colour": ("oat",),
+    }
+)
+
+
+@pytest.fixture
+def maker(tmp_path: Path) -> Iterator[OwnMaker]:
+    someone = own_maker(tmp_path, rich())
+    yield someone
+    someone.book.close()
+
+
+def asked() -> Order:
+    """Return an order in which `teal` is not the yarn's teal, but its oat."""
+    design = sample_design(
+        stitch="moss stitch",
+        sections=(section("teal", "oat", "rust", share=1),),
+        colours={"teal": ColourSource(yarn="moor aran", colour="oat")},
+    )
+    return sample_order(design=design)
+
+
+def order_in(maker: OwnMaker) -> int:
+    content = OrderContent(typed=TYPED, title="Cot blanket", order=asked())
+    return create_order(maker.book, content, now=BEGINNING, writer="a page").id
+
+
+def rename(maker: OwnMaker) -> None:
+    """Give the yarn, one of its colours and a pattern other names."""
+    maker.open("/yarn")
+    maker.press("/yarn", yarns__1__name="fell aran", yarns__1__colours__1__name="chalk")
+    maker.open("/measurements")
+    maker.press("/measurements", patterns__1__name="heather stitch")
+
+
+def test_an_order_that_is_not_yet_quoted_follows_typed_and_worked_out(maker: OwnMaker) -> None:
+    order_id = order_in(maker)
+    rename(maker)
+    assert (maker.status, maker.version) == (200, 3)
+    content = kept_order(maker.book, order_id).content
+    assert content.typed == {
+        "order.title": ("oat",),
+        "blanket.yarn": ("fell aran",),
+        "blanket.stitch": ("heather stitch",),
+        "blanket.sections.1.stripes.1.colour": ("teal",),
+        "blanket.sections.1.stripes.2.colour": ("chalk",),
+        "blanket.colours.1.name": ("teal",),
+        "blanket.colours.1.yarn": ("fell aran",),
+        "blanket.colours.1.colour": ("chalk",),
+    }
+    assert content.order is not None
+    design = content.order.design
+    assert (design.yarn, design.stitch) == ("fell aran", "heather stitch")
+    assert design.colours == {"teal": ColourSource(yarn="fell aran", colour="chalk")}
+    (made,) = design.body.sections
+    assert [stripe.colour for stripe in made.stripes] == ["teal", "chalk", "rust"]
+
+
+def test_a_page_that_was_open_meanwhile_does_not_bring_the_old_names_back(maker: OwnMaker) -> None:
+    order_id = order_in(maker)
+    rename(maker)
+    late = OrderContent(typed=TYPED, title="Late", order=asked())
+    answer = save_order(maker.book, order_id, late, revision=1, writer="a page", now=BEGINNING)
+    assert isinstance(answer, Overtaken)
+    assert answer.kept.content.typed["blanket.yarn"] == ("fell aran",)
+
+
+def test_a_quoted_order_keeps_its_names_and_the_page_says_where_they_are(maker: OwnMaker) -> None:
+    order_id = order_in(maker)
+    change_stage(maker.book, order_id, Stage.QUOTED, now=BEGINNING)
+    maker.open("/yarn")
+    page = maker.press("/yarn", yarns__1__name="fell aran")
+    assert (maker.status, maker.version) == (422, 1)
+    assert "Cot blanket : moor aran" in page.with_id("main").text
+    assert kept_order(maker.book, order_id).content.typed == TYPED
+
+
+def test_a_colour_is_not_given_the_name_of_another_in_an_order(maker: OwnMaker) -> None:
+    """In the order, teal is oat already: rust that became teal would be oat, too."""
+    order_in(maker)
+    maker.open("/yarn")
+    maker.press("/yarn", yarns__1__colours__2__name="sea", yarns__1__colours__3__name="teal")
+    assert (maker.status, maker.version) == (422, 1)
+
+
+def test_a_colour_that_is_taken_out_of_a_renamed_yarn_is_missed_all_the_same(
+    maker: OwnMaker,
+) -> None:
+    order_in(maker)
+    maker.open("/yarn")
+    maker.press("/yarn", "remove yarns.1.colours.3")
+    page = maker.press("/yarn", yarns__1__name="fell aran")
+    assert (maker.status, maker.version) == (422, 1)
+    assert "Cot blanket : fell aran, rust" in page.with_id("main").text
