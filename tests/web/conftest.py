@@ -33,9 +33,14 @@ class Maker:
         return Page(reply.text)
 
     def send(self, address: str, start: str = "/", **typed: str) -> Page:
-        """Open the form, type into its fields (`__` for a dot), and send it."""
+        """Open the form, type into its fields (`__` for a dot), and send it.
+
+        A price that is typed without its choice is sent without any, as a script would.
+        """
         fields = self.open(start).typed()
         fields |= {name.replace("__", "."): text for name, text in typed.items()}
+        if "price_by" not in typed and any(name.startswith("price__") for name in typed):
+            fields.pop("price_by", None)
         reply = self.client.post(address, data=fields)
         self.status = reply.status_code
         return Page(reply.text)

@@ -72,7 +72,7 @@ def test_each_alternative_shows_ends_hours_and_price_beside_the_original(maker: 
 
 def test_at_a_given_price_the_page_shows_what_an_hour_of_each_striping_earns(maker: Maker) -> None:
     assert "An hour earns" not in calmer(maker).root.text
-    shown = stripings(calmer(maker, price__given="300"))
+    shown = stripings(calmer(maker, price_by="given", price__given="300"))
     given = replace(LOUD, terms=Terms(target=Target(given=Decimal(300))))
     asked = quote_order(given, sample_workshop(), today=TODAY)
     quotes = [asked, *(other.quote for other in calmer_stripes(asked, today=TODAY))]

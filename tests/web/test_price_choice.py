@@ -13,10 +13,18 @@ def test_the_workshops_own_way_is_chosen_where_nothing_was_typed(maker: Maker) -
     assert chosen(maker.open()) == ""
 
 
-def test_a_way_that_is_typed_is_chosen_by_that(maker: Maker) -> None:
+def test_a_way_that_is_typed_is_chosen_by_that_where_no_choice_is_sent(maker: Maker) -> None:
     page = maker.send("/", price__given="185")
     assert chosen(page) == "given"
     assert page.figure("Price") == "£185.00"
+
+
+def test_the_workshops_own_way_chosen_again_counts_whatever_stays_typed(maker: Maker) -> None:
+    usual = maker.open().figure("Price")
+    page = maker.send("/", price_by="", price__given="185", price__margin="lots")
+    assert page.figure("Price") == usual
+    assert (chosen(page), page.typed()["price.given"]) == ("", "185")
+    assert "It counts only while it is chosen." in page.root.text
 
 
 def test_of_two_that_are_typed_the_chosen_one_counts_and_the_other_stays(maker: Maker) -> None:

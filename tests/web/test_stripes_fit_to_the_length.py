@@ -15,7 +15,9 @@ def fitted(maker: Maker, **more: str) -> Page:
 
 def test_a_ticked_section_works_its_stripes_once_and_says_what_they_came_to(maker: Maker) -> None:
     """By hand: of 103 rows 25.75, 77.25 and 103 are ends, so 26, 51 and 26."""
-    assert "Section 1: 103 rows, 26 teal, 51 rust and 26 oat" in fitted(maker).with_id("answer").text
+    assert (
+        "Section 1: 103 rows, 26 teal, 51 rust and 26 oat" in fitted(maker).with_id("answer").text
+    )
 
 
 def test_repeats_beside_the_tick_are_told_at_both_and_kept(maker: Maker) -> None:

@@ -87,7 +87,7 @@ def test_a_new_line_has_the_focus_and_a_moved_button_keeps_it(maker: Maker) -> N
     }
     place = "blanket.sections.1.stripes"
     assert focused(f"down {place}.1") == [f"dodown {place}.2"]
-    assert focused(f"remove {place}.1") == [f"doadd {place}"]
+    assert focused(f"remove {place}.1") == ["doback 1"]
 
 
 def test_a_customary_size_fills_in_both_sides(maker: Maker) -> None:

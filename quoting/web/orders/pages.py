@@ -15,9 +15,10 @@ from quoting.schema import load_order_text, order_text
 from quoting.schema.figures import SIDE
 from quoting.web.book.mark import sent_mark
 from quoting.web.downloads import download
+from quoting.web.forms.line_changes import removed_lines
 from quoting.web.forms.sent import Sent
 from quoting.web.kept import kept_shop
-from quoting.web.orders.body_forms import chosen_body, constructions
+from quoting.web.orders.body_forms import chosen_body, constructions, line_names
 from quoting.web.orders.choices import offers_of
 from quoting.web.orders.form_room import check_room
 from quoting.web.orders.line_moves import make_move, read_move
@@ -204,6 +205,8 @@ def _seen(found: Answer) -> dict[str, Any]:
         "answer": found,
         "view": view,
         "offers": offers,
+        "removed": removed_lines(found.sent),
+        "line_names": {kind: shop.speech.worded(name) for kind, name in line_names().items()},
     }
 
 

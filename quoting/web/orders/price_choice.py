@@ -16,14 +16,17 @@ from quoting.web.forms.sent import Sent
 
 CHOICE = "price_by"
 WAYS = ("given", "margin", "markup")
+CHOICES = ("", *WAYS)
+"""What can be chosen: the workshop's own way, or one that is typed."""
 
 
 def chosen_way(sent: Mapping[str, str]) -> str:
     """Return the way that a form makes its price by; empty where that is the workshop's own.
 
-    A way that was typed and not chosen is chosen by that, where it is the only one.
+    What is chosen counts, whatever stays typed of the others. Where no choice was sent at all, as
+    by a script, a way is chosen by what was typed of it, if that is the only one.
     """
-    if (chosen := sent.get(CHOICE, "")) in WAYS:
+    if (chosen := sent.get(CHOICE)) in CHOICES:
         return chosen
     typed = [way for way in WAYS if sent.get(_name(way), "").strip()]
     return typed[0] if len(typed) == 1 else ""
@@ -31,8 +34,8 @@ def chosen_way(sent: Mapping[str, str]) -> str:
 
 def without_other_ways(sent: Sent) -> Sent:
     """Return a form without what was typed of the ways that were not chosen."""
-    chosen = sent.get(CHOICE, "")
-    others = {CHOICE, *(_name(way) for way in WAYS if chosen in WAYS and way != chosen)}
+    chosen = sent.get(CHOICE)
+    others = {CHOICE, *(_name(way) for way in WAYS if chosen in CHOICES and way != chosen)}
     return MultiDict([(n, text) for n, text in sent.items(multi=True) if n not in others])
 
 

@@ -8,6 +8,7 @@ from flask import Blueprint, redirect, request, url_for
 from flask.typing import ResponseReturnValue
 
 from quoting.schema.several import is_number
+from quoting.web.forms.line_changes import Changed
 from quoting.web.kept import book_now, moment_now
 from quoting.web.orders.pages import REFUSED
 from quoting.web.shop import shop_now
@@ -15,7 +16,7 @@ from quoting.web.workshop.clocked import take_clocked
 from quoting.web.workshop.measurements import measurement_follows
 from quoting.web.workshop.own_answer import OwnAnswer, shown
 from quoting.web.workshop.own_keeping import kept_or_told
-from quoting.web.workshop.own_lines import Changed, change_lines
+from quoting.web.workshop.own_lines import change_lines
 from quoting.web.workshop.own_pages import MEASUREMENTS, OWN_PAGES, WORKSHOP, YARN, OwnPage
 from quoting.web.workshop.own_views import page_with
 from quoting.web.workshop.pages import workshop_follows

@@ -10,12 +10,13 @@ from wtforms import Form
 
 from quoting.core.ground.currencies import MINOR_DIGITS
 from quoting.core.workshop.categories import SC_IN_FOUR_INCHES
+from quoting.web.forms.line_changes import removed_lines
 from quoting.web.forms.lines import entries_of, typed_of
 from quoting.web.orders.choices import Offer, basic_stitches
 from quoting.web.shop import shop_now
 from quoting.web.workshop.own_answer import OwnAnswer, shown
 from quoting.web.workshop.own_form import own_workshop, sent_workshop
-from quoting.web.workshop.own_lines import removed_lines
+from quoting.web.workshop.own_lines import LINE_NAMES
 from quoting.web.workshop.own_pages import OwnPage
 from quoting.web.workshop.usual_minutes import usual_texts
 from quoting.wording import Speech, category_words, locale_names
@@ -57,6 +58,7 @@ def page_with(page: OwnPage, answer: OwnAnswer, *, focus: str = "", **more: Any)
         form=answer.form,
         offers=offers_of(answer.form, shop.speech),
         removed=removed_lines(answer.sent),
+        line_names={kind: shop.speech.worded(name) for kind, name in LINE_NAMES.items()},
         colours_of=colours_of,
         opened=opened,
         usual=usual_texts(shop.notation),
