@@ -5,6 +5,7 @@ from __future__ import annotations
 import io
 import re
 import zipfile
+from collections.abc import Callable
 from dataclasses import replace
 from html.parser import HTMLParser
 
@@ -17,7 +18,7 @@ from exports.drawing import draw_blanket
 from quoting.cli.comparison_table import comparison_table
 from quoting.cli.quote_table import quote_table
 from quoting.core.order.resizing import Size
-from quoting.core.quote.quote import Quote, quote_order
+from quoting.core.quote.quote import Quote
 from quoting.core.weighing.comparison import compare_sizes
 from quoting.core.workshop.stitches import Vocabulary
 from quoting.core.workshop.workshop import Workshop
@@ -26,10 +27,13 @@ from quoting.web.shop import open_shop
 from quoting.wording import speech_of
 from quoting.wording.mistakes import MISTAKES
 from quoting.wording.trade_speech import AMERICAN_SPELLING, AMERICAN_WORDS, worded
-from tests.examples import TODAY, sample_order, sample_workshop
+from tests.examples import TODAY, sample_order, sample_quote, sample_workshop
 
 PAGES = ("/", "/sizes", "/measurements", "/yarn", "/workshop")
 """What there is to read of a workshop without a book."""
+
+Read = Callable[[str, Vocabulary], str]
+"""Reads what a workshop of a locale and its stitch names is shown."""
 
 AMERICAN, BRITISH = ("en_US", Vocabulary.US), ("en_GB", Vocabulary.UK)
 BRITISH_ALONE = {*AMERICAN_WORDS, *AMERICAN_SPELLING}
@@ -59,7 +63,7 @@ def workshop_in(locale: str, speaks: Vocabulary) -> Workshop:
 
 
 def quote_in(locale: str, speaks: Vocabulary) -> Quote:
-    return quote_order(sample_order(), workshop_in(locale, speaks), TODAY)
+    return sample_quote(workshop=workshop_in(locale, speaks))
 
 
 def pages_in(locale: str, speaks: Vocabulary) -> str:
@@ -87,7 +91,7 @@ def documents_in(locale: str, speaks: Vocabulary) -> str:
     quote = quote_in(locale, speaks)
     speech = speech_of(quote.workshop)
     sizes = [Size(width_cm=70, height_cm=90), Size(width_cm=80, height_cm=100)]
-    comparison = compare_sizes(quote.order, quote.workshop, sizes, TODAY)
+    comparison = compare_sizes(quote.order, quote.workshop, sizes, today=TODAY)
     return "\n".join(
         (
             quote_table(quote),
@@ -104,14 +108,14 @@ def found(words: set[str], text: str) -> set[str]:
 
 
 @pytest.mark.parametrize("read", [pages_in, documents_in])
-def test_an_american_workshop_reads_no_british_word_or_spelling(read) -> None:  # type: ignore[no-untyped-def]
+def test_an_american_workshop_reads_no_british_word_or_spelling(read: Read) -> None:
     text = read(*AMERICAN)
     assert found(BRITISH_ALONE, text) == set()
     assert found({"skeins", "color", "gauge"}, text) == {"skeins", "color", "gauge"}
 
 
 @pytest.mark.parametrize("read", [pages_in, documents_in])
-def test_a_british_workshop_reads_no_american_word_or_spelling(read) -> None:  # type: ignore[no-untyped-def]
+def test_a_british_workshop_reads_no_american_word_or_spelling(read: Read) -> None:
     text = read(*BRITISH)
     assert found(AMERICAN_ALONE, text) == set()
     assert found({"balls", "colour", "tension"}, text) == {"balls", "colour", "tension"}
@@ -139,7 +143,7 @@ def test_what_is_typed_keeps_its_words() -> None:
     order = replace(sample_order(), title="Grey ball of labour")
     shop = open_shop(workshop_in(*AMERICAN), today=lambda: TODAY).starting_with(order)
     assert "Grey ball of labour" in create_app(shop).test_client().get("/").text
-    quote = quote_order(order, workshop_in(*AMERICAN), TODAY)
+    quote = sample_quote(order, workshop_in(*AMERICAN))
     assert "Grey ball of labour" in quote_table(quote)
     assert "Grey ball of labour" in cells_of(write_book(quote))
 

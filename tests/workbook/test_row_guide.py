@@ -29,17 +29,12 @@ def sentences_of(quote: Quote) -> list[str]:
 
 def test_three_colours_row_by_row_are_started_once_and_carried_up_ever_after() -> None:
     sentences = sentences_of(sample_quote())
-    assert sentences[0] == "Start oat at the left-hand edge."
-    assert sentences[1] == "Leave it waiting at the left-hand edge."
-    assert (
-        sentences[2] == "Start teal at the left-hand edge; leave it waiting at the right-hand edge."
-    )
-    assert (
-        sentences[3] == "Start rust at the right-hand edge; leave it waiting at the left-hand edge."
-    )
-    assert (
-        sentences[4] == "Carry up at the left-hand edge; leave it waiting at the right-hand edge."
-    )
+    left, right = "left-hand edge", "right-hand edge"
+    assert sentences[0] == f"Start oat at the {left}."
+    assert sentences[1] == f"Leave it waiting at the {left}."
+    assert sentences[2] == f"Start teal at the {left}; leave it waiting at the {right}."
+    assert sentences[3] == f"Start rust at the {right}; leave it waiting at the {left}."
+    assert sentences[4] == f"Carry up at the {left}; leave it waiting at the {right}."
     assert sentences[-1] == "Fasten off at the left-hand edge."
 
 
