@@ -100,7 +100,10 @@ def open_shop(
         file=file,
         borrowed=borrowed,
         sample=None,
-        sizes=read_sizes(config_folder() / "sizes.toml"),
+        sizes=tuple(
+            replace(size, name=speech.worded(size.name))
+            for size in read_sizes(config_folder() / "sizes.toml")
+        ),
         today=today,
         typed_rates=workshop.exchange,
     )

@@ -81,7 +81,7 @@ def test_first_steps_are_taken_by_enter_alone(page: Page, empty: str) -> None:
     expect(page.get_by_role("heading", level=2).first).to_have_text("A yarn, as on its label")
     page.get_by_label("Name", exact=True).fill("fell aran")
     page.get_by_label("Name", exact=True).press("Enter")
-    expect(page.get_by_role("heading", name="things to put right")).to_be_visible()
+    expect(page.get_by_role("heading", name="things to correct")).to_be_visible()
     assert faults(page) == []
     for step in ("3. A swatch", "4. A timing", "5. Your pay", "6. The other work", "Begin"):
         page.get_by_role("button", name=step).click()

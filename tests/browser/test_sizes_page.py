@@ -12,7 +12,7 @@ from openpyxl import load_workbook
 from playwright.sync_api import Browser, Page, expect
 
 AXE = Axe()
-SIX = ("Cot", "Doll's or comforter", "Pram or car seat", "Crib (US)", "Lap", "Throw")
+SIX = ("Cot", "Lovey", "Pram or car seat", "Crib (US)", "Lap", "Throw")
 PRICES = ("240", "60", "200", "240", "290", "470")
 
 

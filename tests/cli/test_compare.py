@@ -40,7 +40,7 @@ def test_where_no_size_can_be_made_the_sizes_are_bad_input_each_with_its_reason(
     none, narrow, low = said.err.splitlines()
     assert none == "None of these sizes can be made."
     assert narrow.startswith("1x100cm: This is too narrow for one stitch repeat and the border; ")
-    assert low.startswith("80x2cm: This is too low for one of every stripe")
+    assert low.startswith("80x2cm: This is too short for one of every stripe")
 
 
 def test_too_many_sizes_are_told_where_they_are_named(

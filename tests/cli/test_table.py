@@ -30,7 +30,7 @@ def test_the_table_says_what_the_json_says(capsys: pytest.CaptureFixture[str]) -
     said = capsys.readouterr().out.replace("\u00a0", " ")
     for text in (
         "103: oat 35, teal 34, rust 34",
-        "98 hdc, from a chain of 100",
+        "chain 100, first hdc in the 3rd chain from the hook",
         "80 × 100 cm",
         f"{record['strands']['ends']} ends",
         record["price"]["total"],
@@ -46,7 +46,7 @@ def test_the_table_says_what_the_json_says(capsys: pytest.CaptureFixture[str]) -
 def test_work_without_minutes_is_named_below_the_hours() -> None:
     some = sample_minutes(wash=None, pack=None)
     page = quote_table(sample_quote(None, sample_workshop(minutes=some)))
-    assert "Not counted yet: washing and drying flat, packing" in page
+    assert "Not counted yet: blocking, packing" in page
     assert "Not counted yet" not in quote_table(sample_quote())
 
 

@@ -155,7 +155,7 @@ def test_the_buyer_is_shown_the_yarns_but_no_strand_that_looks_like_a_fringe() -
         assert not of_class(buyer, mark)
     assert len(of_class(buyer, "row")) == len(of_class(maker, "row"))
     assert "teal" in words_of(buyer)
-    for words in ("starts", "carried up", "to weave in", "far edge", "start edge"):
+    for words in ("starts", "carried up", "to weave in", "left-hand", "right-hand"):
         assert words in words_of(maker)
         assert words not in words_of(buyer)
 

@@ -23,8 +23,8 @@ def test_a_strand_says_where_it_starts_and_ends_and_why() -> None:
     (row,) = drawing_table(quote, speech_of(quote.workshop))
     (strand,) = quote.estimate.strands
     assert row.colour == "teal"
-    assert (row.starts, row.starts_edge) == ("Foundation chain", "the far edge")
-    assert (row.ends, row.ends_edge) == ("Row 4", "the start edge")
+    assert (row.starts, row.starts_edge) == ("Foundation chain", "the left-hand edge")
+    assert (row.ends, row.ends_edge) == ("Row 4", "the right-hand edge")
     assert (row.carried, row.why) == (0, "fastened off")
     assert row.yarn_m == strand.yarn_m
     assert row.yarn.endswith("m")

@@ -46,7 +46,7 @@ def test_stitches_rows_and_rounds_are_counted(page: Page) -> None:
     plan, text = QUOTE.plan, part(page, "size").text
     assert f"{plan.stitches} stitches in a row" in text
     assert f"{len(plan.rows)} rows, 3 border rounds" in text
-    assert f"Foundation chain: {plan.foundation_chain} " in text
+    assert f"Chain {plan.foundation_chain}, first " in text
     items = [item.text for item in part(page, "size").all("li")]
     rounds = [
         f"Border round {n}: {r.stitches['sc']} stitches of sc" for n, r in enumerate(plan.rounds, 1)
@@ -66,7 +66,7 @@ def test_rows_are_told_with_their_colour_their_stitch_and_their_height(page: Pag
     assert table["Colour"][:3] == ["oat", "oat", "plum"]
     assert table["Stitch"][:3] == ["ch", "hdc", "dc"]
     height = SAY.bare_length(second.height_cm + third.height_cm, 2)
-    assert table["Height, cm"][2] == height
+    assert table["Length, cm"][2] == height
 
 
 # -- yarn ------------------------------------------------------------------------------------------
@@ -80,7 +80,7 @@ def test_each_colours_yarn_stands_under_its_headings(page: Page) -> None:
     table = columns(page, "To have, m")
     colours = QUOTE.estimate.colours
     assert table["Colour"] == [colour.colour for colour in colours]
-    assert table["It takes, m"] == [bare(colour.metres) for colour in colours]
+    assert table["Yarn used, m"] == [bare(colour.metres) for colour in colours]
     assert table["To have, m"] == [bare(colour.metres_to_buy) for colour in colours]
     assert table["Left, m"] == [bare(colour.metres_left) for colour in colours]
     assert table["To buy"] == [
@@ -99,7 +99,7 @@ def test_each_ball_that_is_used_up_says_where(page: Page) -> None:
         assert item.startswith(f"{colour.colour}: ")
         ends = [e.expected for e in colour.ball_ends if e.expected is not None]
         for number, point in enumerate(ends, 1):
-            assert f"Ball {number} is used up {point_words(point, QUOTE.plan)}." in item
+            assert f"Skein {number} is used up {point_words(point, QUOTE.plan)}." in item
         assert item.count("is used up") == len(ends)
     assert any("is used up" in item for item in items)
 
@@ -120,7 +120,7 @@ def test_ends_are_two_to_a_strand_and_it_is_said_what_becomes_of_the_strands(pag
     estimate, text = QUOTE.estimate, part(page, "ends").text
     assert f"{estimate.ends} = 2 × {len(estimate.strands)} strands" in text
     assert f"{estimate.ended(Why.FINISHED)} fastened off, {estimate.ended(Why.CUT)} cut" in text
-    assert f"{estimate.ended(Why.RAN_OUT)} where a new ball is joined" in text
+    assert f"{estimate.ended(Why.RAN_OUT)} where a new skein is joined" in text
     assert f"carried up {estimate.carries} times" in text
     assert len({estimate.ended(why) for why in Why}) == 3
 
@@ -151,7 +151,7 @@ def test_hours_and_their_parts_stand_beside_their_names(page: Page) -> None:
     summaries = [n.text for n in part(page, "hours").all("summary")]
     parts = dict.fromkeys(task.part for task in hours.tasks if hours.of(task.part))
     assert sorted(summaries) == sorted(
-        plain(f"{part_words(each)} {SAY.hours(hours.of(each))}") for each in parts
+        plain(f"{part_words(each, SAY)} {SAY.hours(hours.of(each))}") for each in parts
     )
 
 
@@ -159,7 +159,7 @@ def test_every_task_is_a_line_of_its_own_part(page: Page) -> None:
     hours = QUOTE.estimate.hours
     for details in part(page, "hours").all("details"):
         (name,) = (span.text for span in details.all("span"))
-        mine = [task for task in hours.tasks if part_words(task.part) == name]
+        mine = [task for task in hours.tasks if part_words(task.part, SAY) == name]
         items = [item.text for item in details.all("li")]
         for item, task in zip(items, mine, strict=True):
             assert item.startswith(plain(f"{task_words(task.what, SAY)}: "))

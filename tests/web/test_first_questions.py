@@ -90,7 +90,7 @@ def test_a_mistake_stands_beside_its_field_and_of_the_question_asked_alone(
     page = answer(beginner, yarns__1__name="fell", yarns__1__put_ups__1__grams="heavy")
     assert beginner.status == 422
     assert page.said_of("yarns.1.put_ups.1.grams")
-    assert "Pay" not in page.root.text.split("to put right")[1].split("Colours")[0]
+    assert "Pay" not in page.root.text.split("to correct")[1].split("Colours")[0]
     assert page.typed("own")["yarns.1.put_ups.1.grams"] == "heavy"
     assert page.typed("own")["workshop.name"] == "Hollin Edge"
 

@@ -95,10 +95,10 @@ def test_each_line_can_be_moved_copied_and_removed(page: Page) -> None:
         if button.attributes.get("class") == "move"
     }
     place = "blanket.border.2"
-    assert buttons["Move border band 2 up"] == f"up {place}"
-    assert buttons["Move border band 2 down"] == f"down {place}"
-    assert buttons["Copy border band 2"] == f"copy {place}"
-    assert buttons["Remove border band 2"] == f"remove {place}"
+    assert buttons["Move border, part 2 up"] == f"up {place}"
+    assert buttons["Move border, part 2 down"] == f"down {place}"
+    assert buttons["Copy border, part 2"] == f"copy {place}"
+    assert buttons["Remove border, part 2"] == f"remove {place}"
     assert buttons["Remove extra 1"] == "remove extras.1"
     assert buttons["Copy section 2"] == "copy blanket.sections.2"
     assert len(set(buttons.values())) == len(buttons)
@@ -222,11 +222,11 @@ def test_what_was_typed_in_a_fold_keeps_it_open() -> None:
 def test_more_mistakes_than_one_are_counted_and_each_leads_to_its_field() -> None:
     page = maker_in(SHOP).send("/", blanket__width="wide", blanket__height="tall")
     told = page.with_id("mistakes")
-    assert next(told.all("h2")).text == "2 things to put right"
+    assert next(told.all("h2")).text == "2 things to correct"
     links = [a.attributes["href"] for a in told.all("a")]
     assert links == ["#blanket.width", "#blanket.height"]
     one = maker_in(SHOP).send("/", blanket__width="wide").with_id("mistakes")
-    assert next(one.all("h2")).text == "One thing to put right"
+    assert next(one.all("h2")).text == "One thing to correct"
 
 
 def test_of_very_many_mistakes_the_first_are_told_and_the_others_counted() -> None:

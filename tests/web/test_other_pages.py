@@ -48,12 +48,12 @@ def test_minutes_that_were_not_given_are_told_from_a_nought() -> None:
     rows = {row[0]: row[1:] for row in page.table("For one of each")}
     assert rows["Washing and drying flat"] == ["not given", ""]
     assert rows["Packing"] == ["0", "1"]
-    assert "Ripping back: not given." in page.root.text
+    assert "Frogging: not given." in page.root.text
 
 
 def test_an_order_says_which_work_is_not_in_its_hours() -> None:
     shop = sample_workshop(minutes=sample_minutes(wash=None, letters=None))
-    said = "No minutes are given for washing and drying flat and letters with the buyer"
+    said = "No minutes are given for blocking and messages with the buyer"
     assert said in maker_in(shop).open().root.text
     assert "No minutes are given" not in maker_in(sample_workshop()).open().root.text
 
@@ -63,8 +63,8 @@ def test_a_range_is_likely_by_five_timings_and_rough_by_fewer() -> None:
     few, enough = (
         maker_in(sample_workshop(timings=(session,) * times)).open().root.text for times in (4, 5)
     )
-    assert ("roughly" in few, "in all likelihood" in few) == (True, False)
-    assert ("roughly" in enough, "in all likelihood" in enough) == (False, True)
+    assert ("roughly" in few, "most likely" in few) == (True, False)
+    assert ("roughly" in enough, "most likely" in enough) == (False, True)
 
 
 def test_yarn_shows_the_price_of_a_metre_and_of_a_yard(maker: Maker) -> None:
@@ -75,7 +75,7 @@ def test_yarn_shows_the_price_of_a_metre_and_of_a_yard(maker: Maker) -> None:
 
 
 def test_a_category_that_was_not_given_is_told_as_not_given(maker: Maker) -> None:
-    assert "category 4," in maker.open("/yarn").root.text
+    assert "aran, worsted / medium (4)," in maker.open("/yarn").root.text
     nameless = maker_in(sample_workshop(yarns=(sample_yarn(category=None),)))
     text = nameless.open("/yarn").root.text
     assert "category not given," in text

@@ -61,7 +61,7 @@ def test_the_pace_of_each_stitch_stands_under_its_headings() -> None:
     assert [line["Stitch"] for line in shown] == ["hdc", "sc"]
     assert [line["Sessions"] for line in shown] == ["1", "2"]
     assert [line["Stitches counted"] for line in shown] == ["500", "720"]
-    assert [line["How sure"] for line in shown] == ["one timing", "measured"]
+    assert [line["How sure"] for line in shown] == ["timed once", "measured"]
     # 500 in 25 and 720 in 29.5 minutes
     assert [line["Stitches a minute"] for line in shown] == ["20.0", "24.4"]
 
@@ -76,7 +76,7 @@ def test_other_minutes_are_the_mean_of_their_readings() -> None:
 
 
 def test_ripping_back_is_a_share_of_the_stitching() -> None:
-    assert "Ripping back: 6% of" in maker_in(rich()).open("/measurements").root.text
+    assert "Frogging: 6% of" in maker_in(rich()).open("/measurements").root.text
 
 
 def test_without_a_swatch_the_page_says_what_that_means() -> None:
@@ -89,10 +89,13 @@ def test_without_a_swatch_the_page_says_what_that_means() -> None:
 
 
 def test_a_yarn_shows_its_fibre_category_weight_and_hooks() -> None:
-    """200 m in 100 g are 500 tex (ISO 1144); hooks by the Craft Yarn Council (2018)."""
+    """Category and length are told as shops do; hooks by the Craft Yarn Council (2018)."""
     wool, soft = cards(maker_in(rich()).open("/yarn"))
-    assert "100 % wool, category 4, 500 tex; hooks usual for it: 5.5 to 6.5 mm" in wool.text
-    assert "category 2, 500 tex; hooks usual for it: 3.5 to 4.5 mm" in soft.text
+    assert (
+        "100 % wool, aran, worsted / medium (4), 200 m to 100 g; hooks usual for it: 5.5 to 6.5 mm"
+        in wool.text
+    )
+    assert "sport, 5 ply / fine (2), 200 m to 100 g; hooks usual for it: 3.5 to 4.5 mm" in soft.text
     assert "wool" not in soft.text
 
 
@@ -133,11 +136,11 @@ def test_pay_price_deposit_and_tax_stand_beside_their_names(workshop_page: Page)
     del shown["Rest"]
     assert shown == {
         "Making": "£14.00 an hour",
-        "Office": "£11.50 an hour",
+        "Admin": "£11.50 an hour",
         "Overhead": "£1.80 an hour",
         "Price by": "a markup of 25%",
         "Rounded up to": "£2.50",
-        "Least price": "£60.00",
+        "Minimum charge": "£60.00",
         "Yarn charged": "grams used",
         "Quote valid": "17 days",
         "Deposit": "30% of the total",
@@ -161,9 +164,9 @@ def test_how_the_work_goes_stands_beside_its_names(workshop_page: Page) -> None:
     assert shown["At the hook"] == "12 hours a week"
     assert shown["Carried up"] == "over at most 3 rows, 4.5 cm"
     assert shown["Tails"] == "12 cm each"
-    assert shown["New ball joined"] == "at an edge"
+    assert shown["New skein joined"] == "at an edge"
     assert shown["Yarn in reserve"] == "90% sure that it is enough"
-    assert shown["Tension drifts"] == "4%"
+    assert shown["Allowance for uneven gauge"] == "4%"
     assert shown["Yarn arrives"] == "in 5 days"
     assert shown["Drying and post"] == "5 days"
     assert shown["Hours promised"] == "7.5"
@@ -181,7 +184,7 @@ def test_what_a_workshop_has_not_is_said_to_be_none() -> None:
     )
     money, work, *_ = cards(maker_in(bare).open("/workshop"))
     shown = facts(money) | facts(work)
-    assert shown["Least price"] == shown["Deposit"] == shown["Days off"] == "none"
+    assert shown["Minimum charge"] == shown["Deposit"] == shown["Days off"] == "none"
     assert shown["Rounded up to"] == "the smallest coin"
     assert shown["Tax"] == "not registered"
     assert shown["Yarn in reserve"] == "10%"

@@ -34,8 +34,8 @@ def test_the_worktable_shows_the_price_for_all_and_for_each(maker: Maker) -> Non
 def test_rush_and_discount_are_lines_each_and_for_all(maker: Maker) -> None:
     rows = {row[0]: row[1:] for row in maker.send("/answer", **TYPED).table("Each, GBP")}
     assert rows["Price"] == [SAY.bare_money(PRICE.each), SAY.bare_money(PRICE.price)]
-    assert rows["Listed"] == [SAY.bare_money(PRICE.listed / 3), SAY.bare_money(PRICE.listed)]
-    listed = Decimal(rows["Listed"][1].replace(",", ""))
+    assert rows["Base price"] == [SAY.bare_money(PRICE.listed / 3), SAY.bare_money(PRICE.listed)]
+    listed = Decimal(rows["Base price"][1].replace(",", ""))
     rush, discount = (Decimal(rows[name][1]) for name in ("Rush, 10%", "Discount, 5%"))
     assert rush > 0 > discount
     assert listed + rush + discount == PRICE.price

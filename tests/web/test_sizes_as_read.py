@@ -38,7 +38,7 @@ def test_what_a_change_saves_stands_under_its_headings_with_a_button(maker: Make
     found = within_budget(ORDER, sample_workshop(), SIX, budget=Decimal(250), today=TODAY)
     assert [row[:5] for row in rows] == [
         [
-            change_words(saving),
+            change_words(saving, SAY),
             SAY.bare_money(saving.saved),
             SAY.bare_money(saving.quote.price.total),
             words(SAY.hours(saving.quote.estimate.hours.total)),

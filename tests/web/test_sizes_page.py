@@ -94,7 +94,7 @@ def test_the_charts_show_every_price_and_every_hour_of_the_table(maker: Maker) -
 def test_each_rule_of_thumb_says_what_it_would_pay_an_hour(maker: Maker) -> None:
     head, _, *rows = maker.open("/sizes").table("Three times the materials")
     compared = compare().sizes
-    assert head[1:] == [rule_words(rule.rule) for rule in compared[0].rules]
+    assert head[1:] == [rule_words(rule.rule, SAY) for rule in compared[0].rules]
     for row, one in zip(rows, compared, strict=True):
         figures = [(SAY.bare_money(r.price), SAY.bare_money(r.earned_per_hour)) for r in one.rules]
         assert row[1:] == [text for pair in figures for text in pair]
@@ -110,7 +110,7 @@ def test_a_size_that_cannot_be_made_is_left_out_with_the_reason(maker: Maker) ->
 
 def test_a_size_without_a_price_waits_and_the_others_are_compared(maker: Maker) -> None:
     page = ask(maker, asks="prices", ordered__price="240")
-    assert "No price yet for Doll's or comforter, Pram or car seat" in page.root.text
+    assert "No price yet for Lovey, Pram or car seat" in page.root.text
     assert [row[0] for row in page.table("Size asked")[1:]] == ["Cot as ordered pays best"]
 
 

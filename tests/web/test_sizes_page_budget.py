@@ -24,7 +24,7 @@ def test_a_budget_shows_what_fits_and_the_largest_that_still_pays_the_hour(maker
         assert fit.at_budget is not None
         assert row == [
             str(fit.compared.size),
-            "fits" if fit.fits else "too dear",
+            "fits" if fit.fits else "too expensive",
             SAY.bare_money(fit.compared.quote.price.total),
             SAY.bare_money(fit.at_budget.earned_per_hour),
             "paid" if fit.pays_the_hour else "not paid",

@@ -72,7 +72,7 @@ def test_another_line_for_a_size_is_added_with_the_focus_in_it(maker: Maker) -> 
 def test_a_size_of_nothing_by_nothing_names_both_sides(maker: Maker) -> None:
     said = ask(maker, own__1__size="0x0").said_of("own.1.size")
     sentence = "0 cm is too small; it must be more than 0 cm."
-    assert said == f"Width: {sentence} Height: {sentence}"
+    assert said == f"Width: {sentence} Length: {sentence}"
 
 
 @pytest.mark.parametrize("budget", ["0", "-5", "9" * 15])

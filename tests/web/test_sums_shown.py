@@ -32,7 +32,7 @@ ROOM = re.compile(r"\(?([\d.]+)(?: − 2 × ([\d.]+)\))? / ([\d.]+) = room for (
 TASK = re.compile(r"([\d.,]+) × ([\d.]+) min = ([\d.,]+) min")
 YARN = re.compile(
     r"([\d.,]+).(?:m|yd) in stitches, carries and tails, ([\d.]+)% in reserve"
-    r"(?:, and (\d+) tails of ([\d.]+).(?:cm|in) for new balls)?: ([\d.,]+).(?:m|yd) to have"
+    r"(?:, and (\d+) tails of ([\d.]+).(?:cm|in) for new skeins)?: ([\d.,]+).(?:m|yd) to have"
 )
 
 

@@ -208,7 +208,7 @@ def test_the_lines_for_the_workshop_file_stand_ready_to_paste(maker: Maker) -> N
         ("weeks", "0", "the least that will do is 1"),
         ("hours_a_week", "169", "the most that will do is 168"),
         ("hours_a_week", "0", "the least that will do is 0.1"),
-        ("hours_a_week", "nan", "no number to reckon with"),
+        ("hours_a_week", "nan", "no number to calculate with"),
     ],
 )
 def test_what_makes_no_year_is_told_beside_its_field_and_kept(

@@ -47,9 +47,9 @@ def test_a_place_in_a_later_blanket_says_in_which(blanket: int, plan: Plan) -> N
 @pytest.mark.parametrize(
     ("edge", "work", "where"),
     [
-        (Edge.START, Work.ROW, "the start edge"),
-        (Edge.FAR, Work.ROW, "the far edge"),
-        (Edge.FAR, Work.ROUND, "the far edge"),
+        (Edge.START, Work.ROW, "the right-hand edge"),
+        (Edge.FAR, Work.ROW, "the left-hand edge"),
+        (Edge.FAR, Work.ROUND, "the left-hand edge"),
         (Edge.WITHIN, Work.ROW, "within the row"),
         (Edge.WITHIN, Work.ROUND, "within the round"),
         (Edge.WITHIN, Work.CHAIN, "within the chain"),

@@ -133,7 +133,7 @@ def changes() -> dict[str, Change]:
                 {"deposit_share": 0.333}, pricing=priced(deposit=Deposit(share=0.333))
             ),
             "minutes": _changed(
-                {"turn_minutes": 0.25, "weaving in an end": 4, "letters with the buyer": 70},
+                {"turn_minutes": 0.25, "weaving in an end": 4, "messages with the buyer": 70},
                 minutes=sample_minutes(turn=(0.25,), weave_in_end=(4.0,), letters=(70.0,)),
             ),
             "timing": _changed(

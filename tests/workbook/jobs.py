@@ -89,7 +89,7 @@ TERMS: dict[Place, Change] = {
     ("Round up to", "F"): lambda job, v: job.part("pricing", round_up_to=money(v)),
     ("Rush", "F"): lambda job, v: job.terms(rush=v),
     ("Discount", "F"): lambda job, v: job.terms(discount=v),
-    ("Least price", "F"): lambda job, v: job.part("pricing", minimum=money(v)),
+    ("Minimum charge", "F"): lambda job, v: job.part("pricing", minimum=money(v)),
     ("Deposit", "F"): lambda job, _: job.part("pricing", deposit=None),
     ("Deposit, share of the total", "F"): lambda job, v: job.part(
         "pricing", deposit=Deposit(share=v)
@@ -106,7 +106,7 @@ def pay_of(column: str) -> dict[Place, Change]:
     """Return the pay of an hour, which stands in another column of each workbook."""
     return {
         ("Making", column): lambda job, v: job.part("pay", making_per_hour=money(v)),
-        ("Photographs, packing, letters", column): lambda job, v: job.part(
+        ("Admin: photos, packing, messages", column): lambda job, v: job.part(
             "pay", office_per_hour=money(v)
         ),
         ("Overhead", column): lambda job, v: job.part("pay", overhead_per_hour=money(v)),

@@ -52,7 +52,7 @@ def test_the_real_pace_and_the_real_yarn_of_a_stitch_follow(filled: Workbook) ->
     """205 g of 2 m each, less what is carried, in tails and in extras, over the stitches."""
     stitches = sum(sum(c.yarn.counts.values()) for c in QUOTE.estimate.colours)
     paces = by(block(filled["Actuals"], "Hours"), "A")
-    each = paces["Minutes a stitch, ripping back with it"]
+    each = paces["Minutes a stitch, frogging with it"]
     assert each["really"] == pytest.approx(12 * 60 / stitches)
     oat = next(c for c in QUOTE.estimate.colours if c.colour == "oat")
     other = oat.metres - oat.yarn.stitches_m

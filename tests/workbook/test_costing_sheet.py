@@ -98,7 +98,7 @@ def test_what_the_price_goes_to_adds_up_to_it_part_by_part(
         part = {
             "yarn": "Yarn",
             "making": "Making",
-            "office": "Photographs, packing, letters",
+            "office": "Admin: photos, packing, messages",
             "overhead": "Overhead",
             "extra": "Extras",
             "packaging": "Packaging and delivery",
@@ -131,7 +131,7 @@ def test_rush_and_discount_are_for_one_blanket_and_for_all() -> None:
     each = float(quote.price.listed) / 3
     assert lines["Rush"][1] == pytest.approx(each * 0.125, abs=0.02)
     assert lines["Discount"][1] == pytest.approx(-each * 1.125 * 0.0333, abs=0.02)
-    assert lines["Up to the least price"] == [3, 0, 0]
+    assert lines["Up to the minimum charge"] == [3, 0, 0]
     for count, one, together in lines.values():
         assert together == pytest.approx(count * one)
     moved = sum(exact(line[2]) for line in lines.values())
@@ -172,7 +172,7 @@ def test_terms_stand_beside_their_names() -> None:
         "Round up to": 2.5,
         "Rush": 0.1,
         "Discount": 0.05,
-        "Least price": 61,
+        "Minimum charge": 61,
         "Delivery charged": 5,
         "Deposit": "share of the total",
         "Deposit, share of the total": 0.3,

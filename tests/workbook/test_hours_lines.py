@@ -98,18 +98,18 @@ def cases() -> dict[str, tuple[Quote, list[Edit], Quote]]:
         "an empty line put in": (quote, [("insert", "Hours", session + 1)], quote),
         "a task taken out": (
             quote,
-            [("delete", "Hours", row_of(quote, "washing and drying flat"))],
+            [("delete", "Hours", row_of(quote, "blocking"))],
             with_minutes(quote, wash=None),
         ),
-        "ripping back taken out": (
+        "frogging taken out": (
             quote,
-            [("delete", "Hours", row_of(quote, "ripping back"))],
+            [("delete", "Hours", row_of(quote, "frogging"))],
             with_minutes(quote, rip_back=None),
         ),
         "turning taken out": (quote, [("delete", "Hours", row_of(quote, "turning a row"))], quote),
         "what was not given is given": (
             guessed,
-            [("set", "Hours", f"E{row_of(guessed, 'washing and drying flat')}", 25)],
+            [("set", "Hours", f"E{row_of(guessed, 'blocking')}", 25)],
             with_minutes(guessed, wash=(25.0,)),
         ),
         "what was given is emptied": (
@@ -172,13 +172,11 @@ def test_what_is_promised_follows_the_timings(
 def test_what_no_minutes_are_given_for_follows_the_boxes(
     after: dict[str, tuple[Workbook, Workbook]],
 ) -> None:
-    assert "washing and drying flat" in not_given(
-        opened(workbook_bytes(guessed_quote()), values=True)
-    )
-    assert not_given(after["what was not given is given"][0]) == ["letters with the buyer"]
+    assert "blocking" in not_given(opened(workbook_bytes(guessed_quote()), values=True))
+    assert not_given(after["what was not given is given"][0]) == ["messages with the buyer"]
     assert not_given(after["what was given is emptied"][0]) == [
-        "washing and drying flat",
-        "packing, letters with the buyer",
+        "blocking",
+        "packing, messages with the buyer",
     ]
 
 

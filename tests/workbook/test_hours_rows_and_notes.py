@@ -29,11 +29,12 @@ def test_every_task_is_its_count_by_its_minutes_with_how_sure_it_is(
     name: str, all_quotes: dict[str, Quote], written: dict[str, bytes]
 ) -> None:
     sheet, hours = read(written[name])["Hours"], all_quotes[name].estimate.hours
+    speech = speech_of(all_quotes[name].workshop)
     lines = [*worked(block(sheet, "The stitches")), *worked(block(sheet, "The other work"))]
     stitches = [task for task in hours.tasks if task.timed_stitch]
     others = [task for task in hours.every_task if not task.timed_stitch]
     for line, task in zip(lines, [*stitches, *others], strict=True):
-        assert line["part of the work"] == part_words(task.part)
+        assert line["part of the work"] == part_words(task.part, speech)
         assert line["how many"] == task.count
         assert line["minutes each"] == pytest.approx(task.minutes_each)
         assert line["minutes"] == pytest.approx(task.minutes)
@@ -58,7 +59,7 @@ def test_hours_by_part_and_their_range_stand_beside_their_names(
         for line in block(read(written[name])["Hours"], "Hours by part")
     }
     hours = all_quotes[name].estimate.hours
-    office = lines["Photographs, packing, letters"]
+    office = lines["Admin: photos, packing, messages"]
     assert (lines["Making, all together"], office) == (hours.making, hours.office)
     assert lines["All hours"] == hours.total
     low, high = list(lines.values())[-2:]
@@ -92,7 +93,7 @@ def test_the_height_so_far_is_in_the_workshops_unit_and_the_border_adds_at_both_
     for worked in passes:
         height += worked.height_cm * (2 if worked.work is Work.ROUND else 1)
         expected.append(pytest.approx(height / long))
-    assert [line[f"height so far, {unit}"] for line in rows_of(written[name])] == expected
+    assert [line[f"length so far, {unit}"] for line in rows_of(written[name])] == expected
 
 
 @pytest.mark.parametrize("name", ["plain", "inches", "mixed, used"])
@@ -100,7 +101,7 @@ def test_each_row_says_its_colour_its_stitches_its_chains_and_where_it_begins(
     name: str, all_quotes: dict[str, Quote], written: dict[str, bytes]
 ) -> None:
     quote = all_quotes[name]
-    named_edge = {Edge.START: "start edge", Edge.FAR: "far edge"}
+    named_edge = {Edge.START: "right-hand edge", Edge.FAR: "left-hand edge"}
     chain, *rest = zip(rows_of(written[name]), quote.plan.passes, strict=True)
     assert (chain[0]["stitch"], chain[0]["chains"]) == ("ch", quote.plan.foundation_chain)
     for line, worked in rest:

@@ -42,9 +42,9 @@ def test_work_without_minutes_is_named_beside_its_part_and_has_an_empty_box() ->
     quote = guessed_quote()
     sheet = opened(workbook_bytes(quote), values=True)["Hours"]
     beside = {row[0].value: row[4].value for row in sheet.iter_rows() if row[0].value}
-    assert beside["Starting and finishing"] == "washing and drying flat"
-    assert beside["Photographs, packing, letters"] == "letters with the buyer"
-    for label in ("washing and drying flat", "letters with the buyer"):
+    assert beside["Starting and finishing"] == "blocking"
+    assert beside["Admin: photos, packing, messages"] == "messages with the buyer"
+    for label in ("blocking", "messages with the buyer"):
         (line,) = (row for row in sheet.iter_rows() if row[0].value == label)
         assert line[4].value is None
         assert line[7].value == "not given"
@@ -53,7 +53,7 @@ def test_work_without_minutes_is_named_beside_its_part_and_has_an_empty_box() ->
 def test_work_of_no_minutes_has_a_line_too_and_ripping_back_at_nought() -> None:
     written = texts(sample_quote())
     assert "swatching" in written
-    assert "ripping back" in written
+    assert "frogging" in written
 
 
 def test_each_figure_taken_for_granted_stands_once_with_where_it_comes_from() -> None:

@@ -87,7 +87,7 @@ def test_the_reserve_follows_tension_and_how_sure_the_yarn_should_be(
     reckoned_anew: dict[str, Workbook],
 ) -> None:
     def reserves(name: str) -> dict[str, float]:
-        lines = block(reckoned_anew[name]["Yarn"], "What each colour takes")
+        lines = block(reckoned_anew[name]["Yarn"], "Yarn used of each colour")
         return {line["colour"]: line["reserve"] for line in lines if line.get("yarn") == WOOL}
 
     wanted = {one.colour: one.reserve for one in surer_quote().estimate.colours}

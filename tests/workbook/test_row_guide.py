@@ -13,7 +13,7 @@ from quoting.core.estimate.strands import Why
 from quoting.core.plan.passes import Work
 from quoting.core.quote.quote import Quote
 from quoting.core.workshop.yarns import PutUp
-from quoting.wording import notes_sentence
+from quoting.wording import notes_sentence, speech_of
 from tests.examples import sample_order, sample_quote, sample_workshop, sample_yarn
 from tests.workbook.orders import quotes
 
@@ -23,18 +23,19 @@ def notes_of(quote: Quote, blanket: int = 0) -> list[list[RowNote]]:
 
 
 def sentences_of(quote: Quote) -> list[str]:
-    passes = quote.plan.passes
-    return [notes_sentence(n, worked) for n, worked in zip(notes_of(quote), passes, strict=True)]
+    speech, noted = speech_of(quote.workshop), zip(notes_of(quote), quote.plan.passes, strict=True)
+    return [notes_sentence(notes, worked, speech) for notes, worked in noted]
 
 
 def test_three_colours_row_by_row_are_started_once_and_carried_up_ever_after() -> None:
     sentences = sentences_of(sample_quote())
-    assert sentences[0] == "Start oat at the far edge."
-    assert sentences[1] == "Leave it waiting at the far edge."
-    assert sentences[2] == "Start teal at the far edge; leave it waiting at the start edge."
-    assert sentences[3] == "Start rust at the start edge; leave it waiting at the far edge."
-    assert sentences[4] == "Carry up at the far edge; leave it waiting at the start edge."
-    assert sentences[-1] == "Fasten off at the far edge."
+    left, right = "left-hand edge", "right-hand edge"
+    assert sentences[0] == f"Start oat at the {left}."
+    assert sentences[1] == f"Leave it waiting at the {left}."
+    assert sentences[2] == f"Start teal at the {left}; leave it waiting at the {right}."
+    assert sentences[3] == f"Start rust at the {right}; leave it waiting at the {left}."
+    assert sentences[4] == f"Carry up at the {left}; leave it waiting at the {right}."
+    assert sentences[-1] == "Fasten off at the left-hand edge."
 
 
 @pytest.mark.parametrize("name", list(quotes()))

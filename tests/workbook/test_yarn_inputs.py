@@ -213,7 +213,7 @@ def test_too_many_packs_are_told_with_how_many_would_do(anew: dict[str, Workbook
     to_buy = next(row for row in lines if row[1:4] == TEAL)
     assert to_buy[5] == 2
     assert "2 wanted" in to_buy
-    assert "ends and joins were counted for 2 balls to buy" in state(anew["teal of nine"])
+    assert "ends and joins were counted for 2 skeins to buy" in state(anew["teal of nine"])
 
 
 @pytest.mark.parametrize("name", ["mixed, used", "one way"])

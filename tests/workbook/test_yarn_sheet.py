@@ -38,7 +38,7 @@ def of_colour(colour: ColourEstimate, quote: Quote) -> dict[str, float]:
         "tails": len(strands) * 2 * quote.workshop.habits.tail_m,
         "extras": sum(e.yarn_m or 0 for e in quote.order.extras if e.colour == colour.colour)
         * quote.order.quantity,
-        "expected": colour.metres,
+        "yarn used": colour.metres,
         "of it for joins": colour.metres - colour.bare_m,
         "to have": colour.metres_to_buy,
         "held": math.fsum(colour.balls_m),
@@ -114,7 +114,7 @@ def test_what_is_bought_is_the_skeins_of_the_quote_at_their_price(
         for some in colour.choice.bought
     ]
     unit = "yd" if quote.workshop.units is Units.INCHES else "m"
-    headings = ("colour", "packs", "packs wanted", "balls", unit, "g", "price of a pack", "cost")
+    headings = ("colour", "packs", "packs wanted", "skeins", unit, "g", "price of a pack", "cost")
     found = [tuple(line[heading] for heading in headings) for line in block(sheet, "To buy")]
     assert found == expected
 
@@ -134,8 +134,8 @@ def test_what_comes_from_the_shelf_is_there_by_its_dye_lot(
 
 def test_balls_and_their_prices_are_the_yarns(written: dict[str, bytes]) -> None:
     """The yarn's balls: of 100 g at 4.60, ten of them at 40, one of 400 g at 17."""
-    sold = block(read(written["mixed, used"])["Yarn"], "Balls and their prices")
-    headings = ("g a ball", "m a ball", "balls a pack", "price of a pack", "price of a gram")
+    sold = block(read(written["mixed, used"])["Yarn"], "Skeins and their prices")
+    headings = ("g a skein", "m a skein", "skeins a pack", "price of a pack", "price of a gram")
     assert [[line[heading] for heading in headings] for line in sold] == [
         [100, 200, 1, 4.6, pytest.approx(0.046)],
         [100, 200, 10, 40, pytest.approx(0.04)],
@@ -207,7 +207,7 @@ def test_every_ball_that_is_used_up_is_told_with_its_soonest_and_latest_row(
     metres: float,
 ) -> None:
     quote = short_balls(metres)
-    lines = block(read(workbook_bytes(quote))["Yarn"], "Where balls are used up")
+    lines = block(read(workbook_bytes(quote))["Yarn"], "Where skeins are used up")
     expected = [
         (colour.colour, str(number), *(told(quote, p) for p in (e.expected, e.soonest, e.latest)))
         for colour in quote.estimate.colours
@@ -215,11 +215,11 @@ def test_every_ball_that_is_used_up_is_told_with_its_soonest_and_latest_row(
         if e.expected is not None
     ]
     assert expected
-    headings = ("colour", "ball", "expected", "soonest", "latest")
+    headings = ("colour", "skein", "expected", "soonest", "latest")
     assert [tuple(line[heading] for heading in headings) for line in lines] == expected
     assert all(line["soonest"] != line["latest"] for line in lines)
 
 
 def test_a_ball_that_lasts_is_not_said_to_be_used_up() -> None:
     sheet = read(workbook_bytes(short_balls(9999)))["Yarn"]
-    assert "Where balls are used up" not in [cell.value for cell in sheet["A"]]
+    assert "Where skeins are used up" not in [cell.value for cell in sheet["A"]]

@@ -44,6 +44,11 @@ class Removed:
         return f"{names.get(list_kind(self.list_name), 'line').lower()} {called}"
 
     @property
+    def stood_at(self) -> str:
+        """The place of the line, as a button names it."""
+        return f"{self.list_name}.{self.at + 1}"
+
+    @property
     def text(self) -> str:
         """The line as a hidden field has it."""
         return json.dumps([self.list_name, self.at, self.fields])

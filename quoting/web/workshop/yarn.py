@@ -10,7 +10,7 @@ from flask import Blueprint, render_template
 from quoting.core.ground.measures import CM_PER, CM_PER_YARD
 from quoting.core.ground.money import exact
 from quoting.core.workshop.categories import HOOK_MM
-from quoting.core.workshop.yarns import PutUp
+from quoting.core.workshop.yarns import PutUp, Yarn
 from quoting.web.kept import kept_shop
 from quoting.web.shop import shop_now
 from quoting.web.workshop.own_pages import YARN
@@ -30,7 +30,12 @@ def show() -> str:
 
 def yarn_follows() -> dict[str, Any]:
     """Return what the page needs to tell what follows from the yarns."""
-    return {"per_length": _price_per_length, "hooks": HOOK_MM}
+    return {"per_length": _price_per_length, "in_100_g": _metres_in_100_g, "hooks": HOOK_MM}
+
+
+def _metres_in_100_g(yarn: Yarn) -> float:
+    """Return the length of 100 g of a yarn in metres, as shops tell it."""
+    return 100 * yarn.metres_per_gram
 
 
 def _price_per_length(put_up: PutUp) -> Decimal:

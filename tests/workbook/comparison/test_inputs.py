@@ -65,14 +65,14 @@ def _minutes(what: str) -> Change:
 
 CHORES = {
     "changing colour": "change_colour",
-    "joining a ball": "join",
+    "joining a skein": "join",
     "weaving in an end": "weave_in_end",
     "starting and finishing": "start_and_finish",
-    "washing and drying flat": "wash",
+    "blocking": "wash",
     "swatching": "swatch",
-    "photographs": "photograph",
+    "photos": "photograph",
     "packing": "pack",
-    "letters with the buyer": "letters",
+    "messages with the buyer": "letters",
 }
 ASKED: Mapping[tuple[str, str, str], Change] = {
     **{("Terms", *place): change for place, change in (TERMS | pay_of("F")).items()},
