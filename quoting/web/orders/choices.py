@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from wtforms import Form
@@ -9,6 +10,7 @@ from wtforms import Form
 from quoting.core.workshop.stitches import WORKED
 from quoting.core.workshop.workshop import Workshop
 from quoting.web.forms.lines import entries_of, part_of, typed_of
+from quoting.web.orders.other_yarns import other_colours
 from quoting.web.shop import Shop
 from quoting.wording import Speech
 
@@ -28,6 +30,10 @@ _FULL_NAMES = {
 }
 
 
+MOST_OTHERS = 20_000
+"""Colours of other yarns that all the lines of a form together may offer."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Offer:
     """One thing to choose: its value, what it is called, and its colour code, if it has one."""
@@ -44,6 +50,7 @@ class Offers:
     yarns: tuple[Offer, ...]
     stitches: tuple[Offer, ...]
     colours: tuple[Offer, ...]
+    other_yarns: Mapping[str, tuple[Offer, ...]]
     every_colour: tuple[Offer, ...]
     currencies: tuple[Offer, ...]
     countries: tuple[str, ...]
@@ -63,6 +70,7 @@ def offers_of(form: Form, shop: Shop) -> Offers:
         yarns=tuple(Offer(value=yarn.name, label=yarn.name) for yarn in workshop.yarns),
         stitches=_stitches(workshop, shop.speech),
         colours=_colours(form, workshop),
+        other_yarns=_other_yarns(form, workshop),
         every_colour=tuple(Offer(value=n, label=n, code=c) for n, c in every.items()),
         currencies=tuple(Offer(value=code, label=code) for code in money),
         countries=tuple(dict.fromkeys(band.to for band in workshop.delivery.bands)),
@@ -81,6 +89,22 @@ def basic_stitches(speech: Speech) -> tuple[Offer, ...]:
 def _stitches(workshop: Workshop, speech: Speech) -> tuple[Offer, ...]:
     patterns = [Offer(value=p.name, label=p.name) for p in workshop.patterns]
     return (*basic_stitches(speech), *patterns)
+
+
+def _other_yarns(form: Form, workshop: Workshop) -> Mapping[str, tuple[Offer, ...]]:
+    """Return the colours of the yarns that the blanket is not in, where the page has room."""
+    blanket = part_of(form, "blanket")
+    taken = {typed_of(line, "name").typed.strip() for line in entries_of(blanket, "colours")}
+    groups: dict[str, tuple[Offer, ...]] = {}
+    others = list(other_colours(workshop, typed_of(blanket, "yarn").typed))
+    if len(others) * sum(map(len, form.meta.lines.values())) > MOST_OTHERS:
+        return groups
+    for other in others:
+        if other.name not in taken:
+            code = workshop.yarn(other.yarn).colours[other.colour]
+            offer = Offer(value=other.name, label=other.colour, code=code)
+            groups[other.yarn] = (*groups.get(other.yarn, ()), offer)
+    return groups
 
 
 def _colours(form: Form, workshop: Workshop) -> tuple[Offer, ...]:
