@@ -13,7 +13,7 @@ from quoting.core.plan.passes import Edge, Work
 from quoting.core.quote.quote import Quote
 from quoting.wording import caution_sentence, part_words, speech_of, sureness_words
 from tests.examples import sample_design, sample_order, sample_quote
-from tests.workbook.reading import Line, block, sentences
+from tests.workbook.reading import Line, as_at_home, block, sentences
 from tests.workbook.recalculation import opened
 
 
@@ -75,7 +75,7 @@ def rows_of(content: bytes) -> list[Line]:
     """Return the lines of the sheet of rows by its headings."""
     sheet = read(content)["Rows"]
     (top,) = (cell.row for cell in sheet["B"] if cell.value == "row or round")
-    heads = {cell.column_letter: cell.value for cell in sheet[top] if cell.value}
+    heads = {cell.column_letter: as_at_home(cell.value) for cell in sheet[top] if cell.value}
     return [
         {heads[c.column_letter]: c.value for c in row if c.column_letter in heads}
         for row in sheet.iter_rows(min_row=top + 1)

@@ -16,7 +16,7 @@ from quoting.core.workshop.yarns import PutUp
 from quoting.wording import point_words, sureness_words
 from tests.examples import sample_quote, sample_workshop, sample_yarn
 from tests.workbook.orders import quotes
-from tests.workbook.reading import Line, block, by
+from tests.workbook.reading import Line, as_at_home, block, by
 from tests.workbook.recalculation import opened
 
 YARDS = 0.9144
@@ -78,7 +78,7 @@ def test_the_sums_are_those_of_the_lines_above_them_and_reserves_are_not_added(
 ) -> None:
     lines = block(read(written[name])["Yarn"], "Yarn used of each colour")
     unit = "yd" if name == "inches" else "m"
-    at = [line["colour"] for line in lines].index("all colours")
+    at = [as_at_home(str(line["colour"])) for line in lines].index("all colours")
     colours, foot = lines[:at], lines[at]
     summed = set(foot) - {"colour"}
     assert summed == set(colours[0]) - {
