@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from datetime import date, datetime
+from functools import partial
 
 from openpyxl import Workbook
 
@@ -69,32 +70,13 @@ def write_comparison(comparison: Comparison) -> bytes:
 def _sheets(book: Workbook, comparison: Comparison, shapes: Shapes) -> list[Grid]:
     """Write the sheets of the sizes, their terms, yarn and hours, the working and the checks."""
     rows = rows_of(comparison)
-    sizes = Grid(
-        book,
-        TITLE,
-        _widths(SIZES_WIDTHS, SIZES_FLAGS),
-        flags=SIZES_FLAGS,
-        worded=shapes.speech.worded,
-    )
-    terms = Grid(
-        book,
-        TERMS,
-        _widths(TERMS_WIDTHS, TERMS_FLAGS),
-        flags=TERMS_FLAGS,
-        worded=shapes.speech.worded,
-    )
-    balls = Grid(
-        book, YARN, _widths(YARN_WIDTHS, YARN_FLAGS), flags=YARN_FLAGS, worded=shapes.speech.worded
-    )
-    times = Grid(
-        book,
-        HOURS,
-        _widths(HOURS_WIDTHS, HOURS_FLAGS),
-        flags=HOURS_FLAGS,
-        worded=shapes.speech.worded,
-    )
-    working = Grid(book, WORKING, WORKING_WIDTHS, worded=shapes.speech.worded)
-    checks = Grid(book, CHECKS, CHECKS_WIDTHS, worded=shapes.speech.worded)
+    sheet = partial(Grid, book, worded=shapes.speech.worded)
+    sizes = sheet(TITLE, _widths(SIZES_WIDTHS, SIZES_FLAGS), flags=SIZES_FLAGS)
+    terms = sheet(TERMS, _widths(TERMS_WIDTHS, TERMS_FLAGS), flags=TERMS_FLAGS)
+    balls = sheet(YARN, _widths(YARN_WIDTHS, YARN_FLAGS), flags=YARN_FLAGS)
+    times = sheet(HOURS, _widths(HOURS_WIDTHS, HOURS_FLAGS), flags=HOURS_FLAGS)
+    working = sheet(WORKING, WORKING_WIDTHS)
+    checks = sheet(CHECKS, CHECKS_WIDTHS)
     counted = write_counts(sizes, rows, shapes)
     yarn = write_yarn(balls, rows, counted.names, shapes)
     hours = write_hours(times, rows, counted.names, shapes.speech)

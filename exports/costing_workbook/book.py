@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from datetime import datetime
+from functools import partial
 
 from openpyxl import Workbook
 
@@ -31,28 +32,15 @@ def write_book(quote: Quote) -> bytes:
     book = Workbook()
     book.properties.language = speech.locale.replace("_", "-")
     book.remove(book.worksheets[0])
-    summary = Grid(book, summary_sheet.TITLE, summary_sheet.WIDTHS, worded=speech.worded)
-    costing = Grid(
-        book,
-        costing_sheet.TITLE,
-        costing_sheet.WIDTHS,
-        flags=costing_sheet.FLAGS,
-        worded=speech.worded,
-    )
+    sheet = partial(Grid, book, worded=speech.worded)
+    summary = sheet(summary_sheet.TITLE, summary_sheet.WIDTHS)
+    costing = sheet(costing_sheet.TITLE, costing_sheet.WIDTHS, flags=costing_sheet.FLAGS)
     yarn = yarn_sheet.yarn_grid(book, speech)
-    hours = Grid(
-        book, hours_sheet.TITLE, hours_sheet.WIDTHS, flags=hours_sheet.FLAGS, worded=speech.worded
-    )
-    rows = Grid(book, "Rows", rows_sheet.WIDTHS, worded=speech.worded)
-    actuals = Grid(
-        book,
-        actuals_sheet.TITLE,
-        actuals_sheet.WIDTHS,
-        flags=actuals_sheet.FLAGS,
-        worded=speech.worded,
-    )
-    checked = Grid(book, checks.TITLE, checks.WIDTHS, worded=speech.worded)
-    notes = Grid(book, "Notes", notes_sheet.WIDTHS, worded=speech.worded)
+    hours = sheet(hours_sheet.TITLE, hours_sheet.WIDTHS, flags=hours_sheet.FLAGS)
+    rows = sheet("Rows", rows_sheet.WIDTHS)
+    actuals = sheet(actuals_sheet.TITLE, actuals_sheet.WIDTHS, flags=actuals_sheet.FLAGS)
+    checked = sheet(checks.TITLE, checks.WIDTHS)
+    notes = sheet("Notes", notes_sheet.WIDTHS)
     heads_row = rows_sheet.write_rows(rows, quote, Shapes(speech))
     _write_figures((summary, costing, yarn, hours, actuals, checked), quote, speech)
     notes_sheet.write_notes(notes, quote, speech)

@@ -11,6 +11,7 @@ from quoting.core.ground.place import Place
 from quoting.web.forms.fields import Typed
 from quoting.web.forms.lines import Lines, fields_by_place
 from quoting.web.orders.order_answer import Said, Words, field_at
+from quoting.web.shop import speech_now
 from quoting.wording import Speech, mistake_sentence
 
 Where = Callable[[Place, Field | None], str]
@@ -50,11 +51,14 @@ def words_beside(form: Form) -> Iterator[Words]:
 
 def label_of(place: Place, field: Field | None) -> str:
     """Return a field's label, or its place where there is none."""
-    return field.label.text if field is not None else str(place)
+    return speech_now().worded(field.label.text) if field is not None else str(place)
+
+
+_SIDES = {"width": "Width", "height": "Length"}
 
 
 def _side(mistake: Mistake, field: Field | None) -> str:
     """Return which side of a size is meant, where both are typed into one field."""
     side = mistake.place.key
-    in_one = field is not None and field.short_name == "size" and side in {"width", "height"}
-    return f"{side.capitalize()}: " if in_one else ""
+    in_one = field is not None and field.short_name == "size"
+    return f"{_SIDES[side]}: " if in_one and side in _SIDES else ""

@@ -6,7 +6,14 @@ import pytest
 
 from quoting.core.estimate.strands import Why
 from quoting.core.plan.passes import Work
-from quoting.wording import edge_words, part_words, pass_words, point_words, task_words
+from quoting.wording import (
+    edge_words,
+    part_words,
+    pass_words,
+    point_words,
+    sureness_words,
+    task_words,
+)
 from tests.examples import COLOURS
 from tests.web.pages import Page
 from tests.web.read_answer import QUOTE, SAY, answered, columns, part, plain
@@ -165,4 +172,4 @@ def test_every_task_is_a_line_of_its_own_part(page: Page) -> None:
             assert item.startswith(plain(f"{task_words(task.what, SAY)}: "))
             assert f"× {SAY.trimmed(task.minutes_each, 3)} min" in item
             assert f"= {SAY.trimmed(task.minutes, 1)} min" in item
-            assert task.sureness.value in item
+            assert sureness_words(task.sureness) in item

@@ -80,7 +80,7 @@ def test_after_each_answer_it_says_what_a_quote_rests_on(beginner: OwnMaker) -> 
     page = to_the_end(beginner)
     assert "not measured: what is usual for such a yarn" in page.with_id("own").text
     assert "measured." not in page.with_id("own").text
-    assert "weaving in, packing and letters are not counted yet" in page.with_id("own").text
+    assert "weaving in, packing and messages are not counted yet" in page.with_id("own").text
 
 
 def test_a_mistake_stands_beside_its_field_and_of_the_question_asked_alone(

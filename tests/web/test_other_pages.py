@@ -46,7 +46,7 @@ def test_minutes_that_were_not_given_are_told_from_a_nought() -> None:
     minutes = sample_minutes(wash=None, pack=(0.0,), rip_back=None)
     page = maker_in(sample_workshop(minutes=minutes)).open("/measurements")
     rows = {row[0]: row[1:] for row in page.table("For one of each")}
-    assert rows["Washing and drying flat"] == ["not given", ""]
+    assert rows["Blocking"] == ["not given", ""]
     assert rows["Packing"] == ["0", "1"]
     assert "Frogging: not given." in page.root.text
 
@@ -88,7 +88,7 @@ def test_the_workshop_page_shows_how_a_pattern_turns_and_repeats() -> None:
     )
     page = maker_in(sample_workshop(patterns=(shell,))).open("/workshop")
     assert (
-        "shell: like dc, a multiple of 6 and 1 more, 2 rows to a repeat; "
+        "shell: like dc, multiple of 6 + 1, 2 rows to a repeat; "
         "turned with 1 chain, begun with 1 chain more than its stitches"
     ) in " ".join(page.root.text.split())
 

@@ -171,7 +171,7 @@ def test_how_the_work_goes_stands_beside_its_names(workshop_page: Page) -> None:
     assert shown["Drying and post"] == "5 days"
     assert shown["Hours promised"] == "7.5"
     assert shown["Days off"] == "24 December 2026, 25 December 2026"
-    assert "moss stitch: like sc, a multiple of 2 and 1 more" in work.text
+    assert "moss stitch: like sc, multiple of 2 + 1" in work.text
 
 
 def test_what_a_workshop_has_not_is_said_to_be_none() -> None:

@@ -5,6 +5,7 @@ What has no heading is told by the letter of its column.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from typing import Any
 
@@ -14,6 +15,19 @@ from exports.sheets.lines import FURTHER
 
 Line = dict[str, Any]
 
+AT_HOME = {"ball": "skein", "balls": "skeins", "color": "colour", "colors": "colours"}
+"""Words of other workshops, and those that the sample's, which has both, says for them."""
+
+
+def as_at_home(text: str) -> str:
+    """Return a title or a heading of any workshop's as the sample workshop says it."""
+    words = re.compile(rf"\b({'|'.join(AT_HOME)})\b", re.IGNORECASE)
+    return words.sub(lambda found: _like(found[0], AT_HOME[found[0].lower()]), text)
+
+
+def _like(found: str, word: str) -> str:
+    return word.capitalize() if found[0].isupper() else word
+
 
 def block(sheet: Worksheet, title: str) -> list[Line]:
     """Return the lines under the headings of a block, each by these headings.
@@ -21,7 +35,11 @@ def block(sheet: Worksheet, title: str) -> list[Line]:
     The line that closes a list is none of them.
     """
     top = _title_row(sheet, title)
-    heads = {c.column_letter: str(c.value) for c in sheet[top + 1] if c.value not in (None, "")}
+    heads = {
+        c.column_letter: as_at_home(str(c.value))
+        for c in sheet[top + 1]
+        if c.value not in (None, "")
+    }
     return [
         {heads.get(letter, letter): value for letter, value in line.items()}
         for line in _lines(sheet, top + 2)
@@ -45,7 +63,7 @@ def _title_row(sheet: Worksheet, title: str) -> int:
     (top,) = (
         cell.row
         for cell in sheet["A"]
-        if cell.value == title and sheet.cell(cell.row - 1, 1).value is None
+        if as_at_home(str(cell.value)) == title and sheet.cell(cell.row - 1, 1).value is None
     )
     return top
 

@@ -11,9 +11,9 @@ from quoting.core.ground.measures import Units
 from quoting.core.ground.money import exact
 from quoting.core.plan.passes import Edge, Work
 from quoting.core.quote.quote import Quote
-from quoting.wording import caution_sentence, part_words, speech_of
+from quoting.wording import caution_sentence, part_words, speech_of, sureness_words
 from tests.examples import sample_design, sample_order, sample_quote
-from tests.workbook.reading import Line, block, sentences
+from tests.workbook.reading import Line, as_at_home, block, sentences
 from tests.workbook.recalculation import opened
 
 
@@ -39,7 +39,7 @@ def test_every_task_is_its_count_by_its_minutes_with_how_sure_it_is(
         assert line["minutes each"] == pytest.approx(task.minutes_each)
         assert line["minutes"] == pytest.approx(task.minutes)
         assert line["hours"] == pytest.approx(task.minutes / 60)
-        assert line["how sure"] == task.sureness.value
+        assert line["how sure"] == sureness_words(task.sureness)
         if not task.timed_stitch:
             assert line["± minutes"] == pytest.approx(line["± share"] * task.minutes)
             assert line["± minutes"] == pytest.approx(task.half_width_min)
@@ -75,7 +75,7 @@ def rows_of(content: bytes) -> list[Line]:
     """Return the lines of the sheet of rows by its headings."""
     sheet = read(content)["Rows"]
     (top,) = (cell.row for cell in sheet["B"] if cell.value == "row or round")
-    heads = {cell.column_letter: cell.value for cell in sheet[top] if cell.value}
+    heads = {cell.column_letter: as_at_home(cell.value) for cell in sheet[top] if cell.value}
     return [
         {heads[c.column_letter]: c.value for c in row if c.column_letter in heads}
         for row in sheet.iter_rows(min_row=top + 1)
@@ -122,7 +122,7 @@ def test_what_the_maker_is_to_heed_and_what_to_tell_the_buyer_are_not_mixed(
 ) -> None:
     quote, sheet = all_quotes[name], read(written[name])["Notes"]
     for title, reader in (
-        ("For you to heed", Reader.MAKER),
+        ("For you to note", Reader.MAKER),
         ("To tell the buyer", Reader.BUYER),
     ):
         own = [
@@ -142,7 +142,7 @@ def test_where_there_is_nothing_to_tell_the_buyer_there_is_no_such_block() -> No
     assert not [caution for caution in quote.cautions if caution.reader is Reader.BUYER]
     assert sentences(sheet, "To tell the buyer") == []
     assert sentences(sheet, "The order says") == []
-    assert sentences(sheet, "For you to heed")
+    assert sentences(sheet, "For you to note")
 
 
 def test_what_the_order_says_is_in_the_notes(written: dict[str, bytes]) -> None:

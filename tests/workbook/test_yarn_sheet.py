@@ -13,10 +13,10 @@ from quoting.core.estimate.strands import Point
 from quoting.core.ground.measures import Units
 from quoting.core.quote.quote import Quote
 from quoting.core.workshop.yarns import PutUp
-from quoting.wording import point_words
+from quoting.wording import point_words, sureness_words
 from tests.examples import sample_quote, sample_workshop, sample_yarn
 from tests.workbook.orders import quotes
-from tests.workbook.reading import Line, block, by
+from tests.workbook.reading import Line, as_at_home, block, by
 from tests.workbook.recalculation import opened
 
 YARDS = 0.9144
@@ -64,7 +64,7 @@ def test_each_colours_figures_stand_under_their_headings(
     name: str, all_quotes: dict[str, Quote], written: dict[str, bytes]
 ) -> None:
     quote = all_quotes[name]
-    lines = by(block(read(written[name])["Yarn"], "What each colour takes"), "colour")
+    lines = by(block(read(written[name])["Yarn"], "Yarn used of each colour"), "colour")
     for colour in quote.estimate.colours:
         line = without_units(lines[colour.colour])
         for heading, figure in of_colour(colour, quote).items():
@@ -76,9 +76,9 @@ def test_each_colours_figures_stand_under_their_headings(
 def test_the_sums_are_those_of_the_lines_above_them_and_reserves_are_not_added(
     name: str, written: dict[str, bytes]
 ) -> None:
-    lines = block(read(written[name])["Yarn"], "What each colour takes")
+    lines = block(read(written[name])["Yarn"], "Yarn used of each colour")
     unit = "yd" if name == "inches" else "m"
-    at = [line["colour"] for line in lines].index("all colours")
+    at = [as_at_home(str(line["colour"])) for line in lines].index("all colours")
     colours, foot = lines[:at], lines[at]
     summed = set(foot) - {"colour"}
     assert summed == set(colours[0]) - {
@@ -181,7 +181,7 @@ def test_the_yarn_of_a_stitch_stands_once_whatever_the_number_of_its_colours(
         (
             yarn,
             pytest.approx(gauge.yarn_m * 100 / short),
-            gauge.sureness.value,
+            sureness_words(gauge.sureness),
             pytest.approx(gauge.basis_error),
             gauge.guess_limits,
         )

@@ -43,7 +43,7 @@ def test_what_comes_out_of_each_size_is_the_plans_in_the_workshops_units(
     for line, quote in zip(lines, every(found), strict=False):
         plan, estimate = quote.plan, quote.estimate
         assert line[f"width, {unit}"] == pytest.approx(plan.width_cm / per)
-        assert line[f"height, {unit}"] == pytest.approx(plan.height_cm / per)
+        assert line[f"length, {unit}"] == pytest.approx(plan.height_cm / per)
         assert line[f"area, {unit}²"] == pytest.approx(plan.width_cm * plan.height_cm / per**2)
         assert line["stitches in a row"] == plan.stitches
         assert line["rows"] == len(plan.rows)
@@ -58,8 +58,8 @@ def test_sizes_in_inches_are_higher_than_wide_as_they_were_asked(
 ) -> None:
     """80 × 100 cm and 90 × 120 cm are about 31½ × 39⅜ and 35⅜ × 47¼ in."""
     cot, bed, *_ = block(read(written["inches"])["Sizes"], "What comes out of each size")
-    assert (cot["width, in"], cot["height, in"]) == pytest.approx((31.5, 39.4), abs=0.6)
-    assert (bed["width, in"], bed["height, in"]) == pytest.approx((35.4, 47.2), abs=0.6)
+    assert (cot["width, in"], cot["length, in"]) == pytest.approx((31.5, 39.4), abs=0.6)
+    assert (bed["width, in"], bed["length, in"]) == pytest.approx((35.4, 47.2), abs=0.6)
     assert [some.size.height_cm for some in all_comparisons["inches"].sizes] == [100, 120]
 
 
@@ -130,7 +130,7 @@ def test_the_makers_cautions_and_the_buyers_are_not_mixed(
     name: str, all_comparisons: dict[str, Comparison], written: dict[str, bytes]
 ) -> None:
     found, sheet = all_comparisons[name], read(written[name])["Notes"]
-    for title, reader in (("For you to heed", Reader.MAKER), ("To tell the buyer", Reader.BUYER)):
+    for title, reader in (("For you to note", Reader.MAKER), ("To tell the buyer", Reader.BUYER)):
         own = {
             caution_sentence(caution, speech_of(some.quote.workshop))
             for some in found.sizes
