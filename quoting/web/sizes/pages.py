@@ -168,8 +168,6 @@ def _seen(found: SizesAnswer) -> dict[str, Any]:
         "view": view,
         "order": order,
         "ordered": ordered,
-        "stood_in": stand_in_words(found.order, names, shop.speech)
-        if found.order and names
-        else "",
+        "not_given": not_given,
         "customary": [(size, line, compared_size(size)) for size, line in lines],
     }
