@@ -102,10 +102,10 @@ def test_a_size_taken_over_is_given_and_the_title_stays_blank(maker: Maker) -> N
 
 
 def test_a_change_taken_over_leaves_the_size_blank(maker: Maker) -> None:
-    page = compare(maker, blanket__width="")
-    back = take(maker, page, budget="100", take="smaller-border")
+    page = compare(maker, blanket__height="")
+    back = take(maker, page, budget="250", take="smaller-border")
     assert not any(name.startswith("blanket.border") for name in back)
-    assert back["blanket.width"] == ""
+    assert back["blanket.height"] == ""
 
 
 def test_what_stood_in_comes_along_as_one_compares(maker: Maker) -> None:
