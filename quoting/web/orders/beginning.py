@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from quoting.core.order.order import Order
 from quoting.schema.figures import SIDE
+from quoting.web.forms.sent import Sent
 from quoting.web.orders.order_form import read_sent, start_sent
 from quoting.web.shop import Shop
 
@@ -13,8 +14,13 @@ def beginning_order(shop: Shop) -> Order:
 
     Errors: as `read_sent`.
     """
+    return read_sent(beginning_sent(shop), shop)
+
+
+def beginning_sent(shop: Shop) -> Sent:
+    """Return what the form of such an order sends."""
     sent = start_sent(shop.workshop)
     size = max(shop.sizes[:3], key=lambda size: size.width_cm)
     sent["blanket.width"] = SIDE.show(size.width_cm, shop.notation)
     sent["blanket.height"] = SIDE.show(size.height_cm, shop.notation)
-    return read_sent(sent, shop)
+    return sent

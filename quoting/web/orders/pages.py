@@ -144,14 +144,17 @@ def once_more() -> str:
 
 def show_order(order: Order) -> ResponseReturnValue:
     """Return the worktable with an order that comes from elsewhere. Errors: as `check_room`."""
-    shop = shop_now()
-    sent = sent_order(order, shop)
-    check_room(sent, shop)
+    return show_sent(sent_order(order, shop_now()))
+
+
+def show_sent(sent: Sent, *, patient: bool = False) -> ResponseReturnValue:
+    """Return the worktable with a form that comes from elsewhere. Errors: as `check_room`."""
+    check_room(sent, shop_now())
     if kept_shop() is not None and sent_mark() is None:
         from quoting.web.book.order_pages import begin_order  # there is a database to read it
 
         return redirect(url_for("kept_orders.show", order_id=begin_order(sent).id), 303)
-    return worktable_page(sent, start="read")
+    return worktable_page(sent, start="read", patient=patient)
 
 
 def resume() -> str:

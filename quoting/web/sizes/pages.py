@@ -15,14 +15,22 @@ from quoting.schema import load_order_text
 from quoting.web.downloads import download
 from quoting.web.forms.lines import entries_of, typed_of
 from quoting.web.orders.beginning import beginning_order
-from quoting.web.orders.order_answer import answer_form
-from quoting.web.orders.pages import REFUSED, WORKBOOK, show_order, show_refused
+from quoting.web.orders.order_form import sent_order
+from quoting.web.orders.pages import REFUSED, WORKBOOK, show_refused, show_sent
 from quoting.web.shop import shop_now
 from quoting.web.sizes.size_answers import SizesAnswer, answer_sizes, unread_order
 from quoting.web.sizes.size_form import ADD, bind_sizes, order_text, start_sizes
 from quoting.web.sizes.size_reading import compared_size, ordered_size
 from quoting.web.sizes.size_travel import for_order
 from quoting.web.sizes.size_views import view_sizes
+from quoting.web.sizes.stand_ins import (
+    FIELD,
+    SIDES,
+    answer_with_stand_ins,
+    stand_in_words,
+    stood_in,
+    without_fields,
+)
 from quoting.web.turns import take_turn
 
 blueprint = Blueprint("sizes", __name__, url_prefix="/sizes")
@@ -47,15 +55,19 @@ def follow() -> ResponseReturnValue:
 
 @blueprint.post("/of-order")
 def of_order() -> ResponseReturnValue:
-    """Show the order of the worktable's form, or the worktable with what is to be put right."""
+    """Show the order of the worktable's form, or the worktable with what is to be put right.
+
+    Blanks alone are nothing to put right first: something stands in for them.
+    """
     shop, sent = shop_now(), request.form
-    found = answer_form(sent, shop, patient=False)
+    found, names = answer_with_stand_ins(sent, shop)
     if found.quote is None:
         return show_refused(found)
     order = found.quote.order
-    form = start_sizes(shop, order)
+    form = start_sizes(shop, order, names)
     if "asks" in sent:
-        typed = MultiDict({**sent.to_dict(), "order_file": order_text(order)})
+        own = {"order_file": order_text(order), FIELD: " ".join(names)}
+        typed = MultiDict(sent.to_dict() | own)
         form = bind_sizes(shop, for_order(typed, order, shop))
     return _page(answer_sizes(form, order, shop), start="order")
 
@@ -80,7 +92,13 @@ def take() -> ResponseReturnValue:
     found = _asked()
     if found.order is None:
         return _page(found), REFUSED
-    return show_order(dict(_choices(found)).get(request.form.get("take", ""), found.order))
+    taken, names = request.form.get("take", ""), set(_stood_in(found))
+    sizes = dict(_sizes(found))
+    if taken in sizes:
+        names -= SIDES
+    order = (dict(_changes(found)) | sizes).get(taken, found.order)
+    sent = without_fields(sent_order(order, shop_now()), names)
+    return show_sent(sent, patient=bool(names))
 
 
 @blueprint.post("/workbook")
@@ -117,10 +135,18 @@ def _status(found: SizesAnswer) -> int:
     return REFUSED if found.order is None else 200
 
 
-def _choices(found: SizesAnswer) -> Iterator[tuple[str, Order]]:
-    """Yield every order that a button of the answer takes over, by what the button sends."""
+def _stood_in(found: SizesAnswer) -> tuple[str, ...]:
+    return stood_in(typed_of(found.form, FIELD).typed)
+
+
+def _sizes(found: SizesAnswer) -> Iterator[tuple[str, Order]]:
+    """Yield the order at every size of the answer, by what the button beside it sends."""
     for row in view_sizes(found.comparison, shop_now().speech).rows if found.comparison else ():
         yield row.key, row.compared.quote.order
+
+
+def _changes(found: SizesAnswer) -> Iterator[tuple[str, Order]]:
+    """Yield the order with every change of the answer, by what the button beside it sends."""
     for saving in found.budget.savings if found.budget else ():
         yield saving.change.value, saving.quote.order
 
@@ -132,13 +158,16 @@ def _page(found: SizesAnswer, **changes: Any) -> str:
 def _seen(found: SizesAnswer) -> dict[str, Any]:
     shop = shop_now()
     view = view_sizes(found.comparison, shop.speech) if found.comparison is not None else None
-    ordered = ordered_size(found.order, shop) if found.order is not None else None
+    names, order = _stood_in(found), found.order
+    ordered = ordered_size(order, shop, names) if order is not None else None
+    not_given = stand_in_words(order, names, shop.speech) if order is not None and names else ""
     lines = zip(shop.sizes, entries_of(found.form, "customary"), strict=True)
     return {
         "form": found.form,
         "answer": found,
         "view": view,
-        "order": found.order,
+        "order": order,
         "ordered": ordered,
+        "not_given": not_given,
         "customary": [(size, line, compared_size(size)) for size, line in lines],
     }

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from enum import StrEnum
 
 from werkzeug.datastructures import MultiDict
 from wtforms import Form
 
 from quoting.core.order.order import Order
-from quoting.core.order.resizing import own_size
 from quoting.core.weighing.comparison import MOST_SIZES
 from quoting.core.workshop.stitches import Vocabulary
 from quoting.notation import write_number
@@ -21,7 +21,8 @@ from quoting.web.forms.from_shape import field_of
 from quoting.web.forms.lines import Lines, Part
 from quoting.web.forms.sent import line_numbers
 from quoting.web.shop import Shop
-from quoting.web.sizes.size_travel import TICKED, size_key
+from quoting.web.sizes.size_travel import TICKED, own_size_key
+from quoting.web.sizes.stand_ins import FIELD
 
 OWN_LINES = 3
 MOST_OWN_LINES = 2 * MOST_SIZES
@@ -74,6 +75,7 @@ class SizesForm(Form):
     """Everything that is asked; the order comes along as the text of its file."""
 
     order_file = field_of(TEXT, "Order")
+    stood_in = field_of(TEXT, "Not given yet")
     asks = field_of(Choice(Asks), "Question")
     budget = field_of(MONEY, "The buyer can spend, in all")
     ordered = Part(OrderedForm)
@@ -92,13 +94,17 @@ def bind_sizes(shop: Shop, sent: MultiDict[str, str]) -> SizesForm:
     return SizesForm(sent, meta={"shop": shop, "lines": lines, "own_lines": len(sent_own)})
 
 
-def start_sizes(shop: Shop, order: Order) -> SizesForm:
-    """Return the form as it begins: the order's own size, and the smaller customary ones."""
+def start_sizes(shop: Shop, order: Order, stood_in: Collection[str] = ()) -> SizesForm:
+    """Return the form as it begins: the order's own size, and the smaller customary ones.
+
+    `stood_in` names the fields of the order that are not given yet.
+    """
     sent: MultiDict[str, str] = MultiDict(
         {
             "order_file": order_text(order),
+            FIELD: " ".join(stood_in),
             "asks": Asks.TARGET.value,
-            "ordered.size": size_key(own_size(order)),
+            "ordered.size": own_size_key(order, stood_in),
             "ordered.take": TICKED,
         }
     )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
@@ -10,14 +10,17 @@ from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Refused, refuse
 from quoting.core.ground.place import Document
 from quoting.core.order.order import Order
-from quoting.core.order.resizing import Size, own_size
+from quoting.core.order.resizing import Size
 from quoting.core.weighing.comparison import MOST_SIZES
 from quoting.core.workshop.selling import Target
 from quoting.schema.notes import Notes
 from quoting.web.drafts import Sheet
+from quoting.web.forms.lines import typed_of
 from quoting.web.shop import Shop
 from quoting.web.sizes.customary_sizes import Size as CustomarySize
 from quoting.web.sizes.size_form import MOST_OWN_LINES, Asks, SizesForm
+from quoting.web.sizes.size_travel import given_size
+from quoting.web.sizes.stand_ins import FIELD, stood_in
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -49,9 +52,9 @@ def read_asked(form: SizesForm, order: Order, shop: Shop) -> Asked:
     sheet = Sheet(form, notes)
     at_prices = sheet.may("asks", Asks.TARGET) is Asks.PRICES
     found: dict[Size, Decimal | None] = {}
-    ordered = ordered_size(order, shop)
+    ordered = ordered_size(order, shop, stood_in(typed_of(form, FIELD).typed))
     offered = [line for line in _customary(sheet, shop) if line.size != ordered]
-    for line in (_ordered(sheet, ordered), *offered, *_own(sheet, shop)):
+    for line in (*_ordered(sheet, ordered), *offered, *_own(sheet, shop)):
         price = _price(line) if at_prices else None
         if line.size is not None and line.taken:
             priced = price is not None and found.get(line.size) is not None
@@ -69,16 +72,22 @@ def _customary(sheet: Sheet, shop: Shop) -> Iterator[_Line]:
         yield _Line(sheet=line, size=compared_size(known), taken=line.may("take"))
 
 
-def ordered_size(order: Order, shop: Shop) -> Size:
-    """Return the order's own size, under its customary name if it has one."""
-    own = own_size(order)
+def ordered_size(order: Order, shop: Shop, names: Collection[str]) -> Size | None:
+    """Return the order's own size, under its customary name if it has one.
+
+    None where a side of it is among the `names` of what is not given yet.
+    """
+    own = given_size(order, names)
+    if own is None:
+        return None
     size = replace(own, label=shop.speech.size(own.width_cm, own.height_cm))
     return next((known for known in map(compared_size, shop.sizes) if known == size), size)
 
 
-def _ordered(sheet: Sheet, size: Size) -> _Line:
-    line = sheet.part("ordered")
-    return _Line(sheet=line, size=size, taken=line.may("take"))
+def _ordered(sheet: Sheet, size: Size | None) -> Iterator[_Line]:
+    if size is not None:
+        line = sheet.part("ordered")
+        yield _Line(sheet=line, size=size, taken=line.may("take"))
 
 
 def compared_size(known: CustomarySize) -> Size:

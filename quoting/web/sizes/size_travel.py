@@ -6,7 +6,7 @@ there to the line of their size, and those of the order's new size move in.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 
 from werkzeug.datastructures import MultiDict
 
@@ -16,9 +16,13 @@ from quoting.core.order.resizing import Size, own_size
 from quoting.notation import FILE_MARKS, LENGTH, Marks, read_size, write_measure, write_number
 from quoting.web.forms.sent import Sent, line_numbers
 from quoting.web.shop import Shop
+from quoting.web.sizes.stand_ins import FIELD, SIDES, stood_in
 
 ORDERED = "ordered"
 TICKED = "yes"
+
+_UNSAID = "unsaid"
+"""Where a page says nothing of the order's own size; one that is not given yet is said as blank."""
 
 
 def size_key(size: Size) -> str:
@@ -28,13 +32,29 @@ def size_key(size: Size) -> str:
 
 def for_order(sent: Sent, order: Order, shop: Shop) -> Sent:
     """Return what was sent, each tick and price beside the size that it was typed for."""
-    moved, size = MultiDict(sent), own_size(order)
-    before = _read(sent.get(f"{ORDERED}.size", ""), FILE_MARKS, "cm")
-    moved[f"{ORDERED}.size"] = size_key(size)
-    if before is not None and before != size:
+    names = stood_in(sent.get(FIELD, ""))
+    moved, size = MultiDict(sent), given_size(order, names)
+    said = sent.get(f"{ORDERED}.size", _UNSAID)
+    before = _read(said, FILE_MARKS, "cm")
+    moved[f"{ORDERED}.size"] = own_size_key(order, names)
+    if before == size:
+        return moved
+    if before is not None:
         _move_out(moved, before, shop)
+    if size is not None and (before is not None or not said):
         _move_in(moved, size, order, shop)
     return moved
+
+
+def given_size(order: Order, names: Collection[str]) -> Size | None:
+    """Return the order's own size; None where a side of it stands in for one not given yet."""
+    return None if SIDES & set(names) else own_size(order)
+
+
+def own_size_key(order: Order, names: Collection[str]) -> str:
+    """Return the order's own size as the page sends it; nothing where it is not given yet."""
+    size = given_size(order, names)
+    return "" if size is None else size_key(size)
 
 
 def _move_out(sent: Sent, size: Size, shop: Shop) -> None:

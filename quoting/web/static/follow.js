@@ -5,6 +5,7 @@
 const PAUSE_MS = 250;
 const SLOW_MS = 300;
 const SIDES = ["blanket.width", "blanket.height"];
+const CARRIED = ["order_file", "stood_in"]; // what comes along of the order, typed elsewhere
 const WAYS = ["price_by", "price.given", "price.margin", "price.markup"];
 const STALE = "The order on the worktable has something to put right first, so it is not compared here.";
 let waiting = 0; // the timer of the pause after a key
@@ -113,7 +114,7 @@ function takeUp() {
 // What is typed before all has come goes into what is to come.
 function typeOver(names) {
   takeover.typed ??= typed();
-  if (takeover.order) takeover.typed.delete("order_file");
+  if (takeover.order) CARRIED.forEach((name) => takeover.typed.delete(name));
   for (const name of names) {
     takeover.typed.delete(name);
     for (const value of typed().getAll(name)) takeover.typed.append(name, value);
@@ -129,8 +130,8 @@ function start() {
   const order = (here || begins === "sample") && ofOrder && recall("order");
   const text = here || (["sample", "order"].includes(begins) && latest);
   const fields = text ? new URLSearchParams(text) : null;
-  if (order) fields?.delete("order_file");
-  else if (!here && fields?.has("order_file")) fields.set("order_file", typed().get("order_file"));
+  if (order) CARRIED.forEach((name) => fields?.delete(name));
+  else if (!here && fields?.has("order_file")) CARRIED.forEach((name) => fields.set(name, typed().get(name)));
   if (!order && (!fields || `${fields}` === `${typed()}`)) return keep();
   takeover = { typed: fields, order, address: order ? ofOrder : form().getAttribute("action") };
   takeUp();
