@@ -88,6 +88,19 @@ def test_first_steps_are_taken_by_enter_alone(page: Page, empty: str) -> None:
         assert faults(page) == []
 
 
+def test_first_steps_go_on_after_their_tab_was_closed(page: Page, empty: str) -> None:
+    page.goto(f"{empty}/first-steps")
+    page.get_by_label("Name", exact=True).fill("Hollin Edge")
+    page.get_by_label("Name", exact=True).press("Enter")
+    expect(page.get_by_role("heading", level=2).first).to_have_text("A yarn, as on its label")
+    later = page.context.new_page()
+    page.close()
+    seen_well(later, f"{empty}/first-steps")
+    expect(later.get_by_role("heading", level=2).first).to_have_text("A yarn, as on its label")
+    later.get_by_role("link", name="Begin anew").click()
+    expect(later.get_by_label("Name", exact=True)).to_have_value("")
+
+
 def test_the_clock_goes_on_while_its_page_is_closed(page: Page, book: str) -> None:
     """From before to after midnight, and over the hour that winter time takes back."""
     page.clock.install(time="2026-10-24T23:50:00+01:00")
