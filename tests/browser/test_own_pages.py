@@ -74,6 +74,24 @@ def test_mistakes_and_removed_lines_are_seen_by_everybody(page: Page, book: str)
     assert faults(page) == []
 
 
+def test_a_colour_is_picked_or_its_code_typed(page: Page, book: str) -> None:
+    page.goto(f"{book}/yarn")
+    picker = page.get_by_label("Colour of colour 1 of moor aran", exact=True)
+    code = page.get_by_label("Colour of colour 1 of moor aran: code")
+    expect(code).to_have_value(picker.input_value())
+    picker.fill("#204060")
+    expect(code).to_have_value("#204060")
+    code.fill("8FA3B0")
+    expect(picker).to_have_value("#8fa3b0")
+    page.get_by_role("button", name="Save").click()
+    expect(page.get_by_text("Saved.")).to_be_visible()
+    expect(code).to_have_value(re.compile("#8fa3b0", re.IGNORECASE))
+    code.fill("mossy")
+    page.get_by_role("button", name="Save").click()
+    expect(picker).to_have_value("mossy")
+    assert faults(page) == []
+
+
 def test_first_steps_are_taken_by_enter_alone(page: Page, empty: str) -> None:
     seen_well(page, f"{empty}/first-steps")
     page.get_by_label("Name", exact=True).fill("Hollin Edge")
