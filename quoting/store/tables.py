@@ -34,6 +34,15 @@ WORKSHOP_VERSIONS = Table(
 )
 """Each version of the workshop, whole; numbered from 1, and never changed."""
 
+FIRST_ANSWERS = Table(
+    "first_answers",
+    METADATA,
+    Column("number", Integer, primary_key=True, autoincrement=False),
+    Column("asks", Text, nullable=False),
+    Column("typed", Text, nullable=False),
+)
+"""What was typed before there is a workshop, and which question comes next: one row or none."""
+
 LOTS = Table(
     "lots",
     METADATA,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from datetime import datetime
 
-from sqlalchemy import Connection, Select, insert, select
+from sqlalchemy import Connection, Select, delete, insert, select
 
 from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import refuse
@@ -15,6 +15,7 @@ from quoting.store.order_renames import rename_in_orders
 from quoting.store.records import are_alike, workshop_of, workshop_record
 from quoting.store.renames import Renames
 from quoting.store.shelf import lots_in, put_on_shelf, shelf_is, with_shelf
+from quoting.store.tables import FIRST_ANSWERS
 from quoting.store.tables import WORKSHOP_VERSIONS as VERSIONS
 
 _LATEST = select(VERSIONS.c.number).order_by(VERSIONS.c.number.desc()).limit(1)
@@ -145,5 +146,6 @@ def _append(
     number = (connection.scalar(_LATEST) or 0) + 1
     row = {"number": number, "saved_at": now, "brought_back": brought_back}
     connection.execute(insert(VERSIONS).values(**row, record=workshop_record(workshop)))
+    connection.execute(delete(FIRST_ANSWERS))
     put_on_shelf(connection, workshop)
     return WorkshopVersion(number=number, saved_at=now, brought_back=brought_back)

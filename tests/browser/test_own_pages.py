@@ -74,6 +74,24 @@ def test_mistakes_and_removed_lines_are_seen_by_everybody(page: Page, book: str)
     assert faults(page) == []
 
 
+def test_a_colour_is_picked_or_its_code_typed(page: Page, book: str) -> None:
+    page.goto(f"{book}/yarn")
+    picker = page.get_by_label("Colour of colour 1 of moor aran", exact=True)
+    code = page.get_by_label("Colour of colour 1 of moor aran: code")
+    expect(code).to_have_value(picker.input_value())
+    picker.fill("#204060")
+    expect(code).to_have_value("#204060")
+    code.fill("8FA3B0")
+    expect(picker).to_have_value("#8fa3b0")
+    page.get_by_role("button", name="Save").click()
+    expect(page.get_by_text("Saved.")).to_be_visible()
+    expect(code).to_have_value(re.compile("#8fa3b0", re.IGNORECASE))
+    code.fill("mossy")
+    page.get_by_role("button", name="Save").click()
+    expect(picker).to_have_value("mossy")
+    assert faults(page) == []
+
+
 def test_first_steps_are_taken_by_enter_alone(page: Page, empty: str) -> None:
     seen_well(page, f"{empty}/first-steps")
     page.get_by_label("Name", exact=True).fill("Hollin Edge")
@@ -86,6 +104,19 @@ def test_first_steps_are_taken_by_enter_alone(page: Page, empty: str) -> None:
     for step in ("3. A swatch", "4. A timing", "5. Your pay", "6. The other work", "Begin"):
         page.get_by_role("button", name=step).click()
         assert faults(page) == []
+
+
+def test_first_steps_go_on_after_their_tab_was_closed(page: Page, empty: str) -> None:
+    page.goto(f"{empty}/first-steps")
+    page.get_by_label("Name", exact=True).fill("Hollin Edge")
+    page.get_by_label("Name", exact=True).press("Enter")
+    expect(page.get_by_role("heading", level=2).first).to_have_text("A yarn, as on its label")
+    later = page.context.new_page()
+    page.close()
+    seen_well(later, f"{empty}/first-steps")
+    expect(later.get_by_role("heading", level=2).first).to_have_text("A yarn, as on its label")
+    later.get_by_role("link", name="Begin anew").click()
+    expect(later.get_by_label("Name", exact=True)).to_have_value("")
 
 
 def test_the_clock_goes_on_while_its_page_is_closed(page: Page, book: str) -> None:

@@ -18,6 +18,7 @@ from quoting.schema.several import NamedBy
 from quoting.schema.shape import Shape
 from quoting.schema.workshop_shape import WORKSHOP
 from quoting.store.book import Book, open_book
+from quoting.store.first_answers import FirstAnswers, keep_answers
 from quoting.store.orders import call_off, change_stage, create_order, save_order
 from quoting.store.schema_version import NEWEST
 from quoting.store.shelf import lots_on_shelf, weigh_lot
@@ -68,6 +69,7 @@ def fill(book: Book) -> None:
     save_order(book, 2, half("Cot blanket"), revision=1, writer=DESK, now=later(days=4))
     save_order(book, 2, half("Pram blanket"), revision=1, writer=TABLET, now=later(days=4))
     call_off(book, 7, now=later(days=5))
+    keep_answers(book, FirstAnswers(asks="yarn", typed={"workshop.name": ("Hollin Edge",)}))
 
 
 def main() -> None:

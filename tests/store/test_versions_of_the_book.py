@@ -20,6 +20,7 @@ from quoting.core.order.stage import Stage
 from quoting.store import schema_version
 from quoting.store.book import Book, open_book
 from quoting.store.engines import WAIT_S, file_engine, server_engine
+from quoting.store.first_answers import kept_answers
 from quoting.store.order_list import OrderQuery, SortedBy, list_orders
 from quoting.store.orders import asides_of, create_order, kept_order
 from quoting.store.schema_version import NEWEST, VERSION_TABLE, take_steps
@@ -182,6 +183,9 @@ def test_a_book_of_every_version_that_there_was_can_be_read(kept: Path, path: Pa
         assert first.figures is not None
         assert first.figures.price == Decimal("284.00")
         assert asides_of(book, 2)[0].typed == {"order.title": ("Pram blanket",)}
+        answers = kept_answers(book)
+        assert answers is not None
+        assert (answers.asks, answers.typed) == ("yarn", {"workshop.name": ("Hollin Edge",)})
 
 
 def test_a_book_of_today_is_kept_for_the_versions_to_come() -> None:

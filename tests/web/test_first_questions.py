@@ -4,14 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from pathlib import Path
+from unittest.mock import patch
 
 import pytest
 
+from quoting.core.ground.codes import MistakeCode
+from quoting.core.ground.errors import refuse
+from quoting.store.first_answers import kept_answers
 from quoting.store.workshops import current_workshop
 from tests.web.own_maker import OwnMaker, own_maker
 from tests.web.pages import Page
 
 HERE = "/first-steps"
+BEGUN = "You had begun"
 
 
 @pytest.fixture
@@ -26,7 +31,7 @@ def answer(beginner: OwnMaker, do: str = "next", **typed: str) -> Page:
 
 
 def begin(beginner: OwnMaker) -> Page:
-    beginner.open(HERE)
+    beginner.open(f"{HERE}?anew=yes")
     return answer(beginner, workshop__name="Hollin Edge")
 
 
@@ -145,3 +150,47 @@ def test_answers_from_before_a_restart_are_kept(beginner: OwnMaker) -> None:
     page = beginner.see(beginner.client.post(HERE, data=fields))
     assert beginner.status == 409
     assert page.typed("own")["yarns.1.name"] == "fell"
+
+
+def test_first_steps_opened_anew_go_on_with_what_was_answered(beginner: OwnMaker) -> None:
+    begin(beginner)
+    answer(beginner, yarns__1__name="fell", yarns__1__put_ups__1__grams="heavy")
+    page = beginner.open(HERE)
+    assert BEGUN in page.root.text
+    assert "A yarn, as on its label" in page.headings
+    assert page.typed("own")["yarns.1.put_ups.1.grams"] == "heavy"
+    answer(beginner, "skip")
+    page = beginner.open(HERE)
+    assert "A swatch" in page.headings
+    assert page.typed("own")["workshop.name"] == "Hollin Edge"
+
+
+def test_what_was_answered_to_the_end_is_begun_with_from_there(beginner: OwnMaker) -> None:
+    to_the_end(beginner)
+    assert "To begin with" in beginner.open(HERE).headings
+    answer(beginner, "begin")
+    assert beginner.workshop.name == "Hollin Edge"
+    assert kept_answers(beginner.book) is None
+
+
+def test_who_begins_anew_loses_what_she_had_only_with_her_next_answer(beginner: OwnMaker) -> None:
+    begin(beginner)
+    page = beginner.open(f"{HERE}?anew=yes")
+    assert page.typed("own")["workshop.name"] == ""
+    assert BEGUN in beginner.open(HERE).root.text
+    beginner.open(f"{HERE}?anew=yes")
+    answer(beginner, workshop__name="Fell Foot")
+    assert beginner.open(HERE).typed("own")["workshop.name"] == "Fell Foot"
+
+
+def test_a_book_in_which_nothing_was_answered_says_nothing_of_it(beginner: OwnMaker) -> None:
+    assert BEGUN not in beginner.open(HERE).root.text
+
+
+def test_answers_that_the_book_does_not_take_stay_in_the_page(beginner: OwnMaker) -> None:
+    beginner.open(HERE)
+    locked = refuse("", MistakeCode.BOOK_LOCKED)
+    with patch("quoting.web.first_steps.kept_answers.keep_answers", side_effect=locked):
+        page = answer(beginner, workshop__name="Hollin Edge")
+    assert "Another program has the book to itself" in page.root.text
+    assert page.typed("own")["workshop.name"] == "Hollin Edge"

@@ -20,6 +20,7 @@ from quoting.web.first_steps.answers import (
     taken,
 )
 from quoting.web.first_steps.beginner import offered_to
+from quoting.web.first_steps.kept_answers import keep, recall
 from quoting.web.first_steps.so_far import so_far
 from quoting.web.first_steps.steps import (
     MAKER,
@@ -44,10 +45,15 @@ blueprint = Blueprint("first_steps", __name__, url_prefix="/first-steps")
 
 @blueprint.get("")
 def show() -> ResponseReturnValue:
-    """Ask the first question."""
+    """Ask the question that comes next of those begun with; of none or `anew`, the first."""
     if shop_if_any() is not None:
         return redirect(url_for("workshop.show"))
-    return _page(MAKER, bound(_offered()))
+    kept = None if "anew" in request.args else recall(book_now())
+    if kept is None:
+        return _page(MAKER, bound(_offered()))
+    word, sent = kept
+    step, answer = _asking(word, sent)
+    return _page(step, answer, begun=True)
 
 
 @blueprint.post("")
@@ -61,15 +67,15 @@ def go() -> ResponseReturnValue:
     if step is not None:
         changed = _changed(asked, sent)
         if changed is not None:
-            return _page(step, bound(changed.sent), focus=changed.focus)
+            return _next_page(step, bound(changed.sent), focus=changed.focus)
         if asked == "next" and step.is_answered(sent):
             answer = taken(step, sent)
             if answer.said:
-                return _page(step, answer), REFUSED
+                return _next_page(step, answer), REFUSED
         elif not asked.startswith("to "):
             sent = skipped(step, sent)
     word = asked.removeprefix("to ") if asked.startswith("to ") else next_word(step)
-    return _ask(word, sent)
+    return _next_page(*_asking(word, sent))
 
 
 def resume() -> str:
@@ -91,11 +97,10 @@ def _changed(asked: str, sent: Sent) -> Changed | None:
     return change_lines(asked, sent) if usual is None else Changed(usual, "next")
 
 
-def _ask(word: str, sent: Sent) -> str:
+def _asking(word: str, sent: Sent) -> tuple[Step | None, StepAnswer]:
+    """Return a question with what was sent, ready to be answered."""
     step = step_called(word)
-    if step is None:
-        return _page(None, bound(sent))
-    return _page(step, bound(began(step, sent)))
+    return step, bound(sent if step is None else began(step, sent))
 
 
 def _begin(sent: Sent) -> ResponseReturnValue:
@@ -110,6 +115,11 @@ def _begin(sent: Sent) -> ResponseReturnValue:
 def _offered() -> Sent:
     preferred = request.accept_languages.best_match([n.replace("_", "-") for n in OFFERED_LOCALES])
     return MultiDict(offered_to(preferred.replace("-", "_") if preferred else None))
+
+
+def _next_page(step: Step | None, answer: StepAnswer, **more: Any) -> str:
+    """Return a question when all that came before it is in the book."""
+    return _page(step, answer, unkept=keep(book_now(), step, answer.sent), **more)
 
 
 def _page(step: Step | None, answer: StepAnswer, *, focus: str = "", **more: Any) -> str:

@@ -1,4 +1,4 @@
-"""The first book: versions of the workshop, the shelf, orders, and what was set aside of them.
+"""The first book: what precedes a workshop, its versions, the shelf, orders, what was set aside.
 
 The tables are written out here as they were then, whatever becomes of `tables.py`.
 """
@@ -31,6 +31,13 @@ def upgrade() -> None:
             ["workshop_versions.number"],
             name="fk_workshop_versions_brought_back",
         ),
+    )
+    op.create_table(
+        "first_answers",
+        sa.Column("number", sa.Integer, autoincrement=False),
+        sa.Column("asks", sa.Text, nullable=False),
+        sa.Column("typed", sa.Text, nullable=False),
+        sa.PrimaryKeyConstraint("number", name="pk_first_answers"),
     )
     op.create_table(
         "lots",
