@@ -89,7 +89,7 @@ def type_all(page: Page, wanted: Wanted) -> set[str]:
 
 def leave_blank(page: Page, wanted: Wanted) -> None:
     """Empty what the questions of a new book filled in and the workshop does not say."""
-    filled = page.locator(f'#own input:not([name^="clock."]){SEEN}').evaluate_all(
+    filled = page.locator(f'#own input[name]:not([name^="clock."]){SEEN}').evaluate_all(
         "all => all.filter(one => one.type === 'checkbox' ? one.checked : one.value)"
         ".map(one => one.name)"
     )
