@@ -96,12 +96,15 @@ def keep_log_beside(cursor: DBAPICursor, wait_s: float) -> None:
     writer: two that open one book at once would both be refused. Errors: sqlite3.OperationalError.
     """
     deadline = time.monotonic() + wait_s
-    while True:
+    while time.monotonic() < deadline:
         try:
-            cursor.execute("PRAGMA journal_mode = WAL")
+            return _ask_for_log(cursor)
         except sqlite3.OperationalError as error:
-            if error.sqlite_errorcode != sqlite3.SQLITE_BUSY or time.monotonic() >= deadline:
+            if error.sqlite_errorcode != sqlite3.SQLITE_BUSY:
                 raise
             time.sleep(_PAUSE_S)
-        else:
-            return
+    return _ask_for_log(cursor)
+
+
+def _ask_for_log(cursor: DBAPICursor) -> None:
+    cursor.execute("PRAGMA journal_mode = WAL")

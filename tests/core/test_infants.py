@@ -15,7 +15,7 @@ from quoting.web.sizes.customary_sizes import Size, read_sizes
 from tests.examples import sample_design, sample_order, sample_quote, sample_workshop
 
 SIZES = read_sizes(Path(config_folder()) / "sizes.toml")
-BEDS = re.compile(r"\b(cot|crib|pram|moses|comforter)\b", re.IGNORECASE)
+BEDS = re.compile(r"\b(cot|crib|pram|stroller|baby|moses|comforter)\b", re.IGNORECASE)
 MOSES_BASKET = Size(name="Moses basket", width_cm=60, height_cm=75, source="common practice")
 
 

@@ -79,7 +79,12 @@ def test_so_many_stripes_are_too_many(order_mistakes, number):
         ("minutes = 27.5", "minutes = 0", "timings.1.minutes", "not-above"),
         ('yarn = "moor aran" # for', 'yarn = "moor" # for', "timings.1.yarn", "unknown-yarn"),
         ('yarn = "moor aran" # for', 'yarn = "" # for', "timings.1.yarn", "missing"),
-        ("hook_mm = 5.0\n\n[min", "hook_mm = 0\n\n[min", "timings.1.hook_mm", "not-above"),
+        (
+            "hook_mm = 5.0\nday = 2026-11-03",
+            "hook_mm = 0\nday = 2026-11-03",
+            "timings.1.hook_mm",
+            "not-above",
+        ),
         ("turn = 0.1", "turn = [0.1, true]", "minutes.turn.2", "wrong-type"),
         ("turn = 0.1", "turn = []", "minutes.turn", "missing"),
         ("rip_back = 0.0", "rip_back = [0.0]", "minutes.rip_back", "wrong-type"),

@@ -32,13 +32,7 @@ def upgrade() -> None:
             name="fk_workshop_versions_brought_back",
         ),
     )
-    op.create_table(
-        "first_answers",
-        sa.Column("number", sa.Integer, autoincrement=False),
-        sa.Column("asks", sa.Text, nullable=False),
-        sa.Column("typed", sa.Text, nullable=False),
-        sa.PrimaryKeyConstraint("number", name="pk_first_answers"),
-    )
+    _make_first_answers()
     op.create_table(
         "lots",
         sa.Column("id", sa.Integer),
@@ -60,6 +54,16 @@ def upgrade() -> None:
         sa.Column("typed", sa.Text, nullable=False),
         sa.PrimaryKeyConstraint("order_id", "writer", name="pk_set_aside"),
         sa.ForeignKeyConstraint(["order_id"], ["orders.id"], name="fk_set_aside_order_id"),
+    )
+
+
+def _make_first_answers() -> None:
+    op.create_table(
+        "first_answers",
+        sa.Column("number", sa.Integer, autoincrement=False),
+        sa.Column("asks", sa.Text, nullable=False),
+        sa.Column("typed", sa.Text, nullable=False),
+        sa.PrimaryKeyConstraint("number", name="pk_first_answers"),
     )
 
 
