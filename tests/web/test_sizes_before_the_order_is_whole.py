@@ -42,7 +42,7 @@ def without_stripes(maker: Maker) -> dict[str, str]:
 def test_blanks_are_named_with_what_stands_in_for_them(maker: Maker) -> None:
     page = compare(maker, order__title="", blanket__height="")
     assert maker.status == 200
-    said = "Not given yet: title, length; compared with “Blanket” and 90 cm meanwhile."
+    said = "Not given yet: title, length; compared with “Blanket” and 100 cm meanwhile."
     assert not_given(page) == f"{said} Back to the order"
     (link,) = page.with_id("not-given").all("a")
     assert link.attributes["href"] == "/"
