@@ -88,6 +88,14 @@ def test_after_each_answer_it_says_what_a_quote_rests_on(beginner: OwnMaker) -> 
     assert "weaving in, packing and messages are not counted yet" in page.with_id("own").text
 
 
+def test_an_answer_with_a_mistake_in_it_is_nothing_that_a_quote_rests_on(
+    beginner: OwnMaker,
+) -> None:
+    begin(beginner)
+    page = answer(beginner, yarns__1__name="fell", yarns__1__put_ups__1__grams="heavy")
+    assert "none yet; without one nothing can be priced" in page.with_id("own").text
+
+
 def test_a_mistake_stands_beside_its_field_and_of_the_question_asked_alone(
     beginner: OwnMaker,
 ) -> None:

@@ -79,16 +79,38 @@ def taken(step: Step | None, sent: Sent) -> StepAnswer:
     """Return what is wrong with a question's answer; of none, with all of them together."""
     answer = bound(sent)
     try:
-        content = content_of(MultiDict([*sent.items(), *KEPT_SILENT.items()]))
-        workshop = read_workshop(content, is_locale, answer.beginner.notation)
+        return replace(answer, workshop=_read(answer))
     except Refused as refused:
         return replace(answer, said=_said(answer, refused.mistakes, step))
-    return replace(answer, workshop=workshop)
+
+
+def sound_steps(sent: Sent) -> tuple[Step, ...]:
+    """Return the questions whose answers can be taken as they are."""
+    answer = bound(sent)
+    try:
+        _read(answer)
+        placed = []
+    except Refused as refused:
+        placed = _placed(answer, refused.mistakes)
+    return tuple(
+        step
+        for step in STEPS
+        if step.is_answered(sent) and not any(step.has(str(m.place)) for m in placed)
+    )
+
+
+def _read(answer: StepAnswer) -> Workshop:
+    content = content_of(MultiDict([*answer.sent.items(), *KEPT_SILENT.items()]))
+    return read_workshop(content, is_locale, answer.beginner.notation)
+
+
+def _placed(answer: StepAnswer, mistakes: tuple[Mistake, ...]) -> list[Mistake]:
+    fields = dict(fields_by_place(answer.form))
+    return [replace(m, place=numbered_place(m.place, fields)) for m in mistakes]
 
 
 def _said(answer: StepAnswer, mistakes: tuple[Mistake, ...], step: Step | None) -> tuple[Said, ...]:
-    fields = dict(fields_by_place(answer.form))
-    placed = [replace(m, place=numbered_place(m.place, fields)) for m in mistakes]
+    placed = _placed(answer, mistakes)
     its = [m for m in placed if step is None or step.has(str(m.place))]
     return say_beside(answer.form, its, answer.beginner.speech, place_words)
 

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from typing import NamedTuple
 
-from quoting.web.first_steps.steps import MAKER, MINUTES, PAY, SWATCH, TIMING, YARN
-from quoting.web.forms.sent import Sent
+from quoting.web.first_steps.steps import MAKER, MINUTES, PAY, SWATCH, TIMING, YARN, Step
 from quoting.web.shop import speech_now
 
 
@@ -44,8 +43,8 @@ _WHAT = {
 }
 
 
-def so_far(sent: Sent) -> Iterator[Ground]:
-    """Yield what a quote rests on, in the order of the questions."""
+def so_far(sound: Collection[Step]) -> Iterator[Ground]:
+    """Yield what a quote rests on, in the order of the questions, by those that were answered."""
     for step, what in _WHAT.items():
-        there = step.is_answered(sent)
+        there = step in sound
         yield Ground(speech_now().worded(what), there, (_THERE if there else _LACKING)[step])

@@ -16,6 +16,7 @@ from quoting.web.first_steps.answers import (
     began,
     bound,
     skipped,
+    sound_steps,
     step_of,
     taken,
 )
@@ -135,7 +136,7 @@ def _page(step: Step | None, answer: StepAnswer, *, focus: str = "", **more: Any
         offers=offers_of(answer.form, answer.beginner.speech),
         usual=usual_texts(answer.beginner.notation),
         others=[(n, t) for n, t in sent.items(multi=True) if step is None or not step.has(n)],
-        grounds=tuple(so_far(sent)),
+        grounds=tuple(so_far(sound_steps(sent))),
         step_of=step_of,
         focus=focus,
         **more,
