@@ -68,3 +68,17 @@ def page(browser: Browser) -> Iterator[Page]:
 def _is_fault(said: ConsoleMessage) -> bool:
     """Return whether the browser complains of the page, and not only of an answer's status."""
     return said.type == "error" and not said.text.startswith("Failed to load resource")
+
+
+@pytest.fixture
+def order(page: Page, tmp_path: Path) -> Iterator[Page]:
+    """Open the first order of the demo's book."""
+    command = [sys.executable, "-m", "quoting", "serve", "--no-browser", "--demo", "--port", "0"]
+    process = subprocess.Popen(
+        command, stderr=subprocess.PIPE, text=True, cwd=tmp_path, env={"PYTHONPATH": str(ROOT)}
+    )
+    assert process.stderr is not None
+    page.goto(process.stderr.readline().split()[1])
+    page.get_by_role("link", name="Cot blanket in moorland stripes").click()
+    yield page
+    stop(process)

@@ -2,29 +2,7 @@
 
 from __future__ import annotations
 
-import subprocess
-import sys
-from collections.abc import Iterator
-from pathlib import Path
-
-import pytest
 from playwright.sync_api import Page, expect
-
-from tests.browser.conftest import ROOT, stop
-
-
-@pytest.fixture
-def order(page: Page, tmp_path: Path) -> Iterator[Page]:
-    """Open the first order of the demo's book."""
-    command = [sys.executable, "-m", "quoting", "serve", "--no-browser", "--demo", "--port", "0"]
-    process = subprocess.Popen(
-        command, stderr=subprocess.PIPE, text=True, cwd=tmp_path, env={"PYTHONPATH": str(ROOT)}
-    )
-    assert process.stderr is not None
-    page.goto(process.stderr.readline().split()[1])
-    page.get_by_role("link", name="Cot blanket in moorland stripes").click()
-    yield page
-    stop(process)
 
 
 def test_what_is_typed_is_saved_by_itself_and_said_to_be(order: Page) -> None:
