@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from types import MappingProxyType
 from typing import Any
 
+from quoting.notation import read_stripe_lines, stripe_line
 from quoting.store.order_content import Typed
 
 _COLOUR_NAME = re.compile(r"blanket\.colours\.\d+\.name")
@@ -60,12 +61,21 @@ class _InOrder:
                 return self.renames.yarns.get(text, text)
             case "stitch":
                 return self.renames.patterns.get(text, text)
+            case "as_list":
+                return "\n".join(map(self.line, text.splitlines()))
             case "colour" if yarn:
                 return self.renames.colours.get((yarn, text), text)
             case "colour" if text not in self.named:
                 new = self.renames.colours.get((self.yarn, text), text)
                 return text if new in self.named else new
         return text
+
+    def line(self, typed: str) -> str:
+        """Return a line of a list of stripes by the new names; as it was typed, if it has none."""
+        for _, (colour, rows, stitch) in read_stripe_lines(typed):
+            by_new = self.text("colour", colour, ""), rows, self.text("stitch", stitch, "")
+            return typed if by_new == (colour, rows, stitch) else stripe_line(by_new)
+        return typed
 
     def value(self, key: str, value: Any, yarn: str) -> Any:
         """Return a value of a record with all that is inside it by the new names."""

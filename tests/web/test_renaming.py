@@ -25,6 +25,7 @@ TYPED = MappingProxyType(
         "blanket.stitch": ("moss stitch",),
         "blanket.sections.1.stripes.1.colour": ("teal",),
         "blanket.sections.1.stripes.2.colour": ("oat",),
+        "blanket.last_rows.as_list": ("teal, 2\n\noat 3\n rust; 1; moss stitch\nnobody's , 1",),
         "blanket.colours.1.name": ("teal",),
         "blanket.colours.1.yarn": ("moor aran",),
         "blanket.colours.1.colour": ("oat",),
@@ -73,6 +74,9 @@ def test_an_order_that_is_not_yet_quoted_follows_typed_and_worked_out(maker: Own
         "blanket.stitch": ("heather stitch",),
         "blanket.sections.1.stripes.1.colour": ("teal",),
         "blanket.sections.1.stripes.2.colour": ("chalk",),
+        "blanket.last_rows.as_list": (
+            "teal, 2\n\nchalk, 3\nrust, 1, heather stitch\nnobody's , 1",
+        ),
         "blanket.colours.1.name": ("teal",),
         "blanket.colours.1.yarn": ("fell aran",),
         "blanket.colours.1.colour": ("chalk",),

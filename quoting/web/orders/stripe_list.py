@@ -6,14 +6,14 @@ same, and either is made of the other without loss, mistakes and all.
 
 from __future__ import annotations
 
-import csv
 import re
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Mapping
 from typing import NamedTuple
 
 from werkzeug.datastructures import MultiDict
 
 from quoting.core.ground.place import Place
+from quoting.notation import read_stripe_lines, stripe_line
 from quoting.web.forms.sent import Sent, line_numbers
 
 MANY_STRIPES = 40
@@ -21,12 +21,7 @@ MANY_STRIPES = 40
 
 _TEXT = ".as_list"
 _PARTS = ("colour", "rows", "stitch")
-_USUAL = ("", "1", "")
 _LISTS = re.compile(r"blanket\.(first_rows|last_rows|sections\.\d+\.stripes)")
-_BARE = re.compile(r"(.*\S)\s+(\d+)(?:\s+(\S.*))?")
-"""A line without marks: a colour, a count of rows, and perhaps a stitch."""
-
-_QUOTED = re.compile(r'[,;\t"]|^\s|\s$')
 
 
 class TextLine(NamedTuple):
@@ -71,7 +66,7 @@ def as_lines(sent: Sent, place: str) -> Sent:
     if text is None:
         return sent
     lines = _without(sent, place)
-    for number, (_, parts) in enumerate(_read(text), 1):
+    for number, (_, parts) in enumerate(read_stripe_lines(text), 1):
         lines.update([(f"{place}.{number}.{n}", t) for n, t in zip(_PARTS, parts, strict=True)])
     return lines
 
@@ -83,7 +78,7 @@ def as_text(sent: Sent, place: str) -> Sent:
         for number in line_numbers(sent).get(place, [])
     ]
     written = _without(sent, place)
-    written[f"{place}{_TEXT}"] = "\n".join(map(_line, lines))
+    written[f"{place}{_TEXT}"] = "\n".join(map(stripe_line, lines))
     return written
 
 
@@ -92,7 +87,7 @@ def line_in_text(place: Place, texts: Mapping[str, str]) -> TextLine | None:
     while place.parts:
         within, number = str(place.outer), place.parts[-1]
         if within in texts and isinstance(number, int):
-            lines = [line for line, _ in _read(texts[within])]
+            lines = [line for line, _ in read_stripe_lines(texts[within])]
             return TextLine(within, lines[number - 1]) if number <= len(lines) else None
         place = place.outer
     return None
@@ -101,38 +96,3 @@ def line_in_text(place: Place, texts: Mapping[str, str]) -> TextLine | None:
 def _without(sent: Sent, place: str) -> Sent:
     kept = [(n, text) for n, text in sent.items(multi=True) if not n.startswith(f"{place}.")]
     return MultiDict(kept)
-
-
-def _line(parts: Sequence[str]) -> str:
-    """Return a stripe as a line; a blank at the end is left out where it is usual."""
-    colour, rows, stitch = (_quoted(part) for part in parts)
-    return ", ".join((colour, rows, stitch) if stitch else (colour, rows))
-
-
-def _quoted(text: str) -> str:
-    return '"' + text.replace('"', '""') + '"' if _QUOTED.search(text) else text
-
-
-def _read(text: str) -> Iterator[tuple[int, Sequence[str]]]:
-    """Yield each line that is not blank, with its number in the text, as colour, rows, stitch."""
-    for number, line in enumerate(text.splitlines(), 1):
-        if line.strip():
-            yield number, _parts(line)
-
-
-def _parts(line: str) -> Sequence[str]:
-    """Return the parts of a line, split as a spreadsheet copies them or as one types them."""
-    mark = next((mark for mark in "\t;" if mark in line and '"' not in line), ",")
-    if mark not in line and '"' not in line and (bare := _BARE.fullmatch(line.strip())):
-        return bare[1], bare[2], bare[3] or ""
-    try:
-        (found,) = csv.reader([line], delimiter=mark, skipinitialspace=True)
-    except csv.Error:  # a part longer than any that can be meant
-        found = [line]
-    colour, *others = found
-    rows, *rest = others or [_USUAL[1]]
-    return colour, rows, f"{mark} ".join(_stripped(rest))
-
-
-def _stripped(parts: Iterable[str]) -> Iterator[str]:
-    return (part.strip() for part in parts)
