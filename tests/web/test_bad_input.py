@@ -161,7 +161,7 @@ def test_all_shares_zero_is_told_beside_every_share(maker: Maker) -> None:
     shares = {f"blanket.sections.{n}.share": "0" for n in (1, 2)}
     page = _sent(maker, added | shares)
     for name in shares:
-        assert "a share of the height above 0" in page.said_of(name)
+        assert "a share of the length above 0" in page.said_of(name)
 
 
 def stripes(count: int, colour: str = "teal") -> dict[str, str]:

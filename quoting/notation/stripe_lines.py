@@ -1,0 +1,48 @@
+"""A stripe as a line of text, in the order worked: `teal, 2`, `teal 2`, `teal, 2, dc`, `teal`."""
+
+from __future__ import annotations
+
+import csv
+import re
+from collections.abc import Iterable, Iterator, Sequence
+
+_USUAL_ROWS = "1"
+_BARE = re.compile(r"(.*\S)\s+(\d+)(?:\s+(\S.*))?")
+"""A line without marks: a colour, a count of rows, and perhaps a stitch."""
+
+_QUOTED = re.compile(r'[,;\t"]|^\s|\s$')
+
+
+def stripe_line(parts: Sequence[str]) -> str:
+    """Return a stripe as a line; a blank at the end is left out where it is usual."""
+    colour, rows, stitch = (_quoted(part) for part in parts)
+    return ", ".join((colour, rows, stitch) if stitch else (colour, rows))
+
+
+def _quoted(text: str) -> str:
+    return '"' + text.replace('"', '""') + '"' if _QUOTED.search(text) else text
+
+
+def read_stripe_lines(text: str) -> Iterator[tuple[int, Sequence[str]]]:
+    """Yield each line that is not blank, with its number in the text, as colour, rows, stitch."""
+    for number, line in enumerate(text.splitlines(), 1):
+        if line.strip():
+            yield number, _parts(line)
+
+
+def _parts(line: str) -> Sequence[str]:
+    """Return the parts of a line, split as a spreadsheet copies them or as one types them."""
+    mark = next((mark for mark in "\t;" if mark in line and '"' not in line), ",")
+    if mark not in line and '"' not in line and (bare := _BARE.fullmatch(line.strip())):
+        return bare[1], bare[2], bare[3] or ""
+    try:
+        (found,) = csv.reader([line], delimiter=mark, skipinitialspace=True)
+    except csv.Error:  # a part longer than any that can be meant
+        found = [line]
+    colour, *others = found
+    rows, *rest = others or [_USUAL_ROWS]
+    return colour, rows, f"{mark} ".join(_stripped(rest))
+
+
+def _stripped(parts: Iterable[str]) -> Iterator[str]:
+    return (part.strip() for part in parts)
