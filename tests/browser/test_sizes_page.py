@@ -182,12 +182,12 @@ def test_fewer_ends_are_taken_over_with_one_button(page: Page, address: str) -> 
     expect(ends).to_have_text("16")
 
 
-def test_the_hour_is_reckoned_on_the_workshop_page(page: Page, address: str) -> None:
+def test_the_hour_is_worked_out_on_the_workshop_page(page: Page, address: str) -> None:
     page.goto(f"{address}workshop")
     page.get_by_label("Income you want from making, a year").fill("24000")
     page.get_by_label("Overhead, a year").fill("1900")
     page.get_by_label("Weeks a year").fill("46")
     page.get_by_label("Hours a week really worked on orders").fill("25")
-    page.get_by_role("button", name="Reckon an hour").click()
+    page.get_by_role("button", name="Work out an hour").click()
     expect(page.locator("pre")).to_contain_text('making_per_hour = "20.87"')
     assert violations(page) == []

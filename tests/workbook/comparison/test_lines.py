@@ -115,7 +115,7 @@ def test_a_ball_that_no_size_takes_may_go(books: Books) -> None:
 @pytest.mark.parametrize(
     ("name", "said"),
     [
-        ("the ball taken out", "no such ball is among the prices"),
+        ("the ball taken out", "no such skein is among the prices"),
         ("minutes taken out", "no minutes of one are given for such work"),
         ("a pace taken out", "no such stitch is among your paces"),
         ("a size misspelt", "no such size is compared"),
