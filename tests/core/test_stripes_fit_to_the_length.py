@@ -76,6 +76,11 @@ def test_two_sections_that_are_fit_share_by_what_they_were_given() -> None:
     assert bands(found) == [("oat", 10), ("rust", 15), ("teal", 15)]
 
 
+def test_stripes_that_are_fit_to_no_share_have_a_row_each() -> None:
+    found = striped(12, fitted(("oat", 1), ("rust", 3), share=0), section("teal", share=1))
+    assert bands(found) == [("oat", 1), ("rust", 1), ("teal", 10)]
+
+
 def test_a_stripe_that_would_come_to_less_than_a_row_has_one_and_the_others_the_rest() -> None:
     """By hand: 1 in 1,000 of 41 rows is none; 40 are left."""
     assert bands(striped(41, fitted(("oat", 1), ("rust", 999)))) == [("oat", 1), ("rust", 40)]

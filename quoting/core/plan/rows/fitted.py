@@ -20,14 +20,14 @@ def fitted_rows(parts: Sequence[float], heights: Sequence[float], room: float) -
 
 def _level(parts: Sequence[float], heights: Sequence[float], room: float) -> float:
     """Return by what parts are multiplied, where those that come to less than a row have one."""
-    by_part = sorted(range(len(parts)), key=parts.__getitem__)
-    weight = sum(part * height for part, height in zip(parts, heights, strict=True))
-    for stripe in by_part:
-        if parts[stripe] * room >= weight:
-            return room / weight
+    level, weight = 0.0, sum(part * height for part, height in zip(parts, heights, strict=True))
+    for stripe in sorted(range(len(parts)), key=parts.__getitem__):
+        level = room / weight if weight else 0.0
+        if level * parts[stripe] >= 1:
+            break
         room -= heights[stripe]
         weight -= parts[stripe] * heights[stripe]
-    return 0.0
+    return level
 
 
 def _whole_rows(ideal: Sequence[float], heights: Sequence[float]) -> Iterator[int]:
