@@ -14,7 +14,17 @@ from quoting.core.ground.errors import Refused
 from quoting.core.order.in_rows import Section, StopAt, Stripe
 from quoting.core.plan.rows.fitted import fitted_rows
 from quoting.core.plan.rows.stripes import Striping, stripe_body
-from tests.examples import rows_of, sample_design, section, stripes
+from quoting.core.quote.advice import MANY_ENDS
+from quoting.core.weighing.calmer_stripes import calmer_stripes
+from tests.examples import (
+    TODAY,
+    rows_of,
+    sample_design,
+    sample_order,
+    sample_quote,
+    section,
+    stripes,
+)
 
 FIVE = ("teal", "rust", "oat", "teal", "rust")
 
@@ -124,3 +134,11 @@ def test_of_one_height_the_rows_fill_the_room_and_keep_their_order_of_size(
     for mine, his in zip(rows, found, strict=True):
         for other, others in zip(rows, found, strict=True):
             assert mine > other or his <= others + 1
+
+
+def test_stripes_that_are_fit_have_their_colours_where_they_were_put() -> None:
+    """However many their ends: no calmer order of the colours is offered."""
+    many = fitted(*((colour, 1) for colour in ("teal", "rust", "oat", "rust") * 6))
+    quote = sample_quote(sample_order(design=sample_design(sections=(many,))))
+    assert quote.estimate.ends >= MANY_ENDS
+    assert calmer_stripes(quote, today=TODAY) == ()
