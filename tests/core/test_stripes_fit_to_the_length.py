@@ -138,7 +138,7 @@ def test_of_one_height_the_rows_fill_the_room_and_keep_their_order_of_size(
 
 def test_stripes_that_are_fit_have_their_colours_where_they_were_put() -> None:
     """However many their ends: no calmer order of the colours is offered."""
-    many = fitted(*((colour, 1) for colour in ("teal", "rust", "oat", "rust") * 6))
+    many = fitted(*((colour, 1) for colour in ("teal", "rust", "oat", "rust") * 16))
     quote = sample_quote(sample_order(design=sample_design(sections=(many,))))
     assert quote.estimate.ends >= MANY_ENDS
     assert calmer_stripes(quote, today=TODAY) == ()
