@@ -148,7 +148,9 @@ def test_the_first_question_offers_what_the_browser_says(
 def test_a_colour_is_added_and_removed(beginner: OwnMaker) -> None:
     begin(beginner)
     page = answer(beginner, "add yarns.1.colours", yarns__1__colours__1__name="chalk")
-    assert page.typed("own")["yarns.1.colours.2.name"] == ""
+    typed = page.typed("own")
+    assert typed["yarns.1.colours.2.name"] == ""
+    assert typed["yarns.1.colours.1.value"] != typed["yarns.1.colours.2.value"]
     page = answer(beginner, "remove yarns.1.colours.1")
     assert page.typed("own")["yarns.1.colours.1.name"] == ""
 

@@ -131,12 +131,13 @@ def test_a_line_begun_and_left_half_blank_stays_on_the_worktable(maker: Maker) -
 
 def test_an_order_of_a_book_goes_back_to_its_page_as_blank_as_it_was(tmp_path: Path) -> None:
     maker = maker_with_book(tmp_path / "book.db", sample_workshop())
-    address = maker.begin(order__title="")
-    page = maker.send("/sizes/of-order", address)
-    assert not_given(page).startswith("Not given yet: title, width, length;")
-    (link,) = page.with_id("not-given").all("a")
-    assert link.attributes["href"] == address
-    take(maker, page, take="70.0x90.0cm")
-    kept = kept_order(maker.book, int(address.rsplit("/", 1)[1])).content
-    assert kept.title == ""
-    assert kept.typed["blanket.width"] == ("70 cm",)
+    with maker.book:
+        address = maker.begin(order__title="")
+        page = maker.send("/sizes/of-order", address)
+        assert not_given(page).startswith("Not given yet: title, width, length;")
+        (link,) = page.with_id("not-given").all("a")
+        assert link.attributes["href"] == address
+        take(maker, page, take="70.0x90.0cm")
+        kept = kept_order(maker.book, int(address.rsplit("/", 1)[1])).content
+        assert kept.title == ""
+        assert kept.typed["blanket.width"] == ("70 cm",)

@@ -21,6 +21,7 @@ from quoting.web.forms.sent import Sent, content_of, line_numbers
 from quoting.web.orders.order_answer import Said
 from quoting.web.shop import speak_as_begun
 from quoting.web.workshop.own_answer import numbered_place, place_words
+from quoting.web.workshop.own_lines import LOOKS
 from quoting.wording import is_locale
 
 STARTS: Mapping[str, Mapping[str, str]] = {
@@ -28,7 +29,7 @@ STARTS: Mapping[str, Mapping[str, str]] = {
         "yarns.1.name": "",
         "yarns.1.put_ups.1.pack": "1",
         "yarns.1.colours.1.name": "",
-        "yarns.1.colours.1.value": "#b0a89a",
+        "yarns.1.colours.1.value": LOOKS[0],
     },
     "swatch": {"swatches.1.stitch": ""},
     "timing": {"timings.1.stitch": "", "timings.1.hands_on": "yes"},

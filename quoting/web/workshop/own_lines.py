@@ -8,18 +8,21 @@ from quoting.schema.several import is_number
 from quoting.web.forms.line_changes import Changed, arranged, list_kind, put_back, take_out
 from quoting.web.forms.sent import Sent, line_numbers
 
+LOOKS = ("#b0a89a", "#4f7f8c", "#a65d43", "#6f7d4a", "#8a6a86", "#c9a24b", "#43566b", "#d8cfc0")
+"""What new colours look like until the maker says, apart enough for stripes to be told apart."""
+
 _YARN = {
     "name": "",
     "put_ups.1.grams": "",
     "put_ups.1.pack": "1",
     "colours.1.name": "",
-    "colours.1.value": "#b0a89a",
+    "colours.1.value": LOOKS[0],
 }
 
 NEW_LINES: Mapping[str, Mapping[str, str]] = {
     "yarns": _YARN,
     "put_ups": {"grams": "", "pack": "1"},
-    "colours": {"name": "", "value": "#b0a89a"},
+    "colours": {"name": "", "value": LOOKS[0]},
     "stock": {"colour": "", "grams": ""},
     "patterns": {"name": "", "multiple": "1"},
     "swatches": {"yarn": "", "stitch": ""},
@@ -70,8 +73,14 @@ def _add(list_name: str, sent: Sent) -> Changed:
     new = NEW_LINES[list_kind(list_name)]
     line = f"{list_name}.{len(numbers) + 1}."
     for name, text in new.items():
-        added[line + name] = text
+        added[line + name] = _new_look(sent) if text == LOOKS[0] else text
     return Changed(added, line + next(iter(new)))
+
+
+def _new_look(sent: Sent) -> str:
+    """Return the look that fewest colours of the form have, the first of several."""
+    taken = list(sent.values())
+    return min(LOOKS, key=taken.count)
 
 
 def _move(what: str, list_name: str, number: int, sent: Sent) -> Changed:
