@@ -69,9 +69,9 @@ def test_a_page_of_the_workshop_says_which_file_it_is_read_from(address: str, ma
     assert page.headings[0] == address.strip("/").capitalize()
 
 
-def test_who_works_with_the_demos_measurements_is_led_to_a_file_of_her_own() -> None:
+def test_who_works_with_the_demos_measurements_is_told_how_to_begin_with_her_own() -> None:
     shop = replace(open_shop(rich(), today=lambda: TODAY), borrowed=True)
     page = Maker(create_app(shop).test_client()).open()
     (banner,) = page.root.all("aside")
-    assert [a.attributes["href"] for a in banner.all("a")] == ["/workshop.toml"]
+    assert "start it without --demo" in banner.text
     assert not list(maker_in(rich()).open().root.all("aside"))

@@ -44,7 +44,7 @@ def workshop_follows() -> dict[str, Any]:
 
 
 @blueprint.get("/workshop.toml")
-def starter() -> Response:
+def as_file() -> Response:
     """Send the workshop that is served as a file, whether a book keeps it or a file has it."""
     own = own_workshop(shop_now())
     text = workshop_text(own, own.speaks)
