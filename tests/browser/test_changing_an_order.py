@@ -35,7 +35,8 @@ def test_a_stripe_that_was_removed_is_put_back_and_saved_by_the_keyboard(order: 
 def test_stripes_typed_as_a_list_tell_a_mistake_by_its_line_and_are_kept(order: Page) -> None:
     order.get_by_role("button", name="Type or paste them as a list").last.click()
     text = order.get_by_role("textbox", name="First rows, stripes")
-    text.fill("oat, 2\nrose, 1")
+    with order.expect_response("**/save"):
+        text.fill("oat, 2\nrose, 1")
     expect(order.locator('[id="blanket.first_rows.says"]')).to_contain_text("Line 2")
     with order.expect_response("**/save"):
         text.fill("oat, 2\nteal, 1")
@@ -47,7 +48,8 @@ def test_stripes_typed_as_a_list_tell_a_mistake_by_its_line_and_are_kept(order: 
 
 def test_a_price_counts_while_it_is_chosen(order: Page) -> None:
     own = price(order)
-    order.locator('[name="price_by"][value="given"]').check()
+    with order.expect_response("**/save"):
+        order.locator('[name="price_by"][value="given"]').check()
     with order.expect_response("**/save"):
         order.locator('[name="price.given"]').fill("310")
     expect(order.locator("#figures")).to_contain_text("310")
