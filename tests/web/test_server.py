@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from threading import Thread
 
 import pytest
+from waitress import wasyncore  # type: ignore[import-untyped]
 
 from quoting.web import create_app
 from quoting.web.security import HEADERS
@@ -23,8 +24,10 @@ def port() -> Iterator[int]:
     running = Thread(target=server.run, daemon=True)
     running.start()
     yield server.effective_port
-    server.pull_trigger()
-    server.close()
+    # In the server's own thread: it must not be waiting at a socket that is closed under it.
+    server.trigger.pull_trigger(lambda: wasyncore.close_all(server._map))
+    running.join()
+    server.task_dispatcher.shutdown()
 
 
 def asked(port: int, request: str) -> str:
