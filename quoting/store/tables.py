@@ -101,3 +101,85 @@ SET_ASIDE = Table(
     Column("typed", Text, nullable=False),
 )
 """What was typed into an order that somebody else had changed meanwhile, by who typed it."""
+
+QUOTES = Table(
+    "quotes",
+    METADATA,
+    Column("id", Integer, primary_key=True),
+    Column("order_id", Integer, ForeignKey("orders.id"), nullable=False),
+    Column("year", Integer, nullable=False),
+    Column("running", Integer, nullable=False),
+    Column("version", Integer, nullable=False),
+    Column("given_at", Moment, nullable=False),
+    Column("day", Date, nullable=False),
+    Column("valid_until", Date, nullable=False),
+    Column("revision", Integer, nullable=False),
+    Column("workshop_version", Integer, ForeignKey("workshop_versions.number"), nullable=False),
+    Column("workshop", Text, nullable=False),
+    Column("order_record", Text, nullable=False),
+    Column("results", Text, nullable=False),
+    Column("offer", Text, nullable=False),
+    Column("page", Text, nullable=False),
+    Column("program", Text, nullable=False),
+    sqlite_autoincrement=True,
+)
+"""Each quote that was given, whole and never changed: `year` and `running` are its number.
+
+`workshop` is the workshop that it was reckoned with, its shelf and its exchange rates included;
+`revision` that of the order; `page` what the buyer was sent.
+"""
+
+Index(None, QUOTES.c.order_id)
+Index(None, QUOTES.c.year, QUOTES.c.running, QUOTES.c.version, unique=True)
+
+AGREEMENTS = Table(
+    "agreements",
+    METADATA,
+    Column("order_id", Integer, ForeignKey("orders.id"), primary_key=True, autoincrement=False),
+    Column("quote_id", Integer, ForeignKey("quotes.id"), nullable=False),
+    Column("agreed_at", Moment, nullable=False),
+)
+"""Which quote an order was agreed by, and since when it waits for its turn."""
+
+LOG = Table(
+    "log",
+    METADATA,
+    Column("id", Integer, primary_key=True),
+    Column("order_id", Integer, ForeignKey("orders.id"), nullable=False),
+    Column("at", Moment, nullable=False),
+    Column("kind", Text, nullable=False),
+    Column("record", Text, nullable=False),
+    Column("corrects", Integer, ForeignKey("log.id")),
+    sqlite_autoincrement=True,
+)
+"""What happened to orders, one thing a row; only added to: a correction is a further row."""
+
+Index(None, LOG.c.order_id)
+
+CLOCKS = Table(
+    "clocks",
+    METADATA,
+    Column("order_id", Integer, ForeignKey("orders.id"), primary_key=True, autoincrement=False),
+    Column("started_at", Moment, nullable=False),
+)
+"""The clock that runs for an order: one or none, whatever pages are open."""
+
+PASSPHRASE = Table(
+    "passphrase",
+    METADATA,
+    Column("number", Integer, primary_key=True, autoincrement=False),
+    Column("digest", Text, nullable=False),
+    Column("set_at", Moment, nullable=False),
+    Column("failures", Integer, nullable=False),
+    Column("failed_at", Moment),
+)
+"""What lets a maker in from other computers, as its digest; how often it was missed of late."""
+
+SIGN_INS = Table(
+    "sign_ins",
+    METADATA,
+    Column("token_digest", Text, primary_key=True),
+    Column("begun_at", Moment, nullable=False),
+    Column("seen_at", Moment, nullable=False),
+)
+"""Browsers that were let in and have not been shown out, by the digest of what they bear."""

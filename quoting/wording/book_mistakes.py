@@ -51,7 +51,14 @@ BOOK_MISTAKES: Sentences = {
         "The disk could not be written to or read. What was saved before is there, if the disk "
         "is sound.",
     ),
+    MistakeCode.LOG_LINE_MISSING: (
+        "There is no such line in the order's log, or it was corrected before.",
+    ),
     MistakeCode.ORDER_MISSING: ("There is no such order in the book.",),
+    MistakeCode.ORDER_OVERTAKEN: (
+        "The order was changed on another page meanwhile. Look at it again, then go on.",
+    ),
+    MistakeCode.QUOTE_MISSING: ("There is no quote of that number in the book.",),
     MistakeCode.LOT_MISSING: ("There is no such lot on the shelf any more.",),
     MistakeCode.VERSION_MISSING: ("There is no such version of the workshop in the book.",),
     MistakeCode.WORKSHOP_OVERTAKEN: (

@@ -17,6 +17,7 @@ class Document(StrEnum):
     PRICES = "prices"
     FORM = "form"
     OFFER = "offer"
+    LOG = "log"
 
 
 @dataclass(frozen=True, slots=True)

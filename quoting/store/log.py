@@ -1,0 +1,76 @@
+"""The log of an order in the book: lines are added, never changed; a correction is one more."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping
+from datetime import datetime
+from typing import Any
+
+from sqlalchemy import Connection, Row, insert, select
+
+from quoting.core.ground.codes import MistakeCode
+from quoting.core.ground.errors import refuse
+from quoting.core.making.log_lines import LogEntry, LogLine
+from quoting.schema.log_shapes import log_kind, log_record, read_log_line
+from quoting.store.book import Book
+from quoting.store.tables import LOG, ORDERS
+
+
+def add_line(
+    book: Book, order_id: int, line: LogLine, *, now: datetime, corrects: int | None = None
+) -> LogEntry:
+    """Write a line down, in the place of the one that it `corrects`.
+
+    Errors: `order-missing`; `log-line-missing` where there is none to correct, or it was corrected
+    before.
+    """
+    with book.writing() as connection:
+        if connection.scalar(select(ORDERS.c.id).where(ORDERS.c.id == order_id)) is None:
+            raise refuse("", MistakeCode.ORDER_MISSING)
+        if corrects is not None and corrects not in _correctable(connection, order_id):
+            raise refuse("", MistakeCode.LOG_LINE_MISSING)
+        return put_line(connection, order_id, line, now=now, corrects=corrects)
+
+
+def put_line(
+    connection: Connection,
+    order_id: int,
+    line: LogLine,
+    *,
+    now: datetime,
+    corrects: int | None = None,
+) -> LogEntry:
+    """Write a line down within a transaction."""
+    row = {"order_id": order_id, "at": now, "kind": log_kind(line), "corrects": corrects}
+    done = connection.execute(insert(LOG).values(**row, record=json.dumps(log_record(line))))
+    assert done.inserted_primary_key is not None  # noqa: S101 - for the types
+    return LogEntry(id=done.inserted_primary_key.id, at=now, line=line, corrects=corrects)
+
+
+def log_of(book: Book, order_id: int) -> tuple[LogEntry, ...]:
+    """Return every line of an order's log, corrected ones too, as they were written."""
+    with book.reading() as connection:
+        query = select(LOG).where(LOG.c.order_id == order_id).order_by(LOG.c.id)
+        return tuple(map(_entry, connection.execute(query)))
+
+
+def logs_of(book: Book, order_ids: tuple[int, ...]) -> Mapping[int, tuple[LogEntry, ...]]:
+    """Return the logs of several orders, by order."""
+    logs: dict[int, list[LogEntry]] = {order_id: [] for order_id in order_ids}
+    query = select(LOG).where(LOG.c.order_id.in_(order_ids)).order_by(LOG.c.id)
+    with book.reading() as connection:
+        for row in connection.execute(query):
+            logs[row.order_id].append(_entry(row))
+    return {order_id: tuple(entries) for order_id, entries in logs.items()}
+
+
+def _correctable(connection: Connection, order_id: int) -> set[int]:
+    rows = connection.execute(select(LOG.c.id, LOG.c.corrects).where(LOG.c.order_id == order_id))
+    lines = {row.id: row.corrects for row in rows}
+    return set(lines) - set(lines.values())
+
+
+def _entry(row: Row[Any]) -> LogEntry:
+    line = read_log_line(row.kind, json.loads(row.record))
+    return LogEntry(id=row.id, at=row.at, line=line, corrects=row.corrects)

@@ -1,0 +1,62 @@
+"""What is kept of a quote that was given: all that it was made of, and all that it said."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date, datetime
+from typing import Any
+
+from quoting.core.order.order import Order
+from quoting.core.quote.given_number import GivenNumber
+from quoting.core.quote.offer import Offer
+from quoting.core.quote.quote import Quote, quote_order
+from quoting.core.workshop.workshop import Workshop
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FrozenQuote:
+    """A quote as it goes out of the house.
+
+    `workshop` is the one that it was reckoned with, `workshop_version` the version that this was,
+    `results` what `quoting quote --json` would print of it, `page` the page that the buyer is
+    sent, and `program` the version of the program that made them.
+    """
+
+    day: date
+    valid_until: date
+    workshop_version: int
+    workshop: Workshop
+    order: Order
+    results: Mapping[str, Any]
+    offer: Offer
+    page: str
+    program: str
+
+    def reckoned_again(self) -> Quote:
+        """Return the whole of it, rows and strands too, as the program of today reckons it.
+
+        What was promised stands in the `offer` and the `results`. Errors: as `quote_order`.
+        """
+        return quote_order(self.order, self.workshop, today=self.day)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class KeptQuote:
+    """A quote in the book. `revision` is that of the order when it was given."""
+
+    id: int
+    order_id: int
+    number: GivenNumber
+    given_at: datetime
+    revision: int
+    frozen: FrozenQuote
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Agreement:
+    """Which quote an order was agreed by, and when."""
+
+    order_id: int
+    quote_id: int
+    agreed_at: datetime
