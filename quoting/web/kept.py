@@ -16,6 +16,7 @@ from quoting.web.shop import SHOPS, Day, Shop, open_shop
 
 if TYPE_CHECKING:
     from quoting.store.book import Book
+    from quoting.store.queue import KeptQueue
     from quoting.store.workshops import KeptWorkshop
 
 
@@ -35,6 +36,7 @@ class KeptShop:
     rates_file: Path | None = None
     copied_on: date | None = None
     _read: tuple[KeptWorkshop | None, Shop | None] = (None, None)
+    _agreed: KeptQueue | None = None
 
     def shop(self) -> Shop | None:
         """Return the workshop as it is now, None of a book without any.
@@ -49,6 +51,13 @@ class KeptShop:
             shop = None if kept is None else self._opened(kept)
             self._read = kept, shop
         return shop
+
+    def agreed(self) -> KeptQueue:
+        """Return the orders that wait for their turn. Errors: as `Book.reading`."""
+        from quoting.store.queue import EMPTY_QUEUE, kept_queue
+
+        self._agreed = kept_queue(self.book, self._agreed or EMPTY_QUEUE)
+        return self._agreed
 
     def copy_daily(self) -> str:
         """Copy the book beside it, once a day; return what it failed by, a code, or nothing."""

@@ -16,12 +16,16 @@ from quoting.core.price.price import Price, price_estimate
 from quoting.core.quote.advice import advise
 from quoting.core.quote.quote_number import quote_number
 from quoting.core.workshop.calendar import later, ready_by
+from quoting.core.workshop.queue import NOTHING_AHEAD, Ahead
 from quoting.core.workshop.workshop import Workshop
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Quote:
-    """Everything that was asked, reckoned and offered. It is never changed once given."""
+    """Everything that was asked, reckoned and offered. It is never changed once given.
+
+    `ready_by` counts the orders that were agreed before, which are `ahead`.
+    """
 
     number: str
     day: date
@@ -33,6 +37,7 @@ class Quote:
     estimate: Estimate
     price: Price
     cautions: tuple[Caution, ...]
+    ahead: Ahead = NOTHING_AHEAD
 
     @property
     def lines(self) -> tuple[Line, ...]:
@@ -40,8 +45,10 @@ class Quote:
         return self.price.lines
 
 
-def quote_order(order: Order, workshop: Workshop, *, today: date) -> Quote:
-    """Return the quote of an order, given on `today`.
+def quote_order(
+    order: Order, workshop: Workshop, *, today: date, ahead: Ahead = NOTHING_AHEAD
+) -> Quote:
+    """Return the quote of an order, given on `today`, which is made after those `ahead`.
 
     Errors: as `plan_order`, `estimate_plan` and `price_estimate`.
     """
@@ -54,6 +61,7 @@ def quote_order(order: Order, workshop: Workshop, *, today: date) -> Quote:
         hours=estimate.hours.span.high / MINUTES_PER_HOUR,
         hours_per_week=workshop.hours_per_week,
         yarn_bought=estimate.skeins > 0,
+        after=ahead.made_by,
     )
     valid_until = later(today, workshop.pricing.valid_days)
     return Quote(
@@ -67,4 +75,5 @@ def quote_order(order: Order, workshop: Workshop, *, today: date) -> Quote:
         estimate=estimate,
         price=price,
         cautions=tuple(advise(order, workshop, plan, estimate, price, today=today, ready=ready)),
+        ahead=ahead,
     )

@@ -27,6 +27,7 @@ from quoting.core.weighing.comparison import (
     compare_sizes,
     price_at,
 )
+from quoting.core.workshop.queue import NOTHING_AHEAD, Ahead
 from quoting.core.workshop.selling import MOST_MONEY
 from quoting.core.workshop.workshop import Workshop
 
@@ -89,7 +90,13 @@ class BudgetAnswer:
 
 
 def within_budget(
-    order: Order, workshop: Workshop, sizes: Sequence[Size], *, budget: Decimal, today: date
+    order: Order,
+    workshop: Workshop,
+    sizes: Sequence[Size],
+    *,
+    budget: Decimal,
+    today: date,
+    ahead: Ahead = NOTHING_AHEAD,
 ) -> BudgetAnswer:
     """Return how an order's design fares under a budget for all that the buyer pays.
 
@@ -102,9 +109,9 @@ def within_budget(
         raise refuse("budget", MistakeCode.NOT_ABOVE, read=budget, limit=0)
     if budget > MOST_MONEY:
         raise refuse("budget", MistakeCode.TOO_LARGE, read=budget, limit=MOST_MONEY)
-    asked = quote_order(at_the_target(order), workshop, today=today)
+    asked = quote_order(at_the_target(order), workshop, today=today, ahead=ahead)
     check_size(asked, "budget")
-    comparison = compare_sizes(order, workshop, sizes, today=today)
+    comparison = compare_sizes(order, workshop, sizes, today=today, ahead=ahead)
     fits = tuple(_fit(compared, budget) for compared in comparison.sizes)
     paying = [number for number, fit in enumerate(fits) if fit.pays_the_hour]
     return BudgetAnswer(
@@ -148,7 +155,7 @@ def savings(quote: Quote, *, today: date) -> tuple[Saving, ...]:
     best: dict[Change, Saving] = {}
     for change, subject, order in _changes(quote, today):
         try:
-            other = quote_order(order, quote.workshop, today=today)
+            other = quote_order(order, quote.workshop, today=today, ahead=quote.ahead)
         except Refused:
             continue
         saved = quote.price.total - other.price.total

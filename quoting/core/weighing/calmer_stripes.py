@@ -80,7 +80,7 @@ def calmer_stripes(quote: Quote, *, today: date) -> tuple[Alternative, ...]:
     offered = []
     for trial in sorted(islice(_trials(quote), WALKED), key=_trial_rank)[:OFFERED]:
         with suppress(Refused):
-            other = quote_order(trial.order, quote.workshop, today=today)
+            other = quote_order(trial.order, quote.workshop, today=today, ahead=quote.ahead)
             if 2 * other.estimate.ends <= quote.estimate.ends:
                 offered.append(Alternative(quote=other, distance=trial.distance))
     return tuple(sorted(offered, key=_rank))

@@ -27,6 +27,7 @@ from quoting.core.price.sale import Sold
 from quoting.core.quote.quote import Quote, quote_order
 from quoting.core.weighing.best_size import Reason as Reason
 from quoting.core.weighing.best_size import best_of, why_best
+from quoting.core.workshop.queue import NOTHING_AHEAD, Ahead
 from quoting.core.workshop.selling import MOST_MONEY, Target
 from quoting.core.workshop.workshop import Workshop
 
@@ -108,6 +109,7 @@ def compare_sizes(
     sizes: Sequence[Size],
     *,
     today: date,
+    ahead: Ahead = NOTHING_AHEAD,
     prices: Mapping[Size, Decimal] | None = None,
 ) -> Comparison:
     """Return the order's design quoted at every size, at the target or at `prices` for each.
@@ -120,14 +122,14 @@ def compare_sizes(
     """
     _check(sizes, prices or {})
     room = Room(MOST_COMPARED)
-    base = _try_quote(order, workshop, today, room)
+    base = _try_quote(order, workshop, today, ahead, room)
     made: list[Compared] = []
     refused: list[Refusal] = []
     for size in dict.fromkeys(sizes):
         try:
             sized = _sized_order(order, size, prices)
             room.take(sized, workshop)
-            quote = quote_order(sized, workshop, today=today)
+            quote = quote_order(sized, workshop, today=today, ahead=ahead)
             rules = rules_of_thumb(quote, base or quote)
             made.append(Compared(size=size, quote=quote, rules=rules))
         except Refused as refusal:
@@ -210,11 +212,13 @@ def at_the_target(order: Order) -> Order:
     return replace(order, terms=replace(order.terms, target=None))
 
 
-def _try_quote(order: Order, workshop: Workshop, today: date, room: Room) -> Quote | None:
+def _try_quote(
+    order: Order, workshop: Workshop, today: date, ahead: Ahead, room: Room
+) -> Quote | None:
     """Return the order's own quote, or None where its own size cannot be made."""
     try:
         room.take(order, workshop)
-        return quote_order(order, workshop, today=today)
+        return quote_order(order, workshop, today=today, ahead=ahead)
     except Refused:
         room.check()
         return None

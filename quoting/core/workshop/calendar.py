@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Collection
 from dataclasses import dataclass
 from datetime import date, timedelta
 
@@ -19,7 +20,7 @@ LAST_DAY = date(2999, 12, 31)
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WorkingCalendar:
-    """The maker's time: `hours_promised` belong to orders already agreed."""
+    """The maker's time: `hours_promised` belong to orders that were agreed outside of the book."""
 
     yarn_arrives_days: int = 0
     drying_days: int = 0
@@ -47,25 +48,29 @@ def ready_by(
     hours: float,
     hours_per_week: float,
     yarn_bought: bool,
+    after: date | None = None,
 ) -> date:
     """Return the day the blanket is with its buyer.
 
     Work starts the day after today, when the yarn is there and the orders agreed before are
-    made; a week's hours are spread over its seven days, and days off carry none.
+    made: those promised outside of the book, and those whose last day is `after`. A week's hours
+    are spread over its seven days, and days off carry none.
     """
-    daily = hours_per_week / DAYS_A_WEEK
-    off = frozenset(calendar.days_off)
-    free = _work_through(today, calendar.hours_promised / daily, off)
+    daily, off = hours_per_week / DAYS_A_WEEK, calendar.days_off
+    free = work_through(today, calendar.hours_promised / daily, off)
     arrival = later(today, calendar.yarn_arrives_days if yarn_bought else 0)
-    made = _work_through(max(free, arrival), hours / daily, off)
+    made = work_through(max(free, arrival, after or free), hours / daily, off)
     return later(made, calendar.days_after_making)
 
 
-def _work_through(day: date, days_of_work: float, off: frozenset[date]) -> date:
-    """Return the day on which the last of so many working days after `day` ends."""
+def work_through(day: date, days_of_work: float, off: Collection[date]) -> date:
+    """Return the day on which the last of so many working days after `day` ends.
+
+    Of a part of a day it takes the whole: what comes after begins on a day of its own.
+    """
     left = max(0, math.ceil(days_of_work - NEAR))
     end = later(day, left)
-    for rest in sorted(off):
+    for rest in sorted(set(off)):
         if day < rest <= end:
             end = later(end, 1)
     return end

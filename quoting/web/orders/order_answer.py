@@ -21,6 +21,7 @@ from quoting.web.orders.body_forms import chosen_body, line_names
 from quoting.web.orders.order_form import bind_form, read_sent
 from quoting.web.orders.other_yarns import with_other_yarns
 from quoting.web.orders.stripe_list import TextLine, line_in_text
+from quoting.web.queue_now import ahead_now
 from quoting.web.shop import Shop, speech_now
 from quoting.web.turns import take_turn_for
 from quoting.wording import mistake_sentence
@@ -72,7 +73,7 @@ def answer_form(sent: Sent, shop: Shop, *, patient: bool) -> Answer:
     try:
         order = read_sent(sent, shop)
         take_turn_for(order, shop.workshop)
-        quote = quote_order(order, shop.workshop, today=shop.today())
+        quote = quote_order(order, shop.workshop, today=shop.today(), ahead=ahead_now())
         return Answer(form=form, sent=sent, quote=quote)
     except Refused as refused:
         return _refusal(form, sent, shop, refused.mistakes, patient=patient)

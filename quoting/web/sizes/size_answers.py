@@ -15,6 +15,7 @@ from quoting.core.weighing.budget import BudgetAnswer, within_budget
 from quoting.core.weighing.comparison import Comparison, compare_sizes
 from quoting.web.beside import Where, say_beside, words_beside
 from quoting.web.orders.order_answer import Said, Words
+from quoting.web.queue_now import ahead_now
 from quoting.web.shop import Shop
 from quoting.web.sizes.size_form import SizesForm
 from quoting.web.sizes.size_reading import Asked, read_asked
@@ -81,7 +82,14 @@ def _take_turn(asked: Asked, order: Order, shop: Shop) -> None:
 def _budget(asked: Asked, order: Order, shop: Shop) -> BudgetAnswer | None:
     if asked.budget is None or not asked.sizes:
         return None
-    return within_budget(order, shop.workshop, asked.sizes, budget=asked.budget, today=shop.today())
+    return within_budget(
+        order,
+        shop.workshop,
+        asked.sizes,
+        budget=asked.budget,
+        today=shop.today(),
+        ahead=ahead_now(),
+    )
 
 
 def _comparison(
@@ -92,7 +100,14 @@ def _comparison(
         return None
     if budget is not None and asked.prices is None:
         return budget.comparison
-    return compare_sizes(order, shop.workshop, asked.sizes, today=shop.today(), prices=asked.prices)
+    return compare_sizes(
+        order,
+        shop.workshop,
+        asked.sizes,
+        today=shop.today(),
+        ahead=ahead_now(),
+        prices=asked.prices,
+    )
 
 
 def _at_a_field(mistake: Mistake) -> Mistake:
