@@ -39,14 +39,13 @@ def monday_of(day: date) -> date:
 
 def weeks_ahead(queue: Queue, workshop: Workshop, *, today: date) -> tuple[Week, ...]:
     """Return this week and those after it, with the hours that the queue takes of each."""
-    monday = monday_of(today)
-    last = later(monday, WEEKS_AHEAD * DAYS_A_WEEK - 1)
+    mondays = [monday_of(today) + timedelta(weeks=number) for number in range(WEEKS_AHEAD)]
+    last = mondays[-1] + timedelta(days=DAYS_A_WEEK - 1)
     taken: defaultdict[date, float] = defaultdict(float)
     for first, hours in _work(queue, workshop, today):
         for day, worked in days_worked(first, hours, workshop, until=last):
             taken[monday_of(day)] += worked
-    mondays = [later(monday, DAYS_A_WEEK * number) for number in range(WEEKS_AHEAD)]
-    return tuple(_week(each, taken[each], workshop, today) for each in dict.fromkeys(mondays))
+    return tuple(_week(monday, taken[monday], workshop, today) for monday in mondays)
 
 
 def days_worked(
