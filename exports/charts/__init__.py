@@ -9,5 +9,6 @@ from exports.charts.plain import bars
 from exports.charts.price_bar import price_bar
 from exports.charts.stacked import stacked_bars
 from exports.charts.values import Bar, Level, Part, StackedBar
+from exports.charts.weeks import weeks_chart
 
-__all__ = ["Bar", "Level", "Part", "StackedBar", "bars", "price_bar", "stacked_bars"]
+__all__ = ["Bar", "Level", "Part", "StackedBar", "bars", "price_bar", "stacked_bars", "weeks_chart"]

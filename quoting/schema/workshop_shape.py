@@ -63,7 +63,7 @@ CALENDAR = Shape(
     _calendar(lambda calendar: calendar.yarn_arrives_days, COUNT, "Days until yarn arrives"),
     _calendar(lambda calendar: calendar.drying_days, COUNT, "Days of drying"),
     _calendar(lambda calendar: calendar.post_days, COUNT, "Days in the post"),
-    _calendar(lambda calendar: calendar.hours_promised, NUMBER, "Hours already promised"),
+    _calendar(lambda calendar: calendar.hours_promised, NUMBER, "Hours promised elsewhere"),
     _calendar(lambda calendar: calendar.days_off, Several(DAY), "Days off"),
 )
 

@@ -16,6 +16,7 @@ from quoting.web.orders import reckonings
 from quoting.web.orders.body_forms import FORMS, counts_template
 from quoting.web.shop import shop_if_any, speech_now
 from quoting.wording import (
+    ahead_words,
     body_heading,
     category_words,
     change_words,
@@ -39,6 +40,7 @@ from quoting.wording import (
     sureness_words,
     task_words,
     timed_words,
+    wish_words,
     work_words,
 )
 
@@ -84,6 +86,7 @@ def register(app: Flask) -> None:
     app.context_processor(_shared)
     app.jinja_env.filters["worded"] = worded
     app.jinja_env.globals.update(
+        ahead_words=ahead_words,
         beginning=beginning,
         category_words=category_words,
         change_words=change_words,
@@ -107,6 +110,7 @@ def register(app: Flask) -> None:
         sureness_words=sureness_words,
         task_words=task_words,
         timed_words=timed_words,
+        wish_words=wish_words,
         work_words=work_words,
         body_heading=body_heading,
         can_be_calmed=can_be_calmed,

@@ -23,6 +23,7 @@ from quoting.wording.locales import is_locale
 from quoting.wording.mistakes import mistake_sentence
 from quoting.wording.offer import SaidOffer, say_offer
 from quoting.wording.phrases import listed
+from quoting.wording.queue import ahead_words, turn_words, weeks_description, wish_words
 from quoting.wording.row_guide import guide_sentences, notes_sentence
 from quoting.wording.rows_and_edges import (
     body_heading,
@@ -70,6 +71,7 @@ __all__ = [
     "QUOTE_FOLLOWS",
     "SaidOffer",
     "Speech",
+    "ahead_words",
     "body_heading",
     "body_pass",
     "body_words",
@@ -122,8 +124,11 @@ __all__ = [
     "sureness_words",
     "task_words",
     "timed_words",
+    "turn_words",
     "usual_currency",
     "verdict",
+    "weeks_description",
+    "wish_words",
     "work_words",
     "yarn_line_parts",
 ]

@@ -75,14 +75,16 @@ def test_an_order_of_which_nothing_is_left_takes_no_day() -> None:
     assert next_.starts_on == day(26)
 
 
-def test_a_turn_says_whether_it_keeps_the_days_that_were_told_and_asked_for() -> None:
-    """By hand: 4 h end on the 27th, so that the 26th is missed and the 27th kept."""
-    late = agreed(1, 4, promised_by=day(26), wanted_by=day(26))
+def test_a_turn_says_by_how_much_it_misses_the_days_that_were_told_and_asked_for() -> None:
+    """By hand: 4 h end on the 27th, so that the 25th and 26th are missed and the 27th kept."""
+    late = agreed(1, 4, promised_by=day(26), wanted_by=day(25))
     kept = agreed(1, 4, promised_by=day(27), wanted_by=day(27))
     (missed,) = queue_orders([late], working(), today=TODAY).turns
     (held,) = queue_orders([kept], working(), today=TODAY).turns
-    assert (missed.breaks_the_promise, missed.misses_the_wish) == (True, True)
-    assert (held.breaks_the_promise, held.misses_the_wish) == (False, False)
+    assert (missed.days_past_promise, missed.days_past_wish) == (1, 2)
+    assert (held.days_past_promise, held.days_past_wish) == (0, 0)
+    (unasked,) = queue_orders([agreed(1, 4)], working(), today=TODAY).turns
+    assert unasked.days_past_wish == 0
 
 
 def test_before_a_new_order_comes_the_whole_queue_and_before_one_of_it_what_stands_there() -> None:

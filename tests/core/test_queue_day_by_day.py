@@ -60,13 +60,13 @@ def gone_through(
         work.append((Fraction(order.hours), there, order))
     today = TODAY
     for hours, there, order in work:
-        begun = None
-        while hours > 0:
+        begun, left = None, hours
+        while left > 0:
             today += timedelta(days=1)
             if today in calendar.days_off or today <= there:
                 continue
             begun = begun or today
-            hours -= a_day
+            left -= a_day
         if order is not None and begun is not None:
             after = timedelta(days=calendar.drying_days + calendar.post_days)
             found.append((begun, today, today + after))

@@ -41,14 +41,18 @@ class Turn:
     ready_by: date
 
     @property
-    def breaks_the_promise(self) -> bool:
-        """Whether it is with its buyer after the day that she was told."""
-        return self.ready_by > self.order.promised_by
+    def days_past_promise(self) -> int:
+        """How many days after the one that she was told it is with its buyer."""
+        return _days_past(self.order.promised_by, self.ready_by)
 
     @property
-    def misses_the_wish(self) -> bool:
-        """Whether it is with its buyer after the day that she asked for."""
-        return self.order.wanted_by is not None and self.ready_by > self.order.wanted_by
+    def days_past_wish(self) -> int:
+        """How many days after the one that she asked for it is with its buyer."""
+        return _days_past(self.order.wanted_by, self.ready_by)
+
+
+def _days_past(day: date | None, ready_by: date) -> int:
+    return 0 if day is None else max(0, (ready_by - day).days)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
