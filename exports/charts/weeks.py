@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from datetime import date, timedelta
 
 from exports.charts.days import DAY, DayScale, runs
@@ -38,9 +39,23 @@ from quoting.core.workshop.weeks import WEEKS_AHEAD, monday_of
 from quoting.core.workshop.workshop import Workshop
 from quoting.wording import Speech, weeks_description
 
-PITCH = NAME_HEIGHT + BAR_HEIGHT + 20
+ABOVE = BELOW = 11.0
+"""Room for the marks over a bar and under it."""
+
+PITCH = NAME_HEIGHT + 4 + ABOVE + BAR_HEIGHT + BELOW + 8
 MOST_WEEKS, MOST_DRAWN = 53, 40
 """As much as can be told apart; the table beside the chart has all the rest."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Ground:
+    """What all bars have in common; `off` are the days off that are shown."""
+
+    scale: DayScale
+    off: frozenset[date]
+    today: date
+    speech: Speech
+    prefix: str
 
 
 def weeks_chart(
@@ -50,20 +65,15 @@ def weeks_chart(
     drawn = turns[:MOST_DRAWN]
     scale = _scale(drawn, today)
     off = frozenset(day for day in workshop.calendar.days_off if scale.holds(day))
-    key, top = weeks_key(_signs(drawn, off, prefix))
-    top += SMALL_SIZE + 6
-    bottom = top + PITCH * len(drawn)
-    rows = [
-        _row(turn, scale, off, speech, top + PITCH * number, prefix)
-        for number, turn in enumerate(drawn)
-    ]
+    ground = _Ground(scale=scale, off=off, today=today, speech=speech, prefix=prefix)
+    key, bottom = weeks_key(_signs(drawn, ground))
+    top = bottom + SMALL_SIZE + 12
     return framed(
         draw_inks(prefix, TO_COME + 1),
         key,
-        *_ground(scale, off, speech, top, bottom),
-        today_line(scale.evening(today), top, bottom),
-        *rows,
-        bottom=bottom,
+        *_days(ground, top - 4),
+        *(_row(turn, ground, top + PITCH * number) for number, turn in enumerate(drawn)),
+        bottom=top + PITCH * len(drawn),
         title="Weeks ahead",
         description=weeks_description(len(drawn), speech),
         prefix=prefix,
@@ -78,59 +88,64 @@ def _scale(turns: Sequence[Turn], today: date) -> DayScale:
     return DayScale(first, first + timedelta(weeks=weeks))
 
 
-def _signs(turns: Sequence[Turn], off: frozenset[date], prefix: str) -> dict[str, Sign]:
+def _signs(turns: Sequence[Turn], ground: _Ground) -> dict[str, Sign]:
     """Return the marks that the chart has."""
     there = {
         "on the hook": any(turn.order.on_the_hook for turn in turns),
         "agreed": not all(turn.order.on_the_hook for turn in turns),
         "wanted": any(turn.order.wanted_by for turn in turns),
-        "days off": bool(off),
+        "days off": bool(ground.off),
     }
-    return {name: sign for name, sign in weeks_signs(prefix).items() if there.get(name, True)}
+    signs = weeks_signs(ground.prefix)
+    return {name: sign for name, sign in signs.items() if there.get(name, True)}
 
 
-def _ground(
-    scale: DayScale, off: frozenset[date], speech: Speech, top: float, bottom: float
-) -> Iterator[str]:
-    """Yield the weeks with the days that they begin on, and the days off."""
-    for first, last in runs(off):
-        x = scale.x(first)
-        yield days_off_box(x, top, scale.evening(last) - x, bottom - top)
-    labels = [speech.short_day(week) for week in scale.weeks]
+def _days(ground: _Ground, y: float) -> Iterator[str]:
+    """Yield the days that weeks begin on, as many as there is room for."""
+    weeks = ground.scale.weeks
+    labels = [ground.speech.short_day(week) for week in weeks]
     room = (VIEW_WIDTH - 2 * SIDE) / len(labels)
     every = math.ceil((max(words_width(each, SMALL_SIZE) for each in labels) + 6) / room)
-    for number, (week, label) in enumerate(zip(scale.weeks, labels, strict=True)):
-        x = scale.x(week)
-        yield path("M", x, top, "V", bottom, stroke=INK, stroke_width=0.6, stroke_opacity=0.35)
-        if number % every == 0 and number + every <= len(labels):
-            yield text(label, x, top - 4, font_size=SMALL_SIZE, fill=INK)
+    for number in range(0, len(labels) - every + 1, every):
+        x = ground.scale.x(weeks[number])
+        yield text(labels[number], x, y, font_size=SMALL_SIZE, fill=INK)
 
 
-def _row(
-    turn: Turn, scale: DayScale, off: frozenset[date], speech: Speech, top: float, prefix: str
-) -> str:
-    at = top + NAME_HEIGHT + 4
-    label = f"ready {speech.short_day(turn.ready_by)}"
-    name = _shortened(turn.order.title, VIEW_WIDTH - 3 * SIDE - words_width(label, FONT_SIZE))
+def _row(turn: Turn, ground: _Ground, top: float) -> str:
+    """Return an order's words with its bar below them, and the days behind it."""
+    label = f"ready {ground.speech.short_day(turn.ready_by)}"
+    room = VIEW_WIDTH - 3 * SIDE - words_width(label, FONT_SIZE)
+    at = top + NAME_HEIGHT + 4 + ABOVE
     return element(
         "g",
         element("title", escaped(f"{turn.order.title}: {label}")),
-        heading(name, label, top + NAME_HEIGHT - 1),
-        *_making(turn, scale, off, at, prefix),
-        *_travel(turn, scale, at),
-        *_marks(turn, scale, at),
+        heading(_shortened(turn.order.title, room), label, top + NAME_HEIGHT - 1),
+        *_behind(ground, at - ABOVE, at + BAR_HEIGHT + BELOW),
+        *_making(turn, ground, at),
+        *_travel(turn, ground.scale, at),
+        *_marks(turn, ground.scale, at),
         class_="bar",
     )
 
 
-def _making(
-    turn: Turn, scale: DayScale, off: frozenset[date], top: float, prefix: str
-) -> Iterator[str]:
+def _behind(ground: _Ground, high: float, low: float) -> Iterator[str]:
+    """Yield the days off, the beginnings of weeks and today, clear of the words above a bar."""
+    scale = ground.scale
+    for first, last in runs(ground.off):
+        yield days_off_box(scale.x(first), high, scale.evening(last) - scale.x(first), low - high)
+    for week in scale.weeks:
+        steps = ("M", scale.x(week), high, "V", low)
+        yield path(*steps, stroke=INK, stroke_width=0.6, stroke_opacity=0.35)
+    yield today_line(scale.evening(ground.today), high, low)
+
+
+def _making(turn: Turn, ground: _Ground, top: float) -> Iterator[str]:
     """Yield a box for the days of making that follow on one another, as far as they are shown."""
-    fill = ink(prefix, BEGUN if turn.order.on_the_hook else TO_COME)
+    scale = ground.scale
+    fill = ink(ground.prefix, BEGUN if turn.order.on_the_hook else TO_COME)
     last = min(turn.made_by, scale.last - DAY)
     days = (turn.starts_on + timedelta(days=n) for n in range((last - turn.starts_on).days + 1))
-    for first, end in runs(day for day in days if day not in off):
+    for first, end in runs(day for day in days if day not in ground.off):
         yield making_box(scale.x(first), top, scale.evening(end) - scale.x(first), fill)
 
 
