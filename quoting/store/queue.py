@@ -20,18 +20,23 @@ MOST_ASKED = 500
 """Quotes that are asked for at once: a database takes so many values, and no end of them."""
 
 
-_SHOWN = (
-    *(ORDERS.c[name] for name in ("id", "title", "buyer", "stage", "wanted_by")),
-    *(AGREEMENTS.c[name] for name in ("quote_id", "agreed_at")),
-)
+_WAITS = ORDERS.c.stage.in_([Stage.AGREED.value, Stage.ON_THE_HOOK.value])
 
-_WAITING = (
-    select(*_SHOWN)
-    .outerjoin(AGREEMENTS)
-    .where(ORDERS.c.stage.in_([Stage.AGREED.value, Stage.ON_THE_HOOK.value]))
+_AGREED = (
+    select(
+        *(AGREEMENTS.c[name] for name in ("quote_id", "agreed_at")),
+        *(ORDERS.c[name] for name in ("id", "title", "buyer", "stage", "wanted_by")),
+    )
+    .join_from(AGREEMENTS, ORDERS)
+    .where(_WAITS)
     .order_by(AGREEMENTS.c.agreed_at, ORDERS.c.id)
 )
-"""Those that were agreed by no quote are among them, too."""
+
+_WITHOUT_QUOTE = (
+    select(ORDERS.c.id, ORDERS.c.title)
+    .where(_WAITS, ORDERS.c.id.not_in(select(AGREEMENTS.c.order_id)))
+    .order_by(ORDERS.c.id)
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -44,23 +49,22 @@ class PromisedWork:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class KeptQueue:
+    """The agreed orders of a book; `quotes` are those that they were agreed by."""
+
+    orders: tuple[AgreedOrder, ...] = ()
+    quotes: Mapping[int, PromisedWork] = field(default_factory=lambda: MappingProxyType({}))
+
+
+EMPTY_QUEUE = KeptQueue()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class WithoutQuote:
     """An order that is agreed but by no quote, so that nothing says how long it takes."""
 
     order_id: int
     title: str
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class KeptQueue:
-    """The agreed orders of a book; `quotes` are those that they were agreed by."""
-
-    orders: tuple[AgreedOrder, ...] = ()
-    without_quote: tuple[WithoutQuote, ...] = ()
-    quotes: Mapping[int, PromisedWork] = field(default_factory=lambda: MappingProxyType({}))
-
-
-EMPTY_QUEUE = KeptQueue()
 
 
 def kept_queue(book: Book, known: KeptQueue = EMPTY_QUEUE) -> KeptQueue:
@@ -69,16 +73,19 @@ def kept_queue(book: Book, known: KeptQueue = EMPTY_QUEUE) -> KeptQueue:
     Of the quotes that are `known` nothing is read again: a quote is never changed.
     """
     with book.reading() as connection:
-        rows = connection.execute(_WAITING).all()
-        agreed = [row for row in rows if row.quote_id is not None]
-        quotes = dict(_quotes(connection, [row.quote_id for row in agreed], known.quotes))
+        rows = connection.execute(_AGREED).all()
+        quotes = dict(_quotes(connection, [row.quote_id for row in rows], known.quotes))
     return KeptQueue(
-        orders=tuple(_order(row, quotes[row.quote_id]) for row in agreed),
-        without_quote=tuple(
-            WithoutQuote(order_id=row.id, title=row.title) for row in rows if row.quote_id is None
-        ),
+        orders=tuple(_order(row, quotes[row.quote_id]) for row in rows),
         quotes=MappingProxyType(quotes),
     )
+
+
+def agreed_without_quote(book: Book) -> tuple[WithoutQuote, ...]:
+    """Return the orders that are agreed by no quote of this book, and so have no turn."""
+    with book.reading() as connection:
+        rows = connection.execute(_WITHOUT_QUOTE)
+        return tuple(WithoutQuote(order_id=row.id, title=row.title) for row in rows)
 
 
 def _quotes(

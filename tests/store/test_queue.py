@@ -11,7 +11,7 @@ from quoting.core.order.order import Order
 from quoting.core.order.stage import Stage
 from quoting.store.book import Book
 from quoting.store.orders import call_off, create_order
-from quoting.store.queue import KeptQueue, WithoutQuote, kept_queue
+from quoting.store.queue import KeptQueue, WithoutQuote, agreed_without_quote, kept_queue
 from quoting.store.workshops import save_workshop
 from tests.examples import sample_order, sample_quote, sample_workshop
 from tests.store.agreements import agree
@@ -71,9 +71,9 @@ def test_what_is_called_off_leaves_the_queue(book: Book) -> None:
 
 def test_what_was_agreed_by_no_quote_is_told_and_not_counted(book: Book) -> None:
     order_id = create_order(book, whole(title="Old one"), now=NOW, stage=Stage.AGREED).id
-    queue = kept_queue(book)
-    assert queue.orders == ()
-    assert queue.without_quote == (WithoutQuote(order_id=order_id, title="Old one"),)
+    agree(book, named("by a quote"), SHOP, now=NOW)
+    assert titles(kept_queue(book)) == ["by a quote"]
+    assert agreed_without_quote(book) == (WithoutQuote(order_id=order_id, title="Old one"),)
 
 
 def test_a_quote_is_read_once(book: Book) -> None:

@@ -7,7 +7,8 @@ from markupsafe import Markup
 
 from exports.charts import weeks_chart
 from quoting.core.workshop.weeks import weeks_ahead
-from quoting.web.kept import kept_shop
+from quoting.store.queue import agreed_without_quote
+from quoting.web.kept import book_now
 from quoting.web.queue_now import queue_now
 from quoting.web.shop import shop_now
 from quoting.wording import turn_words
@@ -18,7 +19,7 @@ blueprint = Blueprint("weeks", __name__)
 @blueprint.get("/orders/weeks")
 def show() -> str:
     """Show when each agreed order is made, and which hours of the weeks to come are free."""
-    shop, queue, kept = shop_now(), queue_now(), kept_shop()
+    shop, queue = shop_now(), queue_now()
     workshop, today = shop.workshop, shop.today()
     drawn = weeks_chart(queue.turns, workshop, shop.speech, today=today) if queue.turns else ""
     return render_template(
@@ -29,5 +30,5 @@ def show() -> str:
         # The chart escapes every word that it writes.
         picture=Markup(drawn),  # noqa: S704
         weeks=weeks_ahead(queue, workshop, today=today),
-        without_quote=() if kept is None else kept.agreed().without_quote,
+        without_quote=agreed_without_quote(book_now()),
     )
