@@ -67,6 +67,13 @@ def test_hours_promised_outside_of_the_book_come_before_all() -> None:
     assert turn.starts_on == day(28)
 
 
+def test_of_an_order_that_is_begun_what_is_left_counts() -> None:
+    orders = [agreed(1, 9, on_the_hook=True), agreed(2, 4)]
+    queue = queue_orders(orders, working(), today=TODAY, left={1: 3.5, 7: 50})
+    assert [turn.made_by for turn in queue.turns] == [day(27), day(29)]
+    assert queue.ahead_of(2) == Ahead(orders=1, hours=3.5, made_by=day(27))
+
+
 def test_an_order_of_which_nothing_is_left_takes_no_day() -> None:
     done, next_ = queue_orders(
         [agreed(1, 0, on_the_hook=True), agreed(2, 2)], working(), today=TODAY

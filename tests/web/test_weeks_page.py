@@ -40,6 +40,7 @@ def test_a_book_in_which_nothing_is_agreed_says_so(maker: BookMaker) -> None:
     page = maker.open("/orders/weeks")
     assert "No order waits for its turn" in page.root.text
     assert not list(page.root.all("svg"))
+    assert maker.client.get("/orders/weeks").headers["Cache-Control"] == "private, no-store"
 
 
 def test_the_orders_page_leads_to_the_weeks(maker: BookMaker) -> None:

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 from datetime import date
+from types import MappingProxyType
 
 from quoting.core.workshop.calendar import DAYS_A_WEEK, later, work_through
 from quoting.core.workshop.workshop import Workshop
@@ -65,6 +66,7 @@ class Ahead:
 
 
 NOTHING_AHEAD = Ahead()
+NOTHING_BEGUN: Mapping[int, float] = MappingProxyType({})
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -85,15 +87,23 @@ class Queue:
         return Ahead(orders=len(before), hours=hours, made_by=before[-1].made_by)
 
 
-def queue_orders(orders: Sequence[AgreedOrder], workshop: Workshop, *, today: date) -> Queue:
+def queue_orders(
+    orders: Sequence[AgreedOrder],
+    workshop: Workshop,
+    *,
+    today: date,
+    left: Mapping[int, float] = NOTHING_BEGUN,
+) -> Queue:
     """Return the turns of agreed orders, reckoned from the day after `today`.
 
+    `left` has the hours that some may still take, by their ids; the others take all of theirs.
     What is on the hook comes first, then each order in its place; before all of them come the
     hours promised outside of the book. An order begins on a day of its own, when its yarn is there
     and what stands before it is made; none goes ahead of one that waits for its yarn.
     """
     waiting = sorted(orders, key=lambda order: not order.on_the_hook)
-    return Queue(turns=tuple(_turns(waiting, workshop, today)))
+    to_do = [replace(each, hours=left.get(each.order_id, each.hours)) for each in waiting]
+    return Queue(turns=tuple(_turns(to_do, workshop, today)))
 
 
 def _turns(orders: Sequence[AgreedOrder], workshop: Workshop, today: date) -> Iterator[Turn]:
