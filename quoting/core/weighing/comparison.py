@@ -117,8 +117,7 @@ def compare_sizes(
     A price that the order gives is for its own size, which keeps it: with no `prices`, the other
     sizes are priced by the workshop's target. Errors: `too-many` or `missing` sizes at `sizes`,
     and `too-much-at-once` for blankets that take too many rows together; `size-not-compared` at
-    `prices` for a price whose size is not among them. What is wrong with one size only is listed,
-    not raised.
+    `prices` for a price whose size is not among them. What is wrong with one size is only listed.
     """
     _check(sizes, prices or {})
     room = Room(MOST_COMPARED)
