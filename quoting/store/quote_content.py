@@ -77,6 +77,7 @@ class QuoteLine:
     number: GivenNumber
     day: date
     valid_until: date
+    workshop_version: int
     is_agreed: bool
 
     def holds_on(self, day: date) -> bool:

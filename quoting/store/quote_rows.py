@@ -16,7 +16,8 @@ from quoting.store.records import order_of, order_record, workshop_of, workshop_
 from quoting.store.tables import AGREEMENTS, QUOTES
 
 _LINES: Select[Any] = select(
-    *(QUOTES.c[name] for name in ("order_id", "year", "running", "version", "day", "valid_until")),
+    *(QUOTES.c[name] for name in ("order_id", "year", "running", "version")),
+    *(QUOTES.c[name] for name in ("day", "valid_until", "workshop_version")),
     AGREEMENTS.c.quote_id.label("agreed"),
 ).outerjoin(AGREEMENTS, AGREEMENTS.c.quote_id == QUOTES.c.id)
 
@@ -101,6 +102,7 @@ def _line_in(row: Row[Any]) -> QuoteLine:
         number=_number_in(row),
         day=row.day,
         valid_until=row.valid_until,
+        workshop_version=row.workshop_version,
         is_agreed=row.agreed is not None,
     )
 

@@ -10,6 +10,7 @@ from sqlalchemy import Connection, func, insert, select
 from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import refuse
 from quoting.core.making.log_lines import Moved
+from quoting.core.order.order import Order
 from quoting.core.order.stage import Stage, check_open
 from quoting.core.quote.given_number import GivenNumber
 from quoting.store.book import Book
@@ -22,6 +23,7 @@ from quoting.store.quote_rows import (
     quote_in,
     quote_numbered,
 )
+from quoting.store.records import order_of
 from quoting.store.stages import move_order, stage_of
 from quoting.store.tables import ORDERS, QUOTES
 
@@ -65,10 +67,12 @@ def kept_quote(book: Book, number: GivenNumber) -> KeptQuote:
         return quote_numbered(connection, number)
 
 
-def last_quote(book: Book, order_id: int) -> KeptQuote | None:
-    """Return the version that was given last of an order's quote, None where none was."""
+def quoted_order(book: Book, order_id: int) -> Order | None:
+    """Return an order as it was when its quote was given last, None where none was."""
+    records = last_first(order_id).with_only_columns(QUOTES.c.order_record)
     with book.reading() as connection:
-        return _last_of(connection, order_id)
+        record = connection.scalar(records.limit(1))
+        return None if record is None else order_of(record)
 
 
 def quotes_of(book: Book, order_id: int) -> tuple[KeptQuote, ...]:
