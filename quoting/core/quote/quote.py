@@ -25,6 +25,7 @@ class Quote:
     """Everything that was asked, reckoned and offered. It is never changed once given.
 
     `ready_by` counts the orders that were agreed before, which are `ahead`.
+    Its `number` is empty while a book keeps its order, and is given with the quote.
     """
 
     number: str
