@@ -54,12 +54,17 @@ BOOK_MISTAKES: Sentences = {
     MistakeCode.LOG_LINE_MISSING: (
         "There is no such line in the order's log, or it was corrected before.",
     ),
+    MistakeCode.LOG_OVERTAKEN: (
+        "Something was written down for this order since the page was opened. Look at what is "
+        "there now, and press again if this is to come on top.",
+    ),
     MistakeCode.ORDER_MISSING: ("There is no such order in the book.",),
     MistakeCode.ORDER_OVERTAKEN: (
         "The order was changed on another page meanwhile. Look at it again, then go on.",
     ),
     MistakeCode.QUOTE_MISSING: ("There is no quote of that number in the book.",),
     MistakeCode.LOT_MISSING: ("There is no such lot on the shelf any more.",),
+    MistakeCode.LOT_TOO_SMALL: ("The shelf has {limit} g of this lot, and {read} g are more.",),
     MistakeCode.VERSION_MISSING: ("There is no such version of the workshop in the book.",),
     MistakeCode.WORKSHOP_OVERTAKEN: (
         "The workshop was changed elsewhere meanwhile, and is at version {read} now. Nothing was "

@@ -96,10 +96,12 @@ class MistakeCode(StrEnum):
     DISK_FULL = "disk-full"
     DISK_FAILS = "disk-fails"
     LOG_LINE_MISSING = "log-line-missing"
+    LOG_OVERTAKEN = "log-overtaken"
     ORDER_MISSING = "order-missing"
     ORDER_OVERTAKEN = "order-overtaken"
     QUOTE_MISSING = "quote-missing"
     LOT_MISSING = "lot-missing"
+    LOT_TOO_SMALL = "lot-too-small"
     VERSION_MISSING = "version-missing"
     WORKSHOP_OVERTAKEN = "workshop-overtaken"
 
