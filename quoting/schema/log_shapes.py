@@ -20,11 +20,14 @@ from quoting.core.making.log_lines import (
     YarnTaken,
     YarnUsed,
 )
+from quoting.core.making.sitting import Consumed, Sitting
 from quoting.core.order.stage import Stage
 from quoting.schema.figures import COUNT, MONEY, NUMBER
 from quoting.schema.notation import RECORD
 from quoting.schema.reading import Content, read_value
+from quoting.schema.several import Several
 from quoting.schema.shape import Fields, Shape
+from quoting.schema.time_of_day import TIME_OF_DAY
 from quoting.schema.words import DAY, INSTANT, NAME, TEXT, YES_NO, Choice
 
 _session = Fields(Session)
@@ -99,6 +102,28 @@ MOVED = Shape(
 )
 
 WITHDRAWN: Shape[Withdrawn] = Shape(Withdrawn)
+
+_consumed = Fields(Consumed)
+CONSUMED = Shape(
+    Consumed,
+    _consumed(lambda consumed: consumed.colour, NAME, "Colour"),
+    _consumed(lambda consumed: consumed.amount, NUMBER, "Used up"),
+    _consumed(lambda consumed: consumed.ball_g, NUMBER, "of"),
+)
+
+_sitting = Fields(Sitting)
+SITTING = Shape(
+    Sitting,
+    _sitting(lambda sitting: sitting.day, DAY, "Day"),
+    _sitting(lambda sitting: sitting.rows, COUNT, "Rows done"),
+    _sitting(lambda sitting: sitting.doing, Choice(Doing), "What you did"),
+    _sitting(lambda sitting: sitting.minutes, NUMBER, "Minutes"),
+    _sitting(lambda sitting: sitting.begun, TIME_OF_DAY, "or from"),
+    _sitting(lambda sitting: sitting.ended, TIME_OF_DAY, "to"),
+    _sitting(lambda sitting: sitting.ends, COUNT, "Ends woven in"),
+    _sitting(lambda sitting: sitting.used, Several(CONSUMED), "Yarn used up"),
+)
+"""What is typed of a sitting at once, and comes to several lines."""
 
 LOG_SHAPES: Mapping[str, Shape[Any]] = MappingProxyType(
     {

@@ -58,6 +58,14 @@ BOOK_MISTAKES: Sentences = {
         "Something was written down for this order since the page was opened. Look at what is "
         "there now, and press again if this is to come on top.",
     ),
+    MistakeCode.ENDS_BEFORE_IT_BEGINS: (
+        "{read} is no later than it began; what went on past midnight is told by its minutes.",
+    ),
+    MistakeCode.ROWS_GO_BACK: (
+        "{limit} rows are written down as done, and {read} are fewer: correct the line that says "
+        "so, if it was wrong or some were pulled back.",
+    ),
+    MistakeCode.NOTHING_WRITTEN: ("There is nothing to write down yet: rows, time, yarn or ends.",),
     MistakeCode.ORDER_MISSING: ("There is no such order in the book.",),
     MistakeCode.ORDER_OVERTAKEN: (
         "The order was changed on another page meanwhile. Look at it again, then go on.",
