@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from enum import StrEnum
 from types import MappingProxyType
 from typing import Any, cast
 
@@ -20,15 +21,13 @@ from quoting.core.making.log_lines import (
     YarnTaken,
     YarnUsed,
 )
-from quoting.core.making.sitting import Consumed, Sitting
 from quoting.core.order.stage import Stage
 from quoting.schema.figures import COUNT, MONEY, NUMBER
+from quoting.schema.instant import INSTANT
 from quoting.schema.notation import RECORD
 from quoting.schema.reading import Content, read_value
-from quoting.schema.several import Several
 from quoting.schema.shape import Fields, Shape
-from quoting.schema.time_of_day import TIME_OF_DAY
-from quoting.schema.words import DAY, INSTANT, NAME, TEXT, YES_NO, Choice
+from quoting.schema.words import DAY, NAME, TEXT, YES_NO, Choice
 
 _session = Fields(Session)
 SESSION = Shape(
@@ -103,46 +102,38 @@ MOVED = Shape(
 
 WITHDRAWN: Shape[Withdrawn] = Shape(Withdrawn)
 
-_consumed = Fields(Consumed)
-CONSUMED = Shape(
-    Consumed,
-    _consumed(lambda consumed: consumed.colour, NAME, "Colour"),
-    _consumed(lambda consumed: consumed.amount, NUMBER, "Used up"),
-    _consumed(lambda consumed: consumed.ball_g, NUMBER, "of"),
-)
 
-_sitting = Fields(Sitting)
-SITTING = Shape(
-    Sitting,
-    _sitting(lambda sitting: sitting.day, DAY, "Day"),
-    _sitting(lambda sitting: sitting.rows, COUNT, "Rows done"),
-    _sitting(lambda sitting: sitting.doing, Choice(Doing), "What you did"),
-    _sitting(lambda sitting: sitting.minutes, NUMBER, "Minutes"),
-    _sitting(lambda sitting: sitting.begun, TIME_OF_DAY, "or from"),
-    _sitting(lambda sitting: sitting.ended, TIME_OF_DAY, "to"),
-    _sitting(lambda sitting: sitting.ends, COUNT, "Ends woven in"),
-    _sitting(lambda sitting: sitting.used, Several(CONSUMED), "Yarn used up"),
-)
-"""What is typed of a sitting at once, and comes to several lines."""
+class LogKind(StrEnum):
+    """The word that a row names the kind of its line with."""
 
-LOG_SHAPES: Mapping[str, Shape[Any]] = MappingProxyType(
+    SESSION = "session"
+    ROWS_REACHED = "rows-reached"
+    YARN_USED = "yarn-used"
+    YARN_TAKEN = "yarn-taken"
+    ENDS_WOVEN = "ends-woven"
+    PAYMENT = "payment"
+    REMARK = "remark"
+    MOVED = "moved"
+    WITHDRAWN = "withdrawn"
+
+
+LOG_SHAPES: Mapping[LogKind, Shape[Any]] = MappingProxyType(
     {
-        "session": SESSION,
-        "rows-reached": ROWS_REACHED,
-        "yarn-used": YARN_USED,
-        "yarn-taken": YARN_TAKEN,
-        "ends-woven": ENDS_WOVEN,
-        "payment": PAYMENT,
-        "remark": REMARK,
-        "moved": MOVED,
-        "withdrawn": WITHDRAWN,
+        LogKind.SESSION: SESSION,
+        LogKind.ROWS_REACHED: ROWS_REACHED,
+        LogKind.YARN_USED: YARN_USED,
+        LogKind.YARN_TAKEN: YARN_TAKEN,
+        LogKind.ENDS_WOVEN: ENDS_WOVEN,
+        LogKind.PAYMENT: PAYMENT,
+        LogKind.REMARK: REMARK,
+        LogKind.MOVED: MOVED,
+        LogKind.WITHDRAWN: WITHDRAWN,
     }
 )
-"""The shape of each kind of line, by the word that a row names it with."""
 
 
-def log_kind(line: LogLine) -> str:
-    """Return the word for the kind of a line."""
+def log_kind(line: LogLine) -> LogKind:
+    """Return the kind of a line."""
     return next(kind for kind, shape in LOG_SHAPES.items() if isinstance(line, shape.value))
 
 
@@ -153,4 +144,5 @@ def log_record(line: LogLine) -> dict[str, object]:
 
 def read_log_line(kind: str, record: Content) -> LogLine:
     """Return the line of a record. Errors: one refusal with every mistake."""
-    return cast("LogLine", read_value(record, LOG_SHAPES[kind], Document.LOG, RECORD))
+    shape = LOG_SHAPES[LogKind(kind)]
+    return cast("LogLine", read_value(record, shape, Document.LOG, RECORD))
