@@ -8,7 +8,7 @@ from quoting.schema.figures import COUNT, NUMBER
 from quoting.schema.several import Several
 from quoting.schema.shape import Fields, Shape
 from quoting.schema.time_of_day import TIME_OF_DAY
-from quoting.schema.words import DAY, NAME, Choice
+from quoting.schema.words import DAY, NAME, YES_NO, Choice
 
 _consumed = Fields(Consumed)
 CONSUMED = Shape(
@@ -29,4 +29,5 @@ SITTING = Shape(
     _sitting(lambda sitting: sitting.ended, TIME_OF_DAY, "to"),
     _sitting(lambda sitting: sitting.ends, COUNT, "Ends woven in"),
     _sitting(lambda sitting: sitting.used, Several(CONSUMED), "Yarn used up"),
+    _sitting(lambda sitting: sitting.pulled_back, YES_NO, "Some rows were pulled back"),
 )

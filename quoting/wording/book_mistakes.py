@@ -62,8 +62,8 @@ BOOK_MISTAKES: Sentences = {
         "{read} is no later than it began; what went on past midnight is told by its minutes.",
     ),
     MistakeCode.ROWS_GO_BACK: (
-        "{limit} rows are written down as done, and {read} are fewer: correct the line that says "
-        "so, if it was wrong or some were pulled back.",
+        "{limit} rows are written down as done, and {read} are fewer: say so if some were pulled "
+        "back, or correct the line below that was wrong.",
     ),
     MistakeCode.NOTHING_WRITTEN: ("There is nothing to write down yet: rows, time, yarn or ends.",),
     MistakeCode.ORDER_MISSING: ("There is no such order in the book.",),

@@ -63,6 +63,14 @@ def test_rows_told_beside_other_work_were_worked_before_it() -> None:
     )
 
 
+def test_fewer_rows_are_told_where_some_were_pulled_back() -> None:
+    assert lines(rows=25, pulled_back=True) == (RowsReached(day=DAY, rows=25),)
+    assert lines(rows=25, pulled_back=True, minutes=12) == (
+        Session(day=DAY, doing=Doing.AT_THE_HOOK, minutes=12),
+        RowsReached(day=DAY, rows=25),
+    )
+
+
 def test_yarn_is_told_by_balls_or_grams_at_the_rows_that_are_done_then() -> None:
     used = (
         Consumed(colour="teal", amount=2, ball_g=100),

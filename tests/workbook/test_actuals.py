@@ -1,4 +1,4 @@
-"""What it really took, typed in when a blanket is made, against sums by hand."""
+"""What it really took, typed in or filled in from the log, against sums by hand."""
 
 from __future__ import annotations
 
@@ -7,26 +7,63 @@ from decimal import Decimal
 import pytest
 from openpyxl.workbook import Workbook
 
-from exports.costing_workbook import workbook_bytes
+from exports.costing_workbook import Actuals, workbook_bytes
+from quoting.core.estimate.hours import Part
 from quoting.core.ground.money import exact
 from tests.examples import sample_quote
 from tests.workbook.reading import block, by
-from tests.workbook.recalculation import named, opened, recalculated, saved
+from tests.workbook.recalculation import differing, named, opened, recalculated, saved
 from tests.workbook.test_recalculation import main_figures, shown
 
 QUOTE = sample_quote()
 
 
+KNOWN = Actuals(
+    hours={Part.STITCHING: Decimal(12)}, grams={"oat": Decimal(205)}, yarn_cost=Decimal("46.60")
+)
+"""Twelve hours of stitching, 205 g of oat, and yarn for £46.60."""
+
+ALL_KNOWN = Actuals(
+    hours={part: Decimal("1.25") for part in Part},
+    grams={colour.colour: Decimal("88.5") for colour in QUOTE.estimate.colours},
+    paid=Decimal("280.00"),
+    yarn_cost=Decimal("41.35"),
+)
+WRITTEN = {"known": workbook_bytes(QUOTE, KNOWN), "all known": workbook_bytes(QUOTE, ALL_KNOWN)}
+
+
 @pytest.fixture(scope="module")
-def filled(tmp_path_factory: pytest.TempPathFactory) -> Workbook:
-    """Return the workbook with twelve hours of stitching, 205 g of oat, and yarn for £46.60."""
+def anew(tmp_path_factory: pytest.TempPathFactory) -> dict[str, Workbook]:
+    """Return the workbooks reckoned anew, and one in which a maker has typed what is known."""
     book = opened(workbook_bytes(QUOTE))
     sheet = book["Actuals"]
     rows = [(cell.value, cell.row) for cell in sheet["A"]]
     for label, really in (("Stitching", 12), ("oat", 205), ("Yarn", 46.6)):
         row = next(row for name, row in rows if name == label)
         sheet[f"C{row}"].value = really
-    return recalculated({"filled": saved(book)}, tmp_path_factory.mktemp("actuals"))["filled"]
+    return recalculated({**WRITTEN, "typed": saved(book)}, tmp_path_factory.mktemp("actuals"))
+
+
+@pytest.fixture(scope="module")
+def filled(anew: dict[str, Workbook]) -> Workbook:
+    """Return the workbook in which what is known was typed."""
+    return anew["typed"]
+
+
+@pytest.mark.parametrize("name", WRITTEN)
+def test_what_is_filled_in_comes_to_what_is_kept_beside_it(
+    name: str, anew: dict[str, Workbook]
+) -> None:
+    assert differing(WRITTEN[name], anew[name]) == {}
+    assert named(anew[name], "really_earned")
+
+
+def test_what_is_filled_in_is_as_if_it_had_been_typed(anew: dict[str, Workbook]) -> None:
+    typed, known = (
+        [[cell.value for cell in row] for row in anew[name]["Actuals"].iter_rows()]
+        for name in ("typed", "known")
+    )
+    assert typed == known
 
 
 def test_an_empty_one_says_what_was_estimated() -> None:

@@ -59,7 +59,8 @@ class Sitting:
     """What a maker tells of a sitting: how far she is, how long it took, what it used up.
 
     Its time is told by its `minutes`, or by when it `begun` and `ended` on its day, or by both
-    where there were pauses. `rows` are those done by then; what is None or 0 was not told.
+    where there were pauses. `rows` are those done by then, fewer than before only where some were
+    `pulled_back`; what is None or 0 was not told.
     """
 
     day: date
@@ -70,6 +71,7 @@ class Sitting:
     ended: time | None = None
     ends: int | None = None
     used: tuple[Consumed, ...] = ()
+    pulled_back: bool = False
 
     def __post_init__(self) -> None:
         checks = Checks()
@@ -105,10 +107,10 @@ def sitting_lines(
     """Return the lines of a sitting, before which so many rows were done.
 
     `started` is the moment at which it began, where that is known. Errors: `rows-go-back` where
-    fewer rows are told than before; `nothing-written`.
+    fewer rows are told than before and none were pulled back; `nothing-written`.
     """
     rows = done if sitting.rows is None else sitting.rows
-    if rows < done:
+    if rows < done and not sitting.pulled_back:
         raise refuse("rows", MistakeCode.ROWS_GO_BACK, read=rows, limit=done)
     lines = tuple(_lines(sitting, done, rows, started))
     if not lines:
@@ -128,7 +130,7 @@ def _lines(sitting: Sitting, done: int, rows: int, started: datetime | None) -> 
             first_row=done + 1 if worked else None,
             last_row=rows if worked else None,
         )
-    if rows > done and not worked:
+    if rows != done and not worked:
         yield RowsReached(day=day, rows=rows)
     used = (consumed.line(day, rows) for consumed in sitting.used)
     yield from (line for line in used if line is not None)
