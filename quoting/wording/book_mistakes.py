@@ -58,9 +58,6 @@ BOOK_MISTAKES: Sentences = {
         "Something was written down for this order since the page was opened. Look at what is "
         "there now, and press again if this is to come on top.",
     ),
-    MistakeCode.ENDS_BEFORE_IT_BEGINS: (
-        "{read} is no later than it began; what went on past midnight is told by its minutes.",
-    ),
     MistakeCode.ROWS_GO_BACK: (
         "{limit} rows are written down as done, and {read} are fewer: say so if some were pulled "
         "back, or correct the line below that was wrong.",
