@@ -11,7 +11,7 @@ from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Mistake, refuse
 from quoting.core.ground.money import round_money
 from quoting.core.ground.place import Document
-from quoting.core.making.log_lines import LogEntry, LogLine, Payment, YarnTaken
+from quoting.core.making.log_lines import LogEntry, LogLine, Payment
 from quoting.schema.log_shapes import LOG_SHAPES, LogKind, log_kind
 from quoting.schema.reading import read_value
 from quoting.schema.words import DAY
@@ -52,21 +52,11 @@ def read_line(kind: LogKind, sent: Sent, shop: Shop) -> LogLine:
     typed = content if isinstance(content, dict) else {}
     line = cast("LogLine", read_value(typed, LOG_SHAPES[kind], Document.LOG, shop.notation))
     if isinstance(line, Payment) and round_money(line.amount, line.currency) != line.amount:
-        facts = {"read": line.amount, "currency": line.currency}
-        raise refuse("amount", MistakeCode.NOT_WHOLE_MINOR_UNITS, **facts)
+        code = MistakeCode.NOT_WHOLE_MINOR_UNITS
+        raise refuse("amount", code, read=line.amount, currency=line.currency)
     return line
 
 
 def say_of_form(form: Form, mistakes: tuple[Mistake, ...], shop: Shop) -> tuple[Said, ...]:
     """Put mistakes beside the fields of a form, and return them for the head of the page."""
     return say_beside(form, mistakes, shop.speech, label_of)
-
-
-def came_before(payment: Payment, hand: AtHand, corrected: int | None = None) -> bool:
-    """Return whether the same amount stands in the log already for the same day."""
-    return any(entry.line == payment and entry.id != corrected for entry in hand.standing)
-
-
-def is_from_shelf(line: LogLine) -> bool:
-    """Return whether a line takes yarn from the shelf."""
-    return isinstance(line, YarnTaken) and line.from_shelf

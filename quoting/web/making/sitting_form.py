@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from datetime import datetime
-from itertools import pairwise
 
 from werkzeug.datastructures import MultiDict
-from wtforms import Form
+from wtforms import Field, Form
 
 from quoting.core.ground.errors import Mistake
 from quoting.core.ground.place import Document, Place, at, placed
@@ -17,9 +16,11 @@ from quoting.schema.figures import NUMBER
 from quoting.schema.reading import read_value
 from quoting.schema.sitting_shape import SITTING
 from quoting.schema.words import DAY
+from quoting.web.beside import label_of, say_beside
 from quoting.web.forms.from_shape import form_of
 from quoting.web.forms.sent import Sent, content_of, line_numbers, sent_as
 from quoting.web.making.at_hand import AtHand
+from quoting.web.orders.order_answer import Said
 from quoting.web.shop import Shop
 
 ROW_FIELDS = frozenset({"first_row", "last_row", "rows"})
@@ -93,9 +94,16 @@ def _place(place: Place, line: LogLine, sitting: Sitting) -> Place:
     return placed("rows") if place.key in ROW_FIELDS else place
 
 
-def where_in_sitting(place: Place, label: str, sent: Sent) -> str:
-    """Return a place of the form in words: that of yarn by its colour."""
-    for part, number in pairwise(place.parts):
-        if part == "used":
-            return f"{sent.get(f'used.{number}.colour', '')}, {label.lower()}"
-    return label
+def say_of_sitting(
+    form: Form, mistakes: tuple[Mistake, ...], sent: Sent, shop: Shop
+) -> tuple[Said, ...]:
+    """Put mistakes beside their fields, and return them for the head of the page."""
+
+    def where(place: Place, field: Field | None) -> str:
+        label = label_of(place, field)
+        match place.parts:
+            case ("used", int(number), *_):
+                return f"{sent.get(f'used.{number}.colour', '')}, {label.lower()}"
+        return label
+
+    return say_beside(form, mistakes, shop.speech, where)
