@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from exports.costing_workbook.actuals.known import NOTHING_KNOWN, Actuals
+from exports.costing_workbook.actuals.known import NOTHING_KNOWN, Actuals, actuals_of
 from quoting.core.quote.quote import Quote
 
-__all__ = ["Actuals", "workbook_bytes"]
+__all__ = ["Actuals", "actuals_of", "workbook_bytes"]
 
 
 def workbook_bytes(quote: Quote, actuals: Actuals = NOTHING_KNOWN) -> bytes:

@@ -32,7 +32,8 @@ _WORDS = {
 BOOK_FAILS, NOT_THERE, STALE = 503, 404, 409
 
 _DEEDS = frozenset(
-    {"first_steps.read", "versions.read", "versions.back", "making.hook", "corrections.take_back"}
+    {"first_steps.read", "versions.read", "versions.back"}
+    | {"making.hook", "corrections.take_back", "took.take"}
     | {f"kept_orders.{deed}" for deed in ("new", "read", "copy", "stage", "bring_back", "aside")}
 )
 """What a button alone does, without a form in which anything was typed."""

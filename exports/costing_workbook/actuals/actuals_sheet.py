@@ -26,6 +26,12 @@ WIDTHS = (40, 15, 15, 15, 17, 40)
 FLAGS = "F"
 HEADS = heads("", "estimated", "really", "difference", "of the estimate")
 
+TO_BE_FILLED_IN = "Fill in what you know; the rest stays as it was estimated."
+FROM_LOG = (
+    "Filled in from what was written down. No clock tells turns, changes and joins apart: they are "
+    "as estimated, and the stitching is the rest."
+)
+
 
 def write_actuals(
     grid: Grid, quote: Quote, yarns: YarnRefs, found: Found, shapes: Shapes, known: Actuals
@@ -35,7 +41,7 @@ def write_actuals(
     What is known already is filled in.
     """
     heading(grid, "What it really took")
-    grid.line(words("Fill in what you know; the rest stays as it was estimated.", Look.NOTE))
+    grid.line(words(FROM_LOG if known.is_from_log else TO_BE_FILLED_IN, Look.NOTE))
     hours = _hours(grid, quote, found.sums.hours, shapes.speech, known)
     _yarn(grid, quote, yarns, shapes, known)
     money_block(grid, quote, found, hours, shapes, known)
