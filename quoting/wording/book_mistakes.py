@@ -68,6 +68,20 @@ BOOK_MISTAKES: Sentences = {
         "The order was changed on another page meanwhile. Look at it again, then go on.",
     ),
     MistakeCode.QUOTE_MISSING: ("There is no quote of that number in the book.",),
+    MistakeCode.QUOTE_ENDED: (
+        "The quote ended on {ended}. Say that you accept it all the same, or give a new version.",
+    ),
+    MistakeCode.STAGE_CLOSED: (
+        "Quotes are given and accepted while there is work to do: this order is called off, "
+        "finished or handed over. Bring it back first.",
+    ),
+    MistakeCode.STAGE_SKIPPED: ("An order goes on by one stage at a time, or back by one.",),
+    MistakeCode.STAGE_TAKES_ACCEPTING: (
+        "An order is agreed by accepting a quote that was given: do so on the quote’s page.",
+    ),
+    MistakeCode.STAGE_TAKES_QUOTE: (
+        "An order is quoted by giving a quote: give one beside its figures first.",
+    ),
     MistakeCode.LOT_MISSING: ("There is no such lot on the shelf any more.",),
     MistakeCode.LOT_TOO_SMALL: ("The shelf has {limit} g of this lot, and {read} g are more.",),
     MistakeCode.VERSION_MISSING: ("There is no such version of the workshop in the book.",),
