@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from decimal import Decimal
+
 from quoting.core.estimate.skeins import SkeinChoice
 from quoting.core.making.made_rows import MadeRows
 from quoting.core.making.progress import Progress
 from quoting.core.making.yarn_left import YarnLeft
-from quoting.wording.phrases import capitalized, listed
+from quoting.wording.phrases import listed
 from quoting.wording.rows_and_edges import pass_words
 from quoting.wording.speech import Speech
 
@@ -84,11 +86,12 @@ def balls_words(choice: SkeinChoice, speech: Speech) -> str:
     return listed(said, "and")
 
 
-def share_off_words(share: float | None, speech: Speech) -> str:
-    """Return how far off an estimate was: `12% more`, `as estimated`; a dash if not known."""
-    if share is None:
-        return "–"
-    said = speech.percent(abs(share), 0)
-    if said == speech.percent(0, 0):
+def off_words(amount: str, more: Decimal | float, share: float | None, speech: Speech) -> str:
+    """Return how far off an estimate was: `1 h 48 min less, 17%`, `as estimated`.
+
+    `amount` is how far, as it is told; `share` the part of the estimate that this is, if any.
+    """
+    if not more:
         return "as estimated"
-    return capitalized(f"{said} {'more' if share > 0 else 'less'}")
+    said = f"{amount} {'more' if more > 0 else 'less'}"
+    return said if share is None else f"{said}, {speech.percent(abs(share), 0)}"

@@ -11,10 +11,10 @@ from quoting.core.making.outcome import Outcome, outcome_of
 from quoting.web.making.at_hand import TOOK, AtHand
 from quoting.wording import Speech
 from quoting.wording.log_words import doing_words
-from quoting.wording.making_words import share_off_words
+from quoting.wording.making_words import off_words
 from quoting.wording.phrases import listed
 
-UNKNOWN, MINUS = "–", "−"
+UNKNOWN = "–"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -24,7 +24,6 @@ class TookRow:
     name: str
     estimated: str
     took: str
-    difference: str
     off: str
 
 
@@ -71,8 +70,7 @@ def _hours(
         name=name,
         estimated=speech.hours(expected),
         took=UNKNOWN if took is None else speech.hours(took),
-        difference=UNKNOWN if more is None else _signed(speech.hours(abs(more)), more),
-        off=share_off_words(share, speech),
+        off=UNKNOWN if more is None else off_words(speech.hours(abs(more)), more, share, speech),
     )
 
 
@@ -83,10 +81,7 @@ def _yarn(outcome: Outcome, speech: Speech) -> Iterator[TookRow]:
             name=colour.colour,
             estimated=speech.weight(colour.expected_g),
             took=UNKNOWN if took is None else speech.weight(took),
-            difference=UNKNOWN if more is None else _signed(speech.weight(abs(more)), more),
-            off=share_off_words(colour.share, speech),
+            off=UNKNOWN
+            if more is None
+            else off_words(speech.weight(abs(more)), more, colour.share, speech),
         )
-
-
-def _signed(said: str, more: Decimal | float) -> str:
-    return f"{'+' if more > 0 else MINUS if more < 0 else ''}{said}"
