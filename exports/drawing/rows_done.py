@@ -31,7 +31,7 @@ def draw_rows_done(quote: Quote, done: int, words: str) -> str:
         path("M", reached, 0, "V", HEIGHT + 2 * OVER, class_="reached", stroke=INK, stroke_width=2),
         width=WIDTH,
         height=HEIGHT + 2 * OVER,
-        title="Rows done",
+        title="How far it is",
         description=words,
         prefix="rows-done",
         class_="rows-done",

@@ -50,7 +50,7 @@ def page(hand: AtHand, forms: Forms) -> str:
         "making/show.html",
         here="orders",
         hand=hand,
-        view=making_view(hand, shop.today(), shop.speech),
+        view=making_view(hand, shop),
         answer=forms,
         choices=choices_of(hand, shop),
         today=DAY.show(shop.today(), shop.notation),

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, datetime
 from decimal import Decimal
 
@@ -27,6 +27,7 @@ from quoting.core.making.progress import Progress
 from quoting.core.making.yarn_left import YarnLeft, yarn_left
 from quoting.core.order.stage import Stage
 from quoting.web.making.at_hand import TOOK, AtHand
+from quoting.web.shop import Shop
 from quoting.wording import Speech
 from quoting.wording.log_words import doing_words, log_words, minutes_words
 from quoting.wording.making_words import (
@@ -119,8 +120,9 @@ class MakingView:
         return self.hand.order.stage in TOOK
 
 
-def making_view(hand: AtHand, today: date, speech: Speech) -> MakingView:
+def making_view(hand: AtHand, shop: Shop) -> MakingView:
     """Return the order as its page shows it. Errors: as `hours_left` and `yarn_left`."""
+    speech = shop.speech
     progress, rows = hand.progress, made_rows(hand.quote)
     left = hours_left(hand.quote, hand.entries)
     yarns = yarn_left(hand.quote, hand.entries)
@@ -138,7 +140,7 @@ def making_view(hand: AtHand, today: date, speech: Speech) -> MakingView:
         # The drawing escapes every word that it writes.
         bar=Markup(draw_rows_done(hand.quote, done_of_one, words)),  # noqa: S704
         left=left,
-        ready=None if hand.order.stage in TOOK else left.ready_by(today, yarn_to_come=waits),
+        ready=None if hand.order.stage in TOOK else _ready(left, shop, waits=waits),
         work=tuple(_work(left, hand, speech)),
         yarn=tuple(_yarn(yarns, hand, speech)),
         due=money_due(hand.offer, hand.entries),
@@ -149,6 +151,18 @@ def making_view(hand: AtHand, today: date, speech: Speech) -> MakingView:
         untold_words="" if untold is None else log_words(untold.line, speech),
         untold_id=0 if untold is None else untold.id,
     )
+
+
+def _ready(left: HoursLeft, shop: Shop, *, waits: bool) -> date:
+    """Return when it can be with its buyer, by the maker's calendar of now.
+
+    `waits` says that yarn is to be bought first.
+    """
+    now, calendar = shop.workshop, shop.workshop.calendar
+    workshop = replace(left.workshop, calendar=calendar, hours_per_week=now.hours_per_week)
+    before = calendar.hours_promised
+    by_now = replace(left, workshop=workshop)
+    return by_now.ready_by(shop.today(), hours_before=before, yarn_to_come=waits)
 
 
 def _work(left: HoursLeft, hand: AtHand, speech: Speech) -> Iterator[WorkRow]:
