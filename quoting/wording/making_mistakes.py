@@ -25,7 +25,6 @@ MAKING_MISTAKES: Sentences = {
     ),
     MistakeCode.DAY_TO_COME: ("{read} is still to come; write down what happened by {limit}.",),
     MistakeCode.ENDS_BEFORE_IT_BEGINS: (
-        "{read} is no later than it began; what went on past midnight is told by its minutes.",
-        "This is not after the session began; look at both times.",
+        "This is not after it began; what went on past midnight is told by its minutes.",
     ),
 }

@@ -30,6 +30,12 @@ def next_row_words(rows: MadeRows, done: int, speech: Speech) -> str:
     return f"Next: {pass_words(worked)}{blanket}, {worked.colour}, {speech.stitch(worked.stitch)}"
 
 
+def rows_again_words(first: int, last: int, speech: Speech) -> str:
+    """Return which rows were worked once more, after they were pulled back."""
+    said = " to ".join(speech.number(row) for row in dict.fromkeys((first, last)))
+    return f"{'row' if first == last else 'rows'} {said} worked again"
+
+
 def ends_done_words(progress: Progress, speech: Speech) -> str:
     """Return how many ends are woven in, of those that were expected."""
     woven, ends = speech.number(progress.ends_woven), speech.count(progress.ends, "end")
@@ -45,7 +51,8 @@ def yarn_left_words(left: YarnLeft, speech: Speech) -> str:
     of_lot = f" of lot {left.lot}" if left.lot else ""
     if left.rows_lasting < left.rows_to_come:
         can = speech.count(left.rows_lasting, "more row")
-        return f"You can work {can} in {left.colour}; you need {rows}: buy {buy}{of_lot} now."
+        need = speech.number(left.rows_to_come)
+        return f"You can work {can} in {left.colour}; you need {need}: buy {buy}{of_lot} now."
     return (
         f"The {left.colour} in hand should do for the {rows} to come, but only just: buy "
         f"{buy}{of_lot} to be sure."

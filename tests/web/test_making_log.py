@@ -216,3 +216,13 @@ def test_there_is_no_form_for_other_kinds_of_line(maker: BookMaker, address: str
     token = maker.token(f"{address}/making")
     reply = maker.client.post(f"{address}/making/lines/moved", data={"csrf_token": token})
     assert reply.status_code == 404
+
+
+def test_rows_that_two_sessions_tell_are_said_to_be_worked_again(
+    maker: BookMaker, address: str
+) -> None:
+    tell(maker, address, rows="21", minutes="30")
+    tell(maker, address, rows="30", minutes="30")
+    correct(maker, entry_of(maker, address), session__first_row="18")
+    page = maker.open(f"{address}/making").root.text
+    assert page.count("(rows 18 to 21 worked again)") == 1

@@ -121,7 +121,7 @@ def test_the_first_rows_of_an_agreed_order_offer_to_put_it_on_the_hook(
         ({"minutes": "0"}, "minutes", "must be more than 0"),
         ({"minutes": "2400"}, "minutes", "the most that will do is 1,440"),
         ({"minutes": "ages"}, "minutes", "cannot be read as a number"),
-        ({"begun": "10:05", "ended": "9:10"}, "ended", "no later than it began"),
+        ({"begun": "10:05", "ended": "9:10"}, "ended", "not after it began"),
         ({"begun": "10:75", "ended": "11:10"}, "begun", "a time of the day such as 9:10"),
         ({"rows": "9999"}, "rows", "more rows than there are"),
         ({"rows": "1.5"}, "rows", "a whole number"),

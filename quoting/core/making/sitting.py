@@ -8,7 +8,8 @@ from datetime import date, datetime, time
 
 from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Checks, refuse
-from quoting.core.ground.money import MINUTES_PER_HOUR
+from quoting.core.ground.place import NOWHERE
+from quoting.core.making.line_checks import minutes_between
 from quoting.core.making.log_lines import (
     MOST_GRAMS,
     MOST_MINUTES,
@@ -88,16 +89,19 @@ class Sitting:
         elif self.ended is None:
             if self.minutes is None:
                 checks.add("ended", MistakeCode.MISSING)
-        elif self.ended <= self.begun:
-            checks.add("ended", MistakeCode.ENDS_BEFORE_IT_BEGINS, read=f"{self.ended:%H:%M}")
         else:
-            checks.number("minutes", self.minutes, most=_minutes_between(self.begun, self.ended))
+            with checks.under(NOWHERE):
+                most = minutes_between(self._at(self.begun), self._at(self.ended))
+                checks.number("minutes", self.minutes, most=most)
+
+    def _at(self, told: time) -> datetime:
+        return datetime.combine(self.day, told)
 
     @property
     def time_spent(self) -> float | None:
         """The minutes that it took, None where they were not told."""
         if self.minutes is None and self.begun is not None and self.ended is not None:
-            return _minutes_between(self.begun, self.ended)
+            return minutes_between(self._at(self.begun), self._at(self.ended))
         return self.minutes
 
 
@@ -136,8 +140,3 @@ def _lines(sitting: Sitting, done: int, rows: int, started: datetime | None) -> 
     yield from (line for line in used if line is not None)
     if sitting.ends:
         yield EndsWoven(day=day, ends=sitting.ends)
-
-
-def _minutes_between(begun: time, ended: time) -> float:
-    hours = ended.hour - begun.hour
-    return float(hours * MINUTES_PER_HOUR + ended.minute - begun.minute)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 
 from quoting.core.ground.errors import Refused
@@ -50,6 +50,16 @@ class AtHand:
     offer: Offer
     entries: tuple[LogEntry, ...]
     clock: datetime | None
+
+    def anew(self) -> AtHand:
+        """Return it with what became of its log, its clock and its stage meanwhile."""
+        book = book_now()
+        return replace(
+            self,
+            order=kept_order(book, self.id),
+            entries=log_of(book, self.id),
+            clock=running_since(book, self.id),
+        )
 
     @property
     def id(self) -> int:

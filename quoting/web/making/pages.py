@@ -73,7 +73,7 @@ def write(order_id: int) -> ResponseReturnValue:
     try:
         write_sitting(sent, hand, shop, timed)
     except Refused as refused:
-        now = at_hand(order_id)
+        now = hand.anew()
         return page(now, sitting_sent(sent, now, shop, refused.mistakes)), REFUSED
     return _to_page(order_id)
 
@@ -91,7 +91,7 @@ def line(order_id: int, kind: str) -> ResponseReturnValue:
             return page(hand, line_sent(of, sent, hand, shop, asks_again=True)), REFUSED
         write_lines(hand, (read,))
     except Refused as refused:
-        now = at_hand(order_id)
+        now = hand.anew()
         return page(now, line_sent(of, sent, now, shop, refused.mistakes)), REFUSED
     return _to_page(order_id)
 
@@ -111,7 +111,7 @@ def clock(order_id: int) -> ResponseReturnValue:
                 drop_clock(book, hand.id)
     except Refused as refused:
         return page(hand, sitting_sent(sent, hand, shop, refused.mistakes)), REFUSED
-    now = at_hand(order_id)
+    now = hand.anew()
     typed = sent if timed is None else with_minutes(sent, timed, shop)
     return page(now, sitting_sent(typed, now, shop))
 

@@ -13,6 +13,7 @@ from exports.drawing.rows_done import draw_rows_done
 from exports.drawing.tables import colour_codes
 from quoting.core.estimate.hours import Hours
 from quoting.core.making.hours_left import HoursLeft, hours_left
+from quoting.core.making.line_checks import rows_again
 from quoting.core.making.log_lines import (
     Doing,
     LogEntry,
@@ -33,6 +34,7 @@ from quoting.wording.log_words import doing_words, log_words, minutes_words
 from quoting.wording.making_words import (
     ends_done_words,
     next_row_words,
+    rows_again_words,
     rows_done_words,
     yarn_left_words,
     yarn_ratio_words,
@@ -68,6 +70,7 @@ class LogRow:
     day: date
     written: datetime
     words: str
+    again: str
     holds: bool
     stands_for: int | None
     can_change: bool
@@ -199,10 +202,18 @@ def _log(hand: AtHand, speech: Speech) -> Iterator[LogRow]:
             day=getattr(entry.line, "day", written.date()),
             written=written,
             words=log_words(entry.line, speech),
+            again=_worked_again(hand, entry, speech) if entry.id in holding else "",
             holds=entry.id in holding or isinstance(entry.line, Withdrawn),
             stands_for=entry.corrects,
             can_change=entry.id in holding and not isinstance(entry.line, Moved),
         )
+
+
+def _worked_again(hand: AtHand, entry: LogEntry, speech: Speech) -> str:
+    """Return which rows of a session an earlier one has told already; nothing where none."""
+    before = tuple(each for each in hand.entries if each.id < entry.id)
+    rows = rows_again(before, entry.line, corrects=entry.corrects)
+    return "" if rows is None else rows_again_words(*rows, speech)
 
 
 def _untold(hand: AtHand) -> LogEntry | None:
