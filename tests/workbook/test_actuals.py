@@ -2,14 +2,20 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from decimal import Decimal
 
 import pytest
 from openpyxl.workbook import Workbook
 
-from exports.costing_workbook import Actuals, workbook_bytes
+from exports.costing_workbook import Actuals, actuals_of, workbook_bytes
+from exports.costing_workbook.actuals.actuals_sheet import FROM_LOG, TO_BE_FILLED_IN
 from quoting.core.estimate.hours import Part
 from quoting.core.ground.money import exact
+from quoting.core.making.log_lines import Doing
+from quoting.core.making.money_due import money_due
+from quoting.core.making.outcome import Outcome, outcome_of
+from quoting.core.quote.offer import offer_of
 from tests.examples import sample_quote
 from tests.workbook.reading import block, by
 from tests.workbook.recalculation import differing, named, opened, recalculated, saved
@@ -63,7 +69,9 @@ def test_what_is_filled_in_is_as_if_it_had_been_typed(anew: dict[str, Workbook])
         [[cell.value for cell in row] for row in anew[name]["Actuals"].iter_rows()]
         for name in ("typed", "known")
     )
-    assert typed == known
+    other = [both for both in zip(typed, known, strict=True) if both[0] != both[1]]
+    assert [row[0] for row, _ in other] == [TO_BE_FILLED_IN]
+    assert [row[0] for _, row in other] == [FROM_LOG]
 
 
 def test_an_empty_one_says_what_was_estimated() -> None:
@@ -106,3 +114,38 @@ def test_an_hour_really_earned_what_is_left_over_the_hours_it_took(filled: Workb
     left = Decimal(297) - price.fees - Decimal("46.60") - sum(others) - Decimal("28.08")
     assert exact(named(filled, "really_earned")) == round(left / Decimal("15.60"), 2)
     assert shown(filled, main_figures(QUOTE)) == main_figures(QUOTE), "the costing stays as it was"
+
+
+def took(hours: str) -> Outcome:
+    """Return what an order took at the hook, all of its yarn as expected."""
+    outcome = outcome_of(QUOTE, ())
+    work = tuple(
+        replace(part, took=Decimal(hours)) if part.doing is Doing.AT_THE_HOOK else part
+        for part in outcome.work
+    )
+    return replace(outcome, work=work)
+
+
+UNPAID = money_due(offer_of(QUOTE), ())
+
+
+@pytest.mark.parametrize("hours", ["14.25", "9.00", "0.35", "0.00"])
+def test_what_no_clock_tells_apart_is_as_estimated_and_stitching_the_rest(hours: str) -> None:
+    known = actuals_of(QUOTE, took(hours), UNPAID).hours
+    assert sum(known.values()) == Decimal(hours)
+    assert min(known.values()) >= 0
+    assert set(known) == set(Doing.AT_THE_HOOK.parts)
+    if Decimal(hours) > 1:
+        assert known[Part.TURNING] == QUOTE.estimate.hours.of(Part.TURNING)
+
+
+def test_what_was_not_told_is_left_to_be_filled_in() -> None:
+    known = actuals_of(QUOTE, outcome_of(QUOTE, ()), UNPAID)
+    assert known == Actuals()
+
+
+def test_what_was_paid_is_known_once_all_of_it_is() -> None:
+    total = QUOTE.price.total
+    part, whole = (replace(UNPAID, received=amount) for amount in (total - 1, total))
+    assert actuals_of(QUOTE, took("9"), part).paid is None
+    assert actuals_of(QUOTE, took("9"), whole).paid == total
