@@ -15,12 +15,14 @@ from quoting.cli.failures import BadInput, NotDone, shown_path
 from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Refused
 from quoting.core.order.order import Order
+from quoting.core.quote.given_number import GivenNumber
 from quoting.core.workshop.workshop import Workshop
 from quoting.places import book_file
 from quoting.wording import BOOK_FAILURES, FILE_SPEECH, mistake_sentence
 
 if TYPE_CHECKING:
     from quoting.store.book import Book
+    from quoting.store.quote_content import KeptQuote
 
 BOOK_VARIABLE = "QUOTING_BOOK"
 
@@ -90,6 +92,14 @@ def book_order(address: str, number: int) -> Order:
             "still to fill in or to correct."
         )
     return order
+
+
+def book_quote(address: str, number: GivenNumber) -> KeptQuote:
+    """Return a quote of a book that was given. Errors: BadInput, NotDone."""
+    from quoting.store.quotes import kept_quote
+
+    with opened_book(address, must_be_there=True) as book, book_failures_told(address):
+        return kept_quote(book, number)
 
 
 @contextmanager

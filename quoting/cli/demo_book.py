@@ -15,9 +15,12 @@ from quoting.core.order.stage import Stage
 from quoting.places import demo_order, demo_workshop
 from quoting.schema import load_order, load_workshop
 from quoting.store.book import Book
+from quoting.store.order_content import KeptOrder
 from quoting.store.workshops import save_workshop
+from quoting.web import create_app
 from quoting.web.book.keeping import content_of_order
-from quoting.web.shop import open_shop
+from quoting.web.kept import KeptShop
+from quoting.web.shop import shop_now
 
 _OTHERS = (
     (Stage.HANDED_OVER, "Pram blanket in moorland stripes", "Tam Fell", 60.0, 80.0),
@@ -46,9 +49,32 @@ def fill(book: Book) -> None:
 
     workshop = load_workshop(demo_workshop())
     save_workshop(book, workshop, now=this_moment())
-    shop = open_shop(workshop, today=this_day)
-    for stage, order in _orders(load_order(demo_order(), workshop)):
-        create_order(book, content_of_order(order, shop), now=this_moment(), stage=stage)
+    app = create_app(KeptShop(book=book, now=this_moment, today=this_day))
+    with app.test_request_context():  # a quote that is given has a page
+        for stage, order in _orders(load_order(demo_order(), workshop)):
+            content = content_of_order(order, shop_now())
+            kept = create_order(book, content, now=this_moment())
+            if stage is not Stage.ASKED:
+                _bring_to(book, kept, order, stage)
+
+
+def _bring_to(book: Book, kept: KeptOrder, order: Order, stage: Stage) -> None:
+    """Give an order's quote, and bring it to a stage from there as a maker does."""
+    from quoting.store.answers import accept_quote, decline_quote
+    from quoting.store.orders import change_stage
+    from quoting.store.quotes import give_quote
+    from quoting.web.book.freezing import freezing, quote_of_today
+
+    shop, now = shop_now(), this_moment()
+    freeze = freezing(quote_of_today(order, shop), shop)
+    given = give_quote(book, kept.id, freeze, revision=kept.revision, day=shop.today(), now=now)
+    if stage is Stage.CALLED_OFF:
+        decline_quote(book, given.number, now=now)
+        return
+    accept_quote(book, given.number, day=shop.today(), now=now)
+    further = list(Stage)
+    for each in further[further.index(Stage.ON_THE_HOOK) : further.index(stage) + 1]:
+        change_stage(book, kept.id, each, now=now)
 
 
 def _orders(order: Order) -> Iterator[tuple[Stage, Order]]:

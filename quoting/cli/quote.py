@@ -9,12 +9,21 @@ from typing import Any
 
 from exports.records.plain_values import json_text
 from exports.records.quote_record import quote_record
-from quoting.cli.books import add_book, book_address, book_order, book_workshop, shown_address
+from quoting.cli.books import (
+    add_book,
+    book_address,
+    book_order,
+    book_quote,
+    book_workshop,
+    shown_address,
+)
 from quoting.cli.failures import BadInput, mistakes_told
 from quoting.cli.job import Job, add_files, kept_job, read_job, this_day
 from quoting.cli.quote_table import quote_table
 from quoting.cli.whole_file import add_workbook, check_workbook, write_workbook
+from quoting.core.quote.given_number import GivenNumber, read_number
 from quoting.core.quote.quote import Quote, quote_order
+from quoting.wording import speech_of
 
 
 def add_to(commands: Any) -> None:
@@ -24,7 +33,11 @@ def add_to(commands: Any) -> None:
     )
     add_files(parser)
     parser.add_argument(
-        "--order", metavar="NUMBER", type=int, dest="kept", help="an order of your book"
+        "--order",
+        metavar="NUMBER",
+        type=_kept_number,
+        dest="kept",
+        help="an order of your book, or a quote that was given: 12, 2026-014, 2026-014/2",
     )
     add_book(parser)
     parser.add_argument("--json", action="store_true", help="print one JSON object")
@@ -38,6 +51,9 @@ def run(args: argparse.Namespace) -> None:
     Errors: BadInput, NotDone.
     """
     check_workbook(args.workbook)
+    if isinstance(args.kept, GivenNumber):
+        _tell_given(args)
+        return
     job = _job(args)
     with mistakes_told(job.file_of, job.speech):
         quote = quote_order(job.order, job.workshop, today=this_day())
@@ -46,17 +62,49 @@ def run(args: argparse.Namespace) -> None:
     sys.stdout.write(json_text(quote_record(quote)) if args.json else quote_table(quote))
 
 
+def _kept_number(text: str) -> int | GivenNumber:
+    """Return the number of an order or of a quote. Errors: ArgumentTypeError."""
+    number = read_number(text)
+    if number is not None:
+        return number
+    try:
+        return int(text)
+    except ValueError:
+        raise argparse.ArgumentTypeError(
+            f"{text!r} is the number neither of an order (12) nor of a quote (2026-014)"
+        ) from None
+
+
+def _tell_given(args: argparse.Namespace) -> None:
+    """Tell a quote that was given as it was then. Errors: BadInput, NotDone."""
+    _check_book_alone(args)
+    address = book_address(args)
+    frozen = book_quote(address, args.kept).frozen
+    with mistakes_told(lambda _: Path(shown_address(address)), speech_of(frozen.workshop)):
+        if args.workbook is not None:
+            _write_workbook(args.workbook, frozen.reckoned_again())
+        told = (
+            json_text(dict(frozen.results)) if args.json else quote_table(frozen.reckoned_again())
+        )
+    sys.stdout.write(told)
+
+
 def _job(args: argparse.Namespace) -> Job:
     """Return the order and the workshop that are meant. Errors: BadInput, NotDone."""
     if args.kept is None:
         if args.book is not None:
             raise BadInput("--book goes with --order, the number of an order in it.")
         return read_job(args)
-    if args.order is not None or args.workshop is not None or args.demo:
-        raise BadInput("--order takes the order and the workshop of your book, and no other.")
+    _check_book_alone(args)
     address = book_address(args)
     order = book_order(address, args.kept)
     return kept_job(order, book_workshop(address), Path(shown_address(address)))
+
+
+def _check_book_alone(args: argparse.Namespace) -> None:
+    """Check that nothing is named beside the book. Errors: BadInput."""
+    if args.order is not None or args.workshop is not None or args.demo:
+        raise BadInput("--order takes the order and the workshop of your book, and no other.")
 
 
 def _write_workbook(path: Path, quote: Quote) -> None:

@@ -54,7 +54,7 @@ def accept_quote(
 def decline_quote(book: Book, number: GivenNumber, *, now: datetime) -> KeptQuote:
     """Call an order off whose quote was declined; brought back, it is quoted again.
 
-    Errors: `quote-missing`; `stage-skipped` where it is agreed or further.
+    Errors: `quote-missing`; `quote-agreed` where it is agreed or further.
     """
     with book.writing() as connection:
         quote = quote_numbered(connection, number)
@@ -62,7 +62,7 @@ def decline_quote(book: Book, number: GivenNumber, *, now: datetime) -> KeptQuot
         if stage is Stage.CALLED_OFF:
             return quote
         if stage not in _AGREED_BEFORE:
-            raise refuse("stage", MistakeCode.STAGE_SKIPPED)
+            raise refuse("stage", MistakeCode.QUOTE_AGREED)
         moved = Moved(stage=Stage.CALLED_OFF, before=Stage.QUOTED, quote=str(number), why=DECLINED)
         move_order(connection, quote.order_id, moved, now=now)
         return quote

@@ -68,6 +68,9 @@ BOOK_MISTAKES: Sentences = {
         "The order was changed on another page meanwhile. Look at it again, then go on.",
     ),
     MistakeCode.QUOTE_MISSING: ("There is no quote of that number in the book.",),
+    MistakeCode.QUOTE_AGREED: (
+        "The order was agreed already, and its quote is declined no more: call the order off.",
+    ),
     MistakeCode.QUOTE_ENDED: (
         "The quote ended on {ended}. Say that you accept it all the same, or give a new version.",
     ),

@@ -24,7 +24,9 @@ from quoting.store.book import Book, open_book
 from quoting.store.order_list import OrderQuery, SortedBy, list_orders
 from quoting.store.order_rows import listed_columns, text_columns
 from quoting.store.orders import create_order
-from quoting.store.tables import ORDER_TEXTS, ORDERS
+from quoting.store.tables import ORDER_TEXTS, ORDERS, QUOTES
+from quoting.store.workshops import save_workshop
+from tests.examples import sample_workshop
 from tests.store.contents import FIGURES, whole
 
 NOW = datetime(2026, 11, 25, tzinfo=UTC)
@@ -35,9 +37,13 @@ FIELDS = 120
 ROUNDS = 7
 LOOPS = 100_000
 
+PAGE = 8_000
+"""Characters of each text of a quote."""
+
 
 def fill(book: Book) -> None:
     """Keep so many orders, of all stages and at many prices."""
+    save_workshop(book, sample_workshop(), now=NOW)
     typed = {f"blanket.sections.1.stripes.{n}.colour": ("teal",) for n in range(FIELDS)}
     texts = text_columns(whole(typed=typed))
     rows = []
@@ -53,6 +59,24 @@ def fill(book: Book) -> None:
     with book.writing() as connection:
         connection.execute(insert(ORDERS), rows)
         connection.execute(insert(ORDER_TEXTS), [texts | {"order_id": row["id"]} for row in rows])
+        connection.execute(insert(QUOTES), [quote_row(number) for number in range(MANY)])
+
+
+def quote_row(number: int) -> dict[str, object]:
+    """Return a quote of an order, as large as a middling one is."""
+    long = ("workshop", "order_record", "results", "offer", "page")
+    return dict.fromkeys(long, "x" * PAGE) | {
+        "order_id": number + 1,
+        "year": 2026,
+        "running": number + 1,
+        "version": 1,
+        "given_at": NOW,
+        "day": NOW.date(),
+        "valid_until": NOW.date(),
+        "revision": 1,
+        "workshop_version": 1,
+        "program": "",
+    }
 
 
 def yardstick() -> int:
@@ -92,6 +116,7 @@ def main() -> None:
             for name, query in {
                 "the last page": OrderQuery(page=MANY),
                 "two words found": OrderQuery(words="blanket 77"),
+                "a quote's number found": OrderQuery(words="2026-777"),
                 "nothing found": OrderQuery(words="rug"),
                 "one stage": OrderQuery(stages=(Stage.ON_THE_HOOK,), by=SortedBy.WANTED_BY),
             }.items():

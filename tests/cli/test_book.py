@@ -5,15 +5,23 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+from openpyxl import load_workbook
 
 from quoting.cli import main
 from quoting.cli.books import opened_book, this_moment
+from quoting.cli.demo_book import demo_book
+from quoting.core.making.log_lines import Moved
+from quoting.core.order.stage import Stage
 from quoting.places import demo_order, demo_workshop
 from quoting.schema import load_order, load_workshop
+from quoting.store.log import log_of
 from quoting.store.order_content import OrderContent
+from quoting.store.order_list import OrderQuery, list_orders
 from quoting.store.orders import create_order
+from quoting.store.quotes import agreed_quote
 from quoting.store.workshops import current_workshop, save_workshop
 from tests.cli.running import record_of, refusals
+from tests.store.given import give
 
 
 @pytest.fixture
@@ -133,3 +141,46 @@ def test_a_backup_where_there_is_no_folder_is_told(
     status, said = refusals(capsys, "backup", str(tmp_path / "no" / "copy.db"))
     assert (status, "its folder is not there" in said) == (1, True)
     assert book.exists()
+
+
+def test_a_quote_that_was_given_is_told_as_it_was_then(
+    book: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    with opened_book(str(book)) as kept:
+        first = give(kept, 1)
+        second = give(kept, 1, title="Cot blanket with a border")
+    assert record_of(capsys, "--order", "2026-001") == first.frozen.results
+    assert record_of(capsys, "--order", "2026-001/2") == second.frozen.results
+    costing = tmp_path / "costing.xlsx"
+    assert main(["quote", "--order", "2026-001/2", "--workbook", str(costing)]) == 0
+    told = capsys.readouterr().out
+    assert "Quote 2026-001/2, Ottermoor Blankets" in told
+    assert "Cot blanket with a border" in told
+    assert load_workbook(costing).properties.title == "Costing of quote 2026-001/2"
+
+
+def test_a_quote_that_there_is_not_is_told(book: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    status, said = refusals(capsys, "quote", "--order", "2026-001")
+    assert (status, said) == (2, f"{book}: There is no quote of that number in the book.\n")
+    assert (
+        "the number neither of an order (12) nor of a quote (2026-014)"
+        in refusals(capsys, "quote", "--order", "2026-14")[1]
+    )
+
+
+def test_the_book_of_the_demo_has_quotes_that_were_given_and_accepted() -> None:
+    with demo_book() as kept:
+        orders = {line.stage: line for line in list_orders(kept, OrderQuery()).lines}
+        assert Stage.QUOTED not in orders
+        for stage, line in orders.items():
+            assert (line.quote is None) == (stage is Stage.ASKED)
+            agreed = agreed_quote(kept, line.id)
+            assert (agreed is None) == (stage in {Stage.ASKED, Stage.CALLED_OFF})
+        handed_over = log_of(kept, orders[Stage.HANDED_OVER].id)
+    assert [entry.line.stage for entry in handed_over if isinstance(entry.line, Moved)] == [
+        Stage.QUOTED,
+        Stage.AGREED,
+        Stage.ON_THE_HOOK,
+        Stage.FINISHED,
+        Stage.HANDED_OVER,
+    ]

@@ -7,27 +7,82 @@ never made again.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from datetime import date
+from decimal import Decimal
 from pathlib import Path
 from typing import Any
 
+from sqlalchemy import Table, insert
+
+from quoting.core.making.log_lines import (
+    Doing,
+    EndsWoven,
+    LogLine,
+    Payment,
+    Remark,
+    RowsReached,
+    Session,
+    Withdrawn,
+    YarnTaken,
+    YarnUsed,
+)
 from quoting.core.order.stage import Stage
+from quoting.core.quote.given_number import GivenNumber
 from quoting.schema.chosen import Chosen
 from quoting.schema.kind import Kind
+from quoting.schema.log_shapes import LOG_SHAPES
+from quoting.schema.offer_shape import OFFER
 from quoting.schema.order_shape import ORDER
 from quoting.schema.several import NamedBy
 from quoting.schema.shape import Shape
 from quoting.schema.workshop_shape import WORKSHOP
+from quoting.store.answers import accept_quote
 from quoting.store.book import Book, open_book
 from quoting.store.first_answers import FirstAnswers, keep_answers
-from quoting.store.orders import call_off, change_stage, create_order, save_order
+from quoting.store.log import add_line, log_of
+from quoting.store.orders import call_off, create_order, save_order
+from quoting.store.quotes import give_quote, kept_quote
 from quoting.store.schema_version import NEWEST
 from quoting.store.shelf import lots_on_shelf, weigh_lot
+from quoting.store.tables import CLOCKS, PASSPHRASE, SIGN_INS
 from quoting.store.workshops import bring_back, save_workshop
-from tests.examples import sample_workshop
+from quoting.web import create_app
+from quoting.web.book.freezing import freezing, quote_of_today
+from quoting.web.kept import KeptShop
+from quoting.web.shop import shop_now
+from tests.examples import sample_order, sample_workshop
 from tests.store.contents import half, whole
 from tests.store.moments import DESK, NOW, TABLET, later
 
 BOOKS = Path(__file__).parent / "books"
+
+WORKED_ON = 4
+"""The order on the hook, which has quotes and a log."""
+
+GIVEN_ON = date(2026, 12, 1)
+
+LOG_LINES: tuple[LogLine, ...] = (
+    Session(
+        day=GIVEN_ON,
+        doing=Doing.AT_THE_HOOK,
+        minutes=95.5,
+        started=NOW,
+        first_row=1,
+        last_row=12,
+    ),
+    YarnUsed(day=GIVEN_ON, colour="oat", rows=12, balls=1, ball_g=100),
+    YarnTaken(day=GIVEN_ON, colour="oat", grams=42.5, lot="771", from_shelf=True),
+    EndsWoven(day=GIVEN_ON, ends=6),
+    Payment(day=GIVEN_ON, amount=Decimal("142.00"), currency="GBP"),
+    Remark(day=GIVEN_ON, text="Row 9 was pulled back."),
+    RowsReached(day=GIVEN_ON, rows=14),
+)
+"""A line of each kind that is written down by hand; the last is withdrawn."""
+
+
+def page_file(version: str) -> Path:
+    """Return the file that has the page of the quote that a version's book keeps."""
+    return BOOKS / f"{version}.page.html"
 
 
 def keys_file(version: str) -> Path:
@@ -36,8 +91,9 @@ def keys_file(version: str) -> Path:
 
 
 def kept_keys() -> Iterator[str]:
-    """Yield the place of every key of a workshop's and an order's record."""
-    for name, shape in (("workshop", WORKSHOP), ("order", ORDER)):
+    """Yield the place of every key of the records that a book keeps."""
+    log = ((f"log.{kind}", shape) for kind, shape in LOG_SHAPES.items())
+    for name, shape in (("workshop", WORKSHOP), ("order", ORDER), ("offer", OFFER), *log):
         yield from sorted(_keys_of(shape, name))
 
 
@@ -64,12 +120,40 @@ def fill(book: Book) -> None:
     (lot,) = lots_on_shelf(book)
     weigh_lot(book, lot.id, 42.5)
     for stage in Stage:
-        order = create_order(book, whole(), now=NOW, writer=DESK)
-        change_stage(book, order.id, stage, now=later(days=3))
+        create_order(book, whole(), now=NOW, writer=DESK, stage=stage)
     save_order(book, 2, half("Cot blanket"), revision=1, writer=DESK, now=later(days=4))
     save_order(book, 2, half("Pram blanket"), revision=1, writer=TABLET, now=later(days=4))
     call_off(book, 7, now=later(days=5))
     keep_answers(book, FirstAnswers(asks="yarn", typed={"workshop.name": ("Hollin Edge",)}))
+    give_quotes(book)
+    for line in LOG_LINES:
+        add_line(book, WORKED_ON, line, now=later(days=8))
+    reached = log_of(book, WORKED_ON)[-1]
+    add_line(book, WORKED_ON, Withdrawn(), now=later(days=9), corrects=reached.id)
+    keep_the_rest(book)
+
+
+def give_quotes(book: Book) -> None:
+    """Give two versions of a quote through the pages, and agree the order by the second."""
+    app = create_app(KeptShop(book=book, now=lambda: later(days=6), today=lambda: GIVEN_ON))
+    with app.test_request_context():
+        for title in ("Cot blanket", "Cot blanket with a border"):
+            shop = shop_now()
+            freeze = freezing(quote_of_today(sample_order(title=title), shop), shop)
+            give_quote(book, WORKED_ON, freeze, revision=1, day=GIVEN_ON, now=later(days=6))
+    accept_quote(book, GivenNumber(2026, 1, 2), day=GIVEN_ON, now=later(days=7))
+
+
+def keep_the_rest(book: Book) -> None:
+    """Keep a clock that runs, a passphrase and a browser that was let in, as plain rows."""
+    rows: dict[Table, dict[str, object]] = {
+        CLOCKS: {"order_id": WORKED_ON, "started_at": later(days=10)},
+        PASSPHRASE: {"number": 1, "digest": "none", "set_at": NOW, "failures": 2, "failed_at": NOW},
+        SIGN_INS: {"token_digest": "none", "begun_at": NOW, "seen_at": later(days=1)},
+    }
+    with book.writing() as connection:
+        for table, row in rows.items():
+            connection.execute(insert(table).values(**row))
 
 
 def main() -> None:
@@ -79,6 +163,8 @@ def main() -> None:
     path.unlink(missing_ok=True)
     with open_book(str(path), now=NOW) as book:
         fill(book)
+        page = kept_quote(book, GivenNumber(2026, 1)).frozen.page
+    page_file(NEWEST).write_bytes(page.encode())
     keys_file(NEWEST).write_text("".join(f"{key}\n" for key in kept_keys()), "utf-8")
 
 

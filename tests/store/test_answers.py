@@ -137,7 +137,7 @@ def test_a_declined_quote_calls_the_order_off_and_it_comes_back_quoted(
 def test_what_was_agreed_is_not_declined_any_more(book: Book, order_id: int) -> None:
     put_at(book, order_id, Stage.AGREED)
     number = quote_lines(book, order_id)[0].number
-    assert refused(lambda: decline_quote(book, number, now=NOW)) == MistakeCode.STAGE_SKIPPED
+    assert refused(lambda: decline_quote(book, number, now=NOW)) == MistakeCode.QUOTE_AGREED
 
 
 def test_an_order_that_is_put_back_to_quoted_is_agreed_no_longer(book: Book, order_id: int) -> None:

@@ -13,7 +13,10 @@ from quoting.store.book import Book
 from quoting.store.order_content import OrderContent
 from quoting.store.order_list import OrderList, OrderQuery, SortedBy, list_orders
 from quoting.store.orders import call_off, create_order
+from quoting.store.workshops import save_workshop
+from tests.examples import sample_workshop
 from tests.store.contents import FIGURES, half, priced, whole
+from tests.store.given import give, put_at
 from tests.store.moments import NOW, later
 
 
@@ -142,3 +145,31 @@ def test_equals_have_an_order_of_their_own(book: Book) -> None:
     for by in SortedBy:
         lines = list_orders(book, OrderQuery(by=by)).lines
         assert [line.id for line in lines] == [5, 4, 3, 2, 1]
+
+
+def test_orders_are_sorted_and_found_by_the_numbers_of_their_quotes(book: Book) -> None:
+    save_workshop(book, sample_workshop(), now=NOW)
+    for title in ("One", "Two", "Three"):
+        keep(book, half(title))
+    for order_id in (2, 1):
+        give(book, order_id)
+    give(book, 2, title="Another")
+    found = list_orders(book, OrderQuery(by=SortedBy.QUOTE, falling=False)).lines
+    assert [(line.title, line.quote and str(line.quote.number)) for line in found] == [
+        ("Two", "2026-001/2"),
+        ("One", "2026-002"),
+        ("Three", None),
+    ]
+    assert ask(book, words="2026-001") == ["Two"]
+    assert ask(book, words="one 2026-002") == ["One"]
+    assert ask(book, words="one 2026-001") == []
+
+
+def test_the_quote_that_was_agreed_by_is_shown_before_a_later_one(book: Book) -> None:
+    save_workshop(book, sample_workshop(), now=NOW)
+    keep(book, half("One"))
+    put_at(book, 1, Stage.AGREED)
+    give(book, 1, title="Another")
+    (line,) = list_orders(book, OrderQuery()).lines
+    assert line.quote is not None
+    assert (str(line.quote.number), line.quote.is_agreed) == ("2026-001", True)

@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+import os
 import sqlite3
+import sys
 from concurrent.futures import ThreadPoolExecutor
-from contextlib import closing
+from contextlib import ExitStack, closing
 from pathlib import Path
+from subprocess import PIPE, Popen
 from threading import Timer
+from typing import IO
 
 import pytest
 
@@ -17,6 +21,7 @@ from quoting.store.workshops import save_workshop, workshop_versions
 from tests.examples import sample_workshop
 from tests.store.contents import half
 from tests.store.moments import NOW
+from tests.store.saver_to_kill import ROOT
 
 WRITERS, EACH = 4, 10
 
@@ -33,6 +38,40 @@ def test_versions_of_the_workshop_are_numbered_without_a_gap(address: str) -> No
     with open_book(address, now=NOW) as book:
         numbers = [version.number for version in workshop_versions(book)]
     assert numbers == list(range(WRITERS * EACH, 0, -1))
+
+
+def test_two_hundred_quotes_of_four_processes_have_two_hundred_numbers(address: str) -> None:
+    each = 50
+    with open_book(address, now=NOW) as book:
+        save_workshop(book, sample_workshop(), now=NOW)
+        for _ in range(WRITERS * each):
+            create_order(book, half(), now=NOW)
+    with ExitStack() as ended:
+        givers = [
+            ended.enter_context(giver(address, first, first + each - 1))
+            for first in range(1, WRITERS * each, each)
+        ]
+        assert [from_giver(one).readline() for one in givers] == ["ready\n"] * WRITERS
+        for one in givers:
+            assert one.stdin is not None
+            one.stdin.write("begin\n")
+            one.stdin.flush()
+        said = [from_giver(one).read().split() for one in givers]
+    assert [len(numbers) for numbers in said] == [each] * WRITERS
+    told = sorted(number for numbers in said for number in numbers)
+    assert told == [f"2026-{number:03}" for number in range(1, WRITERS * each + 1)]
+
+
+def giver(address: str, first: int, last: int) -> Popen[str]:
+    """Start a program that gives the quotes of so many orders."""
+    argv = [sys.executable, "-m", "tests.store.giver", address, str(first), str(last)]
+    where = os.environ | {"PYTHONPATH": str(ROOT)}
+    return Popen(argv, stdin=PIPE, stdout=PIPE, text=True, cwd=ROOT, env=where)
+
+
+def from_giver(one: Popen[str]) -> IO[str]:
+    assert one.stdout is not None
+    return one.stdout
 
 
 def test_a_book_that_somebody_writes_in_is_waited_for_before_its_log_is_kept_beside(

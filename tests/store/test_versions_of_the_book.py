@@ -13,25 +13,33 @@ from pathlib import Path
 import pytest
 from alembic.autogenerate import compare_metadata
 from alembic.migration import MigrationContext
-from sqlalchemy import Connection, inspect, text
+from sqlalchemy import Connection, inspect, select, text
 
 from quoting.core.ground.codes import MistakeCode
 from quoting.core.order.stage import Stage
+from quoting.schema.log_shapes import LOG_SHAPES
 from quoting.store import schema_version
 from quoting.store.book import Book, open_book
 from quoting.store.engines import WAIT_S, file_engine, server_engine
 from quoting.store.first_answers import kept_answers
+from quoting.store.log import log_of
 from quoting.store.order_list import OrderQuery, SortedBy, list_orders
 from quoting.store.orders import asides_of, create_order, kept_order
+from quoting.store.quotes import agreed_quote, quotes_of
 from quoting.store.schema_version import NEWEST, VERSION_TABLE, take_steps
 from quoting.store.shelf import lots_on_shelf
-from quoting.store.tables import METADATA
+from quoting.store.tables import CLOCKS, METADATA, PASSPHRASE, SIGN_INS
 from quoting.store.workshops import current_workshop, workshop_version, workshop_versions
+from quoting.web import create_app
+from quoting.web.kept import KeptShop
 from tests.store.contents import whole
-from tests.store.filled_book import BOOKS, kept_keys, keys_file
+from tests.store.filled_book import BOOKS, LOG_LINES, WORKED_ON, kept_keys, keys_file
 from tests.store.moments import NOW, later
 from tests.store.next_version import NEXT, bring_program_ahead
 from tests.store.refusals import refused
+
+LONG_AFTER = date(2031, 5, 4)
+THE_REST = (CLOCKS, PASSPHRASE, SIGN_INS)
 
 
 def version_of(book: Book) -> str:
@@ -186,6 +194,37 @@ def test_a_book_of_every_version_that_there_was_can_be_read(kept: Path, path: Pa
         answers = kept_answers(book)
         assert answers is not None
         assert (answers.asks, answers.typed) == ("yarn", {"workshop.name": ("Hollin Edge",)})
+
+
+@pytest.mark.parametrize("kept", sorted(BOOKS.glob("*.page.html")), ids=lambda kept: kept.stem)
+def test_the_page_of_a_quote_that_was_ever_given_is_the_same_to_the_byte(
+    kept: Path, path: Path
+) -> None:
+    version = kept.name.partition(".")[0]
+    shutil.copy(BOOKS / f"{version}.db", path)
+    with open_book(str(path), now=NOW) as book:
+        app = create_app(KeptShop(book=book, now=lambda: NOW, today=lambda: LONG_AFTER))
+        assert app.test_client().get("/quotes/2026-001/1/page").data == kept.read_bytes()
+        assert app.test_client().get("/quotes/2026-001").status_code == 200
+
+
+def test_quotes_and_the_making_of_a_kept_book_can_be_read(path: Path) -> None:
+    shutil.copy(BOOKS / "0002.db", path)
+    with open_book(str(path), now=NOW) as book:
+        second, first = quotes_of(book, WORKED_ON)
+        assert [str(quote.number) for quote in (first, second)] == ["2026-001", "2026-001/2"]
+        assert first.frozen.offer.title == "Cot blanket"
+        assert agreed_quote(book, WORKED_ON) == second
+        lines = [entry.line for entry in log_of(book, WORKED_ON)]
+        assert {type(line) for line in lines} == {shape.value for shape in LOG_SHAPES.values()}
+        assert [line for line in lines if line in LOG_LINES] == list(LOG_LINES)
+        with book.reading() as connection:
+            rows = {table.name: connection.execute(select(table)).all() for table in THE_REST}
+    assert {name: len(found) for name, found in rows.items()} == {
+        "clocks": 1,
+        "passphrase": 1,
+        "sign_ins": 1,
+    }
 
 
 def test_a_book_of_today_is_kept_for_the_versions_to_come() -> None:

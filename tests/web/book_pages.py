@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
-from datetime import UTC, datetime, timedelta
+from datetime import UTC, date, datetime, timedelta
 from io import BytesIO
 from pathlib import Path
 
@@ -59,6 +60,12 @@ class BookMaker(Maker):
         fields |= {name.replace("__", "."): text for name, text in typed.items()}
         return self.client.post(address, data=fields | {"do": "save"})
 
+    def give(self, address: str, start: Page | None = None, **typed: str) -> TestResponse:
+        """Give the quote of a worktable, or of a page opened before, with what is typed into it."""
+        fields = (start or self.open(address)).typed()
+        fields |= {name.replace("__", "."): text for name, text in typed.items()}
+        return self.client.post(f"{address}/give", data=fields)
+
     def press(self, address: str, start: str, **typed: str) -> TestResponse:
         """Send a form of the page at `start` that has but a token, and return the reply."""
         token = self.token(start)
@@ -71,11 +78,13 @@ class BookMaker(Maker):
         return self.client.post(address, data={"csrf_token": token, "file": file})
 
 
-def maker_with_book(file: Path, workshop: Workshop | None = None) -> BookMaker:
+def maker_with_book(
+    file: Path, workshop: Workshop | None = None, today: Callable[[], date] = lambda: TODAY
+) -> BookMaker:
     """Return a maker with a book in a file, and in it her workshop, if she has one."""
     clock = Clock()
     book = open_book(str(file), now=clock())
     if workshop is not None:
         save_workshop(book, workshop, now=clock())
-    app = create_app(KeptShop(book=book, now=clock, today=lambda: TODAY))
+    app = create_app(KeptShop(book=book, now=clock, today=today))
     return BookMaker(app.test_client(), book, clock)

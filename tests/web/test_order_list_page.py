@@ -13,6 +13,7 @@ from quoting.core.order.stage import Stage
 from quoting.store.order_content import Figures, OrderContent
 from quoting.store.orders import create_order
 from tests.examples import sample_workshop
+from tests.store.given import give
 from tests.web.book_pages import BookMaker, maker_with_book
 
 ORDERS = (
@@ -61,10 +62,11 @@ def test_the_latest_order_comes_first(maker: BookMaker) -> None:
 
 def test_a_line_shows_what_decides(maker: BookMaker) -> None:
     row = maker.open("/orders?words=orchard").table("Title")[1]
-    assert row[:7] == [
+    assert row[:8] == [
         "called off",
         "Tam Fell",
         "Orchard",
+        "–",
         "–",
         "9 January 2027",
         "£1,200.00",
@@ -91,6 +93,21 @@ def test_words_are_looked_for_without_accents_and_beside_a_stage(maker: BookMake
     assert titles(maker, "/orders?words=ete") == ["Seaside"]
     assert titles(maker, "/orders?words=quill&stage=asked") == ["Moorland"]
     assert "No order is like that" in maker.open("/orders?words=nobody").root.text
+
+
+def test_a_quote_stands_with_its_order_and_finds_it_by_its_number(maker: BookMaker) -> None:
+    give(maker.book, 1)
+    row = maker.open("/orders?words=2026-001").table("Title")[1]
+    assert (row[2], row[3]) == ("Moorland", "2026-001")
+    assert links(maker, "/orders")["2026-001"] == "/quotes/2026-001"
+    assert "No order is like that" in maker.open("/orders?words=2026-002").root.text
+
+
+def test_a_quote_that_waits_for_an_answer_past_its_last_day_is_marked(maker: BookMaker) -> None:
+    give(maker.book, 1, day=date(2026, 1, 7))
+    give(maker.book, 1, day=date(2026, 1, 8))
+    row = maker.open("/orders?words=moorland").table("Title")[1]
+    assert row[3].split() == ["2026-001/2", "ended"]
 
 
 def test_a_long_list_is_shown_a_page_at_a_time(maker: BookMaker) -> None:

@@ -102,6 +102,7 @@ class MistakeCode(StrEnum):
     ORDER_MISSING = "order-missing"
     ORDER_OVERTAKEN = "order-overtaken"
     QUOTE_MISSING = "quote-missing"
+    QUOTE_AGREED = "quote-agreed"
     QUOTE_ENDED = "quote-ended"
     STAGE_CLOSED = "stage-closed"
     STAGE_SKIPPED = "stage-skipped"

@@ -38,6 +38,7 @@ class GivenNumber:
 def read_number(text: str) -> GivenNumber | None:
     """Return the number that is written so, None where it is none."""
     found = _WRITTEN.fullmatch(text.strip())
-    if found is None or not int(found[2]) or found[3] == "0":
+    if found is None:
         return None
-    return GivenNumber(int(found[1]), int(found[2]), int(found[3] or 1))
+    year, running, version = (int(part) for part in found.groups(default="1"))
+    return GivenNumber(year, running, version) if year and running and version else None

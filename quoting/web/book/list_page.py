@@ -25,6 +25,7 @@ COLUMNS: Mapping[SortedBy, str] = MappingProxyType(
         SortedBy.STAGE: "Stage",
         SortedBy.BUYER: "Buyer",
         SortedBy.TITLE: "Title",
+        SortedBy.QUOTE: "Quote",
         SortedBy.WANTED_BY: "Wanted by",
         SortedBy.READY_BY: "Ready by",
         SortedBy.PRICE: "Price",
@@ -33,7 +34,9 @@ COLUMNS: Mapping[SortedBy, str] = MappingProxyType(
     }
 )
 
-_FALLING_FIRST = frozenset({SortedBy.CHANGED, SortedBy.PRICE, SortedBy.EARNED_PER_HOUR})
+_FALLING_FIRST = frozenset(
+    {SortedBy.CHANGED, SortedBy.QUOTE, SortedBy.PRICE, SortedBy.EARNED_PER_HOUR}
+)
 """What is of most interest where it is most."""
 
 

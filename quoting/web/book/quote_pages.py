@@ -24,7 +24,7 @@ from quoting.web.kept import book_now, moment_now
 from quoting.web.orders.pages import REFUSED, WORKBOOK
 from quoting.web.shop import shop_now
 from quoting.web.turns import take_turn
-from quoting.wording import mistake_sentence
+from quoting.wording import mistake_sentence, say_offer
 
 blueprint = Blueprint("given_quotes", __name__, url_prefix="/quotes")
 
@@ -108,6 +108,7 @@ def _page(quote: KeptQuote, said: str = "") -> str:
         here="orders",
         quote=quote,
         frozen=quote.frozen,
+        offer=say_offer(quote.frozen.offer),
         line=next(line for line in lines if line.number == quote.number),
         lines=lines,
         next_version=lines[0].number.version + 1,

@@ -59,6 +59,7 @@ def _to_quote(order_id: int) -> WayOn:
 _WAYS_ON: Mapping[MistakeCode, Callable[[int], WayOn]] = MappingProxyType(
     {
         MistakeCode.ORDER_OVERTAKEN: _to_order("Look at the order as it is now"),
+        MistakeCode.QUOTE_AGREED: _to_order("To the order"),
         MistakeCode.STAGE_CLOSED: _to_order("To the order"),
         MistakeCode.STAGE_SKIPPED: _to_order("To the order"),
         MistakeCode.STAGE_TAKES_ACCEPTING: _to_quote,
