@@ -10,6 +10,7 @@ from openpyxl import Workbook
 
 from exports.costing_workbook import notes_sheet, rows_sheet, summary_sheet
 from exports.costing_workbook.actuals import actuals_sheet
+from exports.costing_workbook.actuals.known import Actuals
 from exports.costing_workbook.costing import costing_sheet
 from exports.costing_workbook.hours import hours_sheet
 from exports.costing_workbook.yarn import yarn_sheet
@@ -26,8 +27,8 @@ UPRIGHT = frozenset({summary_sheet.TITLE, costing_sheet.TITLE, actuals_sheet.TIT
 """The sheets that are printed on upright paper."""
 
 
-def write_book(quote: Quote) -> bytes:
-    """Return the workbook of a quote. Errors: as `speech_of`."""
+def write_book(quote: Quote, actuals: Actuals) -> bytes:
+    """Return the workbook of a quote, with what is known of what it took. Errors: `speech_of`'s."""
     speech = speech_of(quote.workshop)
     book = Workbook()
     book.properties.language = speech.locale.replace("_", "-")
@@ -38,13 +39,13 @@ def write_book(quote: Quote) -> bytes:
     yarn = yarn_sheet.yarn_grid(book, speech)
     hours = sheet(hours_sheet.TITLE, hours_sheet.WIDTHS, flags=hours_sheet.FLAGS)
     rows = sheet("Rows", rows_sheet.WIDTHS)
-    actuals = sheet(actuals_sheet.TITLE, actuals_sheet.WIDTHS, flags=actuals_sheet.FLAGS)
+    taken = sheet(actuals_sheet.TITLE, actuals_sheet.WIDTHS, flags=actuals_sheet.FLAGS)
     checked = sheet(checks.TITLE, checks.WIDTHS)
     notes = sheet("Notes", notes_sheet.WIDTHS)
     heads_row = rows_sheet.write_rows(rows, quote, Shapes(speech))
-    _write_figures((summary, costing, yarn, hours, actuals, checked), quote, speech)
+    _write_figures((summary, costing, yarn, hours, taken, checked), quote, speech, actuals)
     notes_sheet.write_notes(notes, quote, speech)
-    grids = (summary, costing, yarn, hours, rows, actuals, checked, notes)
+    grids = (summary, costing, yarn, hours, rows, taken, checked, notes)
     for grid in grids:
         set_up(
             grid,
@@ -57,7 +58,7 @@ def write_book(quote: Quote) -> bytes:
     return saved_bytes(book, {grid.title: grid.cached for grid in grids}, quote.day)
 
 
-def _write_figures(grids: Sequence[Grid], quote: Quote, speech: Speech) -> None:
+def _write_figures(grids: Sequence[Grid], quote: Quote, speech: Speech, known: Actuals) -> None:
     """Write the sheets that calculate, each after those that it reads."""
     summary, costing, yarn, hours, actuals, checked = grids
     shapes = Shapes(speech)
@@ -65,7 +66,7 @@ def _write_figures(grids: Sequence[Grid], quote: Quote, speech: Speech) -> None:
     worked = hours_sheet.write_hours(hours, quote, speech)
     costed = costing_sheet.write_costing(costing, quote, yarns, worked, shapes)
     summary_sheet.write_summary(summary, quote, costed.found, shapes)
-    actuals_sheet.write_actuals(actuals, quote, yarns, costed.found, shapes)
+    actuals_sheet.write_actuals(actuals, quote, yarns, costed.found, shapes, known)
     told = (*costed.checks, *yarns.checks, *worked.checks)
     checks.write_checks(checked, (costing, yarn, hours, actuals), told)
 

@@ -11,7 +11,7 @@ from sqlalchemy import Connection, Row, insert, select
 
 from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import refuse
-from quoting.core.making.log_lines import LogEntry, LogLine
+from quoting.core.making.log_lines import LogEntry, LogLine, standing
 from quoting.schema.log_shapes import log_kind, log_record, read_log_line
 from quoting.store.book import Book
 from quoting.store.tables import LOG, ORDERS
@@ -26,10 +26,9 @@ def add_line(
     before.
     """
     with book.writing() as connection:
-        if connection.scalar(select(ORDERS.c.id).where(ORDERS.c.id == order_id)) is None:
-            raise refuse("", MistakeCode.ORDER_MISSING)
-        if corrects is not None and corrects not in _correctable(connection, order_id):
-            raise refuse("", MistakeCode.LOG_LINE_MISSING)
+        entries = log_in(connection, order_id)
+        if corrects is not None:
+            correctable(entries, corrects)
         return put_line(connection, order_id, line, now=now, corrects=corrects)
 
 
@@ -51,8 +50,25 @@ def put_line(
 def log_of(book: Book, order_id: int) -> tuple[LogEntry, ...]:
     """Return every line of an order's log, corrected ones too, as they were written."""
     with book.reading() as connection:
-        query = select(LOG).where(LOG.c.order_id == order_id).order_by(LOG.c.id)
-        return tuple(map(_entry, connection.execute(query)))
+        return _lines(connection, order_id)
+
+
+def log_in(connection: Connection, order_id: int) -> tuple[LogEntry, ...]:
+    """Return an order's log as a connection sees it. Errors: `order-missing`."""
+    if connection.scalar(select(ORDERS.c.id).where(ORDERS.c.id == order_id)) is None:
+        raise refuse("", MistakeCode.ORDER_MISSING)
+    return _lines(connection, order_id)
+
+
+def correctable(entries: tuple[LogEntry, ...], entry_id: int) -> LogEntry:
+    """Return the line of a log that is to be corrected.
+
+    Errors: `log-line-missing` where there is none, or it was corrected before.
+    """
+    for entry in standing(entries):
+        if entry.id == entry_id:
+            return entry
+    raise refuse("", MistakeCode.LOG_LINE_MISSING)
 
 
 def logs_of(book: Book, order_ids: tuple[int, ...]) -> Mapping[int, tuple[LogEntry, ...]]:
@@ -65,10 +81,9 @@ def logs_of(book: Book, order_ids: tuple[int, ...]) -> Mapping[int, tuple[LogEnt
     return {order_id: tuple(entries) for order_id, entries in logs.items()}
 
 
-def _correctable(connection: Connection, order_id: int) -> set[int]:
-    rows = connection.execute(select(LOG.c.id, LOG.c.corrects).where(LOG.c.order_id == order_id))
-    lines = {row.id: row.corrects for row in rows}
-    return set(lines) - set(lines.values())
+def _lines(connection: Connection, order_id: int) -> tuple[LogEntry, ...]:
+    query = select(LOG).where(LOG.c.order_id == order_id).order_by(LOG.c.id)
+    return tuple(map(_entry, connection.execute(query)))
 
 
 def _entry(row: Row[Any]) -> LogEntry:

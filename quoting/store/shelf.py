@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+import math
 from collections import defaultdict
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from sqlalchemy import Connection, delete, insert, select, update
+from sqlalchemy import Connection, delete, func, insert, select, update
 
 from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Checks, refuse
+from quoting.core.ground.measures import LEAST_G
+from quoting.core.ground.sameness import NEAR
 from quoting.core.workshop.workshop import Workshop
 from quoting.core.workshop.yarns import Stock
 from quoting.store.book import Book
@@ -57,6 +60,45 @@ def weigh_lot(book: Book, lot_id: int, grams: float) -> None:
         done = connection.execute(update(LOTS).where(LOTS.c.id == lot_id).values(grams=grams))
         if not done.rowcount:
             raise refuse("", MistakeCode.LOT_MISSING)
+
+
+def take_from_shelf(connection: Connection, what: tuple[str, str, str], grams: float) -> None:
+    """Take grams of a lot, known by its `identity`, the balls that are listed first before others.
+
+    Errors: `lot-missing` at `lot` where there is none of it; `lot-too-small` at `grams`.
+    """
+    balls = [lot for lot in lots_in(connection) if lot.identity == what]
+    if not balls:
+        raise refuse("lot", MistakeCode.LOT_MISSING)
+    held = math.fsum(ball.grams for ball in balls)
+    if grams > held + NEAR:
+        raise refuse("grams", MistakeCode.LOT_TOO_SMALL, read=grams, limit=held)
+    for ball in balls:
+        taken = min(ball.grams, grams)
+        grams -= taken
+        _leave(connection, ball.id, ball.grams - taken)
+
+
+def give_back_to_shelf(connection: Connection, what: tuple[str, str, str], grams: float) -> None:
+    """Put grams of a lot back: to its first ball that is there, or as a ball of its own."""
+    lots = lots_in(connection)
+    for lot in lots:
+        if lot.identity == what:
+            _leave(connection, lot.id, lot.grams + grams)
+            return
+    yarn, colour, name = what
+    last = connection.scalar(select(func.max(LOTS.c.position))) or 0
+    row = {"yarn": yarn, "colour": colour, "lot": name, "grams": grams, "position": last + 1}
+    connection.execute(insert(LOTS).values(**row))
+
+
+def _leave(connection: Connection, lot_id: int, grams: float) -> None:
+    """Leave so many grams of a ball; where that is nothing, it is gone."""
+    its = LOTS.c.id == lot_id
+    if grams < LEAST_G:
+        connection.execute(delete(LOTS).where(its))
+    else:
+        connection.execute(update(LOTS).where(its).values(grams=grams))
 
 
 def put_on_shelf(connection: Connection, workshop: Workshop) -> None:

@@ -58,11 +58,14 @@ def register_book(app: Flask) -> None:
     """Add the pages that there are only with a book, and with them what reads it."""
     from quoting.web.book import giving, list_page, order_pages, quote_pages, weeks_page
     from quoting.web.book.number_in_address import NumberInAddress
+    from quoting.web.making import corrections, took_pages
+    from quoting.web.making import pages as making
     from quoting.web.workshop import first_steps, own_forms_sent, versions
 
     app.url_map.converters["given"] = NumberInAddress
     of_orders = (list_page, order_pages, giving, quote_pages, weeks_page)
-    for page in (*of_orders, first_steps, own_forms_sent, versions):
+    of_making = (making, corrections, took_pages)
+    for page in (*of_orders, *of_making, first_steps, own_forms_sent, versions):
         app.register_blueprint(page.blueprint)
     app.before_request(_copy_daily)
     app.before_request(_check_workshop)

@@ -33,6 +33,7 @@ BOOK_FAILS, NOT_THERE, STALE = 503, 404, 409
 
 _DEEDS = frozenset(
     {"first_steps.read", "versions.read", "versions.back"}
+    | {"making.hook", "corrections.take_back", "took.take"}
     | {"giving.give_as_kept", "given_quotes.accept", "given_quotes.decline"}
     | {f"kept_orders.{deed}" for deed in ("new", "read", "copy", "stage", "bring_back", "aside")}
 )
@@ -68,6 +69,11 @@ def _stale(error: CSRFError) -> ResponseReturnValue:
         from quoting.web.workshop import first_steps, own_forms_sent  # loaded already, with a book
 
         pages |= {"own_pages": own_forms_sent.resume, "first_steps": first_steps.resume}
+    if request.blueprint in {"making", "corrections"}:
+        from quoting.web.making import corrections
+        from quoting.web.making import pages as making
+
+        pages |= {"making": making.resume, "corrections": corrections.resume}
     return pages.get(request.blueprint or "", orders.resume)(), STALE
 
 

@@ -54,6 +54,15 @@ BOOK_MISTAKES: Sentences = {
     MistakeCode.LOG_LINE_MISSING: (
         "There is no such line in the order's log, or it was corrected before.",
     ),
+    MistakeCode.LOG_OVERTAKEN: (
+        "Something was written down for this order since the page was opened. Look at what is "
+        "there now, and press again if this is to come on top.",
+    ),
+    MistakeCode.ROWS_GO_BACK: (
+        "{limit} rows are written down as done, and {read} are fewer: say so if some were pulled "
+        "back, or correct the line below that was wrong.",
+    ),
+    MistakeCode.NOTHING_WRITTEN: ("There is nothing to write down yet: rows, time, yarn or ends.",),
     MistakeCode.ORDER_MISSING: ("There is no such order in the book.",),
     MistakeCode.ORDER_OVERTAKEN: (
         "The order was changed on another page meanwhile. Look at it again, then go on.",
@@ -77,6 +86,7 @@ BOOK_MISTAKES: Sentences = {
         "An order is quoted by giving a quote: give one beside its figures first.",
     ),
     MistakeCode.LOT_MISSING: ("There is no such lot on the shelf any more.",),
+    MistakeCode.LOT_TOO_SMALL: ("The shelf has {limit} g of this lot, and {read} g are more.",),
     MistakeCode.VERSION_MISSING: ("There is no such version of the workshop in the book.",),
     MistakeCode.WORKSHOP_OVERTAKEN: (
         "The workshop was changed elsewhere meanwhile, and is at version {read} now. Nothing was "

@@ -25,6 +25,6 @@ MAKING_MISTAKES: Sentences = {
     ),
     MistakeCode.DAY_TO_COME: ("{read} is still to come; write down what happened by {limit}.",),
     MistakeCode.ENDS_BEFORE_IT_BEGINS: (
-        "This is not after the session began; look at both times.",
+        "This is not after it began; what went on past midnight is told by its minutes.",
     ),
 }

@@ -22,6 +22,7 @@ _WANTED = {
     "number": "a number without quotes",
     "yes-or-no": "true or false",
     "date": "a date such as 2027-03-20",
+    "time": "a time of the day such as 9:10",
     "money-text": 'an amount in quotes such as "4.60"',
     "measure": 'a measure in quotes such as "80 cm"',
     "list": "a list in square brackets",

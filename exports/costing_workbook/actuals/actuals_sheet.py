@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
-from exports.costing_workbook.actuals.actual_line import ActualLine, compare_line
+from decimal import Decimal
+
+from exports.costing_workbook.actuals.actual_line import EMPTY, ActualLine, compare_line
 from exports.costing_workbook.actuals.actual_money_block import money_block
+from exports.costing_workbook.actuals.known import Actuals
 from exports.costing_workbook.costing.found import Found
 from exports.costing_workbook.hours.parts_block import HourRefs
 from exports.costing_workbook.yarn.colour_lines import ColourLines
 from exports.costing_workbook.yarn.yarn_sheet import YarnRefs
-from exports.sheets.cells import Formula, Look, Ref, beside, heads, span_of, words
+from exports.sheets.cells import Formula, Look, beside, heads, span_of, words
 from exports.sheets.grid import Grid
 from exports.sheets.heading import heading
 from exports.sheets.number_formats import COUNT, FINE, HOURS, Shapes
@@ -23,51 +26,69 @@ WIDTHS = (40, 15, 15, 15, 17, 40)
 FLAGS = "F"
 HEADS = heads("", "estimated", "really", "difference", "of the estimate")
 
+TO_BE_FILLED_IN = "Fill in what you know; the rest stays as it was estimated."
+FROM_LOG = (
+    "Filled in from what was written down. No clock tells turns, changes and joins apart: they are "
+    "as estimated, and the stitching is the rest."
+)
 
-def write_actuals(grid: Grid, quote: Quote, yarns: YarnRefs, found: Found, shapes: Shapes) -> None:
-    """Write the sheet: hours by part, pace, yarn by colour, and what an hour really earned."""
+
+def write_actuals(
+    grid: Grid, quote: Quote, yarns: YarnRefs, found: Found, shapes: Shapes, known: Actuals
+) -> None:
+    """Write the sheet: hours by part, pace, yarn by colour, and what an hour really earned.
+
+    What is known already is filled in.
+    """
     heading(grid, "What it really took")
-    grid.line(words("Fill in what you know; the rest stays as it was estimated.", Look.NOTE))
-    hours = _hours(grid, quote, found.sums.hours, shapes.speech)
-    _yarn(grid, quote, yarns, shapes)
-    money_block(grid, quote, found, hours, shapes)
+    grid.line(words(FROM_LOG if known.is_from_log else TO_BE_FILLED_IN, Look.NOTE))
+    hours = _hours(grid, quote, found.sums.hours, shapes.speech, known)
+    _yarn(grid, quote, yarns, shapes, known)
+    money_block(grid, quote, found, hours, shapes, known)
 
 
-def _hours(grid: Grid, quote: Quote, hours: HourRefs, speech: Speech) -> ActualLine:
+def _hours(grid: Grid, quote: Quote, hours: HourRefs, speech: Speech, known: Actuals) -> ActualLine:
     """Write the hours of each part, of all of them, and the pace of the stitching."""
     own = quote.estimate.hours
     grid.block("Hours")
     grid.line(*HEADS)
     parts = {
         part: compare_line(
-            grid, words(part_words(part, speech)), Formula(str(ref), ref.value), HOURS
+            grid,
+            words(part_words(part, speech)),
+            Formula(str(ref), ref.value),
+            HOURS,
+            known=known.hours.get(part),
         )
         for part, ref in hours.parts.items()
     }
     typed = span_of([line.really for line in parts.values()])
-    known = "+".join(line.best for line in parts.values())
-    together = Formula(f'IF(COUNT({typed})=0,"",{known})', "")
+    best = "+".join(line.best for line in parts.values())
+    told = any(line.is_known for line in parts.values())
+    sum_of = sum((line.best_value for line in parts.values()), Decimal(0))
+    together = Formula(f'IF(COUNT({typed})=0,"",{best})', sum_of if told else EMPTY)
     total = Formula(str(hours.total), own.total)
     every = compare_line(grid, words("All hours", Look.FOOT), total, HOURS, together)
-    _pace(grid, hours, parts[Part.STITCHING].really)
+    _pace(grid, hours, parts[Part.STITCHING])
     return every
 
 
-def _pace(grid: Grid, hours: HourRefs, stitched: Ref) -> None:
+def _pace(grid: Grid, hours: HourRefs, stitched: ActualLine) -> None:
     """Write how long a stitch takes, ripping back and all, and how long it really took."""
-    stitching = hours.parts[Part.STITCHING]
-    count = max(1, int(hours.stitches.value))
-    each = float(stitching.value) * MINUTES_PER_HOUR / count
+    stitching, really = hours.parts[Part.STITCHING], stitched.really
+    per_hour = MINUTES_PER_HOUR / max(1, int(hours.stitches.value))
+    each = float(stitching.value) * per_hour
+    took = float(stitched.best_value) * per_hour if stitched.is_known else EMPTY
     compare_line(
         grid,
         words(grid.worded("Minutes a stitch, pulling back with it")),
         Formula(f"{stitching}*{MINUTES_PER_HOUR}/MAX(1,{hours.stitches})", each),
         FINE,
-        Formula(f'IF({stitched}="","",{stitched}*{MINUTES_PER_HOUR}/MAX(1,{hours.stitches}))', ""),
+        Formula(f'IF({really}="","",{really}*{MINUTES_PER_HOUR}/MAX(1,{hours.stitches}))', took),
     )
 
 
-def _yarn(grid: Grid, quote: Quote, yarns: YarnRefs, shapes: Shapes) -> None:
+def _yarn(grid: Grid, quote: Quote, yarns: YarnRefs, shapes: Shapes, known: Actuals) -> None:
     """Write the grams of each colour, and the yarn that a stitch of it took."""
     colours = quote.estimate.colours
     grid.block("Yarn, g")
@@ -76,20 +97,22 @@ def _yarn(grid: Grid, quote: Quote, yarns: YarnRefs, shapes: Shapes) -> None:
     for colour in colours:
         grams = yarns.colours.grams(beside("A", grid.next_row))
         expected = Formula(grams, round_half_up(colour.grams, 0))
-        lines.append(compare_line(grid, words(colour.colour), expected, COUNT))
+        really = known.grams.get(colour.colour)
+        lines.append(compare_line(grid, words(colour.colour), expected, COUNT, known=really))
     grid.block(f"Yarn in a stitch, {shapes.short_unit}")
     grid.line(*HEADS)
     for colour, line in zip(colours, lines, strict=True):
-        _stitch_yarn(grid, colour, yarns.colours, line.really, shapes)
+        _stitch_yarn(grid, colour, yarns.colours, line, shapes)
 
 
 def _stitch_yarn(
-    grid: Grid, colour: ColourEstimate, lines: ColourLines, really: Ref, shapes: Shapes
+    grid: Grid, colour: ColourEstimate, lines: ColourLines, weighed: ActualLine, shapes: Shapes
 ) -> None:
     """Write the yarn that a stitch of one colour took: of all of it less what is no stitch."""
     name = beside("A", grid.next_row)
     stitches = max(1, sum(colour.yarn.counts.values()))
-    each = shapes.long(colour.yarn.stitches_m) * shapes.short_per_long / stitches
+    short = shapes.short_per_long / stitches
+    each, really = shapes.long(colour.yarn.stitches_m) * short, weighed.really
     sewn = lines.length_in_stitches(name)
     took = f"{really}*{lines.length_per_gram(name)}-({lines.expected(name)}-{sewn})"
     per_stitch = f"{shapes.short_per_long}/MAX(1,{lines.stitches(name)})"
@@ -98,5 +121,14 @@ def _stitch_yarn(
         words(colour.colour),
         Formula(f"{sewn}*{per_stitch}", each),
         FINE,
-        Formula(f'IF({really}="","",({took})*{per_stitch})', ""),
+        Formula(f'IF({really}="","",({took})*{per_stitch})', _took(colour, weighed, shapes, short)),
     )
+
+
+def _took(colour: ColourEstimate, weighed: ActualLine, shapes: Shapes, short: float) -> float | str:
+    """Return what the yarn in a stitch really was, where the colour was weighed."""
+    if not weighed.is_known:
+        return EMPTY
+    all_m = float(weighed.best_value) * colour.metres_per_gram
+    other_m = colour.metres - colour.yarn.stitches_m
+    return shapes.long(all_m - other_m) * short

@@ -1,0 +1,1 @@
+"""An order while it is made, and what it took: written down, shown, taken into the workshop."""

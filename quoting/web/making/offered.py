@@ -1,0 +1,62 @@
+"""What an order teaches, offered to the workshop line by line, and taken in as it was ticked."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TypeVar
+
+from quoting.core.making.learnt import Learnt, learnt_from, with_learnt
+from quoting.store.workshops import WorkshopVersion, save_workshop
+from quoting.web.kept import book_now, moment_now
+from quoting.web.making.at_hand import AtHand
+from quoting.web.shop import Shop
+from quoting.web.workshop.own_form import own_workshop
+from quoting.wording.learnt_words import swatch_words, timing_words, weaving_words
+
+T = TypeVar("T")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Offered:
+    """One thing that may be taken in: the name of its box, and what it says."""
+
+    name: str
+    words: str
+
+
+def offered_by(hand: AtHand, shop: Shop) -> tuple[Offered, ...]:
+    """Return all that the order tells and the workshop does not have yet."""
+    learnt, speech = _learnt(hand, shop), shop.speech
+    timings = [timing_words(timing, speech) for timing in learnt.timings]
+    swatches = [swatch_words(swatch, speech) for swatch in learnt.swatches]
+    ends = [weaving_words(minutes, speech) for minutes in learnt.weave_in_end]
+    return tuple(
+        Offered(name=f"{kind}.{number}", words=words)
+        for kind, told in (("timing", timings), ("swatch", swatches), ("end", ends))
+        for number, words in enumerate(told, 1)
+    )
+
+
+def take_in(
+    hand: AtHand, shop: Shop, ticked: frozenset[str], *, based_on: int | None
+) -> WorkshopVersion:
+    """Keep the workshop with what was ticked as its next version.
+
+    Errors: `workshop-overtaken`; as the workshop's own.
+    """
+    learnt = _learnt(hand, shop)
+    chosen = Learnt(
+        timings=_ticked("timing", learnt.timings, ticked),
+        swatches=_ticked("swatch", learnt.swatches, ticked),
+        weave_in_end=_ticked("end", learnt.weave_in_end, ticked),
+    )
+    workshop = with_learnt(own_workshop(shop), chosen)
+    return save_workshop(book_now(), workshop, now=moment_now(), based_on=based_on)
+
+
+def _learnt(hand: AtHand, shop: Shop) -> Learnt:
+    return learnt_from(hand.quote, hand.entries, own_workshop(shop))
+
+
+def _ticked(kind: str, items: tuple[T, ...], ticked: frozenset[str]) -> tuple[T, ...]:
+    return tuple(item for n, item in enumerate(items, 1) if f"{kind}.{n}" in ticked)

@@ -1,0 +1,227 @@
+"""An order that is made, as its page shows it: how far, what is left, money, its log."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
+from datetime import date, datetime
+from decimal import Decimal
+
+from markupsafe import Markup
+
+from exports.drawing.rows_done import draw_rows_done
+from exports.drawing.tables import colour_codes
+from quoting.core.estimate.hours import Hours
+from quoting.core.making.hours_left import HoursLeft, hours_left
+from quoting.core.making.line_checks import rows_again
+from quoting.core.making.log_lines import (
+    Doing,
+    LogEntry,
+    Moved,
+    Session,
+    Withdrawn,
+    standing,
+)
+from quoting.core.making.made_rows import made_rows
+from quoting.core.making.money_due import MoneyDue, money_due
+from quoting.core.making.progress import Progress
+from quoting.core.making.yarn_left import YarnLeft, yarn_left
+from quoting.core.order.stage import Stage
+from quoting.web.making.at_hand import TOOK, AtHand
+from quoting.web.shop import Shop
+from quoting.wording import Speech
+from quoting.wording.log_words import doing_words, log_words, minutes_words
+from quoting.wording.making_words import (
+    ends_done_words,
+    next_row_words,
+    rows_again_words,
+    rows_done_words,
+    yarn_left_words,
+    yarn_ratio_words,
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WorkRow:
+    """One kind of work: what was told of it, what is left, what was estimated for all of it."""
+
+    words: str
+    spent: str
+    left: Decimal
+    estimated: Decimal
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class YarnRow:
+    """One colour's yarn in words; `short` says that some is to be bought."""
+
+    colour: str
+    code: str
+    words: str
+    ratio: str
+    short: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LogRow:
+    """A line of the log as it is shown; one that was corrected is struck, and stays."""
+
+    id: int
+    day: date
+    written: datetime
+    words: str
+    again: str
+    holds: bool
+    stands_for: int | None
+    can_change: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MakingView:
+    """What the page of an order that is made shows; `ready` is None once it is finished."""
+
+    hand: AtHand
+    progress: Progress
+    rows_words: str
+    next_words: str
+    bar: Markup
+    left: HoursLeft
+    ready: date | None
+    work: tuple[WorkRow, ...]
+    yarn: tuple[YarnRow, ...]
+    due: MoneyDue
+    log: tuple[LogRow, ...]
+    spent_words: str
+    ends_words: str
+    codes: Mapping[str, str]
+    untold_words: str = ""
+    untold_id: int = 0
+
+    @property
+    def estimated(self) -> Hours:
+        """The hours that the quote has."""
+        return self.hand.quote.estimate.hours
+
+    @property
+    def wanted(self) -> date | None:
+        """The day the buyer wants it by."""
+        return self.hand.quote.order.wanted_by
+
+    @property
+    def late(self) -> bool:
+        """Whether it will hardly be ready by the day it is wanted."""
+        return self.ready is not None and self.wanted is not None and self.ready > self.wanted
+
+    @property
+    def offers_hook(self) -> bool:
+        """Whether rows are told of an order that is not on the hook yet."""
+        return self.hand.order.stage is Stage.AGREED and self.progress.rows_done > 0
+
+    @property
+    def is_finished(self) -> bool:
+        """Whether it is known what all of it took."""
+        return self.hand.order.stage in TOOK
+
+
+def making_view(hand: AtHand, shop: Shop) -> MakingView:
+    """Return the order as its page shows it. Errors: as `hours_left` and `yarn_left`."""
+    speech = shop.speech
+    progress, rows = hand.progress, made_rows(hand.quote)
+    left = hours_left(hand.quote, hand.entries)
+    yarns = yarn_left(hand.quote, hand.entries)
+    words = rows_done_words(progress, speech)
+    done_of_one = progress.rows_done - rows.of_one * min(
+        rows.blankets - 1, progress.rows_done // rows.of_one
+    )
+    waits = any(not yarn.is_enough for yarn in yarns)
+    untold = _untold(hand)
+    return MakingView(
+        hand=hand,
+        progress=progress,
+        rows_words=words,
+        next_words=next_row_words(rows, progress.rows_done, speech),
+        # The drawing escapes every word that it writes.
+        bar=Markup(draw_rows_done(hand.quote, done_of_one, words)),  # noqa: S704
+        left=left,
+        ready=None if hand.order.stage in TOOK else _ready(left, shop, waits=waits),
+        work=tuple(_work(left, hand, speech)),
+        yarn=tuple(_yarn(yarns, hand, speech)),
+        due=money_due(hand.offer, hand.entries),
+        log=tuple(_log(hand, speech)),
+        spent_words=minutes_words(left.spent_minutes, speech) if left.spent else "–",
+        ends_words=ends_done_words(progress, speech),
+        codes=colour_codes(hand.quote),
+        untold_words="" if untold is None else log_words(untold.line, speech),
+        untold_id=0 if untold is None else untold.id,
+    )
+
+
+def _ready(left: HoursLeft, shop: Shop, *, waits: bool) -> date:
+    """Return when it can be with its buyer, by the maker's calendar of now.
+
+    `waits` says that yarn is to be bought first.
+    """
+    now, calendar = shop.workshop, shop.workshop.calendar
+    workshop = replace(left.workshop, calendar=calendar, hours_per_week=now.hours_per_week)
+    before = calendar.hours_promised
+    by_now = replace(left, workshop=workshop)
+    return by_now.ready_by(shop.today(), hours_before=before, yarn_to_come=waits)
+
+
+def _work(left: HoursLeft, hand: AtHand, speech: Speech) -> Iterator[WorkRow]:
+    for doing in Doing:
+        spent = left.spent.get(doing)
+        hours = hand.quote.estimate.hours
+        yield WorkRow(
+            words=doing_words(doing, speech),
+            spent="–" if spent is None else minutes_words(spent, speech),
+            left=left.of(doing),
+            estimated=sum((hours.of(part) for part in doing.parts), Decimal(0)),
+        )
+
+
+def _yarn(yarns: tuple[YarnLeft, ...], hand: AtHand, speech: Speech) -> Iterator[YarnRow]:
+    codes = colour_codes(hand.quote)
+    for left in yarns:
+        yield YarnRow(
+            colour=left.colour,
+            code=codes.get(left.colour, ""),
+            words=yarn_left_words(left, speech),
+            ratio=yarn_ratio_words(left, speech),
+            short=not left.is_enough,
+        )
+
+
+def _log(hand: AtHand, speech: Speech) -> Iterator[LogRow]:
+    """Yield the lines, the latest first."""
+    holding = {entry.id for entry in standing(hand.entries)}
+    for entry in reversed(hand.entries):
+        written = entry.at.astimezone()
+        yield LogRow(
+            id=entry.id,
+            day=getattr(entry.line, "day", written.date()),
+            written=written,
+            words=log_words(entry.line, speech),
+            again=_worked_again(hand, entry, speech) if entry.id in holding else "",
+            holds=entry.id in holding or isinstance(entry.line, Withdrawn),
+            stands_for=entry.corrects,
+            can_change=entry.id in holding and not isinstance(entry.line, Moved),
+        )
+
+
+def _worked_again(hand: AtHand, entry: LogEntry, speech: Speech) -> str:
+    """Return which rows of a session an earlier one has told already; nothing where none."""
+    before = tuple(each for each in hand.entries if each.id < entry.id)
+    rows = rows_again(before, entry.line, corrects=entry.corrects)
+    return "" if rows is None else rows_again_words(*rows, speech)
+
+
+def _untold(hand: AtHand) -> LogEntry | None:
+    """Return the last session that a clock timed and that no rows are told of yet."""
+    for entry in reversed(hand.standing):
+        match entry.line:
+            case Session(doing=Doing.AT_THE_HOOK, started=datetime(), last_row=None):
+                return entry
+            case Session():
+                return None
+    return None

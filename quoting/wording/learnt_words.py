@@ -1,0 +1,33 @@
+"""What an order teaches a workshop, item by item in words."""
+
+from __future__ import annotations
+
+from quoting.core.workshop.swatches import Swatch
+from quoting.core.workshop.timings import Timing
+from quoting.wording.log_words import minutes_words
+from quoting.wording.speech import Speech
+from quoting.wording.trade_words import timed_words
+
+CM_A_METRE = 100
+
+
+def timing_words(timing: Timing, speech: Speech) -> str:
+    """Return what a timing says: `480 hdc in moor aran in 50 min, 25 November 2026`."""
+    stitches = f"{speech.number(timing.stitches)} {timed_words(timing.timed, speech)}"
+    day = "" if timing.day is None else f", {speech.day(timing.day)}"
+    return f"{stitches} in {minutes_words(timing.minutes, speech)}{day}"
+
+
+def swatch_words(swatch: Swatch, speech: Speech) -> str:
+    """Return what a swatch that an order told says: its yarn, its tension being as before."""
+    what = f"{speech.stitch(swatch.stitch)} in {swatch.yarn}"
+    same = speech.worded("its tension as measured before")
+    if swatch.run is None:
+        return f"{what}, {same}"
+    length = speech.yarn_length(swatch.run.length_cm / CM_A_METRE, 2)
+    return f"{speech.number(swatch.run.stitches)} {what} take {length} of yarn, {same}"
+
+
+def weaving_words(minutes: float, speech: Speech) -> str:
+    """Return what an end took: `an end woven in took 2.4 min`."""
+    return f"an end woven in took {speech.trimmed(minutes, 2)}\u00a0min"

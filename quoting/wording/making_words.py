@@ -1,0 +1,104 @@
+"""How far an order is and how far its yarn lasts, in sentences."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+from quoting.core.estimate.skeins import SkeinChoice
+from quoting.core.making.made_rows import MadeRows
+from quoting.core.making.progress import Progress
+from quoting.core.making.yarn_left import YarnLeft
+from quoting.wording.phrases import listed
+from quoting.wording.rows_and_edges import pass_words
+from quoting.wording.speech import Speech
+
+
+def rows_done_words(progress: Progress, speech: Speech) -> str:
+    """Return how many rows are done: `31 of 158 rows and rounds done, 20%`."""
+    done = speech.number(progress.rows_done)
+    rows = speech.count(progress.rows, "row", "rows and rounds")
+    return f"{done} of {rows} done, {speech.percent(progress.share, 0)}"
+
+
+def next_row_words(rows: MadeRows, done: int, speech: Speech) -> str:
+    """Return what comes next: `Next: row 32 in oat, hdc`; of several blankets, which of them."""
+    if done >= rows.all:
+        return "All rows are done."
+    place = rows.place_of(done + 1)
+    worked = rows.passes[place.pass_index]
+    blanket = f" of blanket {place.blanket + 1}" if rows.blankets > 1 else ""
+    return f"Next: {pass_words(worked)}{blanket}, {worked.colour}, {speech.stitch(worked.stitch)}"
+
+
+def rows_again_words(first: int, last: int, speech: Speech) -> str:
+    """Return which rows were worked once more, after they were pulled back."""
+    said = " to ".join(speech.number(row) for row in dict.fromkeys((first, last)))
+    return f"{'row' if first == last else 'rows'} {said} worked again"
+
+
+def ends_done_words(progress: Progress, speech: Speech) -> str:
+    """Return how many ends are woven in, of those that were expected."""
+    woven, ends = speech.number(progress.ends_woven), speech.count(progress.ends, "end")
+    return f"{woven} of {ends} woven in."
+
+
+def yarn_left_words(left: YarnLeft, speech: Speech) -> str:
+    """Return how far the yarn of a colour lasts, and what to buy where that is not enough."""
+    rows = speech.count(left.rows_to_come, "row")
+    if left.is_enough:
+        return _enough(left, rows, speech)
+    buy = balls_words(left.to_buy, speech)
+    of_lot = f" of lot {left.lot}" if left.lot else ""
+    if left.rows_lasting < left.rows_to_come:
+        can = speech.count(left.rows_lasting, "more row")
+        need = speech.number(left.rows_to_come)
+        return f"You can work {can} in {left.colour}; you need {need}: buy {buy}{of_lot} now."
+    return (
+        f"The {left.colour} in hand should do for the {rows} to come, but only just: buy "
+        f"{buy}{of_lot} to be sure."
+    )
+
+
+def _enough(left: YarnLeft, rows: str, speech: Speech) -> str:
+    over = speech.yarn_length(max(0.0, left.in_hand_m - left.needed_m))
+    if not left.rows_to_come:
+        return f"All rows in {left.colour} are done; about {over} are left over."
+    return f"The {left.colour} in hand does for the {rows} to come; about {over} will be left."
+
+
+def yarn_ratio_words(left: YarnLeft, speech: Speech) -> str:
+    """Return how a colour's yarn goes against the plan; nothing where it was not told yet."""
+    if not left.told_rows or not left.use.planned_m:
+        return ""
+    real, planned = (speech.yarn_length(m, 2) for m in (left.row_really_m, left.row_planned_m))
+    upto = f"up to row {speech.number(left.told_rows)}"
+    if speech.trimmed(left.ratio, 2) == speech.trimmed(1, 2):
+        return f"As planned {upto}: {real} a row."
+    more = speech.percent(abs(left.ratio - 1), 0)
+    way = "more" if left.ratio > 1 else "less"
+    return f"It takes {more} {way} than planned {upto}: {real} a row instead of {planned}."
+
+
+def balls_words(choice: SkeinChoice, speech: Speech) -> str:
+    """Return whole balls as they are bought: `1 ball of 100 g`, `2 packs of 10 × 50 g`."""
+    said = []
+    for some in choice.bought:
+        weight = speech.weight(some.put_up.weight_g)
+        if some.put_up.pack > 1:
+            packs = speech.count(some.packs, "pack")
+            said.append(f"{packs} of {some.put_up.pack} × {weight}")
+        else:
+            one, many = speech.worded("ball"), speech.worded("balls")
+            said.append(f"{speech.count(some.balls, one, many)} of {weight}")
+    return listed(said, "and")
+
+
+def off_words(amount: str, more: Decimal | float, share: float | None, speech: Speech) -> str:
+    """Return how far off an estimate was: `1 h 48 min less, 17%`, `as estimated`.
+
+    `amount` is how far, as it is told; `share` the part of the estimate that this is, if any.
+    """
+    if not more:
+        return "as estimated"
+    said = f"{amount} {'more' if more > 0 else 'less'}"
+    return said if share is None else f"{said}, {speech.percent(abs(share), 0)}"

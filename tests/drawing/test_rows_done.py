@@ -1,0 +1,41 @@
+"""A bar of the rows shows how far a blanket is, in the colours of its rows."""
+
+from __future__ import annotations
+
+import xml.etree.ElementTree as ET
+
+import pytest
+
+from exports.drawing.rows_done import FAINT, WIDTH, draw_rows_done
+from quoting.core.plan.passes import Work
+from tests.drawing.pictures import of_class, words_of
+from tests.examples import COLOURS, sample_quote
+
+QUOTE = sample_quote()
+ROWS = sum(worked.work is not Work.CHAIN for worked in QUOTE.plan.passes)
+
+
+def drawn(done: int) -> ET.Element:
+    return ET.fromstring(draw_rows_done(QUOTE, done, f"{done} of {ROWS} rows done."))
+
+
+def width_of(picture: ET.Element, name: str) -> float:
+    return sum(float(rect.get("width") or 0) for rect in of_class(picture, name))
+
+
+@pytest.mark.parametrize("done", [0, 1, ROWS // 2, ROWS])
+def test_what_is_done_has_its_share_of_the_bar(done: int) -> None:
+    picture = drawn(done)
+    assert width_of(picture, "done") == pytest.approx(WIDTH * done / ROWS, abs=1)
+    assert width_of(picture, "done") + width_of(picture, "to-come") == WIDTH
+
+
+def test_the_bar_has_the_colours_of_the_rows_and_what_is_to_come_is_faint() -> None:
+    picture = drawn(ROWS // 2)
+    for name in ("done", "to-come"):
+        assert {rect.get("fill") for rect in of_class(picture, name)} <= set(COLOURS.values())
+    assert {rect.get("fill-opacity") for rect in of_class(picture, "to-come")} == {str(FAINT)}
+
+
+def test_the_bar_says_in_words_what_it_shows() -> None:
+    assert f"12 of {ROWS} rows done." in words_of(drawn(12))
