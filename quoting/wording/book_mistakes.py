@@ -59,6 +59,17 @@ BOOK_MISTAKES: Sentences = {
         "The order was changed on another page meanwhile. Look at it again, then go on.",
     ),
     MistakeCode.QUOTE_MISSING: ("There is no quote of that number in the book.",),
+    MistakeCode.PASSPHRASE_SHORT: (
+        "A passphrase has {limit} characters or more, spaces among them: four or five words that "
+        "nobody connects with you. None of them need be a capital, a digit or a sign.",
+    ),
+    MistakeCode.PASSPHRASE_LONG: ("A passphrase has at most {limit} characters.",),
+    MistakeCode.PASSPHRASE_EXPECTED: (
+        "That is what anybody would try first: a name, a row of keys or one sign over and over. "
+        "Take four or five words that nobody connects with you.",
+    ),
+    MistakeCode.NO_PASSPHRASE: ("No passphrase is asked here.",),
+    MistakeCode.NO_BUYER: ("This order has no buyer’s name that could be forgotten.",),
     MistakeCode.LOT_MISSING: ("There is no such lot on the shelf any more.",),
     MistakeCode.VERSION_MISSING: ("There is no such version of the workshop in the book.",),
     MistakeCode.WORKSHOP_OVERTAKEN: (
