@@ -61,7 +61,7 @@ def _as_meant(passphrase: str) -> str:
 
 def _is_expected(meant: str, maker: str) -> bool:
     """Return whether the whole of it is a name, said again or counted on, or a row of keys."""
-    plain = _plain(meant)
+    plain = _plain(meant) or "".join(meant.split())
     names = [_plain(maker), *map(_plain, maker.split()), *_EXPECTED]
     if any(re.fullmatch(rf"(?:{re.escape(name)})+\d*", plain) for name in names if name):
         return True

@@ -39,7 +39,7 @@ RIGHT, WRONG = "three otters under a gate", "three otters over a gate"
 @pytest.fixture(autouse=True)
 def _quick(monkeypatch: pytest.MonkeyPatch) -> None:
     """Take little time for each passphrase, of which there are many here."""
-    monkeypatch.setattr("quoting.store.passphrases.SCRYPT", "scrypt:16:1:1")
+    monkeypatch.setattr("quoting.store.passphrases.SCRYPT", "scrypt:256:8:1")
 
 
 def set_up(book: Book, passphrase: str = RIGHT, now: datetime = NOW) -> None:
