@@ -46,7 +46,7 @@ class _PrivateFile(RotatingFileHandler):
     """A log file that its owner alone may read, each new one of it too."""
 
     def _open(self) -> io.TextIOWrapper:
-        return open(self.baseFilename, self.mode, encoding="utf-8", opener=_open_private)
+        return open(self.baseFilename, "a", encoding="utf-8", opener=_open_private)
 
 
 def _open_private(path: str, flags: int) -> int:

@@ -32,7 +32,7 @@ _WORDS = {
 BOOK_FAILS, NOT_THERE, STALE = 503, 404, 409
 
 _DEEDS = frozenset(
-    {"first_steps.read", "versions.read", "versions.back"}
+    {"door.leave", "first_steps.read", "versions.read", "versions.back"}
     | {f"kept_orders.{deed}" for deed in ("new", "read", "copy", "stage", "bring_back", "aside")}
 )
 """What a button alone does, without a form in which anything was typed."""
@@ -60,10 +60,15 @@ def _stale(error: CSRFError) -> ResponseReturnValue:
         page = render_template("failures/failure.html", code=STALE, words=_WORDS[STALE], said="")
         return page, STALE
     pages = {"sizes": comparing.resume, "workshop_forms": workshop_forms.resume}
-    if request.blueprint in {"own_pages", "first_steps"}:
-        from quoting.web.workshop import first_steps, own_forms_sent  # loaded already, with a book
+    if request.blueprint in {"own_pages", "first_steps", "door"}:
+        from quoting.web.door import pages as door  # loaded already, with a book
+        from quoting.web.workshop import first_steps, own_forms_sent
 
-        pages |= {"own_pages": own_forms_sent.resume, "first_steps": first_steps.resume}
+        pages |= {
+            "own_pages": own_forms_sent.resume,
+            "first_steps": first_steps.resume,
+            "door": door.resume,
+        }
     return pages.get(request.blueprint or "", orders.resume)(), STALE
 
 

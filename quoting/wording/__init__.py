@@ -47,6 +47,7 @@ from quoting.wording.trade_words import (
     timed_words,
     work_words,
 )
+from quoting.wording.waiting import wait_words
 from quoting.wording.wishes import earning_short, price_low, ready_late
 from quoting.wording.workbook_notes import (
     COMPARISON_FOLLOWS,
@@ -124,6 +125,7 @@ __all__ = [
     "timed_words",
     "usual_currency",
     "verdict",
+    "wait_words",
     "work_words",
     "yarn_line_parts",
 ]
