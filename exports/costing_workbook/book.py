@@ -19,7 +19,7 @@ from exports.sheets.number_formats import Shapes
 from exports.sheets.paper import set_up
 from exports.sheets.saving import saved_bytes
 from quoting.core.quote.quote import Quote
-from quoting.wording import Speech, speech_of
+from quoting.wording import Speech, number_words, speech_of
 
 TITLE_ROW = 1
 UPRIGHT = frozenset({summary_sheet.TITLE, costing_sheet.TITLE, actuals_sheet.TITLE, "Notes"})
@@ -49,7 +49,7 @@ def write_book(quote: Quote) -> bytes:
         set_up(
             grid,
             quote.workshop.locale,
-            f"Quote {quote.number}",
+            f"Quote {number_words(quote.number)}",
             heads_row=heads_row if grid is rows else TITLE_ROW,
             wide=grid.title not in UPRIGHT,
         )
@@ -74,6 +74,6 @@ def _describe(book: Workbook, quote: Quote) -> None:
     """Say whose workbook it is, and have it reckoned anew wherever it is opened."""
     properties = book.properties
     properties.creator = quote.workshop.name
-    properties.title = f"Costing of quote {quote.number}"
+    properties.title = f"Costing of quote {number_words(quote.number)}"
     properties.created = datetime(quote.day.year, quote.day.month, quote.day.day)  # noqa: DTZ001
     book.calculation.fullCalcOnLoad = True

@@ -16,7 +16,7 @@ from quoting.core.price.cost_lines import LineKind
 from quoting.core.price.least_prices import break_even_price, earned_in, paying_price
 from quoting.core.price.price import Price
 from quoting.core.quote.quote import Quote
-from quoting.wording import sheet_day, sheet_money
+from quoting.wording import number_words, sheet_day, sheet_money
 
 TITLE = "Summary"
 GROSS, EARNED = "Gross: the buyer pays", "An hour earns"
@@ -38,7 +38,7 @@ def _quote(grid: Grid, quote: Quote, shapes: Shapes) -> None:
     speech = shapes.speech
     day = sheet_day(speech)
     grid.block("The quote")
-    grid.line(words("Number"), words(quote.number))
+    grid.line(words("Number"), words(number_words(quote.number)))
     if quote.order.buyer:
         grid.line(words("For"), words(quote.order.buyer))
     grid.line(words("Blankets"), words(speech.count(quote.order.quantity, "blanket"), Look.NOTE))

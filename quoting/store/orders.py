@@ -9,11 +9,13 @@ from sqlalchemy import Connection, delete, insert, select, update
 
 from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import refuse
-from quoting.core.order.stage import Stage
+from quoting.core.making.log_lines import Moved
+from quoting.core.order.stage import Stage, check_step
 from quoting.store.book import Book
 from quoting.store.order_content import KeptOrder, OrderContent, Overtaken, SetAside
 from quoting.store.order_rows import as_kept, listed_columns, order_in, text_columns
 from quoting.store.records import typed_of, typed_record
+from quoting.store.stages import move_order
 from quoting.store.tables import ORDER_TEXTS, ORDERS, SET_ASIDE
 
 
@@ -25,7 +27,10 @@ def create_order(
     writer: str = "",
     stage: Stage = Stage.ASKED,
 ) -> KeptOrder:
-    """Begin an order and return it. Errors: as `Book.writing`."""
+    """Begin an order and return it; one from elsewhere may be at a `stage` already.
+
+    Errors: as `Book.writing`.
+    """
     with book.writing() as connection:
         return _insert(connection, content, now, writer, stage)
 
@@ -76,16 +81,16 @@ def copy_order(book: Book, order_id: int, *, now: datetime, writer: str = "") ->
 
 
 def change_stage(book: Book, order_id: int, stage: Stage, *, now: datetime) -> KeptOrder:
-    """Move an order to a stage; one called off remembers which it was at.
+    """Put an order to the next stage or back to the last; one called off remembers where it was.
 
-    Errors: `order-missing`.
+    Errors: `order-missing`; as `check_step`.
     """
     with book.writing() as connection:
         kept = _order(connection, order_id)
         if stage is kept.stage:
             return kept
-        before = kept.stage.value if stage is Stage.CALLED_OFF else None
-        return _move(connection, order_id, stage, before, now)
+        check_step(kept.stage, stage)
+        return _move(connection, kept, stage, now)
 
 
 def call_off(book: Book, order_id: int, *, now: datetime) -> KeptOrder:
@@ -102,7 +107,7 @@ def bring_back_order(book: Book, order_id: int, *, now: datetime) -> KeptOrder:
         kept = _order(connection, order_id)
         if kept.stage is not Stage.CALLED_OFF:
             return kept
-        return _move(connection, order_id, kept.stage_before or Stage.ASKED, None, now)
+        return _move(connection, kept, kept.stage_before or Stage.ASKED, now)
 
 
 def asides_of(book: Book, order_id: int) -> tuple[SetAside, ...]:
@@ -145,12 +150,9 @@ def _insert(
     return _order(connection, order_id)
 
 
-def _move(
-    connection: Connection, order_id: int, stage: Stage, before: str | None, now: datetime
-) -> KeptOrder:
-    changes = {"stage": stage.value, "stage_before": before, "changed_at": now}
-    _update(connection, order_id, changes)
-    return _order(connection, order_id)
+def _move(connection: Connection, kept: KeptOrder, stage: Stage, now: datetime) -> KeptOrder:
+    move_order(connection, kept.id, Moved(stage=stage, before=kept.stage), now=now)
+    return _order(connection, kept.id)
 
 
 def _update(connection: Connection, order_id: int, changes: Mapping[str, object]) -> None:

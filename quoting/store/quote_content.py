@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, datetime
 from typing import Any
 
@@ -33,12 +33,28 @@ class FrozenQuote:
     page: str
     program: str
 
+    def holds_on(self, day: date) -> bool:
+        """Return whether it may still be accepted on a day of its maker's calendar."""
+        return day <= self.valid_until
+
     def reckoned_again(self) -> Quote:
         """Return the whole of it, rows and strands too, as the program of today reckons it.
 
-        What was promised stands in the `offer` and the `results`. Errors: as `quote_order`.
+        Its number and its days are those that were given; what else was promised stands in the
+        `offer` and the `results`. Errors: as `quote_order`.
         """
-        return quote_order(self.order, self.workshop, today=self.day)
+        again = quote_order(self.order, self.workshop, today=self.day)
+        offer = self.offer
+        return replace(
+            again, number=offer.number, valid_until=offer.valid_until, ready_by=offer.ready_by
+        )
+
+    def is_alike(self, other: FrozenQuote) -> bool:
+        """Return whether another says the same of the same, whatever its number."""
+        one, two = (
+            (it.day, it.order, it.workshop, replace(it.offer, number="")) for it in (self, other)
+        )
+        return one == two
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -51,6 +67,22 @@ class KeptQuote:
     given_at: datetime
     revision: int
     frozen: FrozenQuote
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class QuoteLine:
+    """A quote as lists show it: its number and its days, and whether its order was agreed by it."""
+
+    order_id: int
+    number: GivenNumber
+    day: date
+    valid_until: date
+    workshop_version: int
+    is_agreed: bool
+
+    def holds_on(self, day: date) -> bool:
+        """Return whether it may still be accepted on a day of its maker's calendar."""
+        return day <= self.valid_until
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

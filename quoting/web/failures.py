@@ -33,9 +33,13 @@ BOOK_FAILS, NOT_THERE, STALE = 503, 404, 409
 
 _DEEDS = frozenset(
     {"door.leave", "first_steps.read", "versions.read", "versions.back"}
+    | {"giving.give_as_kept", "given_quotes.accept", "given_quotes.decline"}
     | {f"kept_orders.{deed}" for deed in ("new", "read", "copy", "stage", "bring_back", "aside")}
 )
 """What a button alone does, without a form in which anything was typed."""
+
+_MISSING = frozenset({MistakeCode.ORDER_MISSING, MistakeCode.QUOTE_MISSING})
+"""What an address names that is not in the book."""
 
 _KEPT_HEADERS = frozenset({"Allow", "Retry-After"})
 """What a failure says beside its page."""
@@ -94,7 +98,7 @@ def _refused(refused: Refused) -> ResponseReturnValue:
 
 
 def _status_of(code: MistakeCode) -> int:
-    if code == MistakeCode.ORDER_MISSING:
+    if code in _MISSING:
         return NOT_THERE
     return BOOK_FAILS if code in BOOK_FAILURES else REFUSED
 

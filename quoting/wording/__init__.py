@@ -21,7 +21,7 @@ from quoting.wording.lines import (
 from quoting.wording.locale_names import OFFERED_LOCALES, locale_names, usual_currency
 from quoting.wording.locales import is_locale
 from quoting.wording.mistakes import mistake_sentence
-from quoting.wording.offer import SaidOffer, say_offer
+from quoting.wording.offer import SaidOffer, number_words, say_offer
 from quoting.wording.phrases import listed
 from quoting.wording.row_guide import guide_sentences, notes_sentence
 from quoting.wording.rows_and_edges import (
@@ -101,6 +101,7 @@ __all__ = [
     "locale_names",
     "mistake_sentence",
     "notes_sentence",
+    "number_words",
     "part_words",
     "parts_sentence",
     "pass_words",

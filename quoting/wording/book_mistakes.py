@@ -59,6 +59,20 @@ BOOK_MISTAKES: Sentences = {
         "The order was changed on another page meanwhile. Look at it again, then go on.",
     ),
     MistakeCode.QUOTE_MISSING: ("There is no quote of that number in the book.",),
+    MistakeCode.QUOTE_ENDED: (
+        "The quote ended on {ended}. Say that you accept it all the same, or give a new version.",
+    ),
+    MistakeCode.STAGE_CLOSED: (
+        "Quotes are given and accepted while there is work to do: this order is called off, "
+        "finished or handed over. Bring it back first.",
+    ),
+    MistakeCode.STAGE_SKIPPED: ("An order goes on by one stage at a time, or back by one.",),
+    MistakeCode.STAGE_TAKES_ACCEPTING: (
+        "An order is agreed by accepting a quote that was given: do so on the quote’s page.",
+    ),
+    MistakeCode.STAGE_TAKES_QUOTE: (
+        "An order is quoted by giving a quote: give one beside its figures first.",
+    ),
     MistakeCode.PASSPHRASE_SHORT: (
         "A passphrase has {limit} characters or more, spaces among them: four or five words that "
         "nobody connects with you. None of them need be a capital, a digit or a sign.",

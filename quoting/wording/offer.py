@@ -78,9 +78,9 @@ class SaidOffer:
 def say_offer(offer: Offer) -> SaidOffer:
     """Return an offer in words. Errors: as `speech_of`."""
     speech = speech_of(offer)
-    of_day = f"Quote {offer.number} of {speech.day(offer.day)}"
+    of_day = f"Quote {number_words(offer.number)} of {speech.day(offer.day)}"
     return SaidOffer(
-        name=f"Quote {offer.number} – {offer.title}",
+        name=f"Quote {number_words(offer.number)} – {offer.title}",
         maker=offer.maker,
         own_words=offer.own_words,
         title=offer.title,
@@ -90,6 +90,11 @@ def say_offer(offer: Offer) -> SaidOffer:
         cautions=tuple(caution_sentence(caution, speech) for caution in offer.cautions),
         notes=tuple(_notes(offer, speech)),
     )
+
+
+def number_words(number: str) -> str:
+    """Return the number of a quote as it is told, also where none was given yet."""
+    return number or "(not given yet)"
 
 
 def _said_row(row: Row, offer: Offer, speech: Speech) -> SaidRow:
@@ -156,7 +161,11 @@ def _notes(offer: Offer, speech: Speech) -> Iterator[str]:
 
 def _accepting(offer: Offer, speech: Speech) -> str:
     until = speech.day(offer.valid_until)
-    sentences = [f"To accept, reply to this quote with its number, {offer.number}, by {until}."]
+    sentences = [
+        f"To accept, reply to this quote with its number, {offer.number}, by {until}."
+        if offer.number
+        else "This quote was not given yet: it has no number, and cannot be accepted."
+    ]
     if offer.waits_for_payment:
         paid = "payment" if offer.row(RowCode.WHOLE) else "deposit"
         sentences.append(f"Work begins when the {paid} has come.")

@@ -170,10 +170,10 @@ def test_a_page_whose_answer_was_lost_on_the_way_overtakes_only_itself(book: Boo
 
 
 def test_a_change_of_stage_is_no_change_of_what_was_typed(book: Book) -> None:
-    order = create_order(book, half("Blanket"), now=NOW, writer=DESK)
-    moved = change_stage(book, order.id, Stage.AGREED, now=later(hours=1))
-    assert (moved.stage, moved.revision, moved.content) == (Stage.AGREED, 1, order.content)
-    assert saved(book, order.id, half("Cot"), revision=1, writer=TABLET).stage is Stage.AGREED
+    order = create_order(book, half("Blanket"), now=NOW, writer=DESK, stage=Stage.AGREED)
+    moved = change_stage(book, order.id, Stage.ON_THE_HOOK, now=later(hours=1))
+    assert (moved.stage, moved.revision, moved.content) == (Stage.ON_THE_HOOK, 1, order.content)
+    assert saved(book, order.id, half("Cot"), revision=1, writer=TABLET).stage is moved.stage
 
 
 @pytest.mark.parametrize("stage", [stage for stage in Stage if stage is not Stage.CALLED_OFF])

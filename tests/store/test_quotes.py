@@ -8,23 +8,19 @@ from functools import partial
 
 import pytest
 
-from exports.records.quote_record import quote_record
 from quoting.core.ground.codes import MistakeCode
 from quoting.core.quote.given_number import GivenNumber
-from quoting.core.quote.offer import offer_of
 from quoting.core.quote.offer_rows import RowCode
-from quoting.core.quote.quote import quote_order
 from quoting.store.book import Book
 from quoting.store.orders import create_order
 from quoting.store.quote_content import FrozenQuote
 from quoting.store.quotes import agreed_quote, give_quote, kept_quote, quotes_of
 from quoting.store.workshops import save_workshop
-from tests.examples import sample_order, sample_workshop
+from tests.examples import sample_workshop
 from tests.store.contents import whole
+from tests.store.given import DAY, frozen
 from tests.store.moments import DESK, NOW, later
 from tests.store.refusals import refused
-
-DAY = date(2026, 11, 25)
 
 
 @pytest.fixture
@@ -32,22 +28,6 @@ def order_id(book: Book) -> int:
     """Return an order in a book with a workshop."""
     save_workshop(book, sample_workshop(), now=NOW)
     return create_order(book, whole(), now=NOW, writer=DESK).id
-
-
-def frozen(number: GivenNumber, day: date = DAY, title: str = "Cot blanket") -> FrozenQuote:
-    quote = quote_order(sample_order(title=title), sample_workshop(), today=day)
-    quote = replace(quote, number=str(number))
-    return FrozenQuote(
-        day=quote.day,
-        valid_until=quote.valid_until,
-        workshop_version=1,
-        workshop=quote.workshop,
-        order=quote.order,
-        results=quote_record(quote),
-        offer=offer_of(quote),
-        page=f"<p>{number}</p>",
-        program="0.1.0",
-    )
 
 
 def test_numbers_run_through_the_year_and_begin_anew_in_the_next(book: Book, order_id: int) -> None:

@@ -13,6 +13,7 @@ from quoting.schema import load_order_text, order_text
 from quoting.store.order_list import OrderQuery, list_orders
 from quoting.store.orders import asides_of, kept_order
 from tests.examples import sample_order, sample_workshop
+from tests.store.given import put_at
 from tests.web.book_pages import BookMaker, maker_with_book
 from tests.web.conftest import ORDER
 from tests.web.pages import Page
@@ -121,7 +122,7 @@ def test_what_was_set_aside_can_be_thrown_away(maker: BookMaker) -> None:
 
 def test_an_order_is_called_off_and_brought_back_to_its_stage(maker: BookMaker) -> None:
     address = maker.begin(**SIZE)
-    maker.press(f"{address}/stage", address, stage="agreed")
+    put_at(maker.book, id_of(address), Stage.AGREED)
     maker.press(f"{address}/stage", "/orders", stage="called-off")
     assert "This order was called off" in maker.open(address).root.text
     maker.press(f"{address}/bring-back", "/orders")

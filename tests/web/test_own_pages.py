@@ -13,8 +13,9 @@ from quoting.core.order.stage import Stage
 from quoting.core.workshop.stitches import Vocabulary
 from quoting.schema import load_workshop_text, workshop_text
 from quoting.store.order_content import OrderContent
-from quoting.store.orders import change_stage, create_order
+from quoting.store.orders import create_order
 from tests.examples import sample_order, sample_workshop
+from tests.store.given import put_at
 from tests.web.book_pages import BEGINNING
 from tests.web.own_maker import OwnMaker, own_maker
 from tests.web.pages import Page
@@ -161,7 +162,7 @@ def test_what_an_open_order_uses_is_not_taken_out_in_silence(
     page = maker.press("/yarn")
     assert (maker.status, maker.version) == (422, 1)
     assert "Cot blanket : moor aran, oat" in page.with_id("main").text
-    change_stage(maker.book, order_id, Stage.HANDED_OVER, now=BEGINNING)
+    put_at(maker.book, order_id, Stage.HANDED_OVER)
     maker.press("/yarn")
     assert (maker.status, maker.version) == (200, 2)
 

@@ -12,8 +12,9 @@ from quoting.core.order.design import ColourSource
 from quoting.core.order.order import Order
 from quoting.core.order.stage import Stage
 from quoting.store.order_content import OrderContent, Overtaken
-from quoting.store.orders import change_stage, create_order, kept_order, save_order
+from quoting.store.orders import create_order, kept_order, save_order
 from tests.examples import sample_design, sample_order, section
+from tests.store.given import put_at
 from tests.web.book_pages import BEGINNING
 from tests.web.own_maker import OwnMaker, own_maker
 from tests.web.rich_workshop import rich
@@ -100,7 +101,7 @@ def test_a_page_that_was_open_meanwhile_does_not_bring_the_old_names_back(maker:
 
 def test_a_quoted_order_keeps_its_names_and_the_page_says_where_they_are(maker: OwnMaker) -> None:
     order_id = order_in(maker)
-    change_stage(maker.book, order_id, Stage.QUOTED, now=BEGINNING)
+    put_at(maker.book, order_id, Stage.QUOTED)
     maker.open("/yarn")
     page = maker.press("/yarn", yarns__1__name="fell aran")
     assert (maker.status, maker.version) == (422, 1)

@@ -21,7 +21,10 @@ from quoting.core.workshop.workshop import Workshop
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Quote:
-    """Everything that was asked, reckoned and offered. It is never changed once given."""
+    """Everything that was asked, reckoned and offered. It is never changed once given.
+
+    Its `number` is empty while a book keeps its order, and is given with the quote.
+    """
 
     number: str
     day: date

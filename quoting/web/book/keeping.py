@@ -13,6 +13,7 @@ from quoting.core.order.order import Order
 from quoting.core.quote.quote import Quote, quote_order
 from quoting.store.order_content import Figures, KeptOrder, OrderContent, Overtaken, SetAside, Typed
 from quoting.store.orders import kept_order, save_order
+from quoting.web.book.given_so_far import GivenSoFar, given_so_far
 from quoting.web.book.mark import OF_THE_PAGE, TURN, Mark, sent_mark
 from quoting.web.forms.lines import part_of, typed_of
 from quoting.web.forms.sent import Sent
@@ -38,6 +39,16 @@ class Standing:
     def home(self) -> str:
         """The order's own page."""
         return url_for("kept_orders.show", order_id=self.order.id)
+
+    @property
+    def given(self) -> GivenSoFar:
+        """The quotes that were given of it."""
+        return given_so_far(self.order)
+
+    @property
+    def quotable(self) -> int | None:
+        """The order where a quote of it may be given."""
+        return self.order.id if self.order.stage.is_open else None
 
     @property
     def saved_at(self) -> datetime:

@@ -27,6 +27,7 @@ from quoting.web.book.keeping import (
     typed_in,
 )
 from quoting.web.book.mark import Mark, new_writer, sent_mark
+from quoting.web.book.refusals import refused_page
 from quoting.web.forms.sent import Sent
 from quoting.web.kept import book_now, moment_now
 from quoting.web.orders import pages as worktable
@@ -97,12 +98,15 @@ def copy(order_id: int) -> ResponseReturnValue:
 
 @blueprint.post("/<int:order_id>/stage")
 def stage(order_id: int) -> ResponseReturnValue:
-    """Move the order to another stage."""
+    """Put the order to its next stage or back to its last, or call it off."""
     try:
         wanted = Stage(request.form.get("stage", ""))
     except ValueError:
         abort(400)
-    return _to(change_stage(book_now(), order_id, wanted, now=moment_now()))
+    try:
+        return _to(change_stage(book_now(), order_id, wanted, now=moment_now()))
+    except Refused as refused:
+        return refused_page(refused, order_id)
 
 
 @blueprint.post("/<int:order_id>/bring-back")

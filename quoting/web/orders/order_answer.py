@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import NamedTuple
 
@@ -73,6 +73,8 @@ def answer_form(sent: Sent, shop: Shop, *, patient: bool) -> Answer:
         order = read_sent(sent, shop)
         take_turn_for(order, shop.workshop)
         quote = quote_order(order, shop.workshop, today=shop.today())
+        if shop.version is not None:
+            quote = replace(quote, number="")  # a book numbers a quote as it is given
         return Answer(form=form, sent=sent, quote=quote)
     except Refused as refused:
         return _refusal(form, sent, shop, refused.mistakes, patient=patient)
