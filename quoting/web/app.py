@@ -64,13 +64,13 @@ def create_app(shop: Shop | KeptShop, address: Address = AT_HOME) -> Flask:
 
 def register_book(app: Flask) -> None:
     """Add the pages that there are only with a book, and with them what reads it."""
-    from quoting.web.book import giving, list_page, order_pages, quote_pages
+    from quoting.web.book import forgetting, giving, list_page, order_pages, quote_pages
     from quoting.web.book.number_in_address import NumberInAddress
     from quoting.web.door import pages as door
     from quoting.web.workshop import first_steps, own_forms_sent, versions
 
     app.url_map.converters["given"] = NumberInAddress
-    of_orders = (list_page, order_pages, giving, quote_pages)
+    of_orders = (list_page, order_pages, giving, quote_pages, forgetting)
     for page in (*of_orders, first_steps, own_forms_sent, versions, door):
         app.register_blueprint(page.blueprint)
     app.before_request(_copy_daily)

@@ -32,7 +32,8 @@ _WORDS = {
 BOOK_FAILS, NOT_THERE, STALE = 503, 404, 409
 
 _DEEDS = frozenset(
-    {"door.leave", "first_steps.read", "versions.read", "versions.back"}
+    {"door.leave", "forgetting.forget"}
+    | {"first_steps.read", "versions.read", "versions.back"}
     | {"giving.give_as_kept", "given_quotes.accept", "given_quotes.decline"}
     | {f"kept_orders.{deed}" for deed in ("new", "read", "copy", "stage", "bring_back", "aside")}
 )

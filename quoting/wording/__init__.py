@@ -21,7 +21,7 @@ from quoting.wording.lines import (
 from quoting.wording.locale_names import OFFERED_LOCALES, locale_names, usual_currency
 from quoting.wording.locales import is_locale
 from quoting.wording.mistakes import mistake_sentence
-from quoting.wording.offer import SaidOffer, number_words, say_offer
+from quoting.wording.offer import SaidOffer, number_words, people_texts, say_offer
 from quoting.wording.phrases import listed
 from quoting.wording.row_guide import guide_sentences, notes_sentence
 from quoting.wording.rows_and_edges import (
@@ -106,6 +106,7 @@ __all__ = [
     "parts_sentence",
     "pass_words",
     "passes_label",
+    "people_texts",
     "point_words",
     "price_low",
     "quote_sources",

@@ -1,8 +1,9 @@
 "use strict";
-// Outside, nothing of what was typed inside is left in this tab; the passphrase is shown when asked.
+// Outside, and where a buyer was forgotten, nothing of what was typed before is left in this tab.
+// The passphrase is shown when that is asked.
 
 try {
-  if (document.querySelector("#passphrase")) sessionStorage.clear();
+  if (document.querySelector("[data-forgets]")) sessionStorage.clear();
 } catch {
   // A browser that stores nothing has nothing to forget.
 }
