@@ -75,7 +75,7 @@ BOOK_MISTAKES: Sentences = {
     ),
     MistakeCode.PASSPHRASE_SHORT: (
         "A passphrase has {limit} characters or more, spaces among them: four or five words that "
-        "nobody connects with you. None of them need be a capital, a digit or a sign.",
+        "nobody connects with you. Capitals, digits and signs are not asked for.",
     ),
     MistakeCode.PASSPHRASE_LONG: ("A passphrase has at most {limit} characters.",),
     MistakeCode.PASSPHRASE_EXPECTED: (

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
@@ -10,6 +11,7 @@ from flask import Flask
 
 from quoting.cli import main
 from quoting.cli.books import opened_book, this_moment
+from quoting.files.security_log import security_log_file
 from quoting.store.door import set_passphrase
 from quoting.web.address import address_of
 from tests.cli.running import refusals
@@ -25,6 +27,7 @@ class Quiet:
 
     def __init__(self) -> None:
         self.asked: dict[str, Any] = {}
+        self.meanwhile: Callable[[Flask], None] = lambda app: None
         self.app = Flask("none")
 
     def __call__(self, app: Flask, **asked: Any) -> Quiet:
@@ -33,7 +36,8 @@ class Quiet:
         return self
 
     def run(self) -> None:
-        """Return at once."""
+        """Do what is to be done meanwhile, and return."""
+        self.meanwhile(self.app)
 
     def close(self) -> None:
         """Have nothing to close."""
@@ -98,6 +102,19 @@ def test_with_one_it_is_and_plain_http_is_warned_of(
     assert server.asked["url_scheme"] == "http"
     assert address_of(server.app).is_beyond
     assert shut.exists()
+
+
+def test_what_happens_at_the_door_is_written_down_beside_the_book(
+    server: Quiet, shut: Path
+) -> None:
+    def ask_under_another_name(app: Flask) -> None:
+        reply = app.test_client().get("/orders", headers={"Host": "evil.example"})
+        assert reply.status_code == 400
+
+    server.meanwhile = ask_under_another_name
+    assert main([*SERVE, "--host", "192.0.2.7"]) == 0
+    text = security_log_file(shut).read_text("utf-8")
+    assert text.endswith("Z turned away: asked under another name, from 127.0.0.1\n")
 
 
 def test_behind_tls_nobody_but_the_proxy_is_listened_to(

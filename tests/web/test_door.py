@@ -131,6 +131,17 @@ def test_who_went_out_is_outside_and_her_old_cookie_is_nobodys(maker: BookMaker)
     assert standing_of(maker.book, cookie.value, now=maker.clock()) is Standing.OUTSIDE
 
 
+def test_who_is_inside_stays_so_when_the_program_is_started_again(maker: BookMaker) -> None:
+    sign_in(maker)
+    cookie = maker.client.get_cookie("quoting-door")
+    assert cookie is not None
+    again = create_app(KeptShop(book=maker.book, now=maker.clock, today=lambda: TODAY))
+    client = again.test_client()
+    assert client.get("/orders").status_code == 303
+    client.set_cookie("quoting-door", cookie.value)
+    assert client.get("/orders").status_code == 200
+
+
 def test_to_go_out_takes_the_token_of_a_form(maker: BookMaker) -> None:
     sign_in(maker)
     assert maker.client.post("/door/out").status_code == 409
