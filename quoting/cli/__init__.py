@@ -13,12 +13,12 @@ import sys
 from collections.abc import Sequence
 from pathlib import Path
 
-from quoting.cli import backup, compare, quote, rates, restore, serve, workshop
+from quoting.cli import backup, compare, passphrase, quote, rates, restore, serve, workshop
 from quoting.cli.failures import BadInput, NotDone, steers_nothing
 
 DONE, NOT_DONE, BAD_INPUT = 0, 1, 2
 
-COMMANDS = (serve, quote, compare, workshop, backup, restore, rates)
+COMMANDS = (serve, quote, compare, workshop, backup, restore, passphrase, rates)
 
 
 def main(argv: Sequence[str] | None = None) -> int:

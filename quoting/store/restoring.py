@@ -9,6 +9,8 @@ from contextlib import ExitStack, closing, contextmanager
 from datetime import datetime
 from pathlib import Path
 
+from sqlalchemy import delete, inspect
+
 from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Refused, refuse
 from quoting.files.toml_text import check_file
@@ -17,6 +19,7 @@ from quoting.store.copies import copy_whole, keep_before
 from quoting.store.engines import file_engine, is_server
 from quoting.store.failures import failures_told
 from quoting.store.schema_version import version_of
+from quoting.store.tables import SIGN_INS
 
 _BESIDE = ("-wal", "-shm", "-journal")
 """What SQLite keeps beside a file while it works in it."""
@@ -39,7 +42,7 @@ def restore(address: str, backup: Path, *, now: datetime) -> Path | None:
     path.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
     with whole_file(path, mode=0o600) as beside:
         copy_whole(backup, beside)
-        _check_version(beside)
+        _look_through(beside)
         if not path.exists():
             return None
         with _nobody_else_in(path):
@@ -49,13 +52,18 @@ def restore(address: str, backup: Path, *, now: datetime) -> Path | None:
     return kept
 
 
-def _check_version(path: Path) -> None:
-    """Refuse a file that is no book, or one of a newer program. Errors: as `restore`."""
+def _look_through(path: Path) -> None:
+    """Refuse a file that is no book, or one of a newer program; end the sign-ins that are in it.
+
+    A browser that was shown out since the backup was made stays so. Errors: as `restore`.
+    """
     engine = file_engine(path, wait_s=0)
     try:
-        with failures_told(), engine.connect() as connection:
+        with failures_told(), engine.begin() as connection:
             if version_of(connection) is None:
                 raise refuse("", MistakeCode.NOT_A_BOOK)
+            if inspect(connection).has_table(SIGN_INS.name):  # before the second version none was
+                connection.execute(delete(SIGN_INS))
     finally:
         engine.dispose()
 

@@ -9,6 +9,7 @@ from flask_wtf.csrf import CSRFProtect
 
 from quoting.places import templates_folder
 from quoting.web import filters, turns
+from quoting.web.address import AT_HOME, Address, serve_at
 from quoting.web.failures import handle_failures
 from quoting.web.kept import KeptShop, kept_shop
 from quoting.web.orders import calmer
@@ -23,26 +24,33 @@ from quoting.web.workshop import pages as workshop
 MOST_BYTES = 2_000_000
 """Room for ten times the longest form, which is then refused in words, and for any order file."""
 
-OPEN_TO_BEGINNERS = frozenset({None, "first_steps"})
-"""Whose pages there are without a workshop: style sheets, and those that begin one."""
+OPEN_TO_BEGINNERS = frozenset({None, "first_steps", "door"})
+"""Whose pages there are without a workshop: style sheets, those that begin one, and the door."""
 
 
-def create_app(shop: Shop | KeptShop) -> Flask:
-    """Return the pages of one workshop, or of a book."""
+def create_app(shop: Shop | KeptShop, address: Address = AT_HOME) -> Flask:
+    """Return the pages of one workshop, or of a book, which answer at an address."""
     app = Flask(__name__, template_folder=str(templates_folder()))
     app.config.update(
         SESSION_COOKIE_NAME="quoting",
+        DOOR_COOKIE_NAME="__Host-quoting-door" if address.behind_tls else "quoting-door",
         SECRET_KEY=secrets.token_hex(32),
         SESSION_COOKIE_SAMESITE="Lax",
         SESSION_COOKIE_HTTPONLY=True,
+        SESSION_COOKIE_SECURE=address.behind_tls,
         WTF_CSRF_TIME_LIMIT=None,
         MAX_CONTENT_LENGTH=MOST_BYTES,
         MAX_FORM_MEMORY_SIZE=MOST_BYTES,
         MAX_FORM_PARTS=100,
     )
     serve_shops(app, OneShop(shop) if isinstance(shop, Shop) else shop)
+    serve_at(app, address)
     app.jinja_env.trim_blocks = app.jinja_env.lstrip_blocks = True
     guard(app)  # before anything looks for a token, which reads the whole form
+    if isinstance(shop, KeptShop):
+        from quoting.web.door import watch  # which reads the book
+
+        watch.watch(app)  # before a form without its token is shown again, and with it an order
     CSRFProtect(app)
     turns.register(app)
     for page in (orders, calmer, comparing, measurements, yarn, workshop, workshop_forms):
@@ -56,16 +64,17 @@ def create_app(shop: Shop | KeptShop) -> Flask:
 
 def register_book(app: Flask) -> None:
     """Add the pages that there are only with a book, and with them what reads it."""
-    from quoting.web.book import giving, list_page, order_pages, quote_pages, weeks_page
+    from quoting.web.book import forgetting, giving, list_page, order_pages, quote_pages, weeks_page
     from quoting.web.book.number_in_address import NumberInAddress
+    from quoting.web.door import pages as door
     from quoting.web.making import corrections, took_pages
     from quoting.web.making import pages as making
     from quoting.web.workshop import first_steps, own_forms_sent, versions
 
     app.url_map.converters["given"] = NumberInAddress
-    of_orders = (list_page, order_pages, giving, quote_pages, weeks_page)
+    of_orders = (list_page, order_pages, giving, quote_pages, weeks_page, forgetting)
     of_making = (making, corrections, took_pages)
-    for page in (*of_orders, *of_making, first_steps, own_forms_sent, versions):
+    for page in (*of_orders, *of_making, first_steps, own_forms_sent, versions, door):
         app.register_blueprint(page.blueprint)
     app.before_request(_copy_daily)
     app.before_request(_check_workshop)

@@ -32,7 +32,8 @@ _WORDS = {
 BOOK_FAILS, NOT_THERE, STALE = 503, 404, 409
 
 _DEEDS = frozenset(
-    {"first_steps.read", "versions.read", "versions.back"}
+    {"door.leave", "forgetting.forget"}
+    | {"first_steps.read", "versions.read", "versions.back"}
     | {"making.hook", "corrections.take_back", "took.take"}
     | {"giving.give_as_kept", "given_quotes.accept", "given_quotes.decline"}
     | {f"kept_orders.{deed}" for deed in ("new", "read", "copy", "stage", "bring_back", "aside")}
@@ -65,10 +66,15 @@ def _stale(error: CSRFError) -> ResponseReturnValue:
         page = render_template("failures/failure.html", code=STALE, words=_WORDS[STALE], said="")
         return page, STALE
     pages = {"sizes": comparing.resume, "workshop_forms": workshop_forms.resume}
-    if request.blueprint in {"own_pages", "first_steps"}:
-        from quoting.web.workshop import first_steps, own_forms_sent  # loaded already, with a book
+    if request.blueprint in {"own_pages", "first_steps", "door"}:
+        from quoting.web.door import pages as door  # loaded already, with a book
+        from quoting.web.workshop import first_steps, own_forms_sent
 
-        pages |= {"own_pages": own_forms_sent.resume, "first_steps": first_steps.resume}
+        pages |= {
+            "own_pages": own_forms_sent.resume,
+            "first_steps": first_steps.resume,
+            "door": door.resume,
+        }
     if request.blueprint in {"making", "corrections"}:
         from quoting.web.making import corrections
         from quoting.web.making import pages as making

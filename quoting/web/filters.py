@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from typing import Any
 
-from flask import Flask, current_app, request
+from flask import Flask, current_app, g, request
 from markupsafe import Markup
 
 from quoting.core.quote.advice import MANY_ENDS
@@ -134,4 +134,6 @@ def _shared() -> dict[str, Any]:
     shop, say = shop_if_any(), speech_now()
     places = BAR if shop is not None else {}
     bar = [(name, title) for name, title in places.items() if name in current_app.blueprints]
-    return {"shop": shop, "say": say, "bar": bar, "here": request.blueprint}
+    signed_in = g.get("signed_in", False)
+    here = request.blueprint
+    return {"shop": shop, "say": say, "bar": bar, "here": here, "signed_in": signed_in}

@@ -5,10 +5,11 @@ from __future__ import annotations
 import logging
 from typing import NoReturn
 
-from flask import Flask, Response, request
-from werkzeug.exceptions import BadRequest, Forbidden, HTTPException
+from flask import Flask, Response, g, request
+from werkzeug.exceptions import BadRequest, Forbidden
 
-LOOPBACK = frozenset({"localhost", "127.0.0.1", "[::1]"})
+from quoting.files.security_log import SecurityEvent, tell_event
+from quoting.web.address import AT_HOME, address_now
 
 POLICY = "; ".join(
     (
@@ -45,19 +46,35 @@ class WrongHost(BadRequest):
     """A request for a name that is not this computer's own."""
 
     description = "This page answers only at 127.0.0.1 and localhost."
+    event = SecurityEvent.FOREIGN_NAME
+
+
+class WrongName(WrongHost):
+    """A request for a name that others than this computer's user were not given."""
+
+    description = "This page does not answer to that name, only to the one it was started with."
 
 
 class WrongSite(Forbidden):
     """A request that a page of another site has made."""
 
     description = "This was sent by a page of another site, so it was not read."
+    event = SecurityEvent.FOREIGN_PAGE
 
 
-TURNED_AWAY = (WrongHost, WrongSite)
+class NoPassphrase(Forbidden):
+    """A request from beyond this computer where no passphrase is asked any more."""
+
+    description = "This page is not shown to others while it has no passphrase."
+    event = SecurityEvent.NO_PASSPHRASE
+
+
+TurnedAway = WrongHost | WrongSite | NoPassphrase
+TURNED_AWAY = (WrongHost, WrongName, WrongSite, NoPassphrase)
 
 
 def guard(app: Flask) -> None:
-    """Answer only to loopback names and to no other site, and send security headers always.
+    """Answer only to its own names and to no other site, and send security headers always.
 
     It is to be the first to see a request, so that nothing is read of one that is turned away.
     """
@@ -71,24 +88,30 @@ def name_cookie(app: Flask, port: int) -> None:
 
     Cookies are kept by host without the port, so that two programs would take each other's.
     """
-    app.config["SESSION_COOKIE_NAME"] = f"quoting-{port}"
+    app.config.update(
+        SESSION_COOKIE_NAME=f"quoting-{port}",
+        DOOR_COOKIE_NAME=f"{app.config['DOOR_COOKIE_NAME']}-{port}",
+    )
 
 
-def turn_away(why: HTTPException) -> NoReturn:
+def turn_away(why: TurnedAway) -> NoReturn:
     """Refuse a request, and leave a line in the log that bears no word of it."""
     page = request.endpoint or "no page of these"
     log.warning("Turned away, %s, %s: %s", request.method[:8], page, why.description)
+    tell_event(why.event, request.remote_addr)
     raise why
 
 
 def _check_host() -> None:
     """Refuse a name that somebody else's address book points here (DNS rebinding)."""
+    address = address_now()
+    wrong = WrongHost() if address == AT_HOME else WrongName()
     try:
-        host = request.host.lower()
+        host = request.host
     except BadRequest:
-        turn_away(WrongHost())
-    if _without_port(host) not in LOOPBACK:
-        turn_away(WrongHost())
+        turn_away(wrong)
+    if not address.answers_to(host):
+        turn_away(wrong)
 
 
 def _check_site() -> None:
@@ -113,15 +136,12 @@ def _leads_here() -> bool:
     return request.method in SAFE and went == ("navigate", "document")
 
 
-def _without_port(host: str) -> str:
-    name, colon, port = host.rpartition(":")
-    return name if colon and port.isdecimal() else host
-
-
 def _add_headers(response: Response) -> Response:
     for name, value in HEADERS.items():
         response.headers.setdefault(name, value)
-    if response.mimetype == "text/html":
+    if g.get("is_private"):
+        response.headers["Cache-Control"] = "private, no-store"
+    elif response.mimetype == "text/html":
         kept = request.method == "POST" and request.endpoint not in KEPT_NOWHERE
         # A form's page is kept for Back, which could not ask for it anew without sending it again.
         how = "no-cache" if kept else "no-store"

@@ -1,4 +1,4 @@
-"""The server of the pages: for this computer alone, with bounds of its own."""
+"""The server of the pages: for this computer unless told otherwise, with bounds of its own."""
 
 from __future__ import annotations
 
@@ -9,10 +9,9 @@ from flask import Flask
 from waitress.channel import HTTPChannel  # type: ignore[import-untyped]
 from waitress.task import ErrorTask  # type: ignore[import-untyped]
 
+from quoting.web.address import address_of
 from quoting.web.app import MOST_BYTES
 from quoting.web.security import HEADERS, name_cookie
-
-LOOPBACK = "127.0.0.1"
 
 MOST_BODY = 2 * MOST_BYTES
 """What is taken in at all; between the two the pages say in words that it is too much."""
@@ -40,15 +39,21 @@ class GuardedChannel(HTTPChannel):  # type: ignore[misc]
 
 
 def open_server(app: Flask, port: int) -> Any:
-    """Return the server of the pages, listening. Errors: OSError where the port cannot be had."""
+    """Return the server of the pages, listening. Errors: OSError where the port cannot be had.
+
+    What a proxy says of who asked is not believed: anybody could say it.
+    """
     from waitress import create_server  # type: ignore[import-untyped]
 
     # A browser asks for several things at once, which then wait a moment: nothing to warn of.
     logging.getLogger("waitress.queue").setLevel(logging.ERROR)
+    address = address_of(app)
     server = create_server(
         app,
-        host=LOOPBACK,
+        host=address.listens_at,
         port=port,
+        url_scheme="https" if address.behind_tls else "http",
+        clear_untrusted_proxy_headers=True,
         ident=None,
         threads=THREADS,
         max_request_body_size=MOST_BODY,

@@ -21,7 +21,7 @@ from quoting.wording.lines import (
 from quoting.wording.locale_names import OFFERED_LOCALES, locale_names, usual_currency
 from quoting.wording.locales import is_locale
 from quoting.wording.mistakes import mistake_sentence
-from quoting.wording.offer import SaidOffer, number_words, say_offer
+from quoting.wording.offer import SaidOffer, number_words, people_texts, say_offer
 from quoting.wording.phrases import listed
 from quoting.wording.queue import ahead_words, turn_words, weeks_description, wish_words
 from quoting.wording.row_guide import guide_sentences, notes_sentence
@@ -48,6 +48,7 @@ from quoting.wording.trade_words import (
     timed_words,
     work_words,
 )
+from quoting.wording.waiting import wait_words
 from quoting.wording.wishes import earning_short, price_low, ready_late
 from quoting.wording.workbook_notes import (
     COMPARISON_FOLLOWS,
@@ -107,6 +108,7 @@ __all__ = [
     "parts_sentence",
     "pass_words",
     "passes_label",
+    "people_texts",
     "point_words",
     "price_low",
     "quote_sources",
@@ -128,6 +130,7 @@ __all__ = [
     "turn_words",
     "usual_currency",
     "verdict",
+    "wait_words",
     "weeks_description",
     "wish_words",
     "work_words",

@@ -85,6 +85,17 @@ BOOK_MISTAKES: Sentences = {
     MistakeCode.STAGE_TAKES_QUOTE: (
         "An order is quoted by giving a quote: give one beside its figures first.",
     ),
+    MistakeCode.PASSPHRASE_SHORT: (
+        "A passphrase has {limit} characters or more, spaces among them: four or five words that "
+        "nobody connects with you. Capitals, digits and signs are not asked for.",
+    ),
+    MistakeCode.PASSPHRASE_LONG: ("A passphrase has at most {limit} characters.",),
+    MistakeCode.PASSPHRASE_EXPECTED: (
+        "That is what anybody would try first: a name, a row of keys or one sign over and over. "
+        "Take four or five words that nobody connects with you.",
+    ),
+    MistakeCode.NO_PASSPHRASE: ("No passphrase is asked here.",),
+    MistakeCode.NO_BUYER: ("This order has no buyer’s name that could be forgotten.",),
     MistakeCode.LOT_MISSING: ("There is no such lot on the shelf any more.",),
     MistakeCode.LOT_TOO_SMALL: ("The shelf has {limit} g of this lot, and {read} g are more.",),
     MistakeCode.VERSION_MISSING: ("There is no such version of the workshop in the book.",),

@@ -12,7 +12,12 @@ from quoting.wording.speech import Speech
 
 def drawing_title(quote: Quote) -> str:
     """Return the drawing's title."""
-    return f"{quote.order.title}, drawn to scale"
+    return title_of_drawing(quote.order.title)
+
+
+def title_of_drawing(title: str) -> str:
+    """Return the title of the drawing of an order that is titled so."""
+    return f"{title}, drawn to scale"
 
 
 def drawing_description(quote: Quote, strands: Sequence[Strand], speech: Speech) -> str:

@@ -10,6 +10,7 @@ from quoting.core.quote.offer import Offer, OfferedColour, OfferedYarn
 from quoting.core.quote.offer_rows import Due, Row, RowCode
 from quoting.core.workshop.own_words import OwnWords
 from quoting.wording.cautions import caution_sentence
+from quoting.wording.drawing import title_of_drawing
 from quoting.wording.exchange import exchange_words
 from quoting.wording.lines import move_words
 from quoting.wording.speech import Speech, speech_of
@@ -49,11 +50,15 @@ class SaidRow:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SaidFact:
-    """One fact beside its name; where it names colours, these are they."""
+    """One fact beside its name; where it names colours, these are they.
+
+    `of` marks a text that somebody typed, as in `people_texts`.
+    """
 
     name: str
     text: str
     colours: tuple[OfferedColour, ...] = ()
+    of: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -90,6 +95,21 @@ def say_offer(offer: Offer) -> SaidOffer:
         cautions=tuple(caution_sentence(caution, speech) for caution in offer.cautions),
         notes=tuple(_notes(offer, speech)),
     )
+
+
+def people_texts(offer: Offer) -> dict[str, str]:
+    """Return what stands in the marked places of an offer's page, where words of people are.
+
+    Errors: as `speech_of`.
+    """
+    said = say_offer(offer)
+    return {
+        "name": said.name,
+        "title": said.title,
+        "heading": said.heading,
+        "extras": ", ".join(offer.extras),
+        "drawing": title_of_drawing(offer.title),
+    }
 
 
 def number_words(number: str) -> str:
@@ -140,7 +160,7 @@ def _facts(offer: Offer, speech: Speech) -> Iterator[SaidFact]:
     names = ", ".join(colour.name for colour in offer.colours)
     yield SaidFact(name=speech.worded("Colours"), text=names, colours=offer.colours)
     if offer.extras:
-        yield SaidFact(name="With it", text=", ".join(offer.extras))
+        yield SaidFact(name="With it", text=", ".join(offer.extras), of="extras")
     ready, day = speech.day(offer.ready_by), speech.day(offer.day)
     yield SaidFact(
         name="With you by",

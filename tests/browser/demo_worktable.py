@@ -7,7 +7,8 @@ from quoting.places import demo_order, demo_workshop
 from quoting.rates import kept_rates_path
 from quoting.schema import load_order, load_workshop
 from quoting.web import create_app
-from quoting.web.server import LOOPBACK, open_server
+from quoting.web.address import LOOPBACK
+from quoting.web.server import open_server
 from quoting.web.shop import open_shop
 
 shop = open_shop(load_workshop(demo_workshop()), today=this_day)

@@ -15,6 +15,7 @@ from quoting.core.workshop.workshop import Workshop
 from quoting.store.book import Book, open_book
 from quoting.store.workshops import save_workshop
 from quoting.web import create_app
+from quoting.web.address import AT_HOME, Address
 from quoting.web.kept import KeptShop
 from tests.examples import TODAY
 from tests.web.conftest import Maker
@@ -79,12 +80,15 @@ class BookMaker(Maker):
 
 
 def maker_with_book(
-    file: Path, workshop: Workshop | None = None, today: Callable[[], date] = lambda: TODAY
+    file: Path,
+    workshop: Workshop | None = None,
+    address: Address = AT_HOME,
+    today: Callable[[], date] = lambda: TODAY,
 ) -> BookMaker:
     """Return a maker with a book in a file, and in it her workshop, if she has one."""
     clock = Clock()
     book = open_book(str(file), now=clock())
     if workshop is not None:
         save_workshop(book, workshop, now=clock())
-    app = create_app(KeptShop(book=book, now=clock, today=today))
+    app = create_app(KeptShop(book=book, now=clock, today=today), address)
     return BookMaker(app.test_client(), book, clock)

@@ -10,8 +10,9 @@ import pytest
 from waitress import wasyncore  # type: ignore[import-untyped]
 
 from quoting.web import create_app
+from quoting.web.address import LOOPBACK
 from quoting.web.security import HEADERS
-from quoting.web.server import LOOPBACK, MOST_BODY, open_server
+from quoting.web.server import MOST_BODY, open_server
 from quoting.web.shop import open_shop
 from tests.examples import TODAY, sample_order, sample_workshop
 

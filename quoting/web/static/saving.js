@@ -17,9 +17,12 @@ function showState(page) {
   return true;
 }
 
-function tellUnsaved() {
+const NO_ANSWER = "Not saved just now: is the program still running? It will be tried again.";
+const OUTSIDE = "Not saved: you are not signed in any more. Sign in on another tab, and it will be saved.";
+
+function tellUnsaved(why) {
   const told = byId("kept-state").querySelector(".saved");
-  if (told) told.textContent = "Not saved just now: is the program still running? It will be tried again.";
+  if (told) told.textContent = why;
 }
 
 function sendSave(leaving) {
@@ -33,16 +36,18 @@ function sendSave(leaving) {
 async function save() {
   if (saving || !unsaved || !canSave()) return;
   [saving, unsaved] = [true, false];
+  let why = NO_ANSWER;
   try {
     const reply = await sendSave(false);
     const page = new DOMParser().parseFromString(await reply.text(), "text/html");
+    if (page.getElementById("outside")) why = OUTSIDE;
     // After a restart of the program the answer brings a new token, with which it is tried again.
     const token = page.querySelector("#order [name=csrf_token]");
     if (token) form().elements.csrf_token.value = token.value;
     if (!reply.ok || !showState(page)) throw new Error(reply.statusText);
   } catch {
     unsaved = true;
-    tellUnsaved();
+    tellUnsaved(why);
   } finally {
     saving = false;
     if (unsaved) saveSoon();
