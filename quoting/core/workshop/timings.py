@@ -12,6 +12,9 @@ from quoting.core.ground.errors import Checks
 LEAST_MINUTES = 0.01
 """Of a timed session; less than a second is no session."""
 
+MOST_STITCHES = 1_000_000
+"""Of a timed session."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TimedStitch:
@@ -42,7 +45,7 @@ class Timing:
     def __post_init__(self) -> None:
         checks = Checks()
         checks.name("stitch", self.stitch)
-        checks.number("stitches", self.stitches, least=1, most=1_000_000)
+        checks.number("stitches", self.stitches, least=1, most=MOST_STITCHES)
         checks.number("minutes", self.minutes, above=0, least=LEAST_MINUTES, most=100_000)
         checks.number("rows", self.rows, least=0, most=100_000)
         if self.yarn is not None:

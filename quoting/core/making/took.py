@@ -1,0 +1,72 @@
+"""What the work of an order that is finished really took: minutes by kind of work, grams."""
+
+from __future__ import annotations
+
+import math
+from collections import Counter
+from collections.abc import Sequence
+
+from quoting.core.estimate.estimate import ColourEstimate
+from quoting.core.making.log_lines import Doing, LogEntry, Session, YarnUsed
+from quoting.core.making.made_rows import MadeRows, made_rows
+from quoting.core.making.planned_yarn import planned_yarn
+from quoting.core.making.progress import of_colour
+from quoting.core.making.told import told
+from quoting.core.making.yarn_left import yarn_use
+from quoting.core.quote.quote import Quote
+
+
+def minutes_taken(quote: Quote, entries: tuple[LogEntry, ...], doing: Doing) -> float | None:
+    """Return the minutes that one kind of work took; None where no session told any.
+
+    At the hook, where every session tells its rows, rows that none of them told are reckoned with
+    at the pace of the others.
+    """
+    sessions = [session for session in told(entries, Session) if session.doing is doing]
+    if not sessions:
+        return None
+    minutes = math.fsum(session.minutes for session in sessions)
+    if doing is Doing.AT_THE_HOOK and all(session.rows for session in sessions):
+        return minutes * _all_over_told(quote, sessions)
+    return minutes
+
+
+def grams_taken(
+    quote: Quote, entries: tuple[LogEntry, ...], colour: ColourEstimate
+) -> float | None:
+    """Return the yarn that a colour took; None where none was told.
+
+    Rows after the last that it was told of are reckoned with as what was told goes, and extras as
+    they were given.
+    """
+    lines = of_colour(quote, entries, YarnUsed, colour.colour)
+    if not lines:
+        return None
+    planned = planned_yarn(colour, made_rows(quote))
+    use, upto = yarn_use(colour, planned, lines)
+    to_come_m = planned.left_m(upto)
+    rest_m = use.really_m(to_come_m) + planned.extras_m if to_come_m else 0.0
+    return (use.used_m + rest_m) / colour.metres_per_gram
+
+
+def _all_over_told(quote: Quote, sessions: Sequence[Session]) -> float:
+    """Return how much longer than the told minutes all rows take: redone rows count again."""
+    rows = made_rows(quote)
+    times = Counter[int]()
+    for session in sessions:
+        times.update(range(session.first_row or 1, (session.last_row or 0) + 1))
+    minutes = {row: _row_minutes(quote, rows, row) for row in range(1, rows.all + 1)}
+    told_min = math.fsum(minutes[row] * count for row, count in times.items() if row in minutes)
+    missing_min = math.fsum(expected for row, expected in minutes.items() if not times[row])
+    return 1 + missing_min / told_min if told_min else 1.0
+
+
+def _row_minutes(quote: Quote, rows: MadeRows, row: int) -> float:
+    """Return the minutes that the stitches of a row were expected to take."""
+    each = {(task.yarn, task.what): task.minutes_each for task in quote.estimate.hours.tasks}
+    worked = [rows.passes[index] for index in rows.worked_with(row)]
+    return math.fsum(
+        count * each.get((quote.order.design.source_of(some.colour).yarn, stitch), 0.0)
+        for some in worked
+        for stitch, count in some.stitches.items()
+    )
