@@ -52,7 +52,7 @@ def log_of(book: Book, order_id: int) -> tuple[LogEntry, ...]:
     """Return every line of an order's log, corrected ones too, as they were written."""
     with book.reading() as connection:
         query = select(LOG).where(LOG.c.order_id == order_id).order_by(LOG.c.id)
-        return tuple(map(_entry, connection.execute(query)))
+        return tuple(map(entry_in, connection.execute(query)))
 
 
 def logs_of(book: Book, order_ids: tuple[int, ...]) -> Mapping[int, tuple[LogEntry, ...]]:
@@ -61,7 +61,7 @@ def logs_of(book: Book, order_ids: tuple[int, ...]) -> Mapping[int, tuple[LogEnt
     query = select(LOG).where(LOG.c.order_id.in_(order_ids)).order_by(LOG.c.id)
     with book.reading() as connection:
         for row in connection.execute(query):
-            logs[row.order_id].append(_entry(row))
+            logs[row.order_id].append(entry_in(row))
     return {order_id: tuple(entries) for order_id, entries in logs.items()}
 
 
@@ -71,6 +71,7 @@ def _correctable(connection: Connection, order_id: int) -> set[int]:
     return set(lines) - set(lines.values())
 
 
-def _entry(row: Row[Any]) -> LogEntry:
+def entry_in(row: Row[Any]) -> LogEntry:
+    """Return the line of a row."""
     line = read_log_line(row.kind, json.loads(row.record))
     return LogEntry(id=row.id, at=row.at, line=line, corrects=row.corrects)

@@ -47,6 +47,7 @@ from quoting.wording.trade_words import (
     timed_words,
     work_words,
 )
+from quoting.wording.widened import hours_widened_words, ranges_words, yarn_widened_words
 from quoting.wording.wishes import earning_short, price_low, ready_late
 from quoting.wording.workbook_notes import (
     COMPARISON_FOLLOWS,
@@ -91,6 +92,7 @@ __all__ = [
     "grouped_as",
     "guess_words",
     "guide_sentences",
+    "hours_widened_words",
     "is_locale",
     "line_quantity",
     "line_rate",
@@ -107,6 +109,7 @@ __all__ = [
     "point_words",
     "price_low",
     "quote_sources",
+    "ranges_words",
     "ready_late",
     "refusal_words",
     "rule_words",
@@ -126,4 +129,5 @@ __all__ = [
     "verdict",
     "work_words",
     "yarn_line_parts",
+    "yarn_widened_words",
 ]

@@ -6,28 +6,65 @@ from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 
+from quoting.core.making.outcome import Outcome
 from quoting.core.making.outturn import Outturn
+from quoting.core.making.stated import Stated
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Case:
-    """One finished order that was agreed by a quote, `number`.
+    """One finished order that was agreed by a quote, `number`: `stated` is what that said.
 
-    `finished` is the day on which it was. Hours and grams are None where what was written down
-    does not tell them, and so is what an hour really `earned`, in the quote's currency.
+    `finished` is the day on which it was. What its log does not tell is not known of the outcome.
     """
 
     order_id: int
     number: str
     agreed: date
     finished: date
+    handed_over: date | None
     title: str
     buyer: str
-    width_cm: float
-    height_cm: float
-    stitch: str
-    currency: str
-    hours: Outturn | None
-    grams: Outturn | None
-    was_to_earn: Decimal
-    earned: Decimal | None
+    stated: Stated
+    outcome: Outcome
+
+    @property
+    def hours(self) -> Outturn | None:
+        """Its hours as quoted and as they were; None where they are not known."""
+        hours, stated = self.outcome.hours, self.stated.all_hours
+        if hours is None or not stated:
+            return None
+        return Outturn(
+            stated=float(stated),
+            real=float(hours),
+            half_width=float(self.stated.high_hours - stated),
+            widened_by=self.stated.hours_widened_by,
+        )
+
+    @property
+    def grams(self) -> Outturn | None:
+        """Its yarn as quoted and as it was, in grams; None where it is not known."""
+        took_g, stated = self.outcome.took_g, self.stated.grams
+        if took_g is None or not stated:
+            return None
+        return Outturn(
+            stated=stated,
+            real=took_g,
+            half_width=self.stated.grams_half_width,
+            widened_by=self.stated.yarn[0].widened_by,
+        )
+
+    @property
+    def was_to_earn(self) -> Decimal:
+        """What an hour was to earn."""
+        return self.stated.earned
+
+    @property
+    def earned(self) -> Decimal | None:
+        """What an hour really earned."""
+        return self.outcome.earned
+
+    @property
+    def currency(self) -> str:
+        """The currency that it was quoted in."""
+        return self.stated.currency

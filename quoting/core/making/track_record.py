@@ -67,8 +67,8 @@ def track_record(cases: Sequence[Case], ranges: Ranges) -> TrackRecord:
         cases=ordered,
         hours=_accuracy(hours, ranges.hours),
         grams=_accuracy(grams, ranges.yarn),
-        by_size=groups_by(ordered, lambda case: (case.width_cm, case.height_cm)),
-        by_stitch=groups_by(ordered, lambda case: case.stitch),
+        by_size=groups_by(ordered, lambda case: (case.stated.width_cm, case.stated.height_cm)),
+        by_stitch=groups_by(ordered, lambda case: case.stated.stitch),
         by_buyer=groups_by(ordered, lambda case: case.buyer),
     )
 
