@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import Connection, Row, Select, exists, select
+from sqlalchemy import Connection, Row, Select, select
 
 from quoting.core.making.log_lines import LogEntry, Moved, Withdrawn
 from quoting.core.order.stage import Stage
@@ -63,11 +63,10 @@ def _agreed() -> Select[Any]:
 
 def _logs(connection: Connection) -> Mapping[int, tuple[LogEntry, ...]]:
     """Return the lines that hold of every finished order."""
-    correction = LOG.alias("correction")
-    corrected = exists().where(correction.c.corrects == LOG.c.id)
+    corrected = select(LOG.c.corrects).where(LOG.c.corrects.is_not(None))
     unread = (log_kind(Withdrawn()), "remark")
     lines = select(LOG).join(ORDERS, ORDERS.c.id == LOG.c.order_id)
-    wanted = lines.where(ORDERS.c.stage.in_(DONE), ~corrected, LOG.c.kind.not_in(unread))
+    wanted = lines.where(ORDERS.c.stage.in_(DONE), LOG.c.id.not_in(corrected), LOG.c.kind.not_in(unread))
     logs: dict[int, list[LogEntry]] = defaultdict(list)
     for row in connection.execute(wanted.order_by(LOG.c.id)):
         logs[row.order_id].append(entry_in(row))
