@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 from collections.abc import Mapping
 from datetime import datetime
+from functools import lru_cache
 from typing import Any
 
 from sqlalchemy import Connection, Row, insert, select
@@ -15,6 +16,9 @@ from quoting.core.making.log_lines import LogEntry, LogLine
 from quoting.schema.log_shapes import log_kind, log_record, read_log_line
 from quoting.store.book import Book
 from quoting.store.tables import LOG, ORDERS
+
+MOST_KEPT = 30_000
+"""Lines that are read once: they never change, and those of many orders are asked for together."""
 
 
 def add_line(
@@ -73,5 +77,10 @@ def _correctable(connection: Connection, order_id: int) -> set[int]:
 
 def entry_in(row: Row[Any]) -> LogEntry:
     """Return the line of a row."""
-    line = read_log_line(row.kind, json.loads(row.record))
+    line = _line(row.kind, row.record)
     return LogEntry(id=row.id, at=row.at, line=line, corrects=row.corrects)
+
+
+@lru_cache(maxsize=MOST_KEPT)
+def _line(kind: str, record: str) -> LogLine:
+    return read_log_line(kind, json.loads(record))
