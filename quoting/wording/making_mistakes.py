@@ -18,11 +18,13 @@ MAKING_MISTAKES: Sentences = {
     ),
     MistakeCode.COLOUR_NOT_IN_ORDER: ("There is no {read} in this order; there are {known}.",),
     MistakeCode.CURRENCY_NOT_OFFERED: (
-        "The buyer was not offered to pay in {read}; she was in {known}.",
+        "Nothing was offered in {read}; what comes for this order is in {known}.",
     ),
     MistakeCode.PAID_BACK_TOO_MUCH: (
-        "{read} {currency} is more than came: {limit} {currency} can be paid back.",
+        "{read} is more than came; at most {limit} can be paid back.",
     ),
-    MistakeCode.DAY_TO_COME: ("{read} is still to come; what was done was done by {limit}.",),
-    MistakeCode.ENDS_BEFORE_IT_BEGINS: ("This is not after it began.",),
+    MistakeCode.DAY_TO_COME: ("{read} is still to come; write down what happened by {limit}.",),
+    MistakeCode.ENDS_BEFORE_IT_BEGINS: (
+        "This is not after the session began; look at both times.",
+    ),
 }

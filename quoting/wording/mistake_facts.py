@@ -70,6 +70,9 @@ def _figure(
         return speech.ungrouped(fact)
     if name in {"price", "most"}:
         return speech.money(as_decimal(fact))
+    currency = mistake.facts.get("currency")
+    if mistake.code == MistakeCode.PAID_BACK_TOO_MUCH and isinstance(currency, str):
+        return speech.money(as_decimal(fact), currency)
     if mistake.code in {MistakeCode.NOT_ABOVE, MistakeCode.TOO_SMALL, MistakeCode.TOO_LARGE}:
         return past_limit(name, fact, mistake, kind, speech)
     return speech.number(fact)

@@ -47,11 +47,12 @@ SAMPLE_FACTS: dict[str, Fact] = {
     "pay": Decimal(14),
     "minimum": Decimal(60),
     "advised_in": "GB",
+    "currency": "GBP",
 }
 
 
 def sample(name: str) -> Fact:
-    text = {"file", "said", "wanted", "terms", "currency", "begins", "country", "stitch", "colour"}
+    text = {"file", "said", "wanted", "terms", "begins", "country", "stitch", "colour"}
     return SAMPLE_FACTS.get(name, "oat" if name in text else 7)
 
 

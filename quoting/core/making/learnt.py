@@ -54,7 +54,7 @@ def learnt_from(quote: Quote, entries: tuple[LogEntry, ...], workshop: Workshop)
     readings = (round(minutes, MINUTE_DIGITS) for minutes in weaving_readings(entries))
     return Learnt(
         timings=_further(timings, workshop.timings),
-        swatches=_further(swatches_told(quote, entries, workshop), workshop.swatches),
+        swatches=tuple(swatches_told(quote, entries, workshop)),
         weave_in_end=_further(readings, workshop.minutes.weave_in_end or ()),
     )
 

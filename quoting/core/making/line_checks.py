@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from datetime import date, datetime
 from decimal import Decimal
 
@@ -28,6 +29,9 @@ from quoting.core.making.yarn_in_hand import yarn_had
 from quoting.core.quote.quote import Quote
 
 SECONDS_A_MINUTE = 60
+
+GRAM_PARTS = 10
+"""Parts of a gram to which what is left is told."""
 
 
 def check_line(
@@ -136,9 +140,14 @@ def _check_used(quote: Quote, others: tuple[LogEntry, ...], line: YarnUsed, chec
             place,
             MistakeCode.MORE_YARN_THAN_THERE_IS,
             read=line.used_g,
-            limit=max(0.0, left_g),
+            limit=max(0.0, _told_down(left_g)),
             colour=colour.colour,
         )
+
+
+def _told_down(grams: float) -> float:
+    """Return grams to a tenth that is not more, so that what is told will do."""
+    return math.floor(grams * GRAM_PARTS + NEAR) / GRAM_PARTS
 
 
 def _check_ends(

@@ -88,7 +88,7 @@ def rows_done(entries: tuple[LogEntry, ...]) -> int:
         match line:
             case RowsReached():
                 done = line.rows
-            case Session(last_row=int(last)):
+            case Session(doing=Doing.AT_THE_HOOK, last_row=int(last)):
                 done = max(done, last)
             case YarnUsed():
                 done = max(done, line.rows)

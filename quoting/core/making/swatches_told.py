@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 
 from quoting.core.estimate.estimate import ColourEstimate
+from quoting.core.ground.measures import LEAST_CM
 from quoting.core.making.log_lines import LogEntry, YarnUsed
 from quoting.core.making.made_rows import made_rows
 from quoting.core.making.planned_yarn import planned_yarn
@@ -26,7 +27,11 @@ RUN_STITCHES = 100
 SCALE_STEP_G = 1.0
 """What a kitchen scale shows, by which yarn is taken to be weighed: common practice."""
 
+MOST_RULER_STEP_CM = 100.0
+"""What a run may be unsure by at most, as swatches have it."""
+
 GAUGE_CM = 10.0
+"""The width and the height over which a mean gauge is told."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -57,7 +62,7 @@ def swatches_told(
             gauge = quote.plan.gauges[yarn, stitch]
             before = [s for s in workshop.swatches if (s.yarn, s.stitch) == (yarn, stitch)]
             if used is not None and gauge.sureness is Sureness.MEASURED and before:
-                yield _swatch(yarn, used, gauge, before)
+                yield from _further_swatch(used, gauge, before)
 
 
 def _told_of(
@@ -84,20 +89,22 @@ def _told_of(
     )
 
 
-def _swatch(yarn: str, used: _Told, gauge: Gauge, before: Sequence[Swatch]) -> Swatch:
+def _further_swatch(used: _Told, gauge: Gauge, before: Sequence[Swatch]) -> Iterator[Swatch]:
+    """Yield the swatch of a stitch, unless it is there already, or tells of next to no yarn."""
     length_cm = round(used.use.really_m(gauge.yarn_m) * 100 * RUN_STITCHES, 1)
-    return Swatch(
-        yarn=yarn,
-        stitch=gauge.stitch,
-        hook_mm=before[0].hook_mm,
-        gauge=before[0].gauge if len(before) == 1 else _mean_reading(gauge),
-        run=Run(
-            stitches=RUN_STITCHES,
-            length_cm=length_cm,
-            ruler_step_cm=round(length_cm * SCALE_STEP_G / used.grams, 1),
-        ),
-        day=used.day,
-    )
+    if length_cm < LEAST_CM:
+        return
+    step_cm = min(MOST_RULER_STEP_CM, length_cm * SCALE_STEP_G / used.grams)
+    run = Run(stitches=RUN_STITCHES, length_cm=length_cm, ruler_step_cm=max(0.1, round(step_cm, 1)))
+    if all((swatch.run, swatch.day) != (run, used.day) for swatch in before):
+        yield replace(
+            before[0],
+            gauge=before[0].gauge if len(before) == 1 else _mean_reading(gauge),
+            piece=None,
+            run=run,
+            gauge_before_washing=None,
+            day=used.day,
+        )
 
 
 def _mean_reading(gauge: Gauge) -> Reading:
