@@ -66,7 +66,9 @@ def _logs(connection: Connection) -> Mapping[int, tuple[LogEntry, ...]]:
     corrected = select(LOG.c.corrects).where(LOG.c.corrects.is_not(None))
     unread = (log_kind(Withdrawn()), "remark")
     lines = select(LOG).join(ORDERS, ORDERS.c.id == LOG.c.order_id)
-    wanted = lines.where(ORDERS.c.stage.in_(DONE), LOG.c.id.not_in(corrected), LOG.c.kind.not_in(unread))
+    wanted = lines.where(
+        ORDERS.c.stage.in_(DONE), LOG.c.id.not_in(corrected), LOG.c.kind.not_in(unread)
+    )
     logs: dict[int, list[LogEntry]] = defaultdict(list)
     for row in connection.execute(wanted.order_by(LOG.c.id)):
         logs[row.order_id].append(entry_in(row))

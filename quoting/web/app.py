@@ -57,9 +57,19 @@ def create_app(shop: Shop | KeptShop) -> Flask:
 def register_book(app: Flask) -> None:
     """Add the pages that there are only with a book, and with them what reads it."""
     from quoting.web.book import list_page, order_pages
+    from quoting.web.record import accounts
+    from quoting.web.record import pages as track_record
     from quoting.web.workshop import first_steps, own_forms_sent, versions
 
-    for page in (list_page, order_pages, first_steps, own_forms_sent, versions):
+    for page in (
+        list_page,
+        order_pages,
+        first_steps,
+        own_forms_sent,
+        versions,
+        track_record,
+        accounts,
+    ):
         app.register_blueprint(page.blueprint)
     app.before_request(_copy_daily)
     app.before_request(_check_workshop)

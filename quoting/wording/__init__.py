@@ -36,6 +36,12 @@ from quoting.wording.rows_and_edges import (
 )
 from quoting.wording.sheet_formats import grouped_as, sheet_day, sheet_money, sheet_number
 from quoting.wording.speech import FILE_SPEECH, Speech, speech_of
+from quoting.wording.track_record import (
+    bias_sentences,
+    coverage_sentence,
+    outturn_words,
+    widening_sentence,
+)
 from quoting.wording.trade_words import (
     ended_words,
     guess_words,
@@ -71,6 +77,7 @@ __all__ = [
     "QUOTE_FOLLOWS",
     "SaidOffer",
     "Speech",
+    "bias_sentences",
     "body_heading",
     "body_pass",
     "body_words",
@@ -78,6 +85,7 @@ __all__ = [
     "caution_sentence",
     "change_words",
     "confirming_digits",
+    "coverage_sentence",
     "drawing_description",
     "drawing_title",
     "earning_short",
@@ -102,6 +110,7 @@ __all__ = [
     "locale_names",
     "mistake_sentence",
     "notes_sentence",
+    "outturn_words",
     "part_words",
     "parts_sentence",
     "pass_words",
@@ -127,6 +136,7 @@ __all__ = [
     "timed_words",
     "usual_currency",
     "verdict",
+    "widening_sentence",
     "work_words",
     "yarn_line_parts",
     "yarn_widened_words",

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 
+from quoting.core.ground.money import product, round_money
 from quoting.core.making.outcome import Outcome
 from quoting.core.making.outturn import Outturn
 from quoting.core.making.stated import Stated
@@ -63,6 +64,13 @@ class Case:
     def earned(self) -> Decimal | None:
         """What an hour really earned."""
         return self.outcome.earned
+
+    @property
+    def other_costs(self) -> Decimal:
+        """All costs but yarn and the maker's own hours: overhead by the hours that it took."""
+        hours = self.outcome.hours or self.stated.all_hours
+        overhead = product(hours, self.outcome.overhead_per_hour)
+        return self.outcome.other_costs + round_money(overhead, self.currency)
 
     @property
     def currency(self) -> str:
