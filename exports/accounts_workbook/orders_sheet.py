@@ -44,7 +44,9 @@ def write_orders(grid: Grid, accounts: Accounts, payments: PaymentSpans, shapes:
         grid,
         len(accounts.orders),
         [
-            *heads("quote", "agreed", "handed over", "buyer", "currency", figures_from=9),
+            *heads("quote"),
+            *heads("agreed", "handed over, or finished", figures_from=0),
+            *heads("buyer", "currency", figures_from=9),
             *heads("total", "tax", "fees", "yarn", "other costs", "hours", figures_from=0),
             *heads("an hour earned", _received_head(accounts), figures_from=0),
         ],

@@ -51,7 +51,7 @@ def write_payments(grid: Grid, accounts: Accounts, shapes: Shapes) -> PaymentSpa
     grid.line(words(title, Look.TITLE))
     grid.line(words("Money that was paid back is below nothing.", Look.NOTE))
     grid.gap()
-    headings = heads("day", "quote", "order", "buyer", figures_from=9)
+    headings = [*heads("day", figures_from=0), *heads("quote", "order", "buyer", figures_from=9)]
     lines = Lines(
         grid,
         len(accounts.payments),
@@ -91,5 +91,5 @@ def _sum(grid: Grid, currency: str, spans: PaymentSpans, shapes: Shapes) -> None
         None,
         None,
         summed(total_where(spans.amounts, here), all_of_it, shapes.bare_money),
-        words(currency, Look.FOOT),
+        words(currency),
     )

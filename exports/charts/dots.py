@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 
 from exports.charts.ground import FONT_SIZE, SIDE, SMALL_SIZE, VIEW_WIDTH, framed, words_width
 from exports.svg import INK, element, escaped, path, text
 
-PITCH, TOP = 20.0, 20.0
+PITCH, TOP, FOOT = 20.0, 20.0, 15.0
 NAMES = 96.0
 """How much room the names have, at the left."""
 
@@ -58,10 +58,12 @@ def dots(
     title: str,
     description: str,
     zero: str,
+    say: Callable[[Decimal], str],
     prefix: str,
 ) -> str:
     """Return a chart of the figures, one under another; `zero` says what nought is.
 
+    `say` says the least and the most that is drawn, at the foot, where they are not nought.
     A dot is filled where it fell within its range, and hollow where outside. `prefix` begins every
     id.
     """
@@ -72,7 +74,8 @@ def dots(
     return framed(
         *_nought(zero, across, bottom),
         *rows,
-        bottom=bottom,
+        *_ends(across, bottom, say),
+        bottom=bottom + FOOT,
         title=title,
         description=description,
         prefix=prefix,
@@ -84,6 +87,17 @@ def _nought(zero: str, across: _Across, bottom: float) -> Iterator[str]:
     x = min(max(at, NAMES + half), VIEW_WIDTH - SIDE - half)
     yield text(zero, x, FONT_SIZE, text_anchor="middle", font_size=SMALL_SIZE, fill=INK)
     yield path("M", at, TOP - 4, "V", bottom, class_="zero", stroke=INK, stroke_dasharray="2 3")
+
+
+def _ends(across: _Across, bottom: float, say: Callable[[Decimal], str]) -> Iterator[str]:
+    """Yield the words of the scale's ends, each with a stroke under the lowest row."""
+    for amount, anchor in ((across.least, "start"), (across.most, "end")):
+        if amount:
+            x = across.x(amount)
+            yield path("M", x, bottom - 2, "V", bottom + 4, stroke=INK, stroke_width=1)
+            yield text(
+                say(amount), x, bottom + FOOT, text_anchor=anchor, font_size=SMALL_SIZE, fill=INK
+            )
 
 
 def _row(dot: Dot, across: _Across, y: float) -> str:

@@ -39,6 +39,7 @@ from quoting.wording.speech import FILE_SPEECH, Speech, speech_of
 from quoting.wording.track_record import (
     bias_sentences,
     coverage_sentence,
+    more_or_less,
     outturn_words,
     widening_sentence,
 )
@@ -109,6 +110,7 @@ __all__ = [
     "listed",
     "locale_names",
     "mistake_sentence",
+    "more_or_less",
     "notes_sentence",
     "outturn_words",
     "part_words",

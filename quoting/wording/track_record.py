@@ -24,7 +24,7 @@ _BY = {
 def bias_sentences(bias: Bias, what: str, speech: Speech) -> tuple[str, ...]:
     """Return whether hours, or yarn (`what`), were more or less than quoted, and how surely."""
     orders = speech.count(bias.cases, "finished order")
-    off = _more_or_less(bias.mean, speech)
+    off = more_or_less(bias.mean, speech)
     if bias.low is None or bias.high is None or bias.spread is None:
         return (f"{orders} took {off} {what} than quoted. One says nothing yet of the next.",)
     limits = _between(bias.low, bias.high, speech)
@@ -63,19 +63,26 @@ def widening_sentence(widening: Widening, what: str, speech: Speech) -> str:
         return f"Your range of {what} is {times} times as wide as measured, which is what they ask."
     return (
         f"To hold 19 times in 20, the range of {what} has to be {times} times as wide as measured "
-        f"({by}); it is {speech.trimmed(widening.present, 2)} times now."
+        f"({by}). {_now(widening.present, speech)}"
     )
 
 
+def _now(present: float, speech: Speech) -> str:
+    if present == 1:
+        return "Now it is told as measured."
+    return f"Now it is {speech.trimmed(present, 2)} times as wide."
+
+
 def outturn_words(outturn: Outturn, speech: Speech) -> str:
-    """Return how a figure turned out: `9% more`, and whether within its range."""
-    off = _more_or_less(outturn.ratio - 1, speech)
+    """Return how a figure turned out, and whether within its range: `9% more, within`."""
+    off = more_or_less(outturn.ratio - 1, speech)
     if outturn.half_width is None:
         return off
-    return f"{off}, {'within' if outturn.was_inside else 'outside'} the range"
+    return f"{off}, {'within' if outturn.was_inside else 'outside'}"
 
 
-def _more_or_less(share: float, speech: Speech) -> str:
+def more_or_less(share: float, speech: Speech) -> str:
+    """Return a deviation in words: `4% more`."""
     said = _percent(abs(share), speech)
     if said == _percent(0.0, speech):
         return "no more and no less"
@@ -85,7 +92,7 @@ def _more_or_less(share: float, speech: Speech) -> str:
 def _between(low: float, high: float, speech: Speech) -> str:
     """Return two limits, as parts more or less: `4 to 14%`, or `2% less to 8% more`."""
     if low * high < 0:
-        return f"{_more_or_less(low, speech)} to {_more_or_less(high, speech)}"
+        return f"{more_or_less(low, speech)} to {more_or_less(high, speech)}"
     near, far = sorted((abs(low), abs(high)))
     return f"{_plain(near, speech)} to {_percent(far, speech)}"
 

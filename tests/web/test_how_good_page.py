@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 from decimal import Decimal
 from pathlib import Path
 
@@ -11,15 +10,14 @@ import pytest
 
 from quoting.core.making.log_lines import Doing, LogLine, Payment, Session, YarnUsed
 from quoting.core.workshop.ranges import Ranges
-from quoting.core.workshop.workshop import Workshop
 from quoting.store.workshops import current_workshop, save_workshop
 from tests.examples import TODAY, sample_order, sample_workshop
 from tests.store.finished import made_order
 from tests.web.book_pages import BookMaker, maker_with_book
+from tests.web.conftest import maker_in
 from tests.workbook.recalculation import opened
 
 PAGE = "/orders/how-good"
-OTHER_WORK_MIN = 190.0 + 40 + 75
 
 
 @pytest.fixture
@@ -30,8 +28,9 @@ def maker(tmp_path: Path) -> Iterator[BookMaker]:
 
 
 def told(hook: float, grams: float | None = None) -> list[LogLine]:
-    """Return a log of minutes at the hook, and of grams of each colour."""
-    lines: list[LogLine] = [Session(day=TODAY, doing=Doing.AT_THE_HOOK, minutes=hook)]
+    """Return a log of minutes at the hook, on two days, and of grams of each colour."""
+    half = Session(day=TODAY, doing=Doing.AT_THE_HOOK, minutes=hook / 2)
+    lines: list[LogLine] = [half, half]
     if grams is not None:
         colours = ("oat", "teal", "rust")
         lines += [YarnUsed(day=TODAY, colour=c, rows=200, grams=grams) for c in colours]
@@ -39,7 +38,7 @@ def told(hook: float, grams: float | None = None) -> list[LogLine]:
 
 
 def words_of(maker: BookMaker, address: str = PAGE) -> str:
-    return " ".join(maker.open(address).text.split())
+    return " ".join(maker.open(address).root.text.split())
 
 
 def ranges_now(maker: BookMaker) -> Ranges:
@@ -79,14 +78,13 @@ def test_several_orders_are_told_with_limits_groups_and_pictures(maker: BookMake
         made_order(maker.book, *told(minutes, 190), order=sample_order(buyer="Rosalind Quill"))
     made_order(maker.book, *told(700, 190), order=sample_order(buyer="Imogen Marsh"))
     page = maker.open(PAGE)
-    said = " ".join(page.text.split())
+    said = " ".join(page.root.text.split())
     assert "Over 5 finished orders your hours came to" in said
     assert "Over 5 finished orders your yarn came to" in said
     assert "80 × 100 cm" in said
     assert "half double crochet" in said or "hdc" in said
-    rows = [node for node in page.root.all(lambda node: node.tag == "svg")]
-    assert len(rows) == 2
-    assert all(node.attributes.get("role") == "img" for node in rows)
+    pictures = list(page.root.all("svg"))
+    assert [picture.attributes.get("role") for picture in pictures] == ["img", "img"]
 
 
 def test_a_range_that_is_proved_too_narrow_is_widened_by_a_button_as_a_new_version(
@@ -95,7 +93,7 @@ def test_a_range_that_is_proved_too_narrow_is_widened_by_a_button_as_a_new_versi
     for minutes in (1900, 1950, 1850):
         made_order(maker.book, *told(minutes))
     page = maker.open(PAGE)
-    assert "Too narrow:" in page.text
+    assert "Too narrow:" in page.root.text
     button = next(page.root.all(lambda node: node.attributes.get("name") == "factor"))
     factor = button.attributes["value"] or ""
     reply = press(maker, "hours", factor)
@@ -134,13 +132,12 @@ def test_a_factor_from_a_page_before_another_save_is_told_and_not_taken(maker: B
     assert ranges_now(maker) == Ranges()
 
 
-def test_a_wider_range_is_told_where_the_order_is_answered(tmp_path: Path) -> None:
-    wide: Workshop = replace(sample_workshop(), ranges=Ranges(hours=1.4, yarn=1.25))
-    someone = maker_with_book(tmp_path / "wide.db", wide)
-    with someone.book:
-        said = someone.open(someone.begin(order__title="Cot")).text
-        assert "1.4 times as wide as measured" in said
-        assert "1.25 times as far off as measured" in said
+def test_a_wider_range_is_told_where_the_order_is_answered() -> None:
+    wide = maker_in(sample_workshop(ranges=Ranges(hours=1.4, yarn=1.25))).open().root.text
+    plain = maker_in(sample_workshop()).open().root.text
+    assert "The range is 1.4 times as wide as measured" in wide
+    assert "1.25 times as far off as measured" in wide
+    assert "as measured" not in plain
 
 
 def test_the_accounts_of_a_year_have_its_orders_and_payments(maker: BookMaker) -> None:

@@ -17,6 +17,7 @@ from quoting.wording import (
     Speech,
     bias_sentences,
     coverage_sentence,
+    more_or_less,
     outturn_words,
     widening_sentence,
 )
@@ -50,13 +51,14 @@ class Earnings:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RecordView:
-    """All that the page shows besides the groups and the table."""
+    """All that the page shows besides the groups and the table; `drawn` are orders in a picture."""
 
     record: TrackRecord
     figures: tuple[Figure, ...]
     hours: Markup | None
     earnings: tuple[Earnings, ...]
     drawn: int
+    left_undrawn: int
 
 
 def view_record(record: TrackRecord, say: Speech) -> RecordView:
@@ -71,6 +73,7 @@ def view_record(record: TrackRecord, say: Speech) -> RecordView:
             for code in record.currencies
         ),
         drawn=min(len(told), MOST_DRAWN),
+        left_undrawn=max(0, len(told) - MOST_DRAWN),
     )
 
 
@@ -109,6 +112,7 @@ def _hours_picture(cases: Sequence[Case], say: Speech) -> Markup:
             "outside."
         ),
         zero="as quoted",
+        say=lambda share: more_or_less(float(share), say),
         prefix="hours",
     )
     return Markup(drawn)  # noqa: S704
@@ -145,6 +149,7 @@ def _earnings_picture(cases: Sequence[Case], currency: str, say: Speech) -> Mark
             "what it was to earn."
         ),
         zero="nothing",
+        say=lambda amount: say.money(amount, currency),
         prefix=f"earned-{currency}",
     )
     return Markup(drawn)  # noqa: S704
