@@ -96,7 +96,7 @@ def _size(grid: Grid, sized: Sized, headings: list[Ref], rests: _Rests) -> HourR
         *cells,
         reckoned(f"SUM({first}:{last})", hours.making, HOURS),
         _strong(f"{making}+{office}", hours.total),
-        reckoned(f"SQRT({_squares(size, headings[0], rests)})", span.half_width, HOURS),
+        reckoned(_off(size, headings[0], rests), span.half_width, HOURS),
         _strong(_hours_of(f"MAX(0,{minutes}-{off})"), hours.low),
         _strong(_hours_of(f"{minutes}+{off}"), hours.high),
     )
@@ -109,6 +109,11 @@ def _part(part: Part, size: str, heading: str, rests: _Rests) -> str:
     if part is Part.STITCHING:
         minutes = f"{minutes}*(1+{rests.one.rip_back})"
     return _hours_of(minutes)
+
+
+def _off(size: str, stitching: Ref, rests: _Rests) -> str:
+    """Return what a size is off by, widened as the workshop has it."""
+    return f"SQRT({_squares(size, stitching, rests)})*N({rests.one.widened})"
 
 
 def _squares(size: str, stitching: Ref, rests: _Rests) -> str:

@@ -22,7 +22,7 @@ from exports.sheets.cells import (
 from exports.sheets.grid import Fault, Grid
 from exports.sheets.lines import Lines
 from exports.sheets.number_formats import FINE, SHARE
-from exports.sheets.rules import MEASURE
+from exports.sheets.rules import FACTOR, MEASURE
 from exports.sheets.rules import SHARE as A_SHARE
 from quoting.core.estimate.hours import Task
 from quoting.core.estimate.pace import ONE_TIMING_LIMITS
@@ -37,7 +37,8 @@ class MinuteRefs:
     """What every size's work is multiplied with.
 
     `parts`, `works` and `minutes` are columns of one list; `rip_back` is a share of the stitching,
-    and `rip_back_off` is how far off that is.
+    `rip_back_off` is how far off that
+    is, and `widened` the workshop's own factor of the range of all hours.
     """
 
     parts: Span
@@ -45,6 +46,7 @@ class MinuteRefs:
     minutes: Span
     rip_back: Ref
     rip_back_off: Ref
+    widened: Ref
 
     def of(self, part: str, work: str) -> str:
         """Return the minutes of one of the work that two cells name."""
@@ -69,6 +71,10 @@ def minutes_block(grid: Grid, rows: Rows, works: Works, speech: Speech) -> Minut
         counted(ONE_TIMING_LIMITS, SHARE),
     )
     grid.name("rip_back", rip_back)
+    wider = yours(workshop.ranges.hours, FINE, FACTOR)
+    label = words("The range of all hours"), words("times as wide as measured")
+    *_, widened = grid.line(*label, None, None, wider)
+    grid.name("hours_widened", widened)
     listed = Lines(
         grid,
         len(works.tasks),
@@ -88,6 +94,7 @@ def minutes_block(grid: Grid, rows: Rows, works: Works, speech: Speech) -> Minut
         minutes=listed.column("E"),
         rip_back=rip_back,
         rip_back_off=off,
+        widened=widened,
     )
 
 

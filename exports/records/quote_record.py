@@ -19,6 +19,7 @@ from quoting.core.estimate.estimate import ColourEstimate, Estimate
 from quoting.core.estimate.hours import Hours, Part
 from quoting.core.estimate.skeins import Bought
 from quoting.core.estimate.strands import Point, Strand, Why
+from quoting.core.estimate.yarn_range import grams_range
 from quoting.core.ground.cautions import Caution
 from quoting.core.plan.passes import Plan
 from quoting.core.price.cost_lines import Line, Unit
@@ -58,6 +59,7 @@ def _head(quote: Quote) -> Record:
 def _blanket(plan: Plan, quote: Quote) -> Record:
     design = quote.order.design
     return {
+        "stitch": design.stitch,
         "stitches": plan.stitches,
         "foundation_chain": plan.foundation_chain,
         "rows": len(plan.rows),
@@ -100,6 +102,7 @@ def _point(point: Point, quantity: int) -> Record:
 
 def _yarn(colour: ColourEstimate, quote: Quote) -> Record:
     currency, quantity = quote.price.currency, quote.order.quantity
+    between = grams_range(colour)
     return {
         "colour": colour.colour,
         "yarn": colour.source.yarn,
@@ -108,6 +111,9 @@ def _yarn(colour: ColourEstimate, quote: Quote) -> Record:
         "metres_to_buy": plain_float(colour.metres_to_buy),
         "skeins": colour.choice.skeins,
         "purchase": [_purchase(bought, currency) for bought in colour.choice.bought],
+        "grams_low": plain_float(between.low),
+        "grams_high": plain_float(between.high),
+        "widened_by": quote.workshop.ranges.yarn,
         "from_stock_grams": plain_float(colour.from_stock_g),
         "cost": money_text(quote.price.yarn_cost(colour.colour), currency),
         "metres_left": plain_float(colour.metres_left),
@@ -139,6 +145,7 @@ def _hours(hours: Hours) -> Record:
         "total": float(hours.total),
         "low": float(hours.low),
         "high": float(hours.high),
+        "widened_by": hours.widened_by,
         "not_given": list(hours.not_given),
         "tasks": [
             {

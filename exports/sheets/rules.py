@@ -104,6 +104,7 @@ class Rule:
 SHARE = Rule(kind="decimal", wanted="a share from 0% to 100%, such as 20% or 0.2", least=0, most=1)
 AMOUNT = Rule(kind="decimal", wanted="an amount, not below 0", least=0)
 MEASURE = Rule(kind="decimal", wanted="a number, not below 0", least=0)
+FACTOR = Rule(kind="decimal", wanted="a number from 1 to 50", least=1, most=50)
 SOME = Rule(kind="decimal", wanted="a number above 0", least=0, over=True)
 COUNT = Rule(kind="whole", wanted="a whole number, not below 0", least=0)
 SOME_WHOLE = Rule(kind="whole", wanted="a whole number from 1", least=1)

@@ -8,6 +8,7 @@ from types import MappingProxyType
 from quoting.core.ground.measures import Units
 from quoting.core.workshop.calendar import WorkingCalendar
 from quoting.core.workshop.habits import CONFIDENCE, Habits, Join
+from quoting.core.workshop.ranges import Ranges
 from quoting.core.workshop.stitches import Stitch, Vocabulary
 from quoting.core.workshop.workshop import Workshop
 from quoting.schema.figures import COUNT, NUMBER, SHARE, SIDE
@@ -67,6 +68,13 @@ CALENDAR = Shape(
     _calendar(lambda calendar: calendar.days_off, Several(DAY), "Days off"),
 )
 
+_ranges = Fields(Ranges)
+RANGES = Shape(
+    Ranges,
+    _ranges(lambda ranges: ranges.hours, NUMBER, "Range of hours, times"),
+    _ranges(lambda ranges: ranges.yarn, NUMBER, "Range of yarn, times"),
+)
+
 _workshop = Fields(Workshop)
 _head = Fields(Workshop, table="workshop")
 WORKSHOP = Shape(
@@ -90,5 +98,6 @@ WORKSHOP = Shape(
     _workshop(lambda workshop: workshop.tax, TAX, "Tax"),
     _workshop(lambda workshop: workshop.delivery, DELIVERY, "Delivery"),
     _workshop(lambda workshop: workshop.calendar, CALENDAR, "Calendar"),
+    _workshop(lambda workshop: workshop.ranges, RANGES, "Ranges"),
     _workshop(lambda workshop: workshop.exchange, EXCHANGE, "Rates of exchange"),
 )

@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 from collections.abc import Mapping
 from datetime import datetime
+from functools import lru_cache
 from typing import Any
 
 from sqlalchemy import Connection, Row, insert, select
@@ -15,6 +16,9 @@ from quoting.core.making.log_lines import LogEntry, LogLine, standing
 from quoting.schema.log_shapes import log_kind, log_record, read_log_line
 from quoting.store.book import Book
 from quoting.store.tables import LOG, ORDERS
+
+MOST_KEPT = 30_000
+"""Lines that are read once: they never change, and those of many orders are asked for together."""
 
 
 def add_line(
@@ -77,15 +81,21 @@ def logs_of(book: Book, order_ids: tuple[int, ...]) -> Mapping[int, tuple[LogEnt
     query = select(LOG).where(LOG.c.order_id.in_(order_ids)).order_by(LOG.c.id)
     with book.reading() as connection:
         for row in connection.execute(query):
-            logs[row.order_id].append(_entry(row))
+            logs[row.order_id].append(entry_in(row))
     return {order_id: tuple(entries) for order_id, entries in logs.items()}
 
 
 def _lines(connection: Connection, order_id: int) -> tuple[LogEntry, ...]:
     query = select(LOG).where(LOG.c.order_id == order_id).order_by(LOG.c.id)
-    return tuple(map(_entry, connection.execute(query)))
+    return tuple(map(entry_in, connection.execute(query)))
 
 
-def _entry(row: Row[Any]) -> LogEntry:
-    line = read_log_line(row.kind, json.loads(row.record))
+def entry_in(row: Row[Any]) -> LogEntry:
+    """Return the line of a row."""
+    line = _line(row.kind, row.record)
     return LogEntry(id=row.id, at=row.at, line=line, corrects=row.corrects)
+
+
+@lru_cache(maxsize=MOST_KEPT)
+def _line(kind: str, record: str) -> LogLine:
+    return read_log_line(kind, json.loads(record))

@@ -37,6 +37,13 @@ from quoting.wording.rows_and_edges import (
 )
 from quoting.wording.sheet_formats import grouped_as, sheet_day, sheet_money, sheet_number
 from quoting.wording.speech import FILE_SPEECH, Speech, speech_of
+from quoting.wording.track_record import (
+    bias_sentences,
+    coverage_sentence,
+    more_or_less,
+    outturn_words,
+    widening_sentence,
+)
 from quoting.wording.trade_words import (
     ended_words,
     guess_words,
@@ -49,6 +56,7 @@ from quoting.wording.trade_words import (
     work_words,
 )
 from quoting.wording.waiting import wait_words
+from quoting.wording.widened import hours_widened_words, ranges_words, yarn_widened_words
 from quoting.wording.wishes import earning_short, price_low, ready_late
 from quoting.wording.workbook_notes import (
     COMPARISON_FOLLOWS,
@@ -73,6 +81,7 @@ __all__ = [
     "SaidOffer",
     "Speech",
     "ahead_words",
+    "bias_sentences",
     "body_heading",
     "body_pass",
     "body_words",
@@ -80,6 +89,7 @@ __all__ = [
     "caution_sentence",
     "change_words",
     "confirming_digits",
+    "coverage_sentence",
     "drawing_description",
     "drawing_title",
     "earning_short",
@@ -94,6 +104,7 @@ __all__ = [
     "grouped_as",
     "guess_words",
     "guide_sentences",
+    "hours_widened_words",
     "is_locale",
     "line_quantity",
     "line_rate",
@@ -102,8 +113,10 @@ __all__ = [
     "listed",
     "locale_names",
     "mistake_sentence",
+    "more_or_less",
     "notes_sentence",
     "number_words",
+    "outturn_words",
     "part_words",
     "parts_sentence",
     "pass_words",
@@ -112,6 +125,7 @@ __all__ = [
     "point_words",
     "price_low",
     "quote_sources",
+    "ranges_words",
     "ready_late",
     "refusal_words",
     "rule_words",
@@ -132,7 +146,9 @@ __all__ = [
     "verdict",
     "wait_words",
     "weeks_description",
+    "widening_sentence",
     "wish_words",
     "work_words",
     "yarn_line_parts",
+    "yarn_widened_words",
 ]

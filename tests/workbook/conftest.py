@@ -11,7 +11,7 @@ from openpyxl.workbook import Workbook
 from exports.costing_workbook import workbook_bytes
 from quoting.core.quote.quote import Quote
 from tests.workbook.changes import Change, changes
-from tests.workbook.orders import SURER, quotes
+from tests.workbook.orders import SURER, WIDENED, quotes
 from tests.workbook.recalculation import opened, place_of, recalculated, saved
 
 FIRST_FEE = ("D", "E", "B")
@@ -44,7 +44,7 @@ def reckoned_anew(
         f"changed {name}": _altered(written[change.quote], change.inputs)
         for name, change in all_changes.items()
     }
-    surer = {"tension": SURER.tension, "confidence": SURER.confidence}
+    surer = {"tension": SURER.tension, "confidence": SURER.confidence, "yarn_widened": WIDENED}
     altered["surer of the yarn"] = _altered(written["mixed, used"], surer)
     return recalculated({**written, **altered}, tmp_path_factory.mktemp("office"))
 

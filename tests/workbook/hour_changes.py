@@ -31,6 +31,9 @@ CONSTANTS = {
 }
 HABITS: dict[str, Callable[[Quote, Any], Quote]] = {
     "Turning a row, minutes": lambda quote, v: with_minutes(quote, turn=(v,)),
+    "The range of all hours, times as wide as measured": lambda quote, v: with_shop(
+        quote, ranges=replace(quote.workshop.ranges, hours=v)
+    ),
     "Frogging, of the stitching": lambda quote, v: with_minutes(quote, rip_back=v),
     "Rest, added to minutes stopped at every pause": lambda quote, v: with_shop(
         quote, pay=replace(quote.workshop.pay, rest_allowance=v)

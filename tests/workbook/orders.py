@@ -14,6 +14,7 @@ from quoting.core.order.order import Extra, Order, Terms
 from quoting.core.quote.quote import Quote
 from quoting.core.workshop.exchange import ExchangeRate
 from quoting.core.workshop.habits import Habits, Join
+from quoting.core.workshop.ranges import Ranges
 from quoting.core.workshop.selling import (
     Deposit,
     Fee,
@@ -59,6 +60,7 @@ ADDED_TO_ALL = Tax(registered=True, rate=0.2, shown=TaxShown.ADDED)
 ADDED = Tax(registered=True, rate=0.07, shown=TaxShown.ADDED, on_delivery=False)
 
 
+WIDENED = 1.3
 SURER = Habits(tension=0.09, confidence=0.99, join=Join.AT_AN_EDGE)
 """Of a maker who wants to be surer of her yarn, and whose tension drifts more."""
 
@@ -208,4 +210,5 @@ def quotes() -> dict[str, Quote]:
 
 def surer_quote() -> Quote:
     """Return the quote of mixed stitches by a maker who wants to be surer of her yarn."""
-    return sample_quote(_mixed_order(), replace(_stocked_shop(), habits=SURER))
+    shop = replace(_stocked_shop(), habits=SURER, ranges=Ranges(yarn=WIDENED))
+    return sample_quote(_mixed_order(), shop)

@@ -8,8 +8,8 @@ from dataclasses import dataclass
 from exports.sheets.cells import Cell, Look, Ref, words, yours
 from exports.sheets.grid import Fault, Grid
 from exports.sheets.number_formats import COUNT, FINE, SHARE
+from exports.sheets.rules import FACTOR, SOME, SOME_WHOLE, Rule
 from exports.sheets.rules import SHARE as A_SHARE
-from exports.sheets.rules import SOME, SOME_WHOLE, Rule
 from quoting.core.estimate.hours import Hours
 from quoting.core.estimate.pace import CONFIDENCE, FEW_SESSIONS, ONE_TIMING_LIMITS
 from quoting.core.estimate.pace_guesses import GUESS_LIMITS, Likeness, Unknown
@@ -20,6 +20,7 @@ from quoting.wording import Speech
 OFTEN = Rule(kind="decimal", wanted="a share from 50% to 99.9%", least=0.5, most=0.999)
 """How often a range may be wanted to hold: none holds always."""
 
+WIDENED = "The range of all hours, times as wide as measured"
 PRACTICE = "common practice, no source"
 LIMITS = {
     Unknown.RATIO: "A stitch by another's yarn-overs, off by",
@@ -34,12 +35,13 @@ class HourAssumptions:
     """The cells of what is taken for granted. `times` and `guesses` are those that are used.
 
     `limits` is how far off one figure may be, as a share; `few` is of how many timings a range
-    is promised; `times` are against a chain.
+    is promised; `widened` is the workshop's own factor of the range; `times` are against a chain.
     """
 
     limits: Ref
     confidence: Ref
     few: Ref
+    widened: Ref
     times: Mapping[Stitch, Ref]
     guesses: Mapping[Unknown, Ref]
 
@@ -71,6 +73,13 @@ def hour_assumptions_block(
             yours(FEW_SESSIONS, COUNT, SOME_WHOLE),
             "of fewer the narrower of both ranges is taken; the program's own judgement",
             "timings_promised_of",
+        ),
+        widened=_line(
+            grid,
+            WIDENED,
+            yours(workshop.ranges.hours, FINE, FACTOR),
+            "your workshop, from what finished orders really took",
+            "hours_widened",
         ),
         times=_times(grid, kinds_compared(hours, Likeness(workshop)), speech, chosen=chosen),
         guesses=_guesses(grid, hours, chosen=chosen),

@@ -37,7 +37,8 @@ def range_block(grid: Grid, ground: HourGround, stitches: StitchRefs, tasks: Tas
     ]
     everything = f"SUMSQ({span_of([*timed, *guessed])},{tasks.off})"
     said = promise("All minutes, ", " within", hours, ground.timings.sessions, ground.taken)
-    half_width = summed(f"SQRT({everything})", hours.span.half_width, HOURS)
+    widened = f"SQRT({everything})*N({ground.taken.widened})"
+    half_width = summed(widened, hours.span.half_width, HOURS)
     return grid.line(Cell(said), *[None] * 8, half_width)[1]
 
 

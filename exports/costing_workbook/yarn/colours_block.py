@@ -148,7 +148,7 @@ def _reserve(rests: ColourRests, at: At) -> str:
     swatches = f"{rests.stitches.square_off(at['B'])}/{at['F']}^2"
     borrowed = f"({assumed.standard(rests.yarns.borrowed(at['C']))})^2"
     off = f"SQRT({swatches}+{assumed.shared_square}+{borrowed})"
-    return f"IF({at['F']}>0,{assumed.deviations}*{off},0)"
+    return f"IF({at['F']}>0,{assumed.deviations}*{off}*{assumed['yarn_widened']},0)"
 
 
 def _faults(colour: ColourEstimate, rests: ColourRests, at: At) -> Iterator[Fault]:

@@ -7,9 +7,9 @@ from dataclasses import dataclass, field, replace
 from exports.costing_workbook.yarn.found_lines import as_length, as_share, counted_for
 from exports.sheets.cells import Cell, Look, heads, words, yours
 from exports.sheets.grid import Grid
-from exports.sheets.number_formats import SHARE, TENTHS, Shapes
+from exports.sheets.number_formats import FINE, SHARE, TENTHS, Shapes
+from exports.sheets.rules import FACTOR, SOME, share_like
 from exports.sheets.rules import SHARE as SHARE_RULE
-from exports.sheets.rules import SOME, share_like
 from quoting.core.estimate.yarn_needed import LABEL_ERROR
 from quoting.core.plan.gauge import Z_95
 from quoting.core.quote.quote import Quote
@@ -74,6 +74,9 @@ def assumptions_block(grid: Grid, quote: Quote, shapes: Shapes) -> Assumptions:
     within = yours(Z_95, "0.00", SOME)
     said = "of the normal distribution: a guess is given by the limits of 95%"
     _one(grid, found, "within_95", "95% limits lie at", within, "standard uncertainties", said)
+    wider = yours(quote.workshop.ranges.yarn, FINE, FACTOR)
+    said = "your workshop, from what finished orders really took"
+    _one(grid, found, "yarn_widened", "all of it off by", wider, "times as much", said)
     return found
 
 

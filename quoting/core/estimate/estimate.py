@@ -15,7 +15,13 @@ from quoting.core.estimate.hours import Hours, Workload, work_hours
 from quoting.core.estimate.skeins import SkeinChoice
 from quoting.core.estimate.stitching_time import YarnAndStitch
 from quoting.core.estimate.strands import Strand, Visit, Why, visits_by_colour
-from quoting.core.estimate.yarn_needed import ColourYarn, reserve, yarn_by_colour, yarn_by_pass
+from quoting.core.estimate.yarn_needed import (
+    ColourYarn,
+    reserve,
+    with_reserve,
+    yarn_by_colour,
+    yarn_by_pass,
+)
 from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import refuse
 from quoting.core.ground.place import at
@@ -185,7 +191,7 @@ def estimate_plan(plan: Plan, order: Order, workshop: Workshop) -> Estimate:
     visits = visits_by_colour(plan, habits, yarn_by_pass(plan, order))
     colours = tuple(
         _colour(yarn, tuple(visits.get(yarn.colour, ())), order, workshop)
-        for yarn in yarn_by_colour(plan, order, habits)
+        for yarn in yarn_by_colour(plan, order, workshop)
     )
     strands = sorted(
         (strand for colour in colours for strand in colour.walk.strands),
@@ -214,11 +220,6 @@ def _workload(
         blankets=blankets,
         extras_minutes=sum(extra.minutes for extra in order.extras) * blankets,
     )
-
-
-def with_reserve(bare_m: float, extras_m: float, share: float) -> float:
-    """Return metres with a share more of all but the extras, whose yarn is given."""
-    return (bare_m - extras_m) * (1 + share) + extras_m
 
 
 def _colour(

@@ -83,12 +83,14 @@ class Hours:
     """The tasks, and their hours by part, to two decimals; totals add the rounded parts.
 
     `not_given` names the work that there is to do and that no minutes are given for; `idle` is
-    all work that there is to do and that takes no minutes, given or not.
+    all work that there is to do and that takes no minutes, given or not. `widened_by` is the
+    workshop's own factor of the range of all hours; tasks have theirs without it.
     """
 
     tasks: tuple[Task, ...]
     not_given: tuple[str, ...] = ()
     idle: tuple[Task, ...] = ()
+    widened_by: float = 1.0
 
     def of(self, part: Part) -> Decimal:
         """Return the hours of one part."""
@@ -116,7 +118,7 @@ class Hours:
 
     @property
     def span(self) -> Span:
-        """All hours, in minutes, with their range.
+        """All hours, in minutes, with their range, widened as the workshop has it.
 
         Errors of one basis, or of one guess, add linearly; those between them in squares.
         """
@@ -126,7 +128,8 @@ class Hours:
             for guess in task.guesses:
                 wide[guess] = wide.get(guess, 0.0) + guess.limits * task.minutes
         return Span(
-            minutes=float(self.total) * MINUTES_PER_HOUR, half_width=math.hypot(*wide.values())
+            minutes=float(self.total) * MINUTES_PER_HOUR,
+            half_width=math.hypot(*wide.values()) * self.widened_by,
         )
 
     @property
@@ -191,6 +194,7 @@ def work_hours(work: Workload, workshop: Workshop) -> Hours:
         tasks=tuple(task for task in (*stitching, *others) if task.minutes),
         not_given=tuple(c.what for c in chores if c.count and c.readings is None),
         idle=tuple(task for task in others if not task.minutes),
+        widened_by=workshop.ranges.hours,
     )
 
 

@@ -17,6 +17,7 @@ from quoting.core.order.order import Order
 from quoting.core.plan.gauge import Z_95, Gauge
 from quoting.core.plan.passes import Pass, Plan
 from quoting.core.workshop.habits import Habits
+from quoting.core.workshop.workshop import Workshop
 
 LABEL_ERROR = 0.02
 """Relative standard uncertainty of the length that a ball's label gives."""
@@ -26,7 +27,8 @@ LABEL_ERROR = 0.02
 class ColourYarn:
     """One colour's stitches over all blankets, chains too, and the yarn they take.
 
-    `error` is the relative standard uncertainty of `stitches_m`. `extras_m` is what extras take.
+    `error` is the relative standard uncertainty of `stitches_m`, widened as the workshop has it.
+    `extras_m` is what extras take.
     `borrowed` says that the yarn goes by the swatch of another.
     """
 
@@ -36,6 +38,11 @@ class ColourYarn:
     error: float
     extras_m: float = 0.0
     borrowed: bool = False
+
+    @property
+    def limits(self) -> float:
+        """The 95 % limits of what the work takes, either way, as a share of it."""
+        return Z_95 * self.error
 
 
 def pass_yarn_m(worked: Pass, yarn: str, gauges: Mapping[tuple[str, str], Gauge]) -> float:
@@ -51,7 +58,7 @@ def yarn_by_pass(plan: Plan, order: Order) -> list[float]:
     return [pass_yarn_m(p, sources[p.colour], plan.gauges) for p in plan.passes]
 
 
-def yarn_by_colour(plan: Plan, order: Order, habits: Habits) -> tuple[ColourYarn, ...]:
+def yarn_by_colour(plan: Plan, order: Order, workshop: Workshop) -> tuple[ColourYarn, ...]:
     """Return the yarn of each colour, in the order the colours first come in the work."""
     counts: dict[str, dict[str, int]] = {}
     for worked in plan.passes:
@@ -65,7 +72,7 @@ def yarn_by_colour(plan: Plan, order: Order, habits: Habits) -> tuple[ColourYarn
         name = names[colour]
         extras[name] = extras.get(name, 0.0) + metres * order.quantity
     return tuple(
-        _colour_yarn(colour, counts.get(colour, {}), extras.get(colour, 0.0), plan, order, habits)
+        _colour_yarn(colour, counts.get(colour, {}), extras.get(colour, 0.0), plan, order, workshop)
         for colour in dict.fromkeys([*counts, *(c for c, metres in extras.items() if metres)])
     )
 
@@ -76,16 +83,17 @@ def _colour_yarn(
     extras_m: float,
     plan: Plan,
     order: Order,
-    habits: Habits,
+    workshop: Workshop,
 ) -> ColourYarn:
     yarn = order.design.source_of(colour).yarn
     gauges = {stitch: plan.gauges[yarn, stitch] for stitch in counts}
     metres = {stitch: count * gauges[stitch].yarn_m for stitch, count in counts.items()}
+    measured = relative_error(metres, gauges, workshop.habits.tension)
     return ColourYarn(
         colour=colour,
         counts=counts,
         stitches_m=math.fsum(metres.values()),
-        error=relative_error(metres, gauges, habits.tension),
+        error=measured * workshop.ranges.yarn,
         extras_m=extras_m,
         borrowed=any(gauge.borrowed_limits for gauge in gauges.values()),
     )
@@ -118,3 +126,8 @@ def reserve(error: float, habits: Habits) -> float:
     if habits.allowance is not None:
         return habits.allowance
     return NormalDist().inv_cdf(habits.confidence) * error
+
+
+def with_reserve(bare_m: float, extras_m: float, share: float) -> float:
+    """Return metres with a share more of all but the extras, whose yarn is given."""
+    return (bare_m - extras_m) * (1 + share) + extras_m

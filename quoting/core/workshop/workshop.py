@@ -16,6 +16,7 @@ from quoting.core.workshop.calendar import HOURS_A_WEEK, LEAST_HOURS, WorkingCal
 from quoting.core.workshop.exchange import ExchangeRate
 from quoting.core.workshop.habits import Habits
 from quoting.core.workshop.own_words import OwnWords
+from quoting.core.workshop.ranges import Ranges
 from quoting.core.workshop.selling import Delivery, Fee, Pay, Pricing, Tax
 from quoting.core.workshop.stitches import (
     TURNING_CHAIN_COUNTS,
@@ -86,6 +87,7 @@ class Workshop:
     tax: Tax = field(default_factory=Tax)
     delivery: Delivery = field(default_factory=Delivery)
     calendar: WorkingCalendar = field(default_factory=WorkingCalendar)
+    ranges: Ranges = field(default_factory=Ranges)
     exchange: Mapping[str, ExchangeRate] = field(default_factory=lambda: MappingProxyType({}))
 
     def __post_init__(self) -> None:

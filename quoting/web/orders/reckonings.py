@@ -12,7 +12,7 @@ from quoting.core.ground.money import exact, round_half_up
 from quoting.core.plan.gauge import Gauge
 from quoting.core.quote.quote import Quote
 from quoting.web.shop import shop_now
-from quoting.wording import Speech, confirming_digits
+from quoting.wording import Speech, confirming_digits, yarn_widened_words
 
 DIGITS = 2
 """Decimals of a length in a sum, where they are enough."""
@@ -76,12 +76,13 @@ def reserve_words(quote: Quote, say: Speech) -> str:
     habits = quote.workshop.habits
     if habits.allowance is not None:
         return f"The reserve is your own allowance, {say.percent(habits.allowance)}."
-    return (
+    said = (
         f"The reserve makes it {say.percent(habits.confidence)} sure that the yarn is enough: it "
         "covers what the scale or ruler cannot tell, what is guessed of stitches without a swatch, "
         f"{say.percent(habits.tension)} for uneven {say.worded('tension')} and "
         f"{say.percent(LABEL_ERROR)} in the length on the label."
     )
+    return " ".join(filter(None, [said, yarn_widened_words(quote.workshop.ranges.yarn, say)]))
 
 
 def ends_words(quote: Quote, say: Speech) -> str:

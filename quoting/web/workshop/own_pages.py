@@ -35,7 +35,17 @@ MEASUREMENTS = OwnPage(
 WORKSHOP = OwnPage(
     name="workshop",
     title="Workshop",
-    tables=("workshop", "pay", "price", "fees", "tax", "delivery", "calendar", "exchange"),
+    tables=(
+        "workshop",
+        "pay",
+        "price",
+        "fees",
+        "tax",
+        "delivery",
+        "calendar",
+        "ranges",
+        "exchange",
+    ),
 )
 OWN_PAGES = (WORKSHOP, MEASUREMENTS, YARN)
 

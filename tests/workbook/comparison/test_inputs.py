@@ -80,6 +80,7 @@ ASKED: Mapping[tuple[str, str, str], Change] = {
     ("Hours", "", "C"): _minutes("turn"),
     ("Hours", "1", "C"): _pace,
     ("Hours", "", "E"): lambda job, v: job.part("minutes", rip_back=v),
+    ("Hours", "times as wide as measured", "E"): lambda job, v: job.part("ranges", hours=v),
     ("Hours", "extras", "E"): lambda job, v: job.extra(minutes=v / 2),
     **{("Sizes", size, "D"): as_it_was for size in ("60x75cm", "80x100cm")},
 }
