@@ -12,6 +12,7 @@ from quoting.core.order.order import Order
 from quoting.core.quote.quote import Quote, quote_order
 from quoting.core.weighing import budget as budget_module
 from quoting.core.weighing.budget import RECOLOURED, Change, Saving, savings
+from quoting.core.workshop.queue import Ahead
 from quoting.core.workshop.workshop import Workshop
 from tests.examples import (
     COLOURS,
@@ -160,9 +161,9 @@ def test_however_many_the_colours_and_the_rows_only_so_many_designs_are_quoted(
     quote = sample_quote(sample_order(design=design, quantity=quantity), dyed)
     tried: list[Order] = []
 
-    def counted(order: Order, workshop: Workshop, *, today: date) -> Quote:
+    def counted(order: Order, workshop: Workshop, *, today: date, ahead: Ahead) -> Quote:
         tried.append(order)
-        return quote_order(order, workshop, today=today)
+        return quote_order(order, workshop, today=today, ahead=ahead)
 
     monkeypatch.setattr(budget_module, "quote_order", counted)
     savings(quote, today=TODAY)
