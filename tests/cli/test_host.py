@@ -27,7 +27,7 @@ class Quiet:
 
     def __init__(self) -> None:
         self.asked: dict[str, Any] = {}
-        self.meanwhile: Callable[[Flask], None] = lambda app: None
+        self.meanwhile: Callable[[Flask], object] = id
         self.app = Flask("none")
 
     def __call__(self, app: Flask, **asked: Any) -> Quiet:
