@@ -40,9 +40,13 @@ class PlannedYarn:
         """Return how many of its own rows are among so many done."""
         return bisect_right(self.rows, done)
 
+    def between_m(self, row: int, later: int) -> float:
+        """Return the yarn worked after a row up to another; less than nothing backwards."""
+        return self.reach_m[later] - self.reach_m[row]
+
     def left_m(self, done: int) -> float:
         """Return the yarn of the rows to come once so many are done."""
-        return self.reach_m[-1] - self.reach_m[done]
+        return self.between_m(done, self.last_row)
 
 
 def planned_yarn(colour: ColourEstimate, rows: MadeRows) -> PlannedYarn:

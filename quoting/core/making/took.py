@@ -55,18 +55,21 @@ def _all_over_told(quote: Quote, sessions: Sequence[Session]) -> float:
     times = Counter[int]()
     for session in sessions:
         times.update(range(session.first_row or 1, (session.last_row or 0) + 1))
-    minutes = {row: _row_minutes(quote, rows, row) for row in range(1, rows.all + 1)}
+    minutes = dict(enumerate(_row_minutes(quote, rows) * rows.blankets, 1))
     told_min = math.fsum(minutes[row] * count for row, count in times.items() if row in minutes)
     missing_min = math.fsum(expected for row, expected in minutes.items() if not times[row])
     return 1 + missing_min / told_min if told_min else 1.0
 
 
-def _row_minutes(quote: Quote, rows: MadeRows, row: int) -> float:
-    """Return the minutes that the stitches of a row were expected to take."""
+def _row_minutes(quote: Quote, rows: MadeRows) -> list[float]:
+    """Return the minutes that the stitches of each row of a blanket were expected to take."""
     each = {(task.yarn, task.what): task.minutes_each for task in quote.estimate.hours.tasks}
-    worked = [rows.passes[index] for index in rows.worked_with(row)]
-    return math.fsum(
-        count * each.get((quote.order.design.source_of(some.colour).yarn, stitch), 0.0)
-        for some in worked
-        for stitch, count in some.stitches.items()
-    )
+    in_pass = [
+        math.fsum(
+            count * each.get((quote.order.design.source_of(worked.colour).yarn, stitch), 0.0)
+            for stitch, count in worked.stitches.items()
+        )
+        for worked in rows.passes
+    ]
+    of_one = (rows.worked_with(row) for row in range(1, rows.of_one + 1))
+    return [math.fsum(in_pass[index] for index in indexes) for indexes in of_one]

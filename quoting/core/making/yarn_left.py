@@ -66,7 +66,7 @@ class YarnLeft:
     @property
     def used_m(self) -> float:
         """What is used by now: as told, and for the rows done since then as they go."""
-        since_m = self.planned.reach_m[self.rows_done] - self.planned.reach_m[self.told_rows]
+        since_m = self.planned.between_m(self.told_rows, self.rows_done)
         return self.use.used_m + self.use.really_m(since_m)
 
     @property
@@ -136,10 +136,9 @@ def _colour_left(
     use, told_rows = yarn_use(colour, planned, used)
     reserve = reserve_left(colour.reserve, planned.share_upto(told_rows))
     had, ahead = yarn_had(colour, yarn, taken), yarn_to_come(colour, rows, done)
-    since_m = planned.reach_m[done] - planned.reach_m[told_rows]
-    balls_m = had.left_m(use.used_m + use.really_m(since_m))
+    balls_m = had.left_m(use.used_m + use.really_m(planned.between_m(told_rows, done)))
     more, surely = use.ratio - 1, use.ratio * (1 + reserve) - 1
-    mix_lots = quote.order.design.mix_lots
+    as_surely = ahead.walk(balls_m, surely)
     return YarnLeft(
         colour=colour.colour,
         metres_per_gram=colour.metres_per_gram,
@@ -150,9 +149,9 @@ def _colour_left(
         reserve=reserve,
         had=had,
         rows_to_come=len(ahead.rows),
-        rows_lasting=ahead.rows_lasting(balls_m, more),
-        rows_lasting_surely=ahead.rows_lasting(balls_m, surely),
-        to_buy=ahead.to_buy(balls_m, surely, yarn, mix_lots=mix_lots),
+        rows_lasting=ahead.rows_lasting(ahead.walk(balls_m, more)),
+        rows_lasting_surely=ahead.rows_lasting(as_surely),
+        to_buy=ahead.to_buy(as_surely, surely, yarn, mix_lots=quote.order.design.mix_lots),
     )
 
 

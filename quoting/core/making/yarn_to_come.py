@@ -32,21 +32,32 @@ class YarnToCome:
     rows: tuple[int, ...]
     tails_m: float
 
-    def rows_lasting(self, balls_m: Sequence[float], more: float) -> int:
-        """Return how many whole rows these balls last for, with a share more in every stitch."""
-        short = _first_missing(self._walk(balls_m, more).strands)
+    def walk(self, balls_m: Sequence[float], more: float) -> ColourWalk:
+        """Work all of it from these balls, with a share more yarn in every stitch.
+
+        Where they are used up it goes on from one without end.
+        """
+        first_m = [balls_m[0] + self.tails_m] if balls_m else []
+        return walk_colour(
+            self.colour.colour,
+            [visit.with_more(more) for visit in self.visits],
+            Supply(balls_m=[*first_m, *balls_m[1:]], full_m=self.colour.walk.full_m),
+            tail_m=self.colour.tail_m,
+            join=self.colour.habits.join,
+        )
+
+    def rows_lasting(self, walk: ColourWalk) -> int:
+        """Return how many whole rows the balls of a walk last for."""
+        short = _first_missing(walk.strands)
         if short is None:
             return len(self.rows)
         return sum(index < short.starts.pass_index for index in self.rows)
 
-    def to_buy(
-        self, balls_m: Sequence[float], more: float, yarn: Yarn, *, mix_lots: bool
-    ) -> SkeinChoice:
-        """Return the cheapest whole balls for what these do not last for; errors as `choose`.
+    def to_buy(self, walk: ColourWalk, more: float, yarn: Yarn, *, mix_lots: bool) -> SkeinChoice:
+        """Return the cheapest whole balls for what those of a walk do not last for.
 
-        Nothing of it is taken from the shelf.
+        `more` is that of the walk. Nothing is taken from the shelf. Errors: as `choose`.
         """
-        walk = self._walk(balls_m, more)
         visits = tuple(self._beyond(walk, more))
         extras_m = max(0.0, self.colour.yarn.extras_m - walk.left_m)
         need_m = extras_m
@@ -62,17 +73,6 @@ class YarnToCome:
         )
         new = replace(yarn, stock=())
         return work.choose(need_m, 0.0, new, self.colour.source.colour, mix_lots=mix_lots)
-
-    def _walk(self, balls_m: Sequence[float], more: float) -> ColourWalk:
-        """Work all of it from these balls, and from one without end where they are used up."""
-        first_m = [balls_m[0] + self.tails_m] if balls_m else []
-        return walk_colour(
-            self.colour.colour,
-            [visit.with_more(more) for visit in self.visits],
-            Supply(balls_m=[*first_m, *balls_m[1:]], full_m=self.colour.walk.full_m),
-            tail_m=self.colour.tail_m,
-            join=self.colour.habits.join,
-        )
 
     def _beyond(self, walk: ColourWalk, more: float) -> list[Visit]:
         """Return the visits that a walk had no ball for, the first of them where it ran out."""
