@@ -9,11 +9,13 @@ from quoting.core.making.widening import Method, Widening
 from quoting.core.workshop.ranges import MOST_WIDENED
 from quoting.wording.speech import Speech
 
+AS_QUOTED = "as quoted"
 FEW_ORDERS = 5
 """Of fewer than these hardly anything can be said."""
 
 WHOLE, FINE = 0, 1
-"""Decimals of a percentage: of few orders the second figure is chance already."""
+A_TENTH = 0.0995
+"""Decimals of a percentage, from a tenth on none: two figures of it say enough."""
 
 _BY = {
     Method.ORDER_STATISTIC: "as far as these {orders} missed, whatever their spread",
@@ -24,11 +26,11 @@ _BY = {
 def bias_sentences(bias: Bias, what: str, speech: Speech) -> tuple[str, ...]:
     """Return whether hours, or yarn (`what`), were more or less than quoted, and how surely."""
     orders = speech.count(bias.cases, "finished order")
-    off = more_or_less(bias.mean, speech)
     if bias.low is None or bias.high is None or bias.spread is None:
-        return (f"{orders} took {off} {what} than quoted. One says nothing yet of the next.",)
+        took = _of_what(bias.mean, what, speech)
+        return (f"{orders} took {took}. One says nothing yet of the next.",)
     limits = _between(bias.low, bias.high, speech)
-    said = f"Over {orders} your {what} came to {off} than quoted ({limits})."
+    said = f"Over {orders} your {what} came to {_off(bias.mean, speech)} ({limits})."
     spread = f"Single orders lie about {_percent(bias.spread, speech)} to either side of that."
     chance = () if bias.is_shown else ("That may be chance: nought lies within these limits.",)
     few = (_few(bias.cases),) if bias.cases < FEW_ORDERS else ()
@@ -82,11 +84,21 @@ def outturn_words(outturn: Outturn, speech: Speech) -> str:
 
 
 def more_or_less(share: float, speech: Speech) -> str:
-    """Return a deviation in words: `4% more`."""
+    """Return a deviation in words: `4% more`, or `as quoted`."""
     said = _percent(abs(share), speech)
     if said == _percent(0.0, speech):
-        return "no more and no less"
+        return AS_QUOTED
     return f"{said} {'more' if share > 0 else 'less'}"
+
+
+def _off(share: float, speech: Speech) -> str:
+    said = more_or_less(share, speech)
+    return "what was quoted" if said == AS_QUOTED else f"{said} than quoted"
+
+
+def _of_what(share: float, what: str, speech: Speech) -> str:
+    said = more_or_less(share, speech)
+    return f"as much {what} {AS_QUOTED}" if said == AS_QUOTED else f"{said} {what} than quoted"
 
 
 def _between(low: float, high: float, speech: Speech) -> str:
@@ -94,17 +106,21 @@ def _between(low: float, high: float, speech: Speech) -> str:
     if low * high < 0:
         return f"{more_or_less(low, speech)} to {more_or_less(high, speech)}"
     near, far = sorted((abs(low), abs(high)))
-    return f"{_plain(near, speech)} to {_percent(far, speech)}"
+    digits = _digits(near)
+    return f"{speech.trimmed(near * 100, digits)} to {speech.percent(far, digits)}"
 
 
 def _percent(share: float, speech: Speech) -> str:
-    return speech.percent(share, WHOLE if abs(share) >= CONFIDENCE / 10 else FINE)
+    return speech.percent(share, _digits(share))
 
 
 def _plain(share: float, speech: Speech) -> str:
     """Return a percentage without its sign, as the first of two."""
-    digits = WHOLE if abs(share) >= CONFIDENCE / 10 else FINE
-    return speech.trimmed(share * 100, digits)
+    return speech.trimmed(share * 100, _digits(share))
+
+
+def _digits(share: float) -> int:
+    return WHOLE if abs(share) >= A_TENTH else FINE
 
 
 def _few(cases: int) -> str:

@@ -22,11 +22,10 @@ class ShareLimits:
 
 
 def at_most(hits: int, cases: int, share: float) -> float:
-    """Return the probability of at most so many hits among the cases, each likely by `share`."""
-    if share <= 0 or hits >= cases:
-        return 1.0
-    if share >= 1:
-        return 0.0
+    """Return the probability of at most so many hits among the cases.
+
+    Each is likely by `share`, between nought and one.
+    """
     odds, each = math.log(share), math.log1p(-share)
     ways = math.lgamma(cases + 1)
     return math.fsum(

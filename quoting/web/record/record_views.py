@@ -131,18 +131,10 @@ def _hours_dot(case: Case, hours: Outturn, say: Speech) -> Dot:
 
 
 def _earnings_picture(cases: Sequence[Case], currency: str, say: Speech) -> Markup:
+    earned = [(case, case.earned) for case in cases if case.currency == currency]
+    known = [(case, amount) for case, amount in earned if amount is not None]
     drawn = dots(
-        [
-            Dot(
-                name=case.number,
-                label=f"{say.money(case.earned, currency)}, quoted at "
-                f"{say.money(case.was_to_earn, currency)}",
-                expected=case.was_to_earn,
-                real=case.earned,
-            )
-            for case in cases
-            if case.earned is not None and case.currency == currency
-        ][-MOST_DRAWN:],
+        [_earnings_dot(case, amount, say) for case, amount in known[-MOST_DRAWN:]],
         title=f"What an hour earned, order by order, in {currency}",
         description=(
             "For each order in turn a dot at what an hour of it really earned, and a stroke at "
@@ -153,6 +145,16 @@ def _earnings_picture(cases: Sequence[Case], currency: str, say: Speech) -> Mark
         prefix=f"earned-{currency}",
     )
     return Markup(drawn)  # noqa: S704
+
+
+def _earnings_dot(case: Case, earned: Decimal, say: Speech) -> Dot:
+    stated = say.money(case.was_to_earn, case.currency)
+    return Dot(
+        name=case.number,
+        label=f"{say.money(earned, case.currency)}, quoted at {stated}",
+        expected=case.was_to_earn,
+        real=earned,
+    )
 
 
 def _share(share: float) -> Decimal:
