@@ -85,50 +85,54 @@ def worded(text: str) -> str:
     return speech_now().worded(text)
 
 
+WORDS: tuple[Callable[..., object], ...] = (
+    ahead_words,
+    beginning,
+    body_heading,
+    can_be_calmed,
+    category_words,
+    change_words,
+    counts_template,
+    dot,
+    earning_short,
+    exchange_rate,
+    exchange_words,
+    foundation_words,
+    hours_widened_words,
+    line_quantity,
+    line_rate,
+    line_unit,
+    line_what,
+    number_words,
+    order_home,
+    outturn_words,
+    part_words,
+    pass_words,
+    point_words,
+    price_low,
+    ranges_words,
+    ready_late,
+    refusal_words,
+    rule_words,
+    sent_mark,
+    stage_words,
+    stitch_names_meant,
+    sureness_words,
+    task_words,
+    timed_words,
+    wish_words,
+    work_words,
+)
+"""What templates ask for by its own name, for words or for what a page shows."""
+
+
 def register(app: Flask) -> None:
     """Give templates the workshop's speech, the words of the trade and the top bar."""
     app.context_processor(_shared)
     app.jinja_env.filters["worded"] = worded
-    app.jinja_env.globals.update(
-        ahead_words=ahead_words,
-        beginning=beginning,
-        category_words=category_words,
-        change_words=change_words,
-        ranges_words=ranges_words,
-        earning_short=earning_short,
-        price_low=price_low,
-        ready_late=ready_late,
-        exchange_rate=exchange_rate,
-        exchange_words=exchange_words,
-        foundation_words=foundation_words,
-        hours_widened_words=hours_widened_words,
-        refusal_words=refusal_words,
-        rule_words=rule_words,
-        many_ends=MANY_ENDS,
-        line_what=line_what,
-        line_unit=line_unit,
-        line_quantity=line_quantity,
-        line_rate=line_rate,
-        number_words=number_words,
-        outturn_words=outturn_words,
-        part_words=part_words,
-        pass_words=pass_words,
-        point_words=point_words,
-        stitch_names_meant=stitch_names_meant,
-        sureness_words=sureness_words,
-        task_words=task_words,
-        timed_words=timed_words,
-        wish_words=wish_words,
-        work_words=work_words,
-        body_heading=body_heading,
-        can_be_calmed=can_be_calmed,
-        counts_template=counts_template,
-        dot=dot,
-        order_home=order_home,
-        sent_mark=sent_mark,
-        stage_words=stage_words,
-        **{function.__name__: function for function in (*SUMS, *_sums_of_bodies())},
-    )
+    named = (*WORDS, *SUMS, *_sums_of_bodies())
+    app.jinja_env.globals.update({function.__name__: function for function in named})
+    app.jinja_env.globals["many_ends"] = MANY_ENDS
 
 
 def _sums_of_bodies() -> Iterator[Callable[..., object]]:

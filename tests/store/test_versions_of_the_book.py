@@ -20,6 +20,7 @@ from quoting.core.order.stage import Stage
 from quoting.schema.log_shapes import LOG_SHAPES
 from quoting.store import schema_version
 from quoting.store.book import Book, open_book
+from quoting.store.door import remove_passphrase
 from quoting.store.engines import WAIT_S, file_engine, server_engine
 from quoting.store.first_answers import kept_answers
 from quoting.store.log import log_of
@@ -203,6 +204,7 @@ def test_the_page_of_a_quote_that_was_ever_given_is_the_same_to_the_byte(
     version = kept.name.partition(".")[0]
     shutil.copy(BOOKS / f"{version}.db", path)
     with open_book(str(path), now=NOW) as book:
+        remove_passphrase(book)
         app = create_app(KeptShop(book=book, now=lambda: NOW, today=lambda: LONG_AFTER))
         assert app.test_client().get("/quotes/2026-001/1/page").data == kept.read_bytes()
         assert app.test_client().get("/quotes/2026-001").status_code == 200

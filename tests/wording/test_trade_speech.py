@@ -13,7 +13,7 @@ import pytest
 from openpyxl import load_workbook
 
 from exports.comparison_workbook.book import write_comparison
-from exports.costing_workbook.book import write_book
+from exports.costing_workbook import workbook_bytes
 from exports.drawing import draw_blanket
 from quoting.cli.comparison_table import comparison_table
 from quoting.cli.quote_table import quote_table
@@ -96,7 +96,7 @@ def documents_in(locale: str, speaks: Vocabulary) -> str:
         (
             quote_table(quote),
             comparison_table(comparison, speech),
-            cells_of(write_book(quote)),
+            cells_of(workbook_bytes(quote)),
             cells_of(write_comparison(comparison)),
             draw_blanket(quote, speech),
         )
@@ -145,7 +145,7 @@ def test_what_is_typed_keeps_its_words() -> None:
     assert "Grey ball of labour" in create_app(shop).test_client().get("/").text
     quote = sample_quote(order, workshop_in(*AMERICAN))
     assert "Grey ball of labour" in quote_table(quote)
-    assert "Grey ball of labour" in cells_of(write_book(quote))
+    assert "Grey ball of labour" in cells_of(workbook_bytes(quote))
 
 
 @pytest.mark.parametrize("code", sorted(MISTAKES))
