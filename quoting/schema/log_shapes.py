@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from enum import StrEnum
 from types import MappingProxyType
 from typing import Any, cast
 
@@ -22,10 +23,11 @@ from quoting.core.making.log_lines import (
 )
 from quoting.core.order.stage import Stage
 from quoting.schema.figures import COUNT, MONEY, NUMBER
+from quoting.schema.instant import INSTANT
 from quoting.schema.notation import RECORD
 from quoting.schema.reading import Content, read_value
 from quoting.schema.shape import Fields, Shape
-from quoting.schema.words import DAY, INSTANT, NAME, TEXT, YES_NO, Choice
+from quoting.schema.words import DAY, NAME, TEXT, YES_NO, Choice
 
 _session = Fields(Session)
 SESSION = Shape(
@@ -100,24 +102,38 @@ MOVED = Shape(
 
 WITHDRAWN: Shape[Withdrawn] = Shape(Withdrawn)
 
-LOG_SHAPES: Mapping[str, Shape[Any]] = MappingProxyType(
+
+class LogKind(StrEnum):
+    """The word that a row names the kind of its line with."""
+
+    SESSION = "session"
+    ROWS_REACHED = "rows-reached"
+    YARN_USED = "yarn-used"
+    YARN_TAKEN = "yarn-taken"
+    ENDS_WOVEN = "ends-woven"
+    PAYMENT = "payment"
+    REMARK = "remark"
+    MOVED = "moved"
+    WITHDRAWN = "withdrawn"
+
+
+LOG_SHAPES: Mapping[LogKind, Shape[Any]] = MappingProxyType(
     {
-        "session": SESSION,
-        "rows-reached": ROWS_REACHED,
-        "yarn-used": YARN_USED,
-        "yarn-taken": YARN_TAKEN,
-        "ends-woven": ENDS_WOVEN,
-        "payment": PAYMENT,
-        "remark": REMARK,
-        "moved": MOVED,
-        "withdrawn": WITHDRAWN,
+        LogKind.SESSION: SESSION,
+        LogKind.ROWS_REACHED: ROWS_REACHED,
+        LogKind.YARN_USED: YARN_USED,
+        LogKind.YARN_TAKEN: YARN_TAKEN,
+        LogKind.ENDS_WOVEN: ENDS_WOVEN,
+        LogKind.PAYMENT: PAYMENT,
+        LogKind.REMARK: REMARK,
+        LogKind.MOVED: MOVED,
+        LogKind.WITHDRAWN: WITHDRAWN,
     }
 )
-"""The shape of each kind of line, by the word that a row names it with."""
 
 
-def log_kind(line: LogLine) -> str:
-    """Return the word for the kind of a line."""
+def log_kind(line: LogLine) -> LogKind:
+    """Return the kind of a line."""
     return next(kind for kind, shape in LOG_SHAPES.items() if isinstance(line, shape.value))
 
 
@@ -128,4 +144,5 @@ def log_record(line: LogLine) -> dict[str, object]:
 
 def read_log_line(kind: str, record: Content) -> LogLine:
     """Return the line of a record. Errors: one refusal with every mistake."""
-    return cast("LogLine", read_value(record, LOG_SHAPES[kind], Document.LOG, RECORD))
+    shape = LOG_SHAPES[LogKind(kind)]
+    return cast("LogLine", read_value(record, shape, Document.LOG, RECORD))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import UTC, date, datetime
+from datetime import date, datetime
 from enum import StrEnum
 from typing import ClassVar, TypeVar
 
@@ -220,33 +220,6 @@ class Day(Leaf[date]):
         return value.isoformat()
 
 
-class Instant(Leaf[datetime]):
-    """A moment with its zone, as ISO 8601 has it; kept in records and never typed."""
-
-    stand_in = datetime.min.replace(tzinfo=UTC)
-
-    def from_file(self, spot: Spot) -> datetime:
-        """Return the moment of a text."""
-        return self.from_typed(spot)
-
-    def parse(self, text: str, notation: Notation) -> datetime:
-        """Return the moment. Errors: `wrong-type`."""
-        del notation
-        try:
-            return datetime.fromisoformat(text.strip())
-        except ValueError:
-            raise refuse("", MistakeCode.WRONG_TYPE, read=shown(text), wanted="date") from None
-
-    def to_record(self, value: datetime) -> str:
-        """Return the moment as text."""
-        return value.isoformat()
-
-    def show(self, value: datetime, notation: Notation) -> str:
-        """Return the moment as text."""
-        del notation
-        return value.isoformat()
-
-
 TEXT = Text()
 NAME = Name()
 STITCH = StitchName()
@@ -255,4 +228,3 @@ PATTERN_NAME = PatternName()
 ANSWER = Answer()
 YES_NO = YesNo()
 DAY = Day()
-INSTANT = Instant()
