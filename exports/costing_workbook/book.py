@@ -10,7 +10,7 @@ from openpyxl import Workbook
 
 from exports.costing_workbook import notes_sheet, rows_sheet, summary_sheet
 from exports.costing_workbook.actuals import actuals_sheet
-from exports.costing_workbook.actuals.known import Actuals
+from exports.costing_workbook.actuals.known import NOTHING_KNOWN, Actuals
 from exports.costing_workbook.costing import costing_sheet
 from exports.costing_workbook.hours import hours_sheet
 from exports.costing_workbook.yarn import yarn_sheet
@@ -27,7 +27,7 @@ UPRIGHT = frozenset({summary_sheet.TITLE, costing_sheet.TITLE, actuals_sheet.TIT
 """The sheets that are printed on upright paper."""
 
 
-def write_book(quote: Quote, actuals: Actuals) -> bytes:
+def write_book(quote: Quote, actuals: Actuals = NOTHING_KNOWN) -> bytes:
     """Return the workbook of a quote, with what is known of what it took. Errors: `speech_of`'s."""
     speech = speech_of(quote.workshop)
     book = Workbook()

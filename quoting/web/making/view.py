@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
-from datetime import date, datetime
+from datetime import date
 from decimal import Decimal
 
 from markupsafe import Markup
@@ -13,28 +13,20 @@ from exports.drawing.rows_done import draw_rows_done
 from exports.drawing.tables import colour_codes
 from quoting.core.estimate.hours import Hours
 from quoting.core.making.hours_left import HoursLeft, hours_left
-from quoting.core.making.line_checks import rows_again
-from quoting.core.making.log_lines import (
-    Doing,
-    LogEntry,
-    Moved,
-    Session,
-    Withdrawn,
-    standing,
-)
-from quoting.core.making.made_rows import made_rows
+from quoting.core.making.log_lines import Doing
+from quoting.core.making.made_rows import MadeRows, made_rows
 from quoting.core.making.money_due import MoneyDue, money_due
 from quoting.core.making.progress import Progress
 from quoting.core.making.yarn_left import YarnLeft, yarn_left
 from quoting.core.order.stage import Stage
 from quoting.web.making.at_hand import TOOK, AtHand
+from quoting.web.making.log_rows import LogRow, log_rows, untold_session
 from quoting.web.shop import Shop
 from quoting.wording import Speech
 from quoting.wording.log_words import doing_words, log_words, minutes_words
 from quoting.wording.making_words import (
     ends_done_words,
     next_row_words,
-    rows_again_words,
     rows_done_words,
     yarn_left_words,
     yarn_ratio_words,
@@ -60,20 +52,6 @@ class YarnRow:
     words: str
     ratio: str
     short: bool
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class LogRow:
-    """A line of the log as it is shown; one that was corrected is struck, and stays."""
-
-    id: int
-    day: date
-    written: datetime
-    words: str
-    again: str
-    holds: bool
-    stands_for: int | None
-    can_change: bool
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -130,30 +108,33 @@ def making_view(hand: AtHand, shop: Shop) -> MakingView:
     left = hours_left(hand.quote, hand.entries)
     yarns = yarn_left(hand.quote, hand.entries)
     words = rows_done_words(progress, speech)
-    done_of_one = progress.rows_done - rows.of_one * min(
-        rows.blankets - 1, progress.rows_done // rows.of_one
-    )
     waits = any(not yarn.is_enough for yarn in yarns)
-    untold = _untold(hand)
+    untold = untold_session(hand)
     return MakingView(
         hand=hand,
         progress=progress,
         rows_words=words,
         next_words=next_row_words(rows, progress.rows_done, speech),
         # The drawing escapes every word that it writes.
-        bar=Markup(draw_rows_done(hand.quote, done_of_one, words)),  # noqa: S704
+        bar=Markup(draw_rows_done(hand.quote, _done_of_one(rows, progress.rows_done), words)),  # noqa: S704
         left=left,
         ready=None if hand.order.stage in TOOK else _ready(left, shop, waits=waits),
         work=tuple(_work(left, hand, speech)),
         yarn=tuple(_yarn(yarns, hand, speech)),
         due=money_due(hand.offer, hand.entries),
-        log=tuple(_log(hand, speech)),
+        log=tuple(log_rows(hand, speech)),
         spent_words=minutes_words(left.spent_minutes, speech) if left.spent else "–",
         ends_words=ends_done_words(progress, speech),
         codes=colour_codes(hand.quote),
         untold_words="" if untold is None else log_words(untold.line, speech),
         untold_id=0 if untold is None else untold.id,
     )
+
+
+def _done_of_one(rows: MadeRows, done: int) -> int:
+    """Return how many rows are done of the blanket in hand; of the last once all are."""
+    before = min(rows.blankets - 1, done // rows.of_one)
+    return done - rows.of_one * before
 
 
 def _ready(left: HoursLeft, shop: Shop, *, waits: bool) -> date:
@@ -190,38 +171,3 @@ def _yarn(yarns: tuple[YarnLeft, ...], hand: AtHand, speech: Speech) -> Iterator
             ratio=yarn_ratio_words(left, speech),
             short=not left.is_enough,
         )
-
-
-def _log(hand: AtHand, speech: Speech) -> Iterator[LogRow]:
-    """Yield the lines, the latest first."""
-    holding = {entry.id for entry in standing(hand.entries)}
-    for entry in reversed(hand.entries):
-        written = entry.at.astimezone()
-        yield LogRow(
-            id=entry.id,
-            day=getattr(entry.line, "day", written.date()),
-            written=written,
-            words=log_words(entry.line, speech),
-            again=_worked_again(hand, entry, speech) if entry.id in holding else "",
-            holds=entry.id in holding or isinstance(entry.line, Withdrawn),
-            stands_for=entry.corrects,
-            can_change=entry.id in holding and not isinstance(entry.line, Moved),
-        )
-
-
-def _worked_again(hand: AtHand, entry: LogEntry, speech: Speech) -> str:
-    """Return which rows of a session an earlier one has told already; nothing where none."""
-    before = tuple(each for each in hand.entries if each.id < entry.id)
-    rows = rows_again(before, entry.line, corrects=entry.corrects)
-    return "" if rows is None else rows_again_words(*rows, speech)
-
-
-def _untold(hand: AtHand) -> LogEntry | None:
-    """Return the last session that a clock timed and that no rows are told of yet."""
-    for entry in reversed(hand.standing):
-        match entry.line:
-            case Session(doing=Doing.AT_THE_HOOK, started=datetime(), last_row=None):
-                return entry
-            case Session():
-                return None
-    return None
