@@ -71,8 +71,8 @@ CALENDAR = Shape(
 _ranges = Fields(Ranges)
 RANGES = Shape(
     Ranges,
-    _ranges(lambda ranges: ranges.hours, NUMBER, "Range of hours, times"),
-    _ranges(lambda ranges: ranges.yarn, NUMBER, "Range of yarn, times"),
+    _ranges(lambda ranges: ranges.hours, NUMBER, "Range of hours, times as wide"),
+    _ranges(lambda ranges: ranges.yarn, NUMBER, "Range of yarn, times as wide"),
 )
 
 _workshop = Fields(Workshop)
