@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from datetime import date, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -25,7 +25,8 @@ class KeptShop:
     """The workshop of an open book, read from it at each request.
 
     What was read last is served again while it is still so, which the book tells in a moment.
-    `passing` says that the book is the demo's, and is thrown away at the end.
+    `passing` says that the book is the demo's, and is thrown away at the end. `left` has the hours
+    that orders on the hook may still take, each with the last line of the log that told so.
     """
 
     book: Book
@@ -35,6 +36,7 @@ class KeptShop:
     rates: EuroRates | None = None
     rates_file: Path | None = None
     copied_on: date | None = None
+    left: dict[int, tuple[int, float | None]] = field(default_factory=dict)
     _read: tuple[KeptWorkshop | None, Shop | None] = (None, None)
     _agreed: KeptQueue | None = None
 

@@ -6,8 +6,9 @@ from typing import cast
 
 from flask import g
 
-from quoting.core.workshop.queue import NOTHING_AHEAD, Ahead, Queue, queue_orders
+from quoting.core.workshop.queue import NOTHING_AHEAD, NOTHING_BEGUN, Ahead, Queue, queue_orders
 from quoting.web.book.mark import sent_mark
+from quoting.web.hours_on_the_hook import hours_on_the_hook
 from quoting.web.kept import kept_shop
 from quoting.web.shop import shop_now
 
@@ -17,8 +18,9 @@ def queue_now() -> Queue:
     if "queue" not in g:
         kept = kept_shop()
         agreed = () if kept is None else kept.agreed().orders
+        left = NOTHING_BEGUN if kept is None else hours_on_the_hook(kept, agreed)
         shop = shop_now()
-        g.queue = queue_orders(agreed, shop.workshop, today=shop.today())
+        g.queue = queue_orders(agreed, shop.workshop, today=shop.today(), left=left)
     return cast("Queue", g.queue)
 
 

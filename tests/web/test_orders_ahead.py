@@ -72,7 +72,7 @@ def test_an_agreed_order_does_not_wait_for_itself(maker: BookMaker) -> None:
     assert maker.open(first).figure("Ready by") == BY_ITSELF
     assert maker.open(second).figure("Ready by").startswith(AFTER_ONE)
     maker.save(first, order__notes="as agreed")
-    listed = {row[2]: row[4] for row in maker.open("/orders").table("Title")[1:]}
+    listed = {row[2]: row[5] for row in maker.open("/orders").table("Title")[1:]}
     assert listed == {"First": "8 December 2026", "Second": "8 December 2026"}
 
 
@@ -88,7 +88,7 @@ def test_the_list_and_the_buyers_page_count_them(maker: BookMaker) -> None:
     agree(maker.book, sample_order(), SHOP, now=NOW)
     address = typed(maker)
     (row,) = [row for row in maker.open("/orders").table("Title") if row[2] == "New one"]
-    assert row[4] == "16 December 2026"
+    assert row[5] == "16 December 2026"
     fields = maker.open(address).typed()
     assert "16 December 2026" in maker.client.post("/quote", data=fields).text
 
@@ -103,7 +103,7 @@ def test_the_queue_is_read_once_for_a_page(maker: BookMaker) -> None:
 
     event.listen(maker.book.engine, "before_cursor_execute", note)
     maker.open(address)
-    assert len([statement for statement in asked if "agreements" in statement]) == 1
+    assert len([statement for statement in asked if "FROM agreements" in statement]) == 1
     assert not [statement for statement in asked if "results" in statement]
 
 

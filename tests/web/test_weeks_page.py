@@ -5,13 +5,15 @@ from __future__ import annotations
 import xml.etree.ElementTree as ET
 from collections.abc import Iterator
 from dataclasses import replace
-from datetime import date
+from datetime import UTC, date, datetime
 from pathlib import Path
 
 import pytest
 
+from quoting.core.making.log_lines import RowsReached
 from quoting.core.order.stage import Stage
 from quoting.core.quote.quote import quote_order
+from quoting.store.log import add_line
 from quoting.store.orders import create_order
 from tests.core.agreed_orders import working
 from tests.examples import TODAY, sample_order
@@ -112,3 +114,24 @@ def test_hours_promised_elsewhere_come_before_all(tmp_path: Path) -> None:
 def test_the_turns_are_those_of_the_day_that_the_page_is_opened(maker: BookMaker) -> None:
     agree(maker.book, sample_order(), SHOP, now=later(days=-60))
     assert maker.open("/orders/weeks").table("In time")[1][4] == "26 Nov 2026"
+
+
+def test_what_is_done_of_an_order_on_the_hook_no_longer_holds_up_the_others(
+    maker: BookMaker,
+) -> None:
+    begun = agree(maker.book, sample_order(), SHOP, now=NOW, stage=Stage.ON_THE_HOOK)
+    agree(maker.book, sample_order(title="Bench cover"), SHOP, now=later(hours=1))
+    whole_hours, whole_turn = turns_of(maker)
+    add_line(maker.book, begun, RowsReached(day=TODAY, rows=20), now=later(hours=2))
+    some_hours, some_turn = turns_of(maker)
+    assert some_hours < whole_hours
+    assert some_turn < whole_turn
+    add_line(maker.book, begun, RowsReached(day=TODAY, rows=40), now=later(hours=3))
+    assert turns_of(maker)[0] < some_hours
+
+
+def turns_of(maker: BookMaker) -> tuple[float, date]:
+    """Return the hours of the first order, and the day on which the second is made."""
+    _, first, second = maker.open("/orders/weeks").table("In time")
+    made = datetime.strptime(second[5], "%d %b %Y").replace(tzinfo=UTC)
+    return float(first[3]), made.date()

@@ -21,6 +21,7 @@ from quoting.core.making.yarn_left import YarnLeft, yarn_left
 from quoting.core.order.stage import Stage
 from quoting.web.making.at_hand import TOOK, AtHand
 from quoting.web.making.log_rows import LogRow, log_rows, untold_session
+from quoting.web.queue_now import queue_now
 from quoting.web.shop import Shop
 from quoting.wording import Speech
 from quoting.wording.log_words import doing_words, log_words, minutes_words
@@ -118,7 +119,7 @@ def making_view(hand: AtHand, shop: Shop) -> MakingView:
         # The drawing escapes every word that it writes.
         bar=Markup(draw_rows_done(hand.quote, _done_of_one(rows, progress.rows_done), words)),  # noqa: S704
         left=left,
-        ready=None if hand.order.stage in TOOK else _ready(left, shop, waits=waits),
+        ready=None if hand.order.stage in TOOK else _ready(hand.id, left, shop, waits=waits),
         work=tuple(_work(left, hand, speech)),
         yarn=tuple(_yarn(yarns, hand, speech)),
         due=money_due(hand.offer, hand.entries),
@@ -137,14 +138,14 @@ def _done_of_one(rows: MadeRows, done: int) -> int:
     return done - rows.of_one * before
 
 
-def _ready(left: HoursLeft, shop: Shop, *, waits: bool) -> date:
-    """Return when it can be with its buyer, by the maker's calendar of now.
+def _ready(order_id: int, left: HoursLeft, shop: Shop, *, waits: bool) -> date:
+    """Return when it can be with its buyer, by the maker's calendar and queue of now.
 
     `waits` says that yarn is to be bought first.
     """
     now, calendar = shop.workshop, shop.workshop.calendar
     workshop = replace(left.workshop, calendar=calendar, hours_per_week=now.hours_per_week)
-    before = calendar.hours_promised
+    before = calendar.hours_promised + queue_now().ahead_of(order_id).hours
     by_now = replace(left, workshop=workshop)
     return by_now.ready_by(shop.today(), hours_before=before, yarn_to_come=waits)
 
