@@ -8,10 +8,11 @@ from pathlib import Path
 
 import pytest
 
-from quoting.core.making.log_lines import Doing, LogLine, Payment, Session, YarnUsed
+from quoting.core.making.log_lines import Doing, LogEntry, LogLine, Payment, Session, YarnUsed
+from quoting.core.making.outcome import outcome_of
 from quoting.core.workshop.ranges import Ranges
 from quoting.store.workshops import current_workshop, save_workshop
-from tests.examples import TODAY, sample_order, sample_workshop
+from tests.examples import TODAY, sample_order, sample_quote, sample_workshop
 from tests.store.finished import made_order
 from tests.web.book_pages import BookMaker, maker_with_book
 from tests.web.conftest import maker_in
@@ -85,6 +86,20 @@ def test_several_orders_are_told_with_limits_groups_and_pictures(maker: BookMake
     assert "half double crochet" in said or "hdc" in said
     pictures = list(page.root.all("svg"))
     assert [picture.attributes.get("role") for picture in pictures] == ["img", "img"]
+
+
+def test_rows_that_a_log_leaves_out_are_told_by_the_plan_as_afterwards_tells_them(
+    maker: BookMaker,
+) -> None:
+    """Of 105 rows and a round sixty were told: what the others took goes as these went."""
+    line = Session(day=TODAY, doing=Doing.AT_THE_HOOK, minutes=500, first_row=1, last_row=60)
+    made_order(maker.book, line)
+    quote = sample_quote()
+    wanted = outcome_of(quote, (LogEntry(id=1, at=maker.clock(), line=line),)).hours
+    assert wanted is not None
+    for _ in range(2):
+        (row,) = maker.open(PAGE).table("Real hours")[1:]
+        assert row[4].startswith(f"{wanted} ")
 
 
 def test_a_range_that_is_proved_too_narrow_is_widened_by_a_button_as_a_new_version(
