@@ -5,10 +5,12 @@ from __future__ import annotations
 import tempfile
 from collections.abc import Iterator
 from contextlib import contextmanager
-from dataclasses import replace
+from dataclasses import dataclass, replace
+from datetime import date, datetime, timedelta
 from pathlib import Path
 
 from quoting.cli.books import opened_book, this_moment
+from quoting.cli.demo_log import demo_log
 from quoting.cli.job import this_day
 from quoting.core.order.order import Order
 from quoting.core.order.stage import Stage
@@ -23,13 +25,31 @@ from quoting.web.kept import KeptShop
 from quoting.web.shop import shop_now
 
 _OTHERS = (
-    (Stage.HANDED_OVER, "Pram blanket in moorland stripes", "Tam Fell", 60.0, 80.0),
-    (Stage.CALLED_OFF, "Sofa throw in moorland stripes", "Ada Marsh", 120.0, 150.0),
-    (Stage.FINISHED, "Lap blanket in moorland stripes", "Corin Dale", 90.0, 110.0),
-    (Stage.ON_THE_HOOK, "Small cot blanket", "Maud Hollin", 70.0, 90.0),
-    (Stage.AGREED, "Bench cover in three colours", "Tam Fell", 50.0, 110.0),
+    (75, Stage.HANDED_OVER, "Pram blanket in moorland stripes", "Tam Fell", 60.0, 80.0),
+    (60, Stage.CALLED_OFF, "Sofa throw in moorland stripes", "Ada Marsh", 120.0, 150.0),
+    (40, Stage.FINISHED, "Lap blanket in moorland stripes", "Corin Dale", 90.0, 110.0),
+    (9, Stage.ON_THE_HOOK, "Small cot blanket", "Maud Hollin", 70.0, 90.0),
+    (4, Stage.AGREED, "Bench cover in three colours", "Tam Fell", 50.0, 110.0),
 )
-"""Stage, title, buyer, width and height in centimetres, of the demo's order made otherwise."""
+"""Days since it was asked for, stage, title, buyer, width and height in centimetres, of the demo's
+order made otherwise."""
+
+_LONG_AGO = timedelta(days=90)
+
+
+@dataclass(slots=True)
+class _Earlier:
+    """A clock that is so many days behind."""
+
+    days: int = 0
+
+    def now(self) -> datetime:
+        """Return the moment that it is there."""
+        return this_moment() - timedelta(days=self.days)
+
+    def today(self) -> date:
+        """Return the day that it is there."""
+        return this_day() - timedelta(days=self.days)
 
 
 @contextmanager
@@ -45,41 +65,55 @@ def demo_book() -> Iterator[Book]:
 
 def fill(book: Book) -> None:
     """Keep the demo's workshop in an empty book, and its orders."""
+    workshop, clock = load_workshop(demo_workshop()), _Earlier()
+    save_workshop(book, workshop, now=this_moment() - _LONG_AGO)
+    app = create_app(KeptShop(book=book, now=clock.now, today=clock.today))
+    for days, stage, order in _orders(load_order(demo_order(), workshop)):
+        clock.days = days
+        with app.test_request_context():  # a quote that is given has a page
+            _keep(book, order, stage, clock.now())
+
+
+def _keep(book: Book, order: Order, stage: Stage, now: datetime) -> None:
     from quoting.store.orders import create_order
 
-    workshop = load_workshop(demo_workshop())
-    save_workshop(book, workshop, now=this_moment())
-    app = create_app(KeptShop(book=book, now=this_moment, today=this_day))
-    with app.test_request_context():  # a quote that is given has a page
-        for stage, order in _orders(load_order(demo_order(), workshop)):
-            content = content_of_order(order, shop_now())
-            kept = create_order(book, content, now=this_moment())
-            if stage is not Stage.ASKED:
-                _bring_to(book, kept, order, stage)
+    kept = create_order(book, content_of_order(order, shop_now()), now=now)
+    if stage is not Stage.ASKED:
+        _bring_to(book, kept, order, stage, now)
 
 
-def _bring_to(book: Book, kept: KeptOrder, order: Order, stage: Stage) -> None:
+def _bring_to(book: Book, kept: KeptOrder, order: Order, stage: Stage, now: datetime) -> None:
     """Give an order's quote, and bring it to a stage from there as a maker does."""
     from quoting.store.answers import accept_quote, decline_quote
+    from quoting.store.log import add_line
     from quoting.store.orders import change_stage
     from quoting.store.quotes import give_quote
     from quoting.web.book.freezing import freezing, quote_of_today
 
-    shop, now = shop_now(), this_moment()
-    freeze = freezing(quote_of_today(order, shop), shop)
-    given = give_quote(book, kept.id, freeze, revision=kept.revision, day=shop.today(), now=now)
+    shop = shop_now()
+    quote = quote_of_today(order, shop)
+    given = give_quote(
+        book,
+        kept.id,
+        freezing(quote, shop),
+        revision=kept.revision,
+        day=shop.today(),
+        now=now,
+    )
     if stage is Stage.CALLED_OFF:
         decline_quote(book, given.number, now=now)
         return
     accept_quote(book, given.number, day=shop.today(), now=now)
+    for line in demo_log(quote, stage, shop.today()):
+        add_line(book, kept.id, line, now=now)
     further = list(Stage)
     for each in further[further.index(Stage.ON_THE_HOOK) : further.index(stage) + 1]:
         change_stage(book, kept.id, each, now=now)
 
 
-def _orders(order: Order) -> Iterator[tuple[Stage, Order]]:
-    """Yield half a dozen orders in different stages, the demo's own last."""
-    for stage, title, buyer, width_cm, height_cm in _OTHERS:
+def _orders(order: Order) -> Iterator[tuple[int, Stage, Order]]:
+    """Yield half a dozen orders of days ago, in different stages, the demo's own last."""
+    for days, stage, title, buyer, width_cm, height_cm in _OTHERS:
         design = replace(order.design, width_cm=width_cm, height_cm=height_cm)
-        yield stage, replace(order, title=title, buyer=buyer, design=design, wanted_by=None)
-    yield Stage.ASKED, order
+        yield days, stage, replace(order, title=title, buyer=buyer, design=design, wanted_by=None)
+    yield 0, Stage.ASKED, order

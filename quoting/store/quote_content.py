@@ -83,12 +83,3 @@ class QuoteLine:
     def holds_on(self, day: date) -> bool:
         """Return whether it may still be accepted on a day of its maker's calendar."""
         return day <= self.valid_until
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Agreement:
-    """Which quote an order was agreed by, and when."""
-
-    order_id: int
-    quote_id: int
-    agreed_at: datetime
