@@ -11,7 +11,7 @@ from quoting.core.estimate.estimate import ColourEstimate
 from quoting.core.ground.measures import LEAST_CM
 from quoting.core.making.log_lines import LogEntry, YarnUsed
 from quoting.core.making.made_rows import made_rows
-from quoting.core.making.planned_yarn import planned_yarn
+from quoting.core.making.planned_yarn import PlannedYarn, planned_yarn
 from quoting.core.making.progress import of_colour
 from quoting.core.making.yarn_left import yarn_use
 from quoting.core.making.yarn_use import YarnUse
@@ -50,8 +50,8 @@ def swatches_told(
     """Yield a swatch of each stitch that has one in the workshop and whose yarn was told of.
 
     What was used over what was planned is one ratio for all stitches of a yarn: chains, carries and
-    tails are in both. It is given as a counted run, as unsure as the scale leaves it; the gauge is
-    that of the earlier swatches.
+    tails are in both, and what extras were given is in neither. It is given as a counted run, as
+    unsure as the scale leaves it; the gauge is that of the earlier swatches.
     """
     by_yarn: dict[str, list[ColourEstimate]] = {}
     for colour in quote.estimate.colours:
@@ -71,8 +71,9 @@ def _told_of(
     rows, uses, lines, stitches = made_rows(quote), list[YarnUse](), list[YarnUsed](), list[str]()
     for colour in colours:
         own = of_colour(quote, entries, YarnUsed, colour.colour)
-        use, _ = yarn_use(colour, planned_yarn(colour, rows), own)
-        if use.planned_m:
+        planned = planned_yarn(colour, rows)
+        use = _in_stitches(planned, *yarn_use(colour, planned, own))
+        if use.planned_m and use.used_m:
             uses.append(use)
             lines += own
             stitches += colour.yarn.counts
@@ -87,6 +88,13 @@ def _told_of(
         day=max(line.day for line in lines),
         stitches=tuple(name for name in dict.fromkeys(stitches) if name != Stitch.CH),
     )
+
+
+def _in_stitches(planned: PlannedYarn, use: YarnUse, upto: int) -> YarnUse:
+    """Return the yarn without that of extras, which is told of with the last of a colour's rows."""
+    if planned.left_m(upto):
+        return use
+    return replace(use, used_m=max(0.0, use.used_m - planned.extras_m))
 
 
 def _further_swatch(used: _Told, gauge: Gauge, before: Sequence[Swatch]) -> Iterator[Swatch]:

@@ -3,15 +3,18 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from decimal import Decimal
 
 import pytest
 
 from quoting.core.making.learnt import Learnt, learnt_from, with_learnt
 from quoting.core.making.log_lines import Doing, LogLine
 from quoting.core.making.made_rows import made_rows
+from quoting.core.order.order import Extra
 from quoting.core.plan.gauge import gauge_of
 from quoting.core.quote.quote import Quote
 from quoting.core.workshop.stitches import Stitch
+from quoting.core.workshop.swatches import Run
 from quoting.core.workshop.timings import Timing
 from quoting.core.workshop.workshop import Pattern, Workshop
 from tests.core.making.logs import DAY, hook, log, spent, used, woven
@@ -100,6 +103,25 @@ def test_more_yarn_than_planned_is_a_swatch_of_as_much_more_yarn_in_a_stitch() -
     assert swatch.run is not None
     planned_m = QUOTE.plan.gauges[WOOL, "hdc"].yarn_m
     assert swatch.run.length_cm == pytest.approx(110 * planned_m * 100, abs=0.1)
+
+
+def test_the_yarn_of_extras_is_in_no_stitch() -> None:
+    """Used just as planned, the 30 m that tassels were given leave a stitch as it was."""
+    tassels = Extra(what="Tassels", cost=Decimal(0), colour="rust", yarn_m=30)
+    quote = sample_quote(sample_order(extras=(tassels,)))
+    lines = [used(some.colour, some.grams, ROWS) for some in quote.estimate.colours]
+    run = only_run(learnt(*lines, quote=quote))
+    planned_m = quote.plan.gauges[WOOL, "hdc"].yarn_m
+    assert run.length_cm == pytest.approx(100 * planned_m * 100, abs=0.1)
+    before_them = used("rust", 100, 60)
+    assert only_run(learnt(before_them, quote=quote)) == only_run(learnt(before_them))
+
+
+def only_run(taught: Learnt) -> Run:
+    """Return the counted run of the only swatch."""
+    (swatch,) = taught.swatches
+    assert swatch.run is not None
+    return swatch.run
 
 
 def test_a_kitchen_scale_leaves_it_as_unsure_as_a_gram_of_what_was_used() -> None:
