@@ -11,6 +11,9 @@ from quoting.schema.kind import Leaf
 from quoting.schema.notation import Notation
 from quoting.schema.spot import Spot
 
+YEARS = range(2, 9999)
+"""Those whose moments every zone can tell: at the edges of the calendar some have no day."""
+
 
 class Instant(Leaf[datetime]):
     """A moment with its zone, as ISO 8601 has it; kept in records and never typed."""
@@ -24,10 +27,10 @@ class Instant(Leaf[datetime]):
     def parse(self, text: str, notation: Notation) -> datetime:
         """Return the moment. Errors: `wrong-type`."""
         del notation
-        try:
-            return datetime.fromisoformat(text.strip())
-        except ValueError:
-            raise refuse("", MistakeCode.WRONG_TYPE, read=shown(text), wanted="date") from None
+        moment = _read(text)
+        if moment is None:
+            raise refuse("", MistakeCode.WRONG_TYPE, read=shown(text), wanted="date")
+        return moment
 
     def to_record(self, value: datetime) -> str:
         """Return the moment as text."""
@@ -37,6 +40,14 @@ class Instant(Leaf[datetime]):
         """Return the moment as text."""
         del notation
         return value.isoformat()
+
+
+def _read(text: str) -> datetime | None:
+    try:
+        moment = datetime.fromisoformat(text.strip())
+    except ValueError:
+        return None
+    return None if moment.tzinfo is None or moment.year not in YEARS else moment
 
 
 INSTANT = Instant()

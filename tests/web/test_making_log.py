@@ -167,6 +167,17 @@ def test_a_correction_that_cannot_be_is_told_beside_its_field(
     assert page.typed("correction")["session.last_row"] == "9999"
 
 
+@pytest.mark.parametrize("began", ["0001-01-01T00:00:00+05:00", "2026-11-24T09:00:00", "early"])
+def test_a_moment_that_no_clock_shows_is_refused_and_the_log_stays_readable(
+    maker: BookMaker, address: str, began: str
+) -> None:
+    tell(maker, address, minutes="30")
+    correct(maker, entry_of(maker, address), session__started=began)
+    assert maker.status == 422
+    maker.open(f"{address}/making")
+    assert maker.status == 200
+
+
 def test_what_is_taken_back_is_struck_and_cannot_be_corrected_any_more(
     maker: BookMaker, address: str
 ) -> None:

@@ -83,6 +83,16 @@ def test_times_of_the_day_stand_for_minutes(maker: BookMaker, address: str) -> N
     assert f"{session.started.astimezone():%H:%M}" == "09:10"
 
 
+def test_a_time_on_a_day_at_the_edge_of_the_calendar_is_taken_as_minutes(
+    maker: BookMaker, address: str
+) -> None:
+    reply = tell(maker, address, begun="0:00", ended="0:30", day="0001-01-01")
+    assert reply.status_code == 303
+    (session,) = lines_of(maker, address)
+    assert isinstance(session, Session)
+    assert (session.minutes, session.started) == (30, None)
+
+
 def test_yarn_and_ends_are_told_with_the_rows(maker: BookMaker, address: str) -> None:
     page = maker.open(f"{address}/making")
     typed = page.typed("sitting")

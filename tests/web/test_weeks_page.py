@@ -130,6 +130,22 @@ def test_what_is_done_of_an_order_on_the_hook_no_longer_holds_up_the_others(
     assert turns_of(maker)[0] < some_hours
 
 
+def test_the_page_of_an_order_being_made_tells_the_day_of_its_turn(tmp_path: Path) -> None:
+    """Each takes 15.90 h, at 2.1 h a day whole days of its own, and waits for its yarn."""
+    shop = working(2.1, hours_promised=3, yarn_arrives_days=40, drying_days=2, post_days=3)
+    maker = maker_with_book(tmp_path / "book.db", shop)
+    with maker.book:
+        orders = [
+            agree(maker.book, sample_order(), shop, now=later(hours=number), stage=stage)
+            for number, stage in enumerate((Stage.ON_THE_HOOK, Stage.ON_THE_HOOK, Stage.AGREED))
+        ]
+        turns = [row[6] for row in maker.open("/orders/weeks").table("In time")[1:]]
+        told = [maker.open(f"/orders/{order}/making").root.text for order in orders]
+        for turn, text in zip(turns, told, strict=True):
+            day = datetime.strptime(turn, "%d %b %Y").replace(tzinfo=UTC)
+            assert f"ready by {day.day} {day:%B %Y}" in text
+
+
 def turns_of(maker: BookMaker) -> tuple[float, date]:
     """Return the hours of the first order, and the day on which the second is made."""
     _, first, second = maker.open("/orders/weeks").table("In time")

@@ -46,19 +46,20 @@ class HoursLeft:
         return math.fsum(self.spent.values())
 
     def ready_by(
-        self, today: date, *, hours_before: float = 0.0, yarn_to_come: bool = False
+        self, today: date, *, after: date | None = None, yarn_to_come: bool = False
     ) -> date:
         """Return the day the order is with its buyer, if its high hours are worked from tomorrow.
 
-        `hours_before` are those of orders that are made before it: the hours that the calendar has
-        promised are not among them. `yarn_to_come` says that the work waits for new yarn.
+        Or from the day after `after`, where it has to wait for its turn: the hours that the
+        calendar has promised are not counted. `yarn_to_come` says that the work waits for new yarn.
         """
         return ready_by(
             today,
-            calendar=replace(self.workshop.calendar, hours_promised=hours_before),
+            calendar=replace(self.workshop.calendar, hours_promised=0),
             hours=self.hours.span.high / MINUTES_PER_HOUR,
             hours_per_week=self.workshop.hours_per_week,
             yarn_bought=yarn_to_come,
+            after=after,
         )
 
 

@@ -34,9 +34,13 @@ class AgreedOrder:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Turn:
-    """An order's turn: the first and the last day that it is worked on, and when it is there."""
+    """An order's turn: the first and the last day that it is worked on, and when it is there.
+
+    From the end of `waits_until` on nothing keeps it from being worked on.
+    """
 
     order: AgreedOrder
+    waits_until: date
     starts_on: date
     made_by: date
     ready_by: date
@@ -74,6 +78,10 @@ class Queue:
     """The turns of all agreed orders, the first first, as they stand on a day."""
 
     turns: tuple[Turn, ...] = ()
+
+    def turn_of(self, order_id: int) -> Turn | None:
+        """Return an order's turn; None where it is not in the queue."""
+        return next((turn for turn in self.turns if turn.order.order_id == order_id), None)
 
     def ahead_of(self, order_id: int | None) -> Ahead:
         """Return what is made before an order: of one in the queue what stands before it."""
@@ -115,6 +123,7 @@ def _turns(orders: Sequence[AgreedOrder], workshop: Workshop, today: date) -> It
         free = work_through(begin, order.hours / daily, off)
         yield Turn(
             order=order,
+            waits_until=begin,
             starts_on=min(free, work_through(begin, 1, off)),
             made_by=free,
             ready_by=later(free, calendar.days_after_making),

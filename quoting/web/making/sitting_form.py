@@ -13,6 +13,7 @@ from quoting.core.ground.place import Document, Place, at, placed
 from quoting.core.making.log_lines import Doing, LogLine, Session, YarnUsed
 from quoting.core.making.sitting import Sitting, sitting_lines
 from quoting.schema.figures import NUMBER
+from quoting.schema.instant import YEARS
 from quoting.schema.reading import read_value
 from quoting.schema.sitting_shape import SITTING
 from quoting.schema.words import DAY
@@ -73,12 +74,17 @@ def read_sitting(
     every mistake.
     """
     sitting = read_value(content_of(sent), SITTING, Document.LOG, shop.notation)
-    started = None
-    if sitting.begun is not None:
-        started = datetime.combine(sitting.day, sitting.begun).astimezone()
-    elif timed is not None:
-        started = timed.started
-    return sitting, sitting_lines(sitting, done=hand.progress.rows_done, started=started)
+    began = _began(sitting, timed)
+    return sitting, sitting_lines(sitting, done=hand.progress.rows_done, started=began)
+
+
+def _began(sitting: Sitting, timed: Session | None) -> datetime | None:
+    """Return when a sitting began, None where that is not told, or on a day no zone can tell."""
+    if sitting.begun is None:
+        return None if timed is None else timed.started
+    if sitting.day.year not in YEARS:
+        return None
+    return datetime.combine(sitting.day, sitting.begun).astimezone()
 
 
 def in_sitting(mistakes: tuple[Mistake, ...], line: LogLine, sitting: Sitting) -> Iterator[Mistake]:

@@ -145,9 +145,10 @@ def _ready(order_id: int, left: HoursLeft, shop: Shop, *, waits: bool) -> date:
     """
     now, calendar = shop.workshop, shop.workshop.calendar
     workshop = replace(left.workshop, calendar=calendar, hours_per_week=now.hours_per_week)
-    before = calendar.hours_promised + queue_now().ahead_of(order_id).hours
-    by_now = replace(left, workshop=workshop)
-    return by_now.ready_by(shop.today(), hours_before=before, yarn_to_come=waits)
+    queue, by_now = queue_now(), replace(left, workshop=workshop)
+    turn = queue.turn_of(order_id)
+    after = queue.ahead_of(order_id).made_by if turn is None else turn.waits_until
+    return by_now.ready_by(shop.today(), after=after, yarn_to_come=waits)
 
 
 def _work(left: HoursLeft, hand: AtHand, speech: Speech) -> Iterator[WorkRow]:

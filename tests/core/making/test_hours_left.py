@@ -244,7 +244,8 @@ def test_it_is_ready_when_its_high_hours_are_worked_and_it_is_dry_and_sent() -> 
 def test_orders_before_it_and_yarn_to_come_put_the_day_off() -> None:
     left = left_of(QUOTE, reached(ROWS))
     soon = left.ready_by(TODAY)
-    assert left.ready_by(TODAY, hours_before=24) == soon + timedelta(days=14)
+    turn = TODAY + timedelta(days=14)
+    assert left.ready_by(TODAY, after=turn) == soon + timedelta(days=14)
     assert left.ready_by(TODAY, yarn_to_come=True) == soon + timedelta(days=5)
 
 
