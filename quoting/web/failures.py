@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from flask import Flask, Response, redirect, render_template, request, url_for
+from collections.abc import Callable
+
+from flask import Flask, Response, current_app, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 from flask_wtf.csrf import CSRFError
 from werkzeug.exceptions import HTTPException
@@ -80,7 +82,15 @@ def _stale(error: CSRFError) -> ResponseReturnValue:
         from quoting.web.making import pages as making
 
         pages |= {"making": making.resume, "corrections": corrections.resume}
-    return pages.get(request.blueprint or "", orders.resume)(), STALE
+    return _resumed(pages.get(request.blueprint or "", orders.resume))
+
+
+def _resumed(page: Callable[[], str]) -> ResponseReturnValue:
+    """Return the page of a form that waited too long, or what is told where there is none."""
+    try:
+        return page(), STALE
+    except Exception as error:  # of what a handler raises, Flask asks no other
+        return current_app.handle_user_exception(error)
 
 
 def _turned_away(error: HTTPException) -> ResponseReturnValue:

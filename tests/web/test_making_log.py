@@ -223,6 +223,21 @@ def test_a_payment_from_before_a_restart_keeps_what_was_typed(
     assert Page(reply.text).typed("payment")["payment.amount"] == "75"
 
 
+def test_a_form_from_before_a_restart_whose_page_is_gone_says_so(
+    maker: BookMaker, address: str
+) -> None:
+    asked = maker.begin()
+    stage = log_of(maker.book, number_of(address))[-1].id
+    replies = {
+        f"{address}/making/{stage}": (404, "There is no such page."),
+        "/orders/99/making": (404, "There is no such page."),
+        f"{asked}/making/lines/payment": (422, "Once it is agreed"),
+    }
+    for form, (status, said) in replies.items():
+        reply = maker.client.post(form, data={"csrf_token": "stale"})
+        assert (reply.status_code, said in Page(reply.text).root.text) == (status, True)
+
+
 def test_there_is_no_form_for_other_kinds_of_line(maker: BookMaker, address: str) -> None:
     token = maker.token(f"{address}/making")
     reply = maker.client.post(f"{address}/making/lines/moved", data={"csrf_token": token})
