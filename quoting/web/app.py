@@ -65,7 +65,7 @@ def create_app(shop: Shop | KeptShop, address: Address = AT_HOME) -> Flask:
 def register_book(app: Flask) -> None:
     """Add the pages that there are only with a book, and with them what reads it."""
     from quoting.web.book import forgetting, giving, list_page, order_pages, quote_pages, weeks_page
-    from quoting.web.book.number_in_address import NumberInAddress
+    from quoting.web.book.number_in_address import NumberInAddress, RowInAddress
     from quoting.web.door import pages as door
     from quoting.web.making import corrections, took_pages
     from quoting.web.making import pages as making
@@ -73,7 +73,7 @@ def register_book(app: Flask) -> None:
     from quoting.web.record import pages as track_record
     from quoting.web.workshop import first_steps, own_forms_sent, versions
 
-    app.url_map.converters["given"] = NumberInAddress
+    app.url_map.converters |= {"given": NumberInAddress, "int": RowInAddress}
     of_orders = (list_page, order_pages, giving, quote_pages, weeks_page, forgetting)
     of_making = (making, corrections, took_pages, track_record, accounts)
     for page in (*of_orders, *of_making, first_steps, own_forms_sent, versions, door):

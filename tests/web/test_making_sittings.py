@@ -48,6 +48,8 @@ def test_an_order_that_is_not_agreed_yet_says_so_and_leads_back(maker: BookMaker
     assert any(link.attributes["href"] == address for link in page.root.all("a"))
     assert maker.open("/orders/99/making").headings == ["There is no such page."]
     assert maker.status == 404
+    for beyond in ("", "/making", "/took", "/forget", "/making/1"):
+        assert maker.client.get(f"/orders/{10**25}{beyond}").status_code == 404
 
 
 def test_the_order_leads_to_its_making_once_it_is_agreed(maker: BookMaker, address: str) -> None:

@@ -1,10 +1,20 @@
-"""The number of a quote as a part of an address: `2026-014`, and `2026-014/2`."""
+"""Numbers as a part of an address: of a quote, `2026-014` or `2026-014/2`, and of a row."""
 
 from __future__ import annotations
 
-from werkzeug.routing import BaseConverter, ValidationError
+from werkzeug.routing import BaseConverter, IntegerConverter, Map, ValidationError
 
 from quoting.core.quote.given_number import GivenNumber, read_number
+
+MOST_ROWS = 2**31 - 1
+"""To which every database counts its rows."""
+
+
+class RowInAddress(IntegerConverter):
+    """Reads the number of an order, or of another row, as far as any database counts."""
+
+    def __init__(self, url_map: Map) -> None:
+        super().__init__(url_map, max=MOST_ROWS)
 
 
 class NumberInAddress(BaseConverter):
