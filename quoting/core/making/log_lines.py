@@ -22,6 +22,7 @@ MOST_MINUTES = 24 * 60.0
 MOST_ROWS = 1_000_000
 MOST_GRAMS = 1_000_000
 MOST_REMARK = 4_000
+MOST_LOT = 80
 """Characters."""
 
 
@@ -142,6 +143,7 @@ class YarnTaken:
         checks = Checks()
         checks.name("colour", self.colour)
         checks.number("grams", self.grams, above=0, most=MOST_GRAMS)
+        checks.text("lot", self.lot, most=MOST_LOT)
         checks.number("cost", self.cost, least=0, most=10**9)
         checks.done()
 

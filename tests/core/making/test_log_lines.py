@@ -7,7 +7,16 @@ from decimal import Decimal
 import pytest
 
 from quoting.core.ground.errors import Refused
-from quoting.core.making.log_lines import MOST_REMARK, LogLine, Payment, Remark, Session, YarnUsed
+from quoting.core.making.log_lines import (
+    MOST_LOT,
+    MOST_REMARK,
+    LogLine,
+    Payment,
+    Remark,
+    Session,
+    YarnTaken,
+    YarnUsed,
+)
 from tests.core.making.logs import DAY, hook, paid, used
 
 
@@ -52,3 +61,16 @@ def test_a_remark_says_something(text: str) -> None:
 
 def test_a_remark_is_no_book() -> None:
     assert wrong(Remark, text="x" * (MOST_REMARK + 1)) == {"text": "too-long"}
+
+
+@pytest.mark.parametrize(
+    ("lot", "code"),
+    [
+        ("7" * (MOST_LOT + 1), "too-long"),
+        ("7\0", "control-character"),
+        ("7\n1", "control-character"),
+    ],
+)
+def test_a_dye_lot_is_what_a_label_can_say(lot: str, code: str) -> None:
+    assert wrong(YarnTaken, colour="teal", grams=100, lot=lot) == {"lot": code}
+    assert YarnTaken(day=DAY, colour="teal", grams=100, lot="7" * MOST_LOT).lot
