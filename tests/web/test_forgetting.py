@@ -115,6 +115,12 @@ def test_an_order_that_names_nobody_says_so(maker: BookMaker) -> None:
     assert maker.client.get("/orders/9/forget").status_code == 404
 
 
+def test_nobody_is_said_to_be_forgotten_who_is_not(maker: BookMaker) -> None:
+    maker.begin(order__buyer="Maud Hollin")
+    assert maker.client.get("/orders/1/forget/done").location == "/orders/1/forget"
+    assert maker.client.get("/orders/9/forget/done").status_code == 404
+
+
 def test_it_takes_the_token_of_a_form(maker: BookMaker) -> None:
     maker.begin(order__buyer="Maud Hollin")
     assert maker.client.post("/orders/1/forget", data={"which": "all"}).status_code == 409

@@ -8,6 +8,7 @@ from flask.typing import ResponseReturnValue
 from quoting.files.security_log import SecurityEvent, tell_event
 from quoting.store.backups import DAYS_KEPT, copies_folder
 from quoting.store.forgetting import buyer_of, forget_buyer
+from quoting.store.name_words import FORGOTTEN
 from quoting.web.kept import book_now
 from quoting.wording import people_texts
 
@@ -34,8 +35,10 @@ def forget(order_id: int) -> ResponseReturnValue:
 
 
 @blueprint.get("/done")
-def done(order_id: int) -> str:
-    """Say that it is done, and what else there may be of her."""
+def done(order_id: int) -> ResponseReturnValue:
+    """Say that it is done, and what else there may be of her; where it is not, lead to it."""
+    if buyer_of(book_now(), order_id).name != FORGOTTEN:
+        return redirect(url_for("forgetting.show", order_id=order_id))
     traces = "traces" in request.args
     return render_template("book/forgotten.html", here="orders", traces=traces, **_places(order_id))
 
