@@ -128,7 +128,8 @@ def press(maker: BookMaker, key: str, factor: str, based_on: str = "1") -> str:
     ("key", "factor", "based_on", "status"),
     [
         ("stitches", "1.5", "1", "400"),
-        ("hours", "wide", "1", "400"),
+        ("hours", "wide", "1", "422"),
+        ("hours", "1e308", "1", "422"),
         ("hours", "1.5", "", "400"),
         ("hours", "0.5", "1", "422"),
         ("yarn", "inf", "1", "422"),

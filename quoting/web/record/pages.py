@@ -9,6 +9,8 @@ from flask.typing import ResponseReturnValue
 
 from quoting.core.ground.errors import Refused
 from quoting.core.making.track_record import track_record
+from quoting.schema.figures import NUMBER
+from quoting.schema.notation import RECORD
 from quoting.store.workshops import save_workshop
 from quoting.web.kept import book_now, moment_now
 from quoting.web.orders.pages import REFUSED
@@ -46,7 +48,7 @@ def widen() -> ResponseReturnValue:
         abort(400)
     own = own_workshop(shop)
     try:
-        factor = float(request.form.get("factor", ""))
+        factor = NUMBER.parse(request.form.get("factor", ""), RECORD)
         ranges = replace(own.ranges, **{key: factor})
         workshop = replace(own, ranges=ranges)
         save_workshop(book_now(), workshop, now=moment_now(), based_on=_based_on())
