@@ -59,6 +59,7 @@ def _yarn(yarn: Results, results: Results, rows_of_one: int) -> YarnStated:
         widened_by=yarn.get("widened_by", 1.0),
         cost=Decimal(yarn["cost"]),
         last_row=max((_row(end, rows_of_one) for end in ends), default=0),
+        is_bought=bool(yarn["skeins"]),
     )
 
 

@@ -175,13 +175,15 @@ def _yarn_cost(
     """Return what a colour's yarn cost, as far as it was told.
 
     What was paid for it, and by the gram at the cheapest price what was taken without one; of that
-    the part used, where the price carries only that. Where nothing was paid it is the part of the
-    cost expected that the grams used are of those expected.
+    the part used, where the price carries only that. Where no price was told, whole balls cost what
+    they were to, whatever was used of them; by the gram it is the part of the cost expected that
+    the grams used are of those expected.
     """
+    charged = quote.workshop.pricing.yarn_charged
     money, yarn = quote.workshop.currency, quote.workshop.yarn(colour.source.yarn)
     taken = of_colour(quote, entries, YarnTaken, colour.colour)
     if all(line.cost is None for line in taken):
-        if took_g is None:
+        if took_g is None or (charged is YarnCharged.BOUGHT and colour.choice.skeins):
             return None
         expected = quote.price.yarn_cost(colour.colour)
         return round_money(expected * exact(took_g) / exact(colour.grams), money)
@@ -191,7 +193,7 @@ def _yarn_cost(
     )
     paid = sum(costs, Decimal(0))
     taken_g = math.fsum(line.grams for line in taken)
-    if quote.workshop.pricing.yarn_charged is YarnCharged.USED and took_g is not None:
+    if charged is YarnCharged.USED and took_g is not None:
         paid *= min(Decimal(1), exact(took_g) / exact(taken_g))
     return round_money(paid, money)
 

@@ -100,6 +100,6 @@ def _cost(stated: Stated, yarn: YarnStated, took_g: float | None, taken: Taken) 
             taken_g = math.fsum(line.grams for line in taken)
             paid *= min(Decimal(1), exact(took_g) / exact(taken_g))
         return round_money(paid, stated.currency)
-    if took_g is None:
+    if took_g is None or (stated.by_the_gram is False and yarn.is_bought):
         return None
     return round_money(yarn.cost * exact(took_g) / exact(yarn.grams), stated.currency)

@@ -15,7 +15,7 @@ class YarnStated:
     """The yarn of a colour: its grams and the high end of their range, and what it was to cost.
 
     After `last_row`, counted over all blankets, there is none of it. An older quote has no
-    `high_g`.
+    `high_g`. `is_bought` says that new balls of it are bought, whole.
     """
 
     colour: str
@@ -24,6 +24,7 @@ class YarnStated:
     widened_by: float
     cost: Decimal
     last_row: int
+    is_bought: bool
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

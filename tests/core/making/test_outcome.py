@@ -7,6 +7,7 @@ from decimal import Decimal
 
 import pytest
 
+from quoting.core.ground.money import exact, round_money
 from quoting.core.making.log_lines import Doing, LogLine
 from quoting.core.making.made_rows import made_rows
 from quoting.core.making.outcome import ColourOutcome, Outcome, WorkOutcome, outcome_of
@@ -146,17 +147,25 @@ def test_what_was_taken_without_a_price_costs_the_cheapest_gram() -> None:
     assert colour("teal", *lines).cost == Decimal("9.25")
 
 
-def test_where_only_the_grams_are_known_the_cost_goes_with_them() -> None:
-    """By hand: 9.20 for 167.93 g, so 200 g are 10.96."""
-    teal = colour("teal", taken("teal", 200), used("teal", 200, ROWS))
-    assert teal.cost == Decimal("10.96")
+def test_balls_that_are_bought_whole_cost_the_same_whatever_is_used_of_them() -> None:
+    """By hand: two balls at 4.60, as in the costing."""
+    for grams in (150, 200):
+        teal = colour("teal", taken("teal", 200), used("teal", grams, ROWS))
+        assert (teal.cost, teal.expected_cost) == (None, Decimal("9.20"))
+    assert outcome(used("teal", 200, ROWS)).yarn_cost == Decimal("32.20")
+
+
+def test_where_yarn_is_charged_by_the_gram_its_cost_goes_with_the_grams() -> None:
+    quote = charging(YarnCharged.USED)
+    teal = colour("teal", taken("teal", 200), used("teal", 200, ROWS), quote=quote)
+    share = exact(200.0) / exact(teal.expected_g)
+    assert teal.cost == round_money(teal.expected_cost * share, "GBP")
+    assert teal.cost > teal.expected_cost
 
 
 def test_where_the_price_carries_only_the_yarn_used_so_does_its_cost() -> None:
     """By hand: three quarters of what was paid."""
-    workshop = sample_workshop()
-    pricing = replace(workshop.pricing, yarn_charged=YarnCharged.USED)
-    quote = sample_quote(workshop=replace(workshop, pricing=pricing))
+    quote = charging(YarnCharged.USED)
     lines = (taken("teal", 200, cost=Decimal("10.00")), used("teal", 150, ROWS))
     assert colour("teal", *lines, quote=quote).cost == Decimal("7.50")
 
@@ -182,3 +191,10 @@ def test_what_an_hour_earned_by_hand() -> None:
 def test_dearer_yarn_earns_less() -> None:
     lines = (hook(1, ROWS, 750), taken("teal", 300, cost=Decimal("60.00")))
     assert (outcome(*lines).earned or 0) < (outcome(lines[0]).earned or 0)
+
+
+def charging(charged: YarnCharged) -> Quote:
+    """Return the sample's quote, its yarn charged so."""
+    workshop = sample_workshop()
+    pricing = replace(workshop.pricing, yarn_charged=charged)
+    return sample_quote(workshop=replace(workshop, pricing=pricing))
