@@ -40,16 +40,16 @@ def is_server(address: str) -> bool:
 
 
 def file_engine(path: Path, wait_s: float) -> Engine:
-    """Return the engine of a book's file."""
+    """Return the engine of a book's file; its failures bear nothing of what it keeps."""
     url = URL.create("sqlite", database=str(path))
-    engine = create_engine(url, connect_args={"timeout": wait_s})
+    engine = create_engine(url, connect_args={"timeout": wait_s}, hide_parameters=True)
     event.listen(engine, "connect", _prepare_file)
     event.listen(engine, "begin", _begin)
     return engine
 
 
 def server_engine(address: str, wait_s: float) -> Engine:
-    """Return the engine of a book on a server.
+    """Return the engine of a book on a server, whose failures bear nothing of what it keeps.
 
     Errors: `not-a-book-address`, `no-database-driver`.
     """
@@ -62,6 +62,7 @@ def server_engine(address: str, wait_s: float) -> Engine:
             url.update_query_dict({"options": options}),
             pool_pre_ping=True,
             connect_args={"connect_timeout": 10},
+            hide_parameters=True,
         )
     except (ArgumentError, ValueError):
         raise refuse("", MistakeCode.NOT_A_BOOK_ADDRESS, wanted=_SERVER_SCHEME) from None

@@ -6,6 +6,8 @@ from datetime import date
 from decimal import Decimal
 
 import pytest
+from sqlalchemy import insert
+from sqlalchemy.exc import IntegrityError
 
 from quoting.core.ground.codes import MistakeCode
 from quoting.core.making.log_lines import (
@@ -26,6 +28,7 @@ from quoting.core.order.stage import Stage
 from quoting.store.book import Book
 from quoting.store.log import add_line, log_of, logs_of
 from quoting.store.orders import create_order
+from quoting.store.tables import LOG
 from tests.store.contents import whole
 from tests.store.moments import NOW, later
 from tests.store.refusals import refused
@@ -98,3 +101,12 @@ def test_the_logs_of_several_orders_are_told_apart(book: Book, order_id: int) ->
     assert logs_of(book, (order_id, other)) == {order_id: (mine,), other: ()}
     told = refused(lambda: add_line(book, other + 1, Remark(day=DAY, text="?"), now=NOW))
     assert told == MistakeCode.ORDER_MISSING
+
+
+def test_a_failure_that_nobody_foresaw_bears_no_word_of_what_was_written(book: Book) -> None:
+    order = create_order(book, whole(), now=NOW)
+    entry = add_line(book, order.id, Remark(day=DAY, text="first"), now=NOW)
+    row = {"id": entry.id, "order_id": order.id, "at": NOW, "kind": "remark"}
+    with pytest.raises(IntegrityError) as failure, book.writing() as connection:
+        connection.execute(insert(LOG).values(**row, record="Maud Hollin rang"))
+    assert "Maud" not in str(failure.value)
