@@ -1,7 +1,8 @@
 """How long the queue of a book of 10,000 orders takes: read for a page, and laid into days.
 
 Run as `python tests/benchmarks/agreed_orders.py` with the project on the path. Everything is timed
-in one run, beside a fixed loop in plain Python. What a page pays for it is to be a few milliseconds.
+in one run, beside a fixed loop in plain Python. What a page pays for it is to be a few
+milliseconds.
 """
 
 from __future__ import annotations
