@@ -26,6 +26,17 @@ def agreed(order: Page) -> Page:
     return order
 
 
+def test_a_new_order_is_given_as_soon_as_it_is_typed(order: Page) -> None:
+    order.goto(order.url.partition("/orders")[0] + "/orders")
+    order.get_by_role("button", name="New order").click()
+    order.get_by_role("textbox", name="Width").fill("70 cm")
+    order.get_by_role("textbox", name="Length").fill("90 cm")
+    expect(order.locator("#answer svg").first).to_be_visible()
+    order.get_by_role("textbox", name="Title").fill("Pram rug")
+    order.get_by_role("button", name="Give this quote").click()
+    expect(order.get_by_role("heading", level=1)).to_have_text(re.compile(r"Quote \d{4}-\d{3}"))
+
+
 def write_down(page: Page, rows: int, minutes: str = "") -> None:
     """Say how far she is, as one does with a hook in the other hand."""
     page.get_by_label("Rows done").fill(str(rows))

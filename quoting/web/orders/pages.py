@@ -77,7 +77,7 @@ def answer() -> str:
     """Return the answer alone, for a page that follows as one types."""
     shop = shop_now()
     found = answer_form(request.form, shop, patient=True)
-    return render_template("orders/following.html", **_seen(found), quotable=_quotable(), live=True)
+    return render_template("orders/following.html", **_seen(found), live=True)
 
 
 @blueprint.post("/quote")
@@ -184,7 +184,6 @@ def worktable_page(sent: Sent, *, patient: bool = False, **changes: Any) -> str:
 def _worktable(found: Answer, **changes: Any) -> str:
     standing = _standing(found)
     seen = _seen(found) | changes | {"standing": standing, "here": "orders"}
-    seen["quotable"] = standing and standing.quotable
     return render_template("orders/worktable.html", **seen)
 
 
@@ -195,16 +194,6 @@ def _standing(found: Answer) -> Standing | None:
     from quoting.web.book.keeping import keep_answer  # there is a database to read it
 
     return g.get("standing") or keep_answer(found)
-
-
-def _quotable() -> int | None:
-    """Return the kept order at hand where a quote of it may be given."""
-    mark = sent_mark()
-    if mark is None:
-        return None
-    from quoting.web.book.keeping import unsaved_standing  # there is a database to read it
-
-    return unsaved_standing(mark).quotable
 
 
 def _seen(found: Answer) -> dict[str, Any]:
