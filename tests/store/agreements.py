@@ -2,25 +2,21 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from datetime import datetime
 
 from sqlalchemy import insert, update
 
-from exports.records.quote_record import quote_record
 from quoting.core.order.order import Order
 from quoting.core.order.stage import Stage
-from quoting.core.quote.given_number import GivenNumber
-from quoting.core.quote.offer import offer_of
 from quoting.core.quote.quote import Quote, quote_order
 from quoting.core.workshop.workshop import Workshop
 from quoting.store.book import Book
 from quoting.store.order_content import OrderContent
 from quoting.store.orders import create_order, kept_order
-from quoting.store.quote_content import FrozenQuote
 from quoting.store.quotes import give_quote
 from quoting.store.tables import AGREEMENTS, ORDERS
 from tests.store.contents import FIGURES
+from tests.store.given import frozen_as
 
 
 def agree(
@@ -59,7 +55,7 @@ def agree_kept(
     given = give_quote(
         book,
         order_id,
-        lambda number: _frozen(quote, number),
+        lambda number: frozen_as(quote, number),
         revision=kept_order(book, order_id).revision,
         day=quote.day,
         now=quoted or now,
@@ -69,18 +65,3 @@ def agree_kept(
         connection.execute(insert(AGREEMENTS).values(**row))
         its = update(ORDERS).where(ORDERS.c.id == order_id)
         connection.execute(its.values(stage=stage.value))
-
-
-def _frozen(quote: Quote, number: GivenNumber) -> FrozenQuote:
-    quote = replace(quote, number=str(number))
-    return FrozenQuote(
-        day=quote.day,
-        valid_until=quote.valid_until,
-        workshop_version=1,
-        workshop=quote.workshop,
-        order=quote.order,
-        results=quote_record(quote),
-        offer=offer_of(quote),
-        page=f"<p>{number}</p>",
-        program="0.1.0",
-    )

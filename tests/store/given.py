@@ -10,7 +10,7 @@ from exports.records.quote_record import quote_record
 from quoting.core.order.stage import Stage
 from quoting.core.quote.given_number import GivenNumber
 from quoting.core.quote.offer import offer_of
-from quoting.core.quote.quote import quote_order
+from quoting.core.quote.quote import Quote, quote_order
 from quoting.core.workshop.workshop import Workshop
 from quoting.store.answers import accept_quote
 from quoting.store.book import Book
@@ -33,6 +33,11 @@ def frozen(
 ) -> FrozenQuote:
     """Return the quote of a sample order, with a page that says its number and no more."""
     quote = quote_order(sample_order(title=title), workshop or sample_workshop(), today=day)
+    return frozen_as(quote, number)
+
+
+def frozen_as(quote: Quote, number: GivenNumber) -> FrozenQuote:
+    """Return a quote as it goes out under a number, with a page that says that and no more."""
     quote = replace(quote, number=str(number))
     return FrozenQuote(
         day=quote.day,
