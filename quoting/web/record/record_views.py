@@ -28,12 +28,11 @@ MOST_DRAWN = 30
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Figure:
-    """What is said of hours, or of yarn; `key` is that of the workshop's ranges.
+    """What is said of hours, or of yarn: `what` is also its key in the workshop's ranges.
 
     `offer` is a factor that the workshop can take over, and `says_it` the sentence with it.
     """
 
-    key: str
     what: str
     sentences: tuple[str, ...]
     offer: Widening | None
@@ -78,19 +77,18 @@ def view_record(record: TrackRecord, say: Speech) -> RecordView:
 
 
 def _figures(record: TrackRecord, say: Speech) -> Iterator[Figure]:
-    for key, what, accuracy in (("hours", "hours", record.hours), ("yarn", "yarn", record.grams)):
+    for what, accuracy in (("hours", record.hours), ("yarn", record.grams)):
         if accuracy is not None:
-            yield _figure(key, what, accuracy, say)
+            yield _figure(what, accuracy, say)
 
 
-def _figure(key: str, what: str, accuracy: Accuracy, say: Speech) -> Figure:
+def _figure(what: str, accuracy: Accuracy, say: Speech) -> Figure:
     widening = accuracy.widening
     asked = widening is not None and (widening.is_needed or widening.present > 1)
     sentences = list(bias_sentences(accuracy.bias, what, say))
     if accuracy.coverage is not None:
         sentences.append(coverage_sentence(accuracy.coverage, what, say))
     return Figure(
-        key=key,
         what=what,
         sentences=tuple(sentences),
         offer=widening if asked and widening is not None and widening.is_other else None,
