@@ -5,6 +5,7 @@ And where the user's own book is, unless she names another.
 
 from __future__ import annotations
 
+from functools import cache
 from pathlib import Path
 
 _PACKAGE = Path(__file__).resolve().parent
@@ -28,6 +29,18 @@ def demo_order() -> Path:
 def demo_workshop() -> Path:
     """Return the demo's workshop file. Errors: as `_folder`."""
     return config_folder() / "demo" / "workshop.toml"
+
+
+def catalogue_file(language: str) -> Path:
+    """Return where the catalogue of a language is, by its code. Errors: as `_folder`."""
+    return config_folder() / "languages" / f"{language}.po"
+
+
+@cache
+def catalogue_languages() -> tuple[str, ...]:
+    """Return the codes of the languages that documents can be in, besides English, in order."""
+    files = (config_folder() / "languages").glob("*.po")
+    return tuple(sorted(file.stem for file in files))
 
 
 def book_file() -> Path:

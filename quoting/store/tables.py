@@ -156,6 +156,27 @@ LOG = Table(
 
 Index(None, LOG.c.order_id)
 
+PAPERS = Table(
+    "papers",
+    METADATA,
+    Column("id", Integer, primary_key=True),
+    Column("order_id", Integer, ForeignKey("orders.id"), nullable=False),
+    Column("kind", Text, nullable=False),
+    Column("year", Integer, nullable=False),
+    Column("running", Integer, nullable=False),
+    Column("day", Date, nullable=False),
+    Column("made_at", Moment, nullable=False),
+    Column("record", Text, nullable=False),
+    sqlite_autoincrement=True,
+)
+"""Each paper of an order, never changed: `year` and `running` are its number among its kind.
+
+`record` has all that it says, as facts.
+"""
+
+Index(None, PAPERS.c.order_id)
+Index(None, PAPERS.c.kind, PAPERS.c.year, PAPERS.c.running, unique=True)
+
 CLOCKS = Table(
     "clocks",
     METADATA,

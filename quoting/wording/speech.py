@@ -26,6 +26,7 @@ from quoting.core.quote.offer import Offer
 from quoting.core.workshop.stitches import Stitch, Vocabulary, stitch_name
 from quoting.core.workshop.workshop import Workshop
 from quoting.notation import Marks
+from quoting.wording.catalogues import ENGLISH, language_of, translated, translated_count
 from quoting.wording.dates import format_date
 from quoting.wording.locales import (
     currency_format,
@@ -49,13 +50,15 @@ SHORT_YARN, FEW_GRAMS, FEW_HOURS = 10, 10, 5
 class Speech:
     """Says figures as one workshop's pages and documents show them.
 
-    `currency` is an ISO 4217 code, or empty where none is known yet.
+    `currency` is an ISO 4217 code, or empty where none is known yet. `language` is that of a
+    buyer's documents, by the code of its catalogue; the maker's own pages are English.
     """
 
     locale: str
     units: Units = Units.METRIC
     vocabulary: Vocabulary = Vocabulary.US
     currency: str = ""
+    language: str = ENGLISH
 
     @property
     def _data(self) -> Locale:
@@ -214,8 +217,24 @@ class Speech:
         """Return so many of a thing: `1 row`, `3 rows`."""
         return f"{self.number(count)} {one if count == 1 else many or one + 's'}"
 
+    def counted(self, count: int, one: str, many: str) -> str:
+        """Return so many of a thing in a buyer's document: `{n} row`, `{n} rows`, in its language.
+
+        Both texts are marked as `sentence`s of a catalogue by standing here.
+        """
+        if self.language == ENGLISH:
+            text = self.worded(one if count == 1 else many)
+        else:
+            text = translated_count(one, many, count, self.language)
+        return text.format(n=self.number(count))
+
     def worded(self, text: str) -> str:
-        """Return a text of the program's own in the trade's words and the spelling of here."""
+        """Return a text of the program's own in the trade's words and the spelling of here.
+
+        In a document of another language, in that.
+        """
+        if self.language != ENGLISH:
+            return translated(text, self.language)
         return worded(text, self.vocabulary, self.locale)
 
 
@@ -224,7 +243,10 @@ FILE_SPEECH = Speech(locale="en")
 
 
 def speech_of(speaker: Workshop | Offer) -> Speech:
-    """Return how a workshop or an offer speaks. Errors: `not-a-locale` at `workshop.locale`."""
+    """Return how a workshop speaks, or an offer in its buyer's language.
+
+    Errors: `not-a-locale` at `workshop.locale`.
+    """
     if not is_locale(speaker.locale):
         raise refuse("workshop.locale", MistakeCode.NOT_A_LOCALE, read=speaker.locale)
     return Speech(
@@ -232,6 +254,7 @@ def speech_of(speaker: Workshop | Offer) -> Speech:
         units=speaker.units,
         vocabulary=speaker.speaks,
         currency=speaker.currency,
+        language=language_of(speaker.locale) if isinstance(speaker, Offer) else ENGLISH,
     )
 
 
