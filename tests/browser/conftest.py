@@ -2,43 +2,32 @@
 
 from __future__ import annotations
 
-import subprocess
-import sys
 from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 from playwright.sync_api import Browser, ConsoleMessage, Page, sync_playwright
 
+from tests.browser.serving import CALM, serving
 from tests.programs import require_program
 
-CALM = ("--no-sandbox", "--disable-gpu", "--disable-background-networking")
 PATIENCE_MS = 10_000
-ROOT = Path(__file__).parents[2]
-
-
-def serve(port: str = "0", *, folder: Path) -> tuple[subprocess.Popen[str], str]:
-    """Start the demo's worktable without a book; return the process and the address it names."""
-    command = [sys.executable, "-m", "tests.browser.demo_worktable", port]
-    process = subprocess.Popen(
-        command, stderr=subprocess.PIPE, text=True, cwd=folder, env={"PYTHONPATH": str(ROOT)}
-    )
-    assert process.stderr is not None
-    return process, process.stderr.readline().split()[1]
-
-
-def stop(process: subprocess.Popen[str]) -> None:
-    """End the pages and let go of their messages."""
-    process.terminate()
-    process.communicate()
 
 
 @pytest.fixture(scope="session")
 def address(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
-    """Serve the demo's worktable."""
-    process, address = serve(folder=tmp_path_factory.mktemp("maker"))
-    yield address
-    stop(process)
+    """Serve the demo's worktable without a book."""
+    folder = tmp_path_factory.mktemp("maker")
+    with serving("tests.browser.demo_worktable", "0", folder=folder) as address:
+        yield address
+
+
+@pytest.fixture(scope="session")
+def book_to_look_at(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
+    """Serve the demo's book on its day, for tests that change nothing in it."""
+    folder = tmp_path_factory.mktemp("looked at")
+    with serving("tests.browser.demo_on_a_day", "--port", "0", folder=folder) as address:
+        yield address
 
 
 @pytest.fixture(scope="session")
@@ -73,12 +62,8 @@ def _is_fault(said: ConsoleMessage) -> bool:
 @pytest.fixture
 def order(page: Page, tmp_path: Path) -> Iterator[Page]:
     """Open the first order of the demo's book."""
-    command = [sys.executable, "-m", "quoting", "serve", "--no-browser", "--demo", "--port", "0"]
-    process = subprocess.Popen(
-        command, stderr=subprocess.PIPE, text=True, cwd=tmp_path, env={"PYTHONPATH": str(ROOT)}
-    )
-    assert process.stderr is not None
-    page.goto(process.stderr.readline().split()[1])
-    page.get_by_role("link", name="Cot blanket in moorland stripes").click()
-    yield page
-    stop(process)
+    options = ("serve", "--no-browser", "--demo", "--port", "0")
+    with serving("quoting", *options, folder=tmp_path) as address:
+        page.goto(address)
+        page.get_by_role("link", name="Cot blanket in moorland stripes").click()
+        yield page

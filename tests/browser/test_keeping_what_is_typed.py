@@ -8,7 +8,7 @@ import pytest
 from playwright.sync_api import Page, Route, expect
 
 from quoting.places import demo_order
-from tests.browser.conftest import serve, stop
+from tests.browser.serving import start_worktable, stop
 
 DEMO_TITLE = "Cot blanket in moorland stripes"
 
@@ -204,12 +204,12 @@ def test_an_order_to_be_put_right_is_never_replaced_by_the_demos(page: Page, add
 def test_a_file_read_after_a_restart_is_asked_for_again_and_the_order_stays(
     page: Page, tmp_path: Path
 ) -> None:
-    process, address = serve(folder=tmp_path)
+    process, address = start_worktable(folder=tmp_path)
     page.goto(address)
     title(page, "Typed for an hour")
     stop(process)
     port = address.rstrip("/").rpartition(":")[2]
-    process, _ = serve(port, folder=tmp_path)
+    process, _ = start_worktable(port, folder=tmp_path)
     page.get_by_text("Another order: blank, or from a file").click()
     page.get_by_label("An order file").set_input_files(demo_order())
     page.get_by_role("button", name="Read it").click()

@@ -7,7 +7,7 @@ from pathlib import Path
 from openpyxl import load_workbook
 from playwright.sync_api import Browser, Page, Route, expect
 
-from tests.browser.conftest import serve, stop
+from tests.browser.serving import start_worktable, stop
 
 
 def figure(page: Page, name: str) -> str:
@@ -213,13 +213,13 @@ def test_what_was_opened_stays_open_when_a_line_is_added_or_moved(page: Page, ad
 
 
 def test_a_page_lives_through_a_restart_of_the_program(page: Page, tmp_path: Path) -> None:
-    process, address = serve(folder=tmp_path)
+    process, address = start_worktable(folder=tmp_path)
     page.goto(address)
     stop(process)
     page.get_by_label("Width").fill("90 cm")
     expect(page.locator("#answer .old-words")).to_contain_text("No answer came")
     port = address.rstrip("/").rpartition(":")[2]
-    process, _ = serve(port, folder=tmp_path)
+    process, _ = start_worktable(port, folder=tmp_path)
     page.get_by_label("Width").fill("70 cm")
     expect(page.locator("#answer")).to_contain_text("70 × 100 cm was asked")
     with page.expect_download() as saving:

@@ -3,8 +3,6 @@
 from __future__ import annotations
 
 import re
-import subprocess
-import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
@@ -13,19 +11,15 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Page, expect
 
-from tests.browser.conftest import ROOT, stop
+from tests.browser.serving import serving
 
 
 @contextmanager
 def served(folder: Path, *options: str) -> Iterator[str]:
     """Serve a book; yield its address."""
-    command = [sys.executable, "-m", "quoting", "serve", "--no-browser", *options, "--port", "0"]
-    process = subprocess.Popen(
-        command, stderr=subprocess.PIPE, text=True, cwd=folder, env={"PYTHONPATH": str(ROOT)}
-    )
-    assert process.stderr is not None
-    yield process.stderr.readline().split()[1].rstrip("/")
-    stop(process)
+    command = ("serve", "--no-browser", *options, "--port", "0")
+    with serving("quoting", *command, folder=folder) as address:
+        yield address.rstrip("/")
 
 
 @pytest.fixture
