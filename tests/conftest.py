@@ -17,6 +17,9 @@ from tests.programs import lines_on_skips
 SLOW_FOLDERS = {"browser", "faults", "workbook"}
 """Tests with a browser, with a spreadsheet program, with thousands of spoilt inputs."""
 
+SHARING_FOLDERS = {"workbook", "comparison"}
+"""Where the tests of a whole folder share a round of the spreadsheet program."""
+
 settings.register_profile(
     "here", deadline=None, max_examples=100, suppress_health_check=[HealthCheck.too_slow]
 )
@@ -32,6 +35,12 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
         random_cases = hasattr(getattr(item, "obj", None), "hypothesis")
         if random_cases or not SLOW_FOLDERS.isdisjoint(folders):
             item.add_marker(pytest.mark.slow)
+        item.add_marker(pytest.mark.xdist_group(_group_of(item, folders)))
+
+
+def _group_of(item: pytest.Item, folders: tuple[str, ...]) -> str:
+    """Return what tests are run in one process together: those that share what is slow to make."""
+    return folders[-1] if folders and folders[-1] in SHARING_FOLDERS else item.path.stem
 
 
 def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
