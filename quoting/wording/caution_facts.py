@@ -7,8 +7,9 @@ from decimal import Decimal
 
 from quoting.core.ground.errors import Fact
 from quoting.wording.categories import category_words
+from quoting.wording.figures import as_decimal
 from quoting.wording.phrases import listed
-from quoting.wording.speech import Speech, as_decimal
+from quoting.wording.speech import Speech
 from quoting.wording.trade_words import task_words
 
 _HEALTH_SERVICES = {

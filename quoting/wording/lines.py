@@ -8,7 +8,8 @@ from quoting.core.ground.currencies import minor_digits
 from quoting.core.ground.money import HOUR_DIGITS, round_half_up
 from quoting.core.price.cost_lines import Line, LineKind, Unit
 from quoting.wording.confirmed import confirming_digits
-from quoting.wording.speech import RATE_DIGITS, Speech
+from quoting.wording.figures import RATE_DIGITS
+from quoting.wording.speech import Speech
 
 PERCENT_DIGITS = 4
 """Decimals of a rate in per cent, where it has so many."""
