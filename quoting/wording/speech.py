@@ -148,15 +148,16 @@ class Speech(Figures):
         """Return so many of a thing: `1 row`, `3 rows`."""
         return f"{self.number(count)} {one if count == 1 else many or one + 's'}"
 
-    def counted(self, count: int, one: str, many: str) -> str:
+    def counted(self, count: int, one: str, many: str, **facts: str) -> str:
         """Return so many of a thing in a buyer's document: `{n} row`, `{n} rows`, in its language.
 
-        Both texts are marked as `sentence`s of a catalogue by standing here.
+        Both texts are marked as `sentence`s of a catalogue by standing here. What else they name in
+        braces are the `facts`.
         """
         text = one if count == 1 else many
         if self.language != ENGLISH:
             text = translated_count(one, many, count, self.language)
-        return self._spelled(text).format(n=self.number(count))
+        return self._spelled(text).format(n=self.number(count), **facts)
 
     def worded(self, text: str) -> str:
         """Return a text of the program's own in the trade's words and the spelling of here.
