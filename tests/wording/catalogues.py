@@ -6,6 +6,7 @@ a translation, and those that are gone are left out.
 
 from __future__ import annotations
 
+from functools import cache
 from io import BytesIO
 from pathlib import Path
 
@@ -32,10 +33,11 @@ msgstr ""
 """
 
 
-def marked(folders: tuple[Path, ...] = (PROJECT / "quoting", PROJECT / "exports")) -> Catalog:
+@cache
+def marked() -> Catalog:
     """Return all the sentences that are marked in the source, untranslated."""
     found = Catalog()
-    for folder in folders:
+    for folder in (PROJECT / "quoting", PROJECT / "exports"):
         extracted = extract_from_dir(
             folder, [("**.py", "python")], keywords=MARKS, comment_tags=("To translate:",)
         )
