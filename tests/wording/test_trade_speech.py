@@ -26,7 +26,12 @@ from quoting.web.app import create_app
 from quoting.web.shop import open_shop
 from quoting.wording import speech_of
 from quoting.wording.mistakes import MISTAKES
-from quoting.wording.trade_speech import AMERICAN_SPELLING, AMERICAN_WORDS, worded
+from quoting.wording.trade_speech import (
+    AMERICAN_EVERYDAY,
+    AMERICAN_SPELLING,
+    AMERICAN_WORDS,
+    worded,
+)
 from tests.examples import TODAY, sample_order, sample_quote, sample_workshop
 
 PAGES = ("/", "/sizes", "/measurements", "/yarn", "/workshop")
@@ -36,7 +41,7 @@ Read = Callable[[str, Vocabulary], str]
 """Reads what a workshop of a locale and its stitch names is shown."""
 
 AMERICAN, BRITISH = ("en_US", Vocabulary.US), ("en_GB", Vocabulary.UK)
-BRITISH_ALONE = {*AMERICAN_WORDS, *AMERICAN_SPELLING}
+BRITISH_ALONE = {*AMERICAN_WORDS, *AMERICAN_SPELLING, *AMERICAN_EVERYDAY}
 AMERICAN_ALONE = {*AMERICAN_WORDS.values(), *AMERICAN_SPELLING.values()}
 
 
