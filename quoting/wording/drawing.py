@@ -5,19 +5,20 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from quoting.core.estimate.strands import Strand
+from quoting.core.plan.passes import Work
 from quoting.core.quote.quote import Quote
-from quoting.wording.rows_and_edges import body_pass, first_pass_words
+from quoting.wording.catalogues import sentence
 from quoting.wording.speech import Speech
 
 
-def drawing_title(quote: Quote) -> str:
+def drawing_title(quote: Quote, speech: Speech) -> str:
     """Return the drawing's title."""
-    return title_of_drawing(quote.order.title)
+    return title_of_drawing(quote.order.title, speech)
 
 
-def title_of_drawing(title: str) -> str:
+def title_of_drawing(title: str, speech: Speech) -> str:
     """Return the title of the drawing of an order that is titled so."""
-    return f"{title}, drawn to scale"
+    return speech.worded(sentence("{title}, drawn to scale")).format(title=title)
 
 
 def drawing_description(quote: Quote, strands: Sequence[Strand], speech: Speech) -> str:
@@ -30,12 +31,21 @@ def _sentences(quote: Quote, strands: Sequence[Strand], speech: Speech) -> Itera
     colours = ", ".join(
         f"{colour} {speech.number(rows)}" for colour, rows in plan.rows_by_colour.items()
     )
-    yield f"{speech.size(plan.width_cm, plan.height_cm)}, {first_pass_words(plan)}."
-    yield f"{speech.count(len(plan.rows), body_pass(plan))}: {colours}."
+    size, rows = speech.size(plan.width_cm, plan.height_cm), len(plan.rows)
+    if plan.rows[0].work is Work.ROUND:
+        yield speech.worded(sentence("{size}, round 1 in the middle.")).format(size=size)
+        yield speech.counted(
+            rows, "{n} round: {colours}.", "{n} rounds: {colours}.", colours=colours
+        )
+    else:
+        yield speech.worded(sentence("{size}, row 1 at the bottom.")).format(size=size)
+        yield speech.counted(rows, "{n} row: {colours}.", "{n} rows: {colours}.", colours=colours)
     if plan.rounds:
-        yield f"Round them {speech.count(len(plan.rounds), 'border round')}."
+        yield speech.counted(
+            len(plan.rounds), "Round them {n} border round.", "Round them {n} border rounds."
+        )
     if blankets > 1:
-        yield f"This is one of {speech.number(blankets)} blankets."
+        yield speech.counted(blankets, "This is {n} blanket.", "This is one of {n} blankets.")
     if strands:
         yield f"It has {speech.count(2 * len(strands), 'end')} to weave in."
         carries = sum(len(strand.carries) for strand in strands)

@@ -6,6 +6,7 @@ decimals of ISO 4217, from which the locale data differ.
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
@@ -217,16 +218,17 @@ class Speech:
         """Return so many of a thing: `1 row`, `3 rows`."""
         return f"{self.number(count)} {one if count == 1 else many or one + 's'}"
 
-    def counted(self, count: int, one: str, many: str) -> str:
+    def counted(self, count: int, one: str, many: str, **facts: str) -> str:
         """Return so many of a thing in a buyer's document: `{n} row`, `{n} rows`, in its language.
 
-        Both texts are marked as `sentence`s of a catalogue by standing here.
+        Further `facts` go in by their names. Both texts are marked as `sentence`s of a catalogue
+        by standing here.
         """
         if self.language == ENGLISH:
             text = self.worded(one if count == 1 else many)
         else:
             text = translated_count(one, many, count, self.language)
-        return text.format(n=self.number(count))
+        return text.format(n=self.number(count), **facts)
 
     def worded(self, text: str) -> str:
         """Return a text of the program's own in the trade's words and the spelling of here.
@@ -245,16 +247,20 @@ FILE_SPEECH = Speech(locale="en")
 def speech_of(speaker: Workshop | Offer) -> Speech:
     """Return how a workshop speaks, or an offer in its buyer's language.
 
+    Where a language has no data for a country (`de_FR`), it is said as in any.
     Errors: `not-a-locale` at `workshop.locale`.
     """
-    if not is_locale(speaker.locale):
+    locale = speaker.locale
+    if isinstance(speaker, Offer) and not is_locale(locale):
+        locale = re.split("[-_]", locale)[0]
+    if not is_locale(locale):
         raise refuse("workshop.locale", MistakeCode.NOT_A_LOCALE, read=speaker.locale)
     return Speech(
-        locale=str(locale_of(speaker.locale)),
+        locale=str(locale_of(locale)),
         units=speaker.units,
         vocabulary=speaker.speaks,
         currency=speaker.currency,
-        language=language_of(speaker.locale) if isinstance(speaker, Offer) else ENGLISH,
+        language=language_of(locale) if isinstance(speaker, Offer) else ENGLISH,
     )
 
 
