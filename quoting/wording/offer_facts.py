@@ -10,7 +10,6 @@ from quoting.wording.catalogues import sentence
 from quoting.wording.paper import SaidFact
 from quoting.wording.rounded import rounded_size, rounded_weight, rounded_yarn
 from quoting.wording.speech import Speech
-from quoting.wording.stitch_names import full_stitch_name
 
 _SIZES = {
     (True, False): sentence("about {size}, border included"),
@@ -81,7 +80,7 @@ def _size(offer: Offer, speech: Speech) -> str:
 
 
 def _stitch(offer: Offer, speech: Speech) -> str:
-    name = full_stitch_name(offer.stitch, speech)
+    name = speech.stitch_in_full(offer.stitch)
     return f"{name} – {offer.stitch_words}" if offer.stitch_words else name
 
 

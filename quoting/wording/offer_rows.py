@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from quoting.core.price.cost_lines import LineKind
 from quoting.core.quote.offer import Offer
 from quoting.core.quote.offer_rows import Due, Row, RowCode
-from quoting.core.workshop.exchange import ExchangeRate
 from quoting.wording.catalogues import sentence
+from quoting.wording.exchange import exchange_words
+from quoting.wording.lines import move_words
 from quoting.wording.paper import SaidRow
 from quoting.wording.speech import Speech
 
@@ -14,9 +16,6 @@ TAX_DIGITS = 3
 
 _NAMES = {
     RowCode.BLANKETS: sentence("The blanket"),
-    RowCode.RUSH: sentence("Rush"),
-    RowCode.DISCOUNT: sentence("Discount"),
-    RowCode.MINIMUM: sentence("Up to the minimum charge"),
     RowCode.TOGETHER: sentence("Together"),
     RowCode.DELIVERY: sentence("Delivery"),
     RowCode.TAX_ADDED: sentence("Tax"),
@@ -27,13 +26,13 @@ _NAMES = {
     RowCode.BALANCE: sentence("Balance"),
 }
 
-_SHARES = {
-    RowCode.RUSH: sentence("Rush, {share}"),
-    RowCode.DISCOUNT: sentence("Discount, {share}"),
-    RowCode.TAX_ADDED: sentence("Tax, {share}"),
-    RowCode.TAX_INSIDE: sentence("Tax inside it, {share}"),
+_TAXES = {
+    RowCode.TAX_ADDED: sentence("Tax, {rate}"),
+    RowCode.TAX_INSIDE: sentence("Tax inside it, {rate}"),
 }
-"""The names of amounts that are a share of another, where it is told which."""
+
+_MOVES = frozenset({RowCode.RUSH, RowCode.DISCOUNT, RowCode.MINIMUM})
+"""What moves a price, which a costing tells by the same words."""
 
 _DUE = {
     Due.ON_ACCEPTING: sentence("{payment}, when you accept"),
@@ -41,13 +40,7 @@ _DUE = {
 }
 
 _ABROAD = sentence("{name} in {currency}")
-_AT_A_RATE = (
-    sentence("{name} in {currency}, at {rate} for {per} {own}, the rate of {day}"),
-    sentence(
-        "{name} in {currency}, at {rate} for {per} {own}, the rate of {day}, and {cushion} "
-        "against its moving"
-    ),
-)
+_AT_A_RATE = sentence("{name} in {currency}, at {exchange}")
 
 
 def said_row(row: Row, offer: Offer, speech: Speech) -> SaidRow:
@@ -62,9 +55,10 @@ def said_row(row: Row, offer: Offer, speech: Speech) -> SaidRow:
 def _own_name(row: Row, offer: Offer, speech: Speech) -> str:
     if row.each is not None and row.code in {RowCode.BLANKETS, RowCode.TOGETHER}:
         return _name_of_several(row.code, speech.money(row.each), offer, speech)
-    if row.share is not None and row.code in _SHARES:
-        share = speech.percent(row.share, TAX_DIGITS)
-        return speech.worded(_SHARES[row.code]).format(share=share)
+    if row.code in _MOVES:
+        return move_words(LineKind(row.code.value), row.share, speech)
+    if row.share is not None:
+        return speech.worded(_TAXES[row.code]).format(rate=speech.percent(row.share, TAX_DIGITS))
     name = speech.worded(_NAMES[row.code])
     return name if row.due is None else speech.worded(_DUE[row.due]).format(payment=name)
 
@@ -81,16 +75,5 @@ def _name_abroad(row: Row, offer: Offer, speech: Speech) -> str:
     told = {"name": speech.worded(_NAMES[row.code]), "currency": row.currency}
     if row.code is not RowCode.TOTAL or offer.exchange is None:
         return speech.worded(_ABROAD).format(**told)
-    rate = offer.exchange
-    text = speech.worded(_AT_A_RATE[bool(rate.cushion)])
-    return text.format(**told, **_rate_told(rate, offer.currency, speech))
-
-
-def _rate_told(rate: ExchangeRate, own: str, speech: Speech) -> dict[str, str]:
-    return {
-        "rate": speech.number(rate.rate),
-        "per": speech.number(rate.per),
-        "own": own,
-        "day": speech.day(rate.day),
-        "cushion": speech.percent(rate.cushion),
-    }
+    exchange = exchange_words(offer.exchange, speech)
+    return speech.worded(_AT_A_RATE).format(**told, exchange=exchange)
