@@ -18,7 +18,12 @@ from quoting.wording.lines import (
     sold_as,
     yarn_line_parts,
 )
-from quoting.wording.locale_names import OFFERED_LOCALES, locale_names, usual_currency
+from quoting.wording.locale_names import (
+    OFFERED_LOCALES,
+    language_names,
+    locale_names,
+    usual_currency,
+)
 from quoting.wording.locales import is_locale
 from quoting.wording.mistakes import mistake_sentence
 from quoting.wording.offer import SaidOffer, number_words, people_texts, say_offer
@@ -38,6 +43,7 @@ from quoting.wording.rows_and_edges import (
 )
 from quoting.wording.sheet_formats import grouped_as, sheet_day, sheet_money, sheet_number
 from quoting.wording.speech import FILE_SPEECH, Speech, speech_of
+from quoting.wording.suggested_words import suggested_words
 from quoting.wording.track_record import (
     bias_sentences,
     coverage_sentence,
@@ -107,6 +113,7 @@ __all__ = [
     "guide_sentences",
     "hours_widened_words",
     "is_locale",
+    "language_names",
     "line_quantity",
     "line_rate",
     "line_unit",
@@ -140,6 +147,7 @@ __all__ = [
     "speech_of",
     "stage_words",
     "stitch_names_meant",
+    "suggested_words",
     "sureness_words",
     "task_words",
     "timed_words",

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from quoting.core.ground.errors import Checks
 
-MOST_WITHIN_CM = 50
+MOST_WITHIN_CM = 100
 MOST_CHANGE_DAYS = 365
 
 
