@@ -5,6 +5,7 @@ A buyer's document may be in another language than the maker's pages are: in tha
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
@@ -179,14 +180,18 @@ FILE_SPEECH = Speech(locale="en")
 def speech_of(speaker: Workshop | Offer) -> Speech:
     """Return how a workshop speaks, or an offer in its buyer's language.
 
+    Where a language has no data for a country (`de_FR`), it is said as in any.
     Errors: `not-a-locale` at `workshop.locale`.
     """
-    if not is_locale(speaker.locale):
+    locale = speaker.locale
+    if isinstance(speaker, Offer) and not is_locale(locale):
+        locale = re.split("[-_]", locale)[0]
+    if not is_locale(locale):
         raise refuse("workshop.locale", MistakeCode.NOT_A_LOCALE, read=speaker.locale)
     return Speech(
-        locale=str(locale_of(speaker.locale)),
+        locale=str(locale_of(locale)),
         units=speaker.units,
         vocabulary=speaker.speaks,
         currency=speaker.currency,
-        language=language_of(speaker.locale) if isinstance(speaker, Offer) else ENGLISH,
+        language=language_of(locale) if isinstance(speaker, Offer) else ENGLISH,
     )
