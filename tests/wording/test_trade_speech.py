@@ -7,7 +7,6 @@ import re
 import zipfile
 from collections.abc import Callable
 from dataclasses import replace
-from html.parser import HTMLParser
 
 import pytest
 from openpyxl import load_workbook
@@ -33,6 +32,7 @@ from quoting.wording.trade_speech import (
     worded,
 )
 from tests.examples import TODAY, sample_order, sample_quote, sample_workshop
+from tests.wording.shown import Shown
 
 PAGES = ("/", "/sizes", "/measurements", "/yarn", "/workshop")
 """What there is to read of a workshop without a book."""
@@ -43,24 +43,6 @@ Read = Callable[[str, Vocabulary], str]
 AMERICAN, BRITISH = ("en_US", Vocabulary.US), ("en_GB", Vocabulary.UK)
 BRITISH_ALONE = {*AMERICAN_WORDS, *AMERICAN_SPELLING, *AMERICAN_EVERYDAY}
 AMERICAN_ALONE = {*AMERICAN_WORDS.values(), *AMERICAN_SPELLING.values()}
-
-
-class Shown(HTMLParser):
-    """Collects what a page says: its texts, and the names that are read out."""
-
-    def __init__(self, page: str) -> None:
-        super().__init__()
-        self.said: list[str] = []
-        self._hidden = False
-        self.feed(page)
-
-    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        self._hidden = tag in {"style", "script"}
-        self.said += [text or "" for name, text in attrs if name in {"aria-label", "title", "alt"}]
-
-    def handle_data(self, data: str) -> None:
-        if not self._hidden:
-            self.said.append(data)
 
 
 def workshop_in(locale: str, speaks: Vocabulary) -> Workshop:
