@@ -12,6 +12,7 @@ from quoting.wording.catalogues import sentence
 from quoting.wording.cautions import caution_sentence
 from quoting.wording.drawing import title_of_drawing
 from quoting.wording.offer_facts import (
+    facts_of_changes,
     facts_of_days,
     facts_of_making,
     facts_of_work,
@@ -40,7 +41,8 @@ class SaidOffer:
     """An offer in the words of its buyer's locale, in the order that it is read.
 
     `name` is that of the whole document, `heading` the line under its title. `facts` are what is
-    made and hold whenever it is given, `days` follow from the day; `work` is what goes into it.
+    made and hold whenever it is given, `days` follow from the day; `changes` are what may still be
+    changed, and `work` is what goes into it.
     `own_words` are the maker's, as she typed them; where she has none for the care, a note says
     what is usual.
     """
@@ -54,6 +56,7 @@ class SaidOffer:
     rows: tuple[SaidRow, ...]
     facts: tuple[SaidFact, ...]
     days: tuple[SaidFact, ...]
+    changes: tuple[SaidFact, ...]
     work: Facts
     warning: str
     cautions: tuple[str, ...]
@@ -77,6 +80,7 @@ def say_offer(offer: Offer) -> SaidOffer:
         rows=tuple(said_row(row, offer, speech) for row in offer.rows),
         facts=tuple(facts_of_making(offer, speech)),
         days=tuple(facts_of_days(offer, speech)),
+        changes=tuple(facts_of_changes(offer, speech)),
         work=Facts(
             heading=heading_of_work(offer, speech), facts=tuple(facts_of_work(offer, speech))
         ),
