@@ -1,4 +1,4 @@
-"""A quote's language is one that there is a catalogue of, or is refused; a book opens all the same."""
+"""The language of a quote has a catalogue, or is refused; a book opens all the same."""
 
 from __future__ import annotations
 
