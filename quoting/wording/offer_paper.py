@@ -29,7 +29,7 @@ def told_blocks(said: SaidOffer) -> Iterator[Block]:
     """Yield what is made, for how much and by when."""
     yield Facts(facts=said.facts)
     yield Amounts(rows=said.rows)
-    yield Facts(facts=said.days)
+    yield Facts(facts=(*said.days, *said.changes))
 
 
 def _work(said: SaidOffer) -> Iterator[Block]:
