@@ -134,12 +134,14 @@ def test_a_quote_for_nobody_in_particular_names_nobody() -> None:
 def test_size_yarn_colours_and_what_comes_with_it_are_beside_their_names() -> None:
     (quote, say), page = reckoned(SHOP), offered(SHOP)
     facts = facts_of(page)
-    size = spaced(say.size(quote.plan.width_cm, quote.plan.height_cm))
-    assert facts["Size"] == f"about {size}, border included"
+    assert (say.size(quote.plan.width_cm, quote.plan.height_cm)) == "79.7 × 99.1\u00a0cm"
+    assert facts["Size"] == "about 80 × 99 cm, border included"
+    assert facts["Stitch"] == "half double crochet"
+    assert facts["Border"] == "1 round in oat"
     assert facts["Yarn"] == "moor aran (100 % wool)"
     assert sorted(facts["Colours"].split()) == ["oat", "rust", "teal"]
     assert facts["With it"] == "Gift box"
-    assert say.size(quote.plan.height_cm, quote.plan.width_cm) not in page.root.text
+    assert "99 × 80" not in page.root.text
 
 
 def test_each_colour_has_a_dot_of_its_own_colour() -> None:
@@ -260,16 +262,16 @@ def test_what_the_maker_says_herself_is_shown_as_she_typed_it() -> None:
     typed = ["".join(map(str, n.inside)) for n in page.root.all(is_as_typed)]
     assert typed == [words.address, words.contact, words.greeting, words.care, words.terms]
     assert page.headings[-2:] == ["Care", "Terms of sale"]
-    assert "label" not in next(page.root.all(lambda n: n.attributes.get("class") == "notes")).text
+    assert "label" not in page.root.text
 
 
 def test_nothing_stands_where_the_maker_says_nothing_herself() -> None:
     page = offered(SHOP)
     assert not list(page.root.all(is_as_typed))
     assert len(page.headings) == 1
-    notes = next(page.root.all(lambda n: n.attributes.get("class") == "notes")).text
-    assert "wash as the yarn’s label says" in notes
-    assert "is sent with" not in notes
+    assert "wash as the yarn’s label says" in page.root.text
+    assert "What goes into" not in page.root.text
+    assert "May be changed" not in facts_of(page)
 
 
 def is_as_typed(node: Node) -> bool:
