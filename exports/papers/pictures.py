@@ -20,10 +20,12 @@ def buyers_picture(quote: Quote) -> Picture:
     return picture_of(draw_blanket(quote, speech_of(quote.workshop), reader=Reader.BUYER))
 
 
-def kept_picture(page: str) -> Picture | None:
-    """Return the drawing that stands in a page, to the letter; None where there is none."""
+def kept_picture(page: str) -> Picture:
+    """Return the drawing that stands in a page, to the letter. Errors: ValueError for none."""
     found = _DRAWING.search(page)
-    return None if found is None else picture_of(found[0])
+    if found is None:
+        raise ValueError("no drawing stands in the page")
+    return picture_of(found[0])
 
 
 def picture_of(svg: str) -> Picture:
