@@ -35,7 +35,7 @@ def paper_pdf(paper: Paper) -> bytes:
                 break
             lacking |= unset.letters
             record = _without(lacking, paper)
-    return set_paper(record, standard=None)
+    return set_paper(record, readable=False)
 
 
 def _without(letters: frozenset[str], paper: Paper) -> Record:

@@ -15,10 +15,7 @@ from quoting.places import templates_folder
 if TYPE_CHECKING:
     from typst import Compiler
 
-STANDARD = "ua-1"
-"""PDF/UA-1 (ISO 14289-1): tagged, titled, in a language that is named, every letter readable."""
-
-NOT_INSTALLED = "A PDF is made by typst, which is not installed here: pip install typst"
+NOT_INSTALLED = "A PDF is made by typst, which is not installed here: pip install typst."
 
 _turn = Lock()
 _UNSET = re.compile(r'the text (?:contains the disallowed codepoint )?`"((?:[^"\\]|\\.)*)"`')
@@ -47,8 +44,11 @@ def can_set() -> bool:
     return find_spec("typst") is not None
 
 
-def set_paper(record: Record, *, standard: str | None = STANDARD) -> bytes:
+def set_paper(record: Record, *, readable: bool = True) -> bytes:
     """Return a paper, told as a record, as a PDF; the same bytes for the same paper.
+
+    A `readable` one keeps to PDF/UA-1 (ISO 14289-1): tagged, titled, in a language that is named,
+    and every letter in it has a shape.
 
     Errors: NoTypesetter; Unset with the letters for which there is no font here.
     """
@@ -58,15 +58,17 @@ def set_paper(record: Record, *, standard: str | None = STANDARD) -> bytes:
 
     try:
         with _turn:  # one compiler serves one call at a time
-            return _compiled(record, standard)
+            return _compiled(record, readable=readable)
     except TypstError as error:
         raise Unset(_letters_in(error.diagnostic)) from error
 
 
-def _compiled(record: Record, standard: str | None) -> bytes:
-    data = json.dumps(record, ensure_ascii=False)
-    standards = [] if standard is None else [standard]
-    pdf = _compiler().compile(format="pdf", sys_inputs={"paper": data}, pdf_standards=standards)
+def _compiled(record: Record, *, readable: bool) -> bytes:
+    pdf = _compiler().compile(
+        format="pdf",
+        sys_inputs={"paper": json.dumps(record, ensure_ascii=False)},
+        pdf_standards=["ua-1"] if readable else [],
+    )
     assert isinstance(pdf, bytes), "one file"  # noqa: S101
     return pdf
 

@@ -7,7 +7,17 @@ from collections.abc import Iterator
 from quoting.core.quote.offer import Offer
 from quoting.wording.locales import sheet_of
 from quoting.wording.offer import SaidOffer, say_offer
-from quoting.wording.paper import Amounts, Beside, Block, Facts, Paper, Picture, SaidRow, Words
+from quoting.wording.paper import (
+    Amounts,
+    Beside,
+    Block,
+    Facts,
+    Paper,
+    Picture,
+    SaidFact,
+    SaidRow,
+    Words,
+)
 from quoting.wording.speech import Speech, speech_of
 
 
@@ -31,12 +41,17 @@ def _blocks(said: SaidOffer, drawing: Picture, speech: Speech) -> Iterator[Block
     if said.own_words.greeting:
         yield Words(texts=(said.own_words.greeting,), as_typed=True)
     rows = (SaidRow(name=r.name, amount=r.amount, is_total=r.is_total) for r in said.rows)
-    beside = (Amounts(rows=tuple(rows)), Facts(facts=said.facts))
+    beside = (Amounts(rows=tuple(rows)), Facts(facts=tuple(_facts(said))))
     yield Beside(columns=((drawing,), beside))
     if said.cautions:
         yield Words(texts=said.cautions, warning=speech.worded("Please note:"))
     yield Words(texts=said.notes)
     yield from _own_words(said, speech)
+
+
+def _facts(said: SaidOffer) -> Iterator[SaidFact]:
+    for fact in said.facts:
+        yield SaidFact(name=fact.name, text=fact.text, colours=fact.colours, of=fact.of)
 
 
 def _own_words(said: SaidOffer, speech: Speech) -> Iterator[Words]:
