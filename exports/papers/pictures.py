@@ -7,17 +7,22 @@ from html import unescape
 
 from exports.drawing import draw_blanket
 from quoting.core.ground.cautions import Reader
+from quoting.core.quote.offer import offer_of
 from quoting.core.quote.quote import Quote
+from quoting.wording import drawing_description, speech_of
 from quoting.wording.paper import Picture
-from quoting.wording.speech import speech_of
 
 _DRAWING = re.compile(r'<svg\b[^<>]*\bclass="drawing".*?</svg>', re.DOTALL)
 _DESCRIPTION = re.compile(r"<desc\b[^<>]*>([^<]*)</desc>")
 
 
 def buyers_picture(quote: Quote) -> Picture:
-    """Return the drawing that the buyer is shown. Errors: as `speech_of`."""
-    return picture_of(draw_blanket(quote, speech_of(quote.workshop), reader=Reader.BUYER))
+    """Return the drawing that the buyer is shown, in her language. Errors: as `speech_of`."""
+    speech = speech_of(offer_of(quote))
+    return Picture(
+        svg=draw_blanket(quote, speech, reader=Reader.BUYER),
+        in_words=drawing_description(quote, (), speech),
+    )
 
 
 def kept_picture(page: str) -> Picture:
@@ -25,10 +30,5 @@ def kept_picture(page: str) -> Picture:
     found = _DRAWING.search(page)
     if found is None:
         raise ValueError("no drawing stands in the page")
-    return picture_of(found[0])
-
-
-def picture_of(svg: str) -> Picture:
-    """Return a drawing with what it says of itself."""
-    found = _DESCRIPTION.search(svg)
-    return Picture(svg=svg, in_words="" if found is None else unescape(found[1]))
+    described = _DESCRIPTION.search(found[0])
+    return Picture(svg=found[0], in_words="" if described is None else unescape(described[1]))

@@ -18,10 +18,16 @@ from quoting.wording.lines import (
     sold_as,
     yarn_line_parts,
 )
-from quoting.wording.locale_names import OFFERED_LOCALES, locale_names, usual_currency
+from quoting.wording.locale_names import (
+    OFFERED_LOCALES,
+    language_names,
+    locale_names,
+    usual_currency,
+)
 from quoting.wording.locales import is_locale
 from quoting.wording.mistakes import mistake_sentence
 from quoting.wording.offer import SaidOffer, number_words, people_texts, say_offer
+from quoting.wording.offer_paper import offer_paper, told_blocks
 from quoting.wording.phrases import listed
 from quoting.wording.queue import ahead_words, turn_words, weeks_description, wish_words
 from quoting.wording.row_guide import guide_sentences, notes_sentence
@@ -37,6 +43,7 @@ from quoting.wording.rows_and_edges import (
 )
 from quoting.wording.sheet_formats import grouped_as, sheet_day, sheet_money, sheet_number
 from quoting.wording.speech import FILE_SPEECH, Speech, speech_of
+from quoting.wording.suggested_words import suggested_words
 from quoting.wording.track_record import (
     bias_sentences,
     coverage_sentence,
@@ -106,6 +113,7 @@ __all__ = [
     "guide_sentences",
     "hours_widened_words",
     "is_locale",
+    "language_names",
     "line_quantity",
     "line_rate",
     "line_unit",
@@ -116,6 +124,7 @@ __all__ = [
     "more_or_less",
     "notes_sentence",
     "number_words",
+    "offer_paper",
     "outturn_words",
     "part_words",
     "parts_sentence",
@@ -138,9 +147,11 @@ __all__ = [
     "speech_of",
     "stage_words",
     "stitch_names_meant",
+    "suggested_words",
     "sureness_words",
     "task_words",
     "timed_words",
+    "told_blocks",
     "turn_words",
     "usual_currency",
     "verdict",

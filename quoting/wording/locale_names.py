@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from babel.numbers import get_territory_currencies
 
-from quoting.wording.locales import locale_of
+from quoting.places import catalogue_languages
+from quoting.wording.locales import is_locale, locale_of
 from quoting.wording.speech import Speech
 
 OFFERED_LOCALES = (
@@ -24,6 +25,15 @@ def locale_names(speech: Speech) -> tuple[tuple[str, str], ...]:
 
 def _name(code: str) -> str:
     return str(locale_of(code).get_display_name("en"))
+
+
+def language_names(*others: str) -> tuple[tuple[str, str], ...]:
+    """Return each language that documents can be in with its own name, further locales of them.
+
+    A text that is no locale is none of them.
+    """
+    codes = dict.fromkeys(("en_GB", "en_US", *catalogue_languages(), *filter(is_locale, others)))
+    return tuple((code, str(locale_of(code).get_display_name())) for code in codes)
 
 
 def usual_currency(code: str) -> str:

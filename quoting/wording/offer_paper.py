@@ -1,4 +1,4 @@
-"""An offer as the paper that its buyer reads."""
+"""An offer as a paper: the drawing beside what is made and its price, then all that is said."""
 
 from __future__ import annotations
 
@@ -7,55 +7,46 @@ from collections.abc import Iterator
 from quoting.core.quote.offer import Offer
 from quoting.wording.locales import sheet_of
 from quoting.wording.offer import SaidOffer, say_offer
-from quoting.wording.paper import (
-    Amounts,
-    Beside,
-    Block,
-    Facts,
-    Paper,
-    Picture,
-    SaidFact,
-    SaidRow,
-    Words,
-)
-from quoting.wording.speech import Speech, speech_of
+from quoting.wording.paper import Amounts, Beside, Block, Facts, Paper, Picture, Words
 
 
 def offer_paper(offer: Offer, drawing: Picture) -> Paper:
-    """Return an offer as a paper, beside the drawing of its blanket. Errors: as `speech_of`."""
-    said, speech = say_offer(offer), speech_of(offer)
+    """Return an offer in words beside its blanket. Errors: as `speech_of`."""
+    said = say_offer(offer)
     own = said.own_words
+    beside = Beside(columns=((drawing, *_work(said)), tuple(told_blocks(said))))
     return Paper(
-        language=speech.language,
-        sheet=sheet_of(speech.locale),
+        language=said.language,
+        sheet=sheet_of(offer.locale),
         name=said.name,
         maker=said.maker,
-        address=tuple(words for words in (own.address, own.contact) if words),
+        address=tuple(filter(None, (own.address, own.contact))),
         title=said.title,
         heading=said.heading,
-        blocks=tuple(_blocks(said, drawing, speech)),
+        blocks=(*_typed("", own.greeting), beside, *_below(said)),
     )
 
 
-def _blocks(said: SaidOffer, drawing: Picture, speech: Speech) -> Iterator[Block]:
-    if said.own_words.greeting:
-        yield Words(texts=(said.own_words.greeting,), as_typed=True)
-    rows = (SaidRow(name=r.name, amount=r.amount, is_total=r.is_total) for r in said.rows)
-    beside = (Amounts(rows=tuple(rows)), Facts(facts=tuple(_facts(said))))
-    yield Beside(columns=((drawing,), beside))
+def told_blocks(said: SaidOffer) -> Iterator[Block]:
+    """Yield what is made, for how much and by when."""
+    yield Facts(facts=said.facts)
+    yield Amounts(rows=said.rows)
+    yield Facts(facts=said.days)
+
+
+def _work(said: SaidOffer) -> Iterator[Block]:
+    if said.work.facts:
+        yield said.work
+
+
+def _below(said: SaidOffer) -> Iterator[Block]:
     if said.cautions:
-        yield Words(texts=said.cautions, warning=speech.worded("Please note:"))
+        yield Words(texts=said.cautions, warning=said.warning)
     yield Words(texts=said.notes)
-    yield from _own_words(said, speech)
+    yield from _typed(said.care_heading, said.own_words.care)
+    yield from _typed(said.terms_heading, said.own_words.terms)
 
 
-def _facts(said: SaidOffer) -> Iterator[SaidFact]:
-    for fact in said.facts:
-        yield SaidFact(name=fact.name, text=fact.text, colours=fact.colours, of=fact.of)
-
-
-def _own_words(said: SaidOffer, speech: Speech) -> Iterator[Words]:
-    named = (("Care", said.own_words.care), ("Terms of sale", said.own_words.terms))
-    for name, words in named:
-        if words:
-            yield Words(heading=speech.worded(name), texts=(words,), as_typed=True)
+def _typed(heading: str, text: str) -> Iterator[Block]:
+    if text:
+        yield Words(heading=heading, texts=(text,), as_typed=True)

@@ -22,6 +22,7 @@ from quoting.core.workshop.yarns import Stock, Yarn
 from quoting.schema.chosen import Chosen
 from quoting.schema.figures import Count, Exact, Measure, Money, Number, Share
 from quoting.schema.kind import Kind
+from quoting.schema.languages import Language
 from quoting.schema.measurement_shapes import PIECE, PUT_UP, RUN
 from quoting.schema.price_list import SizeText
 from quoting.schema.several import Named, NamedBy, OneOrMore, Several
@@ -52,6 +53,7 @@ measured = st.floats(1, 100)
 money = st.decimals(1, 1000, places=2)
 pattern_names = texts.map(lambda text: f"{text} pattern")
 stitch_names = st.sampled_from([*(stitch.value for stitch in WORKED), OWN_PATTERN])
+languages = st.sampled_from(["de", "de_AT", "de-CH", "en", "en_US"])
 sizes = st.builds(Size, width_cm=measured, height_cm=measured)
 
 _PLAIN: tuple[tuple[Any, Strategy], ...] = (
@@ -64,6 +66,7 @@ _PLAIN: tuple[tuple[Any, Strategy], ...] = (
     (PatternName, pattern_names),
     (StitchName, stitch_names),
     (BasicStitch, st.sampled_from(list(WORKED))),
+    (Language, languages),
     (Text, texts),
     (Answer, st.booleans()),
     (Day, st.dates()),
@@ -201,7 +204,9 @@ def _agreeing(made: dict[str, Any]) -> Workshop:
         object.__setattr__(measured_in, "yarn", yarn.name)
         if not pattern:
             object.__setattr__(measured_in, "stitch", "hdc")
-    return Workshop(**made | {"yarns": (yarn,), "patterns": pattern})
+    words = {words.language: words for words in made["words_in"]}
+    own = {"yarns": (yarn,), "patterns": pattern, "words_in": tuple(words.values())}
+    return Workshop(**made | own)
 
 
 _WHOLE: dict[type, Callable[[dict[str, Strategy]], Strategy]] = {

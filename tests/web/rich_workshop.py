@@ -5,9 +5,10 @@ from __future__ import annotations
 from dataclasses import replace
 from decimal import Decimal
 
+from quoting.core.workshop.documents import Documents
 from quoting.core.workshop.exchange import ExchangeRate
 from quoting.core.workshop.habits import Habits, Join
-from quoting.core.workshop.own_words import OwnWords
+from quoting.core.workshop.own_words import OwnWords, WordsIn
 from quoting.core.workshop.selling import (
     Deposit,
     Fee,
@@ -58,6 +59,11 @@ def rich() -> Workshop:
             ),
             replace(sample_yarn(), name="soft", fibre="", category=2, stock=()),
         ),
+        words_in=(
+            WordsIn(language="de_AT", greeting="Danke.\n\nDas kann ich machen."),
+            WordsIn(language="en_US", care="Wash it flat.", terms="Paid in advance."),
+        ),
+        documents=Documents(rows=True, hours=True, size_within_cm=1.5, change_days=4),
         swatches=(washed, run),
         timings=(
             Timing(stitch="hdc", stitches=500, minutes=25),

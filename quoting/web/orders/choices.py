@@ -12,7 +12,7 @@ from quoting.core.workshop.workshop import Workshop
 from quoting.web.forms.lines import entries_of, part_of, typed_of
 from quoting.web.orders.other_yarns import other_colours
 from quoting.web.shop import Shop
-from quoting.wording import Speech
+from quoting.wording import Speech, language_names
 
 _FULL_NAMES = {
     "US": {
@@ -54,6 +54,7 @@ class Offers:
     every_colour: tuple[Offer, ...]
     currencies: tuple[Offer, ...]
     countries: tuple[str, ...]
+    languages: tuple[Offer, ...]
 
     @property
     def colour_names(self) -> list[str]:
@@ -74,7 +75,13 @@ def offers_of(form: Form, shop: Shop) -> Offers:
         every_colour=tuple(Offer(value=n, label=n, code=c) for n, c in every.items()),
         currencies=tuple(Offer(value=code, label=code) for code in money),
         countries=tuple(dict.fromkeys(band.to for band in workshop.delivery.bands)),
+        languages=offered_languages(typed_of(part_of(form, "order"), "language").typed),
     )
+
+
+def offered_languages(*typed: str) -> tuple[Offer, ...]:
+    """Return the languages of a quote by their own names, those that were typed among them."""
+    return tuple(Offer(value=code, label=name) for code, name in language_names(*typed))
 
 
 def basic_stitches(speech: Speech) -> tuple[Offer, ...]:

@@ -6,7 +6,7 @@ from exports.papers.offers import quote_paper
 from quoting.core.quote.offer import Offer
 from quoting.core.quote.quote import Quote
 from quoting.web.papers.showing import paper_page
-from quoting.wording.offer_paper import offer_paper
+from quoting.wording import offer_paper
 from quoting.wording.paper import Picture
 
 

@@ -9,6 +9,7 @@ from flask.typing import ResponseReturnValue
 
 from quoting.schema.several import is_number
 from quoting.web.forms.line_changes import Changed
+from quoting.web.forms.sent import Sent
 from quoting.web.kept import book_now, moment_now
 from quoting.web.orders.pages import REFUSED
 from quoting.web.shop import shop_now
@@ -20,6 +21,7 @@ from quoting.web.workshop.own_lines import change_lines
 from quoting.web.workshop.own_pages import MEASUREMENTS, OWN_PAGES, WORKSHOP, YARN, OwnPage
 from quoting.web.workshop.own_views import page_with
 from quoting.web.workshop.pages import workshop_follows
+from quoting.web.workshop.suggested import take_suggested
 from quoting.web.workshop.usual_minutes import take_usual
 from quoting.web.workshop.yarn import yarn_follows
 
@@ -73,7 +75,7 @@ def _sent(page: OwnPage) -> ResponseReturnValue:
         more = {"focus": clocked.focus, "clock_said": clocked.said}
         return _page(page, answer, based_on=_based_on(), **more)
     usual = take_usual(asked, sent, shop.notation)
-    changed = change_lines(asked, sent) if usual is None else Changed(usual, "")
+    changed = Changed(usual, "") if usual is not None else _changed(asked, sent)
     if changed is not None:
         answer = shown(page, changed.sent, shop)
         return _page(page, answer, based_on=_based_on(), focus=changed.focus)
@@ -82,6 +84,11 @@ def _sent(page: OwnPage) -> ResponseReturnValue:
         return redirect(url_for(f"{page.name}.show", saved=answer.version.number), 303)
     based_on = shop.version if answer.changed_elsewhere else _based_on()
     return _page(page, answer, based_on=based_on), REFUSED
+
+
+def _changed(asked: str, sent: Sent) -> Changed | None:
+    suggested = take_suggested(asked, sent, shop_now().workshop)
+    return change_lines(asked, sent) if suggested is None else suggested
 
 
 def _based_on() -> int:

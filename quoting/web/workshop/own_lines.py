@@ -31,6 +31,7 @@ NEW_LINES: Mapping[str, Mapping[str, str]] = {
     "bands": {"to": ""},
     "days_off": {"value": ""},
     "exchange": {"currency": ""},
+    "words_in": {"language": ""},
 }
 """What a new line of each list begins with, the field to go to first."""
 
@@ -46,6 +47,7 @@ LINE_NAMES: Mapping[str, str] = {
     "bands": "Delivery charge",
     "days_off": "Day off",
     "exchange": "Rate",
+    "words_in": "Words in another language",
 }
 """What a line of each list is called."""
 

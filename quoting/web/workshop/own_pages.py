@@ -37,6 +37,8 @@ WORKSHOP = OwnPage(
     title="Workshop",
     tables=(
         "workshop",
+        "words_in",
+        "documents",
         "pay",
         "price",
         "fees",

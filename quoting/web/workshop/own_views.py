@@ -12,12 +12,13 @@ from quoting.core.ground.currencies import MINOR_DIGITS
 from quoting.core.workshop.categories import SC_IN_FOUR_INCHES
 from quoting.web.forms.line_changes import removed_lines
 from quoting.web.forms.lines import entries_of, typed_of
-from quoting.web.orders.choices import Offer, basic_stitches
+from quoting.web.orders.choices import Offer, basic_stitches, offered_languages
 from quoting.web.shop import shop_now
 from quoting.web.workshop.own_answer import OwnAnswer, shown
 from quoting.web.workshop.own_form import own_workshop, sent_workshop
 from quoting.web.workshop.own_lines import LINE_NAMES
 from quoting.web.workshop.own_pages import OwnPage
+from quoting.web.workshop.suggested import suggestions
 from quoting.web.workshop.usual_minutes import usual_texts
 from quoting.wording import Speech, category_words, locale_names
 
@@ -32,6 +33,7 @@ class OwnOffers:
     categories: tuple[Offer, ...]
     locales: tuple[Offer, ...]
     currencies: tuple[Offer, ...]
+    languages: tuple[Offer, ...]
 
 
 def page_as_kept(page: OwnPage, **more: Any) -> str:
@@ -62,6 +64,7 @@ def page_with(page: OwnPage, answer: OwnAnswer, *, focus: str = "", **more: Any)
         colours_of=colours_of,
         opened=opened,
         usual=usual_texts(shop.notation),
+        suggestions=lambda locale: suggestions(locale, shop.workshop),
         focus=focus,
         **more,
     )
@@ -79,6 +82,9 @@ def offers_of(form: Form, speech: Speech) -> OwnOffers:
         ),
         locales=tuple(Offer(value=code, label=name) for code, name in locale_names(speech)),
         currencies=tuple(Offer(value=code, label=code) for code in sorted(MINOR_DIGITS)),
+        languages=offered_languages(
+            *(typed_of(line, "language").typed for line in entries_of(form, "words_in"))
+        ),
     )
 
 
