@@ -6,8 +6,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import replace
 from io import BytesIO
-
-import pytest
+from typing import TYPE_CHECKING
 
 from exports.papers.offers import quote_paper
 from exports.papers.pdf import paper_pdf
@@ -15,7 +14,12 @@ from quoting.wording.paper import Amounts, Beside, Block, Facts, Paper
 from tests.examples import sample_quote
 from tests.programs import require_package
 
-pypdf = pytest.importorskip("pypdf", reason="the package pypdf is not installed")
+if TYPE_CHECKING:
+    from pypdf import PdfReader
+
+
+MM = 72 / 25.4
+"""Points in a millimetre."""
 
 
 def sample_paper(**changes: object) -> Paper:
@@ -23,10 +27,13 @@ def sample_paper(**changes: object) -> Paper:
     return replace(quote_paper(sample_quote()), **changes)  # type: ignore[arg-type]
 
 
-def read_pdf(paper: Paper) -> pypdf.PdfReader:
+def read_pdf(paper: Paper) -> PdfReader:
     """Return a paper's PDF as a reader opens it; without a typesetter the test is left out."""
     require_package("typst")
-    return pypdf.PdfReader(BytesIO(paper_pdf(paper)))
+    require_package("pypdf")
+    from pypdf import PdfReader
+
+    return PdfReader(BytesIO(paper_pdf(paper)))
 
 
 def pdf_words(paper: Paper) -> str:

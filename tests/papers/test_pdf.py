@@ -18,12 +18,9 @@ from quoting.web.shop import open_shop
 from quoting.wording.locales import is_locale
 from quoting.wording.paper import Listing, Paper, Sheet, Words
 from tests.examples import TODAY, sample_quote, sample_workshop
-from tests.papers.reading import figures_of, pdf_words, read_pdf, sample_paper, squeezed
+from tests.papers.reading import MM, figures_of, pdf_words, read_pdf, sample_paper, squeezed
 from tests.programs import require_package
 from tests.web.pages import Page
-
-MM = 72 / 25.4
-"""Points in a millimetre."""
 
 
 @pytest.fixture(scope="module")
