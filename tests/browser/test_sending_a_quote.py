@@ -1,4 +1,4 @@
-"""From the buyer's page the maker prints, saves a PDF and copies a message, with one button each."""
+"""From the buyer's page the maker prints, saves a PDF and copies a message, by a button each."""
 
 from __future__ import annotations
 
@@ -6,6 +6,9 @@ from playwright.sync_api import Browser, Page, expect
 
 from tests.programs import require_package
 
+NO_CLIPBOARD = "delete Navigator.prototype.clipboard; document.execCommand = () => false;"
+SIZES = """[...document.querySelectorAll("main *")].map(
+  (each) => parseFloat(getComputedStyle(each).fontSize))"""
 PRINTED = "window.print = () => { document.title = 'printed'; };"
 
 
@@ -28,9 +31,7 @@ def test_one_button_copies_the_message(page: Page, address: str) -> None:
 
 
 def test_a_browser_that_lends_no_clipboard_marks_the_text(page: Page, address: str) -> None:
-    page.context.add_init_script(
-        "delete Navigator.prototype.clipboard; document.execCommand = () => false;"
-    )
+    page.context.add_init_script(NO_CLIPBOARD)
     quote = open_quote(page, address)
     quote.get_by_role("button", name="Copy as message").click()
     expect(quote.get_by_role("status")).to_contain_text("copy it by hand")
@@ -44,9 +45,7 @@ def test_the_button_prints_the_page_without_the_buttons(page: Page, address: str
     expect(quote).to_have_title("printed")
     quote.emulate_media(media="print")
     expect(quote.get_by_role("button", name="Print")).to_be_hidden()
-    sizes = quote.evaluate(
-        "[...document.querySelectorAll('main *')].map((each) => parseFloat(getComputedStyle(each).fontSize))"
-    )
+    sizes = quote.evaluate(SIZES)
     assert min(size * 72 / 96 for size in sizes if size) >= 9
 
 
