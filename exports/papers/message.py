@@ -34,10 +34,15 @@ def _parts(blocks: Iterable[Block]) -> Iterator[str]:
     """Yield the text of each block that has any."""
     for block in blocks:
         if isinstance(block, Beside):
-            for column in block.columns:
+            for column in sorted(block.columns, key=_is_drawn):
                 yield from _parts(column)
         elif not isinstance(block, Picture):
             yield "\n".join(filter(None, (block.heading, *_lines(block))))
+
+
+def _is_drawn(column: tuple[Block, ...]) -> bool:
+    """Return whether a column is there for its drawing: what stands under that comes later."""
+    return any(isinstance(block, Picture) for block in column)
 
 
 def _lines(block: Words | Amounts | Facts | Listing) -> Iterator[str]:

@@ -21,7 +21,7 @@ BLOCKS = (
     Words(texts=("Thank you.\nIt is a pleasure.",), as_typed=True),
     Beside(
         columns=(
-            (Picture(svg="<svg/>", in_words="stripes"),),
+            (Picture(svg="<svg/>", in_words="stripes"), Words(texts=("Under it.",))),
             (
                 Amounts(rows=(SaidRow(name="Total", amount="£1\u00a0200.00", is_total=True),)),
                 Facts(heading="What", facts=(SaidFact(name="Colours", text="", colours=(TEAL,)),)),
@@ -49,6 +49,7 @@ def test_every_block_is_told_in_its_order_and_the_maker_signs_it() -> None:
         "Thank you.\nIt is a pleasure.\n\n"
         "Total: £1 200.00\n\n"
         "What\nColours: teal\n\n"
+        "Under it.\n\n"
         "• oat: Balls 3\n• teal\n\n"
         "☐ Wash it\n\n"
         "Please note: Keep it from fire.\n\n"
