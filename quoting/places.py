@@ -31,16 +31,20 @@ def demo_workshop() -> Path:
     return config_folder() / "demo" / "workshop.toml"
 
 
+def languages_folder() -> Path:
+    """Return the folder of the catalogues, one for each language. Errors: as `_folder`."""
+    return config_folder() / "languages"
+
+
 def catalogue_file(language: str) -> Path:
     """Return where the catalogue of a language is, by its code. Errors: as `_folder`."""
-    return config_folder() / "languages" / f"{language}.po"
+    return languages_folder() / f"{language}.po"
 
 
 @cache
 def catalogue_languages() -> tuple[str, ...]:
     """Return the codes of the languages that documents can be in, besides English, in order."""
-    files = (config_folder() / "languages").glob("*.po")
-    return tuple(sorted(file.stem for file in files))
+    return tuple(sorted(file.stem for file in languages_folder().glob("*.po")))
 
 
 def book_file() -> Path:

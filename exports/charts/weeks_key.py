@@ -64,7 +64,7 @@ def weeks_signs(prefix: str) -> Mapping[str, Sign]:
     return {
         "on the hook": lambda x, y: making_box(x, y - 5, SAMPLE, ink(prefix, BEGUN), 11),
         "agreed": lambda x, y: making_box(x, y - 5, SAMPLE, ink(prefix, TO_COME), 11),
-        "drying and post": lambda x, y: travel_line(x, x + SAMPLE, y),
+        "drying and delivery": lambda x, y: travel_line(x, x + SAMPLE, y),
         "promised": lambda x, y: promised_mark(x + SAMPLE / 2, y + 4),
         "wanted": lambda x, y: wanted_mark(x + SAMPLE / 2, y - 4),
         "today": lambda x, y: today_line(x + SAMPLE / 2, y - 6, y + 6),

@@ -8,7 +8,7 @@ from itertools import groupby
 from exports.drawing.layout import Box, Layout
 from exports.svg import INK, element, escaped, path, route
 from quoting.core.plan.passes import Pass, Work
-from quoting.wording import passes_label
+from quoting.wording import Speech, band_name
 
 THIN = 1.5
 """Rows thinner than this are drawn as one band with their neighbours of the same colour."""
@@ -26,19 +26,19 @@ SEAM = "#808080"
 """A mid grey, which shows on a dark yarn and on a white one alike."""
 
 
-Draw = Callable[[Layout, Mapping[str, str]], Iterator[str]]
-"""Yields a body from its passes, with each colour of the design as `#rrggbb`."""
+Draw = Callable[[Layout, Mapping[str, str], Speech], Iterator[str]]
+"""Yields a body from its passes, with each colour of the design as `#rrggbb`, named in a speech."""
 
 
-def draw_bands(layout: Layout, codes: Mapping[str, str], draw_body: Draw) -> str:
+def draw_bands(layout: Layout, codes: Mapping[str, str], draw_body: Draw, speech: Speech) -> str:
     """Return border, body and chain; `codes` gives each colour of the design as `#rrggbb`."""
     outline = _rect(
         layout.blanket, class_="outline", stroke=INK, stroke_opacity=0.55, stroke_width=0.8
     )
     return element(
         "g",
-        *draw_rounds(layout, codes, in_border=True),
-        *draw_body(layout, codes),
+        *draw_rounds(layout, codes, speech, in_border=True),
+        *draw_body(layout, codes, speech),
         _seams(layout),
         *_chain(layout, codes),
         outline,
@@ -52,22 +52,22 @@ def _rect(box: Box, *children: str, **attributes: str | float | None) -> str:
     )
 
 
-def _named(passes: Sequence[Pass]) -> str:
+def _named(passes: Sequence[Pass], speech: Speech) -> str:
     """Return the name of passes of one colour, for whoever points at them."""
-    return element("title", escaped(f"{passes_label(passes)} {passes[0].colour}"))
+    return element("title", escaped(band_name(passes, speech)))
 
 
 def draw_rounds(
-    layout: Layout, codes: Mapping[str, str], *, in_border: bool = False
+    layout: Layout, codes: Mapping[str, str], speech: Speech, *, in_border: bool = False
 ) -> Iterator[str]:
     """Yield the rounds of the body, or of the border, each painted over by those inside it."""
     for index, worked in reversed(list(enumerate(layout.plan.passes))):
         if worked.work is Work.ROUND and worked.in_border is in_border:
-            name = _named((worked,))
+            name = _named((worked,), speech)
             yield _rect(layout.ring(index), name, class_="round", fill=codes[worked.colour])
 
 
-def draw_rows(layout: Layout, codes: Mapping[str, str]) -> Iterator[str]:
+def draw_rows(layout: Layout, codes: Mapping[str, str], speech: Speech) -> Iterator[str]:
     """Yield the rows from the bottom up, on a ground that keeps the page from showing through."""
     rows = layout.plan.rows
     yield _rect(layout.body, class_="ground", fill=codes[rows[0].colour])
@@ -75,7 +75,7 @@ def draw_rows(layout: Layout, codes: Mapping[str, str]) -> Iterator[str]:
         first, last = layout.band(run[0]), layout.band(run[-1])
         box = Box(first.left, last.top, first.width, first.bottom - last.top)
         worked = [layout.plan.passes[index] for index in run]
-        yield _rect(box, _named(worked), class_="row", fill=codes[worked[0].colour])
+        yield _rect(box, _named(worked, speech), class_="row", fill=codes[worked[0].colour])
     yield from _stitches(layout)
 
 

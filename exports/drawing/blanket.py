@@ -32,7 +32,7 @@ def draw_blanket(
     key, bottom = draw_key(codes, strands, layout.blanket.bottom + RULER_HEIGHT, speech)
     return picture(
         draw_rulers(layout, speech, reader),
-        draw_bands(layout, codes, DRAWN[type(quote.order.design.body)]),
+        draw_bands(layout, codes, DRAWN[type(quote.order.design.body)], speech),
         draw_strands(layout, strands, codes),
         key,
         width=VIEW_WIDTH,

@@ -20,8 +20,8 @@ from quoting.store.order_content import Typed
 MOST_TITLE = 80
 """Characters of a title that an order may have."""
 
-Told = Callable[[Offer], Mapping[str, str]]
-"""Tells what stands in the marked places of an offer's page."""
+Told = Callable[[Offer, str], Mapping[str, str]]
+"""Tells what stands in the marked places of an offer's page that is written in a language."""
 
 _BUYER, _TITLE, _NOTES = "order.buyer", "order.title", "order.notes"
 _OF_ORDER = re.compile(r"(?:order|blanket|extras|price)\..+|price_by|size")
@@ -32,6 +32,8 @@ _WORDS_IN_LOG = {"remark": "text", "moved": "why"}
 
 _MARKED = re.compile(r"""(<\w+[^<>]*\s(?:data-of="(\w+)"|id="[\w-]+-title")[^<>]*>)[^<]*""")
 """The beginning of an element in which words of people are, and these; a drawing has an id."""
+
+_LANGUAGE = re.compile(r"""<html lang="(\w+)""")
 
 
 def typed_without(typed: Typed, words: NameWords) -> Typed:
@@ -81,7 +83,8 @@ def results_without(record: str, words: NameWords) -> str:
 
 def page_without(page: str, offer: str, told: Told) -> str:
     """Return the page that a buyer was sent, with the words of an offer that has forgotten her."""
-    texts = told(read_offer(json.loads(offer)))
+    written_in = _LANGUAGE.search(page)
+    texts = told(read_offer(json.loads(offer)), written_in[1] if written_in else "")
 
     def renewed(place: re.Match[str]) -> str:
         return place[1] + escape(texts.get(place[2] or "drawing", FORGOTTEN))

@@ -62,6 +62,8 @@ def _read(language: str) -> gettext.NullTranslations:
     with catalogue_file(language).open("rb") as file:
         catalogue = read_po(file, locale=language, abort_invalid=True)
     _leave_out_unsayable(catalogue, language)
+    if not any(message.string for message in catalogue if message.id):
+        raise ValueError("nothing in it is translated")
     compiled = BytesIO()
     write_mo(compiled, catalogue)
     compiled.seek(0)

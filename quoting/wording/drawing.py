@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from quoting.core.estimate.strands import Strand
-from quoting.core.plan.passes import Plan, Work
+from quoting.core.plan.passes import Pass, Plan, Work
 from quoting.core.quote.quote import Quote
 from quoting.wording.catalogues import sentence
 from quoting.wording.speech import FILE_SPEECH, Speech
@@ -13,6 +13,21 @@ from quoting.wording.speech import FILE_SPEECH, Speech
 _TITLE = sentence("{title}, drawn to scale")
 _IN_ROWS = sentence("{size}, row 1 at the bottom.")
 _IN_ROUNDS = sentence("{size}, round 1 in the middle.")
+_BANDS = {
+    (Work.ROW, False): (
+        sentence("Row {first} {colour}"),
+        sentence("Rows {first}–{last} {colour}"),
+    ),
+    (Work.ROUND, False): (
+        sentence("Round {first} {colour}"),
+        sentence("Rounds {first}–{last} {colour}"),
+    ),
+    (Work.ROUND, True): (
+        sentence("Border round {first} {colour}"),
+        sentence("Border rounds {first}–{last} {colour}"),
+    ),
+}
+"""For one pass and for several: what kind of pass, and whether in the border."""
 _ONE_OF_SEVERAL = sentence("This is one of {blankets} blankets.")
 
 
@@ -31,15 +46,21 @@ def drawing_description(quote: Quote, strands: Sequence[Strand], speech: Speech)
     return " ".join([*_blanket(quote, speech), *(_strands(strands, speech) if strands else ())])
 
 
+def band_name(passes: Sequence[Pass], speech: Speech) -> str:
+    """Return what neighbouring passes of one colour are called: `Row 1 oat`, `Rows 2–4 teal`."""
+    first, last = passes[0], passes[-1]
+    one, several = _BANDS[first.work, first.in_border]
+    text = speech.worded(one if first.number == last.number else several)
+    return text.format(first=first.number, last=last.number, colour=first.colour)
+
+
 def _blanket(quote: Quote, speech: Speech) -> Iterator[str]:
     plan, blankets = quote.plan, quote.order.quantity
     first = _IN_ROUNDS if plan.rows[0].work is Work.ROUND else _IN_ROWS
     yield speech.worded(first).format(size=speech.size(plan.width_cm, plan.height_cm))
     yield _passes_by_colour(plan, speech)
     if plan.rounds:
-        yield speech.counted(
-            len(plan.rounds), "Round them {n} border round.", "Round them {n} border rounds."
-        )
+        yield speech.counted(len(plan.rounds), "Border: {n} round.", "Border: {n} rounds.")
     if blankets > 1:
         yield speech.worded(_ONE_OF_SEVERAL).format(blankets=speech.number(blankets))
 

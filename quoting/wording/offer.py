@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from quoting.core.quote.offer import Offer
 from quoting.core.quote.offer_rows import RowCode
 from quoting.core.workshop.own_words import OwnWords
-from quoting.wording.catalogues import sentence
+from quoting.places import catalogue_languages
+from quoting.wording.catalogues import ENGLISH, sentence
 from quoting.wording.cautions import caution_sentence
 from quoting.wording.drawing import title_of_drawing
 from quoting.wording.offer_facts import (
+    facts_of_changes,
     facts_of_days,
     facts_of_making,
     facts_of_work,
@@ -40,7 +42,8 @@ class SaidOffer:
     """An offer in the words of its buyer's locale, in the order that it is read.
 
     `name` is that of the whole document, `heading` the line under its title. `facts` are what is
-    made and hold whenever it is given, `days` follow from the day; `work` is what goes into it.
+    made and hold whenever it is given, `days` follow from the day; `changes` are what may still be
+    changed, and `work` is what goes into it.
     `own_words` are the maker's, as she typed them; where she has none for the care, a note says
     what is usual.
     """
@@ -54,6 +57,7 @@ class SaidOffer:
     rows: tuple[SaidRow, ...]
     facts: tuple[SaidFact, ...]
     days: tuple[SaidFact, ...]
+    changes: tuple[SaidFact, ...]
     work: Facts
     warning: str
     cautions: tuple[str, ...]
@@ -62,9 +66,9 @@ class SaidOffer:
     terms_heading: str
 
 
-def say_offer(offer: Offer) -> SaidOffer:
-    """Return an offer in words. Errors: as `speech_of`."""
-    speech = speech_of(offer)
+def say_offer(offer: Offer, language: str = "") -> SaidOffer:
+    """Return an offer in words, in its own language unless told. Errors: as `speech_of`."""
+    speech = _speech(offer, language)
     return SaidOffer(
         language=speech.language,
         name=speech.worded(sentence("Quote {number} – {title}")).format(
@@ -77,6 +81,7 @@ def say_offer(offer: Offer) -> SaidOffer:
         rows=tuple(said_row(row, offer, speech) for row in offer.rows),
         facts=tuple(facts_of_making(offer, speech)),
         days=tuple(facts_of_days(offer, speech)),
+        changes=tuple(facts_of_changes(offer, speech)),
         work=Facts(
             heading=heading_of_work(offer, speech), facts=tuple(facts_of_work(offer, speech))
         ),
@@ -88,24 +93,31 @@ def say_offer(offer: Offer) -> SaidOffer:
     )
 
 
-def people_texts(offer: Offer) -> dict[str, str]:
+def people_texts(offer: Offer, language: str = "") -> dict[str, str]:
     """Return what stands in the marked places of an offer's page, where words of people are.
 
+    `language` is the one that the page is written in: before there were others, all were English.
     Errors: as `speech_of`.
     """
-    said = say_offer(offer)
+    said = say_offer(offer, language)
     return {
         "name": said.name,
         "title": said.title,
         "heading": said.heading,
         "extras": ", ".join(offer.extras),
-        "drawing": title_of_drawing(offer.title, speech_of(offer)),
+        "drawing": title_of_drawing(offer.title, _speech(offer, language)),
     }
 
 
 def number_words(number: str) -> str:
     """Return the number of a quote as its maker is told it, also where none was given yet."""
     return number or _NOT_GIVEN
+
+
+def _speech(offer: Offer, language: str) -> Speech:
+    """Return the speech of an offer, in a language that there still is; as it is without one."""
+    known = language in {ENGLISH, *catalogue_languages()}
+    return replace(speech_of(offer), language=language) if known else speech_of(offer)
 
 
 def _number(offer: Offer, speech: Speech) -> str:

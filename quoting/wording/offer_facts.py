@@ -42,8 +42,6 @@ def facts_of_making(offer: Offer, speech: Speech) -> Iterator[SaidFact]:
     if offer.extras:
         name = speech.worded(sentence("With it"))
         yield SaidFact(name=name, text=", ".join(offer.extras), of="extras")
-    if offer.change_days is not None:
-        yield _fact(sentence("May be changed"), _changes(offer.change_days, speech), speech)
 
 
 def facts_of_days(offer: Offer, speech: Speech) -> Iterator[SaidFact]:
@@ -52,6 +50,12 @@ def facts_of_days(offer: Offer, speech: Speech) -> Iterator[SaidFact]:
     if offer.wanted_by is not None:
         yield _fact(sentence("Wanted by"), _wanted(offer, speech), speech)
     yield _fact(sentence("Valid until"), speech.day(offer.valid_until), speech)
+
+
+def facts_of_changes(offer: Offer, speech: Speech) -> Iterator[SaidFact]:
+    """Yield what the buyer may still change, and until when, where the maker says so."""
+    if offer.change_days is not None:
+        yield _fact(sentence("May be changed"), _changes(offer.change_days, speech), speech)
 
 
 def facts_of_work(offer: Offer, speech: Speech) -> Iterator[SaidFact]:

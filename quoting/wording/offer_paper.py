@@ -14,7 +14,7 @@ def offer_paper(offer: Offer, drawing: Picture) -> Paper:
     """Return an offer in words beside its blanket. Errors: as `speech_of`."""
     said = say_offer(offer)
     own = said.own_words
-    beside = Beside(columns=((drawing, *_work(said)), tuple(told_blocks(said))))
+    beside = Beside(columns=((drawing, *_work(said)), tuple(_asked(said))))
     return Paper(
         language=said.language,
         sheet=sheet_of(offer.locale),
@@ -28,10 +28,15 @@ def offer_paper(offer: Offer, drawing: Picture) -> Paper:
 
 
 def told_blocks(said: SaidOffer) -> Iterator[Block]:
-    """Yield what is made, for how much and by when."""
+    """Yield what is made, for how much and by when, and what goes into it."""
+    yield from _asked(said)
+    yield from _work(said)
+
+
+def _asked(said: SaidOffer) -> Iterator[Block]:
     yield Facts(facts=said.facts)
     yield Amounts(rows=said.rows)
-    yield Facts(facts=said.days)
+    yield Facts(facts=(*said.days, *said.changes))
 
 
 def _work(said: SaidOffer) -> Iterator[Block]:

@@ -57,7 +57,7 @@ def _own_name(row: Row, offer: Offer, speech: Speech) -> str:
         return _name_of_several(row.code, speech.money(row.each), offer, speech)
     if row.code in _MOVES:
         return move_words(LineKind(row.code.value), row.share, speech)
-    if row.share is not None:
+    if row.share is not None and row.code in _TAXES:
         return speech.worded(_TAXES[row.code]).format(rate=speech.percent(row.share, TAX_DIGITS))
     name = speech.worded(_NAMES[row.code])
     return name if row.due is None else speech.worded(_DUE[row.due]).format(payment=name)

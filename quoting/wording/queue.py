@@ -43,7 +43,7 @@ def weeks_description(turns: int, speech: Speech) -> str:
     orders = speech.count(turns, "order that was agreed", "orders that were agreed")
     return (
         f"A bar for each of {orders}, over the days that it is made on; a line for drying and "
-        "post; marks at the days that were promised and wanted. The table says the same."
+        "delivery; marks at the days that were promised and wanted. The table says the same."
     )
 
 

@@ -124,7 +124,7 @@ class Speech(Figures):
 
     def day(self, day: date) -> str:
         """Return a date in words: `20 March 2027`."""
-        return str(format_date(day, format="long", locale=self._data))
+        return _as_read(format_date(day, format="long", locale=self._data), self.locale)
 
     def short_day(self, day: date) -> str:
         """Return a date where there is little room: `20 Mar 2027`."""
@@ -175,6 +175,12 @@ class Speech(Figures):
 
 FILE_SPEECH = Speech(locale="en")
 """How mistakes are said while no workshop has been read."""
+
+
+def _as_read(day: str, locale: str) -> str:
+    """Return a date in words; in French the first of a month is an ordinal (common practice)."""
+    french = locale.startswith("fr") and day.startswith("1 ")
+    return f"1er{day[1:]}" if french else day
 
 
 def speech_of(speaker: Workshop | Offer) -> Speech:

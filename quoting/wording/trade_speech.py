@@ -2,9 +2,9 @@
 
 What the program says is written once, in British words and spelling. Where a workshop speaks of
 American stitches its trade's words are exchanged for the American ones, and where its locale is
-American English its spelling, each apart: some write *colour* and yet work in American terms. What
-people typed never goes through here. The words are common practice; the spelling is any
-dictionary's.
+American English its spelling and its words of every day, each apart: some write *colour* and yet
+work in American terms. What people typed never goes through here. The words are common practice;
+the spelling is any dictionary's.
 """
 
 from __future__ import annotations
@@ -40,6 +40,17 @@ AMERICAN_SPELLING: Mapping[str, str] = {
 """How each word that is spelled in two ways is spelled in American English."""
 
 
+AMERICAN_EVERYDAY: Mapping[str, str] = {
+    "holidays": "vacations",
+    "parcel": "package",
+    "parcels": "packages",
+    "post": "mail",
+    "tick": "check",
+    "ticked": "checked",
+}
+"""What words of every day are where the spelling is American; any dictionary has them."""
+
+
 @lru_cache(maxsize=4096)
 def worded(text: str, vocabulary: Vocabulary, locale: str) -> str:
     """Return a text of the program's own in the words and the spelling of a workshop.
@@ -68,7 +79,7 @@ def is_american(locale: str) -> bool:
 @cache
 def _exchanged(vocabulary: Vocabulary, locale: str) -> Mapping[str, str]:
     words = AMERICAN_WORDS if vocabulary is Vocabulary.US else {}
-    return {**words, **(AMERICAN_SPELLING if is_american(locale) else {})}
+    return {**words, **({**AMERICAN_SPELLING, **AMERICAN_EVERYDAY} if is_american(locale) else {})}
 
 
 @cache

@@ -15,6 +15,7 @@ from quoting.core.order.in_rows import MAX_STRIPES, InRows, Section, Stripe
 from quoting.core.order.order import Extra, Order
 from quoting.core.workshop.exchange import ExchangeRate
 from quoting.core.workshop.habits import Habits
+from quoting.core.workshop.own_words import OwnWords
 from quoting.core.workshop.selling import Delivery, DeliveryBand, Deposit, Target
 from quoting.core.workshop.stitches import Stitch
 from quoting.core.workshop.swatches import Piece, Reading, Run
@@ -116,6 +117,17 @@ JOINED = [
 @pytest.mark.parametrize("name", JOINED)
 def test_a_name_may_have_joiners_inside_words_and_joined_signs(name: str) -> None:
     assert Stripe(colour=name).colour == name
+
+
+@pytest.mark.parametrize("space", ["\u00a0", "\u202f"])
+def test_a_text_may_have_the_spaces_of_print_and_a_name_has_none(space: str) -> None:
+    """Names are told apart by their letters, and these spaces look like any other."""
+    text = f"Lavage{space}: à la main"
+    assert OwnWords(care=text).care == text
+    with pytest.raises(Refused) as refused:
+        Stripe(colour=text)
+    (mistake,) = refused.value.mistakes
+    assert (mistake.path, mistake.code) == ("colour", "control-character")
 
 
 @pytest.mark.parametrize(

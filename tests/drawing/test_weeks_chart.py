@@ -94,7 +94,7 @@ def test_days_beyond_the_picture_have_no_mark_and_its_bars_end_at_its_side() -> 
 
 def test_the_key_names_what_is_there_alone() -> None:
     picture = drawn([agreed(1, 2)], working())
-    assert key_of(picture) == ["agreed", "drying and post", "promised", "today"]
+    assert key_of(picture) == ["agreed", "drying and delivery", "promised", "today"]
     both = [agreed(1, 2, on_the_hook=True, wanted_by=TODAY), agreed(2, 2)]
     full = drawn(both, working(days_off=(date(2026, 12, 1),)))
     assert {"on the hook", "agreed", "wanted", "days off"} <= set(key_of(full))

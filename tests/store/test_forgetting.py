@@ -254,8 +254,8 @@ def test_an_order_without_a_buyer_has_nobody_to_forget(book: Book) -> None:
 def test_what_fails_forgets_nothing(book: Book) -> None:
     order_id = filled(book)
 
-    def fail(offer: object) -> dict[str, str]:
-        raise ZeroDivisionError(offer)
+    def fail(offer: object, language: str) -> dict[str, str]:
+        raise ZeroDivisionError(offer, language)
 
     with pytest.raises(ZeroDivisionError):
         forget_buyer(book, order_id, everywhere=True, told=fail)

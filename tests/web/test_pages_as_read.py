@@ -168,7 +168,7 @@ def test_how_the_work_goes_stands_beside_its_names(workshop_page: Page) -> None:
     assert shown["Yarn in reserve"] == "90% sure that it is enough"
     assert shown["Allowance for uneven gauge"] == "4%"
     assert shown["Yarn arrives"] == "in 5 days"
-    assert shown["Drying and post"] == "5 days"
+    assert shown["Drying and delivery"] == "5 days"
     assert shown["Hours promised elsewhere"] == "7.5"
     assert shown["Days off"] == "24 December 2026, 25 December 2026"
     assert "moss stitch: like sc, multiple of 2 + 1" in work.text

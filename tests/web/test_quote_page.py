@@ -134,12 +134,14 @@ def test_a_quote_for_nobody_in_particular_names_nobody() -> None:
 def test_size_yarn_colours_and_what_comes_with_it_are_beside_their_names() -> None:
     (quote, say), page = reckoned(SHOP), offered(SHOP)
     facts = facts_of(page)
-    size = spaced(say.size(quote.plan.width_cm, quote.plan.height_cm))
-    assert facts["Size"] == f"about {size}, border included"
+    assert (say.size(quote.plan.width_cm, quote.plan.height_cm)) == "79.7 × 99.1\u00a0cm"
+    assert facts["Size"] == "about 80 × 99 cm, border included"
+    assert facts["Stitch"] == "half double crochet"
+    assert facts["Border"] == "1 round in oat"
     assert facts["Yarn"] == "moor aran (100 % wool)"
     assert sorted(facts["Colours"].split()) == ["oat", "rust", "teal"]
     assert facts["With it"] == "Gift box"
-    assert say.size(quote.plan.height_cm, quote.plan.width_cm) not in page.root.text
+    assert "99 × 80" not in page.root.text
 
 
 def test_each_colour_has_a_dot_of_its_own_colour() -> None:
@@ -269,6 +271,8 @@ def test_nothing_stands_where_the_maker_says_nothing_herself() -> None:
     assert len(page.headings) == 1
     assert "wash as the yarn’s label says" in page.root.text
     assert "is sent with" not in page.root.text
+    assert "What goes into" not in page.root.text
+    assert "May be changed" not in facts_of(page)
 
 
 def is_as_typed(node: Node) -> bool:

@@ -6,6 +6,7 @@ a translation, and those that are gone are left out.
 
 from __future__ import annotations
 
+from functools import cache
 from io import BytesIO
 from pathlib import Path
 
@@ -32,17 +33,25 @@ msgstr ""
 """
 
 
-def marked(folders: tuple[Path, ...] = (PROJECT / "quoting", PROJECT / "exports")) -> Catalog:
+def marked() -> Catalog:
     """Return all the sentences that are marked in the source, untranslated."""
     found = Catalog()
-    for folder in folders:
-        extracted = extract_from_dir(
-            folder, [("**.py", "python")], keywords=MARKS, comment_tags=("To translate:",)
-        )
-        for name, _, text, comments, context in extracted:
-            place = (f"{folder.name}/{name}", None)
-            found.add(text, locations=[place], auto_comments=comments, context=context)
+    for place, text, comments, context in extracted():
+        found.add(text, locations=[(place, None)], auto_comments=comments, context=context)
     return found
+
+
+@cache
+def extracted() -> tuple[tuple[str, str | tuple[str, ...], list[str], str | None], ...]:
+    """Return every marked text with its file, what its translator is told, and its context."""
+    method = [("**.py", "python")]
+    return tuple(
+        (f"{folder}/{name}", text, comments, context)
+        for folder in ("quoting", "exports")
+        for name, _, text, comments, context in extract_from_dir(
+            PROJECT / folder, method, keywords=MARKS, comment_tags=("To translate:",)
+        )
+    )
 
 
 def read(file: Path) -> Catalog:

@@ -7,7 +7,6 @@ import re
 import zipfile
 from collections.abc import Callable
 from dataclasses import replace
-from html.parser import HTMLParser
 
 import pytest
 from openpyxl import load_workbook
@@ -26,8 +25,14 @@ from quoting.web.app import create_app
 from quoting.web.shop import open_shop
 from quoting.wording import speech_of
 from quoting.wording.mistakes import MISTAKES
-from quoting.wording.trade_speech import AMERICAN_SPELLING, AMERICAN_WORDS, worded
+from quoting.wording.trade_speech import (
+    AMERICAN_EVERYDAY,
+    AMERICAN_SPELLING,
+    AMERICAN_WORDS,
+    worded,
+)
 from tests.examples import TODAY, sample_order, sample_quote, sample_workshop
+from tests.wording.shown import Shown
 
 PAGES = ("/", "/sizes", "/measurements", "/yarn", "/workshop")
 """What there is to read of a workshop without a book."""
@@ -36,26 +41,8 @@ Read = Callable[[str, Vocabulary], str]
 """Reads what a workshop of a locale and its stitch names is shown."""
 
 AMERICAN, BRITISH = ("en_US", Vocabulary.US), ("en_GB", Vocabulary.UK)
-BRITISH_ALONE = {*AMERICAN_WORDS, *AMERICAN_SPELLING}
+BRITISH_ALONE = {*AMERICAN_WORDS, *AMERICAN_SPELLING, *AMERICAN_EVERYDAY}
 AMERICAN_ALONE = {*AMERICAN_WORDS.values(), *AMERICAN_SPELLING.values()}
-
-
-class Shown(HTMLParser):
-    """Collects what a page says: its texts, and the names that are read out."""
-
-    def __init__(self, page: str) -> None:
-        super().__init__()
-        self.said: list[str] = []
-        self._hidden = False
-        self.feed(page)
-
-    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        self._hidden = tag in {"style", "script"}
-        self.said += [text or "" for name, text in attrs if name in {"aria-label", "title", "alt"}]
-
-    def handle_data(self, data: str) -> None:
-        if not self._hidden:
-            self.said.append(data)
 
 
 def workshop_in(locale: str, speaks: Vocabulary) -> Workshop:

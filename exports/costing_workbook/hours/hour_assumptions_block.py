@@ -71,7 +71,7 @@ def hour_assumptions_block(
             grid,
             "Timings of which a range is promised",
             yours(FEW_SESSIONS, COUNT, SOME_WHOLE),
-            "of fewer the narrower of both ranges is taken; the program's own judgement",
+            "of fewer the narrower of both ranges is taken; the program's own choice",
             "timings_promised_of",
         ),
         widened=_line(

@@ -27,6 +27,10 @@ JOINERS = "\u200c\u200d"
 """Marks inside words of several scripts, and inside emoji, that show nothing themselves."""
 
 
+SPACES_OF_PRINT = "\u00a0\u202f"
+"""Spaces at which no line breaks: French has one before a colon, and so has what is pasted."""
+
+
 @dataclass(frozen=True, slots=True)
 class Mistake:
     """One thing wrong at one place (`blanket.sections.2.stripes.1.rows`, counted from 1)."""
@@ -164,7 +168,15 @@ class Checks:
 
     def text(self, place: Place | str, value: str, *, most: int, lines: bool = False) -> None:
         """Check that a text is short enough and that all of it shows, or joins what does."""
-        allowed = "\n\t" if lines else ""
+        self._text(place, value, most, SPACES_OF_PRINT + ("\n\t" if lines else ""))
+
+    def name(self, place: Place | str, value: str) -> None:
+        """Check a name that other places refer to: there, short and printable."""
+        if not value.strip():
+            self.add(place, MistakeCode.MISSING)
+        self._text(place, value, 80, "")
+
+    def _text(self, place: Place | str, value: str, most: int, allowed: str) -> None:
         if len(value) > most:
             self.add(place, MistakeCode.TOO_LONG, read=len(value), limit=most)
             return
@@ -177,12 +189,6 @@ class Checks:
                     position=position,
                 )
                 return
-
-    def name(self, place: Place | str, value: str) -> None:
-        """Check a name that other places refer to: there, short and printable."""
-        if not value.strip():
-            self.add(place, MistakeCode.MISSING)
-        self.text(place, value, most=80)
 
     def unique(self, place: Callable[[int], Place], names: list[str]) -> None:
         """Check that no name is given twice; `place` makes the place of the n-th, from 1."""

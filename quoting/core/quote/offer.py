@@ -13,6 +13,7 @@ from quoting.core.quote.quote import Quote
 from quoting.core.quote.what_goes_in import Ingredient, what_goes_in
 from quoting.core.workshop.exchange import ExchangeRate
 from quoting.core.workshop.own_words import OwnWords, words_in
+from quoting.core.workshop.readers import stitch_names_read_in, units_read_in
 from quoting.core.workshop.stitches import Vocabulary
 
 
@@ -52,7 +53,7 @@ class Offer:
     None in offers that were kept before they told of it. `goes_in` is of all blankets. `rows`
     come in the order that they are read: those of another currency repeat the payments in the
     buyer's, at `exchange`. Until `change_days` after accepting the buyer may change what is made.
-    `locale` is the one that the buyer reads; `units` and `speaks` are the maker's.
+    `locale` is the one that the buyer reads, `units` and `speaks` what its readers are used to.
     """
 
     number: str
@@ -126,14 +127,28 @@ def offer_of(quote: Quote) -> Offer:
         exchange=quote.price.exchange,
         cautions=tuple(c for c in quote.cautions if c.reader is Reader.BUYER),
         locale=order.language or workshop.locale,
-        units=workshop.units,
-        speaks=workshop.speaks,
+        units=_units(quote),
+        speaks=_stitch_names(quote),
         stitch_words=pattern.for_buyers if pattern is not None else "",
         border=tuple(OfferedBorder(colour=b.colour, rounds=b.rounds) for b in order.design.border),
         goes_in=tuple(what_goes_in(quote)),
         size_within_cm=workshop.documents.size_within_cm,
         change_days=workshop.documents.change_days,
     )
+
+
+def _units(quote: Quote) -> Units:
+    """Return what the buyer measures by: the maker's units, unless she reads another locale."""
+    language, usual = quote.order.language, quote.workshop.units
+    return usual if language in (None, quote.workshop.locale) else units_read_in(language, usual)
+
+
+def _stitch_names(quote: Quote) -> Vocabulary:
+    """Return the stitch names the buyer knows: the maker's, unless she reads another locale."""
+    language, usual = quote.order.language, quote.workshop.speaks
+    if language in (None, quote.workshop.locale):
+        return usual
+    return stitch_names_read_in(language, usual)
 
 
 def _own_words(quote: Quote) -> OwnWords:

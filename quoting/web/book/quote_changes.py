@@ -82,7 +82,7 @@ def _changes(then: Offer, now: Offer) -> Iterator[Change]:
 
 def _told(offer: Offer, said: SaidOffer) -> Mapping[str, str]:
     rows = {row.name: row.amount for row in said.rows}
-    facts = {fact.name: fact.text for fact in (*said.facts, *said.work.facts)}
+    facts = {fact.name: fact.text for fact in (*said.facts, *said.changes, *said.work.facts)}
     days = {"Ready by": offer.ready_by, "Wanted by": offer.wanted_by}
     told = {what: speech_of(offer).day(day) for what, day in days.items() if day is not None}
     return {"Title": said.title, "For": offer.buyer} | rows | facts | told
