@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from quoting.core.quote.offer import Offer
+from quoting.wording.locales import sheet_of
 from quoting.wording.offer import SaidOffer, say_offer
 from quoting.wording.paper import Amounts, Beside, Block, Facts, Paper, Picture, Words
 
@@ -16,6 +17,7 @@ def offer_paper(offer: Offer, drawing: Picture) -> Paper:
     beside = Beside(columns=((drawing, *_work(said)), tuple(_asked(said))))
     return Paper(
         language=said.language,
+        sheet=sheet_of(offer.locale),
         name=said.name,
         maker=said.maker,
         address=tuple(filter(None, (own.address, own.contact))),
