@@ -11,6 +11,7 @@ import shutil
 import subprocess
 from collections import Counter
 from collections.abc import Iterable, Iterator
+from importlib.util import find_spec
 from typing import NoReturn
 
 import pytest
@@ -38,6 +39,12 @@ def require_module(module: str, *pythons: str) -> str:
         if asked.returncode == 0:
             return python
     return _leave_out(f"the module {module} (Debian's python3-{module}) is not installed")
+
+
+def require_package(package: str) -> None:
+    """Check that a package of Python's is installed here; else as above."""
+    if find_spec(package) is None:
+        _leave_out(f"the package {package} is not installed")
 
 
 def _leave_out(missing: str) -> NoReturn:

@@ -14,7 +14,7 @@ from exports.records.plain_values import json_text
 from quoting.cli.comparison_table import comparison_table
 from quoting.cli.failures import BadInput, mistakes_told
 from quoting.cli.job import Job, add_files, read_job, this_day
-from quoting.cli.whole_file import add_workbook, check_workbook, write_workbook
+from quoting.cli.whole_file import add_workbook, check_workbook, write_beside
 from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Mistake, Refused
 from quoting.core.ground.place import NOWHERE
@@ -103,4 +103,4 @@ def _file_of(mistake: Mistake, job: Job, prices: Path | None) -> Path:
 def _write_workbook(path: Path, comparison: Comparison) -> None:
     from exports.comparison_workbook import comparison_bytes  # loaded only when it is wanted
 
-    write_workbook(path, comparison_bytes(comparison))
+    write_beside(path, comparison_bytes(comparison))

@@ -7,6 +7,8 @@ import sys
 from pathlib import Path
 from typing import Any
 
+from exports.papers.offers import given_paper, quote_paper
+from exports.papers.pdf import paper_pdf
 from exports.records.plain_values import json_text
 from exports.records.quote_record import quote_record
 from quoting.cli.books import (
@@ -20,10 +22,17 @@ from quoting.cli.books import (
 from quoting.cli.failures import BadInput, mistakes_told
 from quoting.cli.job import Job, add_files, kept_job, read_job, this_day
 from quoting.cli.quote_table import quote_table
-from quoting.cli.whole_file import add_workbook, check_workbook, write_workbook
+from quoting.cli.whole_file import (
+    add_pdf,
+    add_workbook,
+    check_pdf,
+    check_workbook,
+    write_beside,
+)
 from quoting.core.quote.given_number import GivenNumber, read_number
 from quoting.core.quote.quote import Quote, quote_order
 from quoting.wording import speech_of
+from quoting.wording.paper import Paper
 
 
 def add_to(commands: Any) -> None:
@@ -42,15 +51,17 @@ def add_to(commands: Any) -> None:
     add_book(parser)
     parser.add_argument("--json", action="store_true", help="print one JSON object")
     add_workbook(parser)
+    add_pdf(parser)
     parser.set_defaults(run=run)
 
 
 def run(args: argparse.Namespace) -> None:
-    """Quote the order, write the spreadsheet if asked, print the answer.
+    """Quote the order, write the spreadsheet and the PDF if asked, print the answer.
 
     Errors: BadInput, NotDone.
     """
     check_workbook(args.workbook)
+    check_pdf(args.pdf)
     if isinstance(args.kept, GivenNumber):
         _tell_given(args)
         return
@@ -59,6 +70,8 @@ def run(args: argparse.Namespace) -> None:
         quote = quote_order(job.order, job.workshop, today=this_day())
     if args.workbook is not None:
         _write_workbook(args.workbook, quote)
+    if args.pdf is not None:
+        _write_pdf(args.pdf, quote_paper(quote))
     sys.stdout.write(json_text(quote_record(quote)) if args.json else quote_table(quote))
 
 
@@ -83,6 +96,8 @@ def _tell_given(args: argparse.Namespace) -> None:
     with mistakes_told(lambda _: Path(shown_address(address)), speech_of(frozen.workshop)):
         if args.workbook is not None:
             _write_workbook(args.workbook, frozen.reckoned_again())
+        if args.pdf is not None:
+            _write_pdf(args.pdf, given_paper(frozen.offer, frozen.page))
         told = (
             json_text(dict(frozen.results)) if args.json else quote_table(frozen.reckoned_again())
         )
@@ -112,4 +127,8 @@ def _write_workbook(path: Path, quote: Quote) -> None:
         workbook_bytes,  # its library is loaded only when it is wanted
     )
 
-    write_workbook(path, workbook_bytes(quote))
+    write_beside(path, workbook_bytes(quote))
+
+
+def _write_pdf(path: Path, paper: Paper) -> None:
+    write_beside(path, paper_pdf(paper))

@@ -48,11 +48,11 @@ WORDS_IN = Shape(
 _documents = Fields(Documents)
 DOCUMENTS = Shape(
     Documents,
-    _documents(lambda told: told.stitches, YES_NO, "How many stitches"),
-    _documents(lambda told: told.rows, YES_NO, "How many rows"),
-    _documents(lambda told: told.yarn, YES_NO, "The length of the yarn"),
-    _documents(lambda told: told.ends, YES_NO, "The ends woven in"),
-    _documents(lambda told: told.hours, YES_NO, "The hours of making"),
+    _documents(lambda told: told.stitches, YES_NO, "Stitches"),
+    _documents(lambda told: told.rows, YES_NO, "Rows"),
+    _documents(lambda told: told.yarn, YES_NO, "Length of yarn"),
+    _documents(lambda told: told.ends, YES_NO, "Ends woven in"),
+    _documents(lambda told: told.hours, YES_NO, "Hours of making"),
     _documents(
         lambda told: told.size_within_cm, SIDE, "Each side is right to within", name="size_within"
     ),

@@ -136,9 +136,8 @@ def _notes(offer: Offer, speech: Speech) -> Iterator[str]:
     if not offer.own_words.care:
         yield speech.worded(_CARE)
     yield " ".join(_accepting(offer, speech))
-    yield speech.worded(_BY_HAND_ABOUT if offer.size_within_cm is None else _BY_HAND)
-    if _binds(offer):
-        yield speech.worded(_LAW)
+    by_hand = speech.worded(_BY_HAND_ABOUT if offer.size_within_cm is None else _BY_HAND)
+    yield f"{by_hand} {speech.worded(_LAW)}" if _binds(offer) else by_hand
 
 
 def _accepting(offer: Offer, speech: Speech) -> Iterator[str]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from quoting.core.quote.offer import Offer
+from quoting.wording.locales import sheet_of
 from quoting.wording.offer import SaidOffer, say_offer
 from quoting.wording.paper import Amounts, Beside, Block, Facts, Paper, Picture, Words
 
@@ -13,9 +14,10 @@ def offer_paper(offer: Offer, drawing: Picture) -> Paper:
     """Return an offer in words beside its blanket. Errors: as `speech_of`."""
     said = say_offer(offer)
     own = said.own_words
-    beside = Beside(columns=((drawing, *_work(said)), tuple(told_blocks(said))))
+    beside = Beside(columns=((drawing, *_work(said)), tuple(_asked(said))))
     return Paper(
         language=said.language,
+        sheet=sheet_of(offer.locale),
         name=said.name,
         maker=said.maker,
         address=tuple(filter(None, (own.address, own.contact))),
@@ -26,7 +28,12 @@ def offer_paper(offer: Offer, drawing: Picture) -> Paper:
 
 
 def told_blocks(said: SaidOffer) -> Iterator[Block]:
-    """Yield what is made, for how much and by when."""
+    """Yield what is made, for how much and by when, and what goes into it."""
+    yield from _asked(said)
+    yield from _work(said)
+
+
+def _asked(said: SaidOffer) -> Iterator[Block]:
     yield Facts(facts=said.facts)
     yield Amounts(rows=said.rows)
     yield Facts(facts=(*said.days, *said.changes))

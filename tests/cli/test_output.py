@@ -104,7 +104,7 @@ def test_the_command_that_is_installed_is_the_one_that_stops_quietly() -> None:
 def test_only_what_is_used_is_loaded() -> None:
     script = (
         "import sys; from quoting.cli import main; main(['quote', '--demo']);"
-        "heavy = {'openpyxl', 'flask', 'requests', 'waitress', 'sqlalchemy', 'alembic'};"
+        "heavy = {'openpyxl', 'flask', 'requests', 'waitress', 'sqlalchemy', 'alembic', 'typst'};"
         "print(sorted(heavy & set(sys.modules)))"
     )
     done = subprocess.run(

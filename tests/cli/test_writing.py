@@ -26,7 +26,7 @@ def test_the_workbook_is_written_whole(capsys: pytest.CaptureFixture[str], demo:
 def test_a_file_takes_the_place_of_an_older_one(tmp_path: Path) -> None:
     path = tmp_path / "costing.xlsx"
     path.write_bytes(b"old")
-    whole_file.write_workbook(path, b"new")
+    whole_file.write_beside(path, b"new")
     assert path.read_bytes() == b"new"
     assert list(tmp_path.iterdir()) == [path]
 
@@ -42,7 +42,7 @@ def test_a_file_that_cannot_be_finished_leaves_the_older_one_as_it_was(
 
     monkeypatch.setattr(os, "fsync", full)
     with pytest.raises(NotDone, match="the disk is full"):
-        whole_file.write_workbook(path, b"new")
+        whole_file.write_beside(path, b"new")
     assert path.read_bytes() == b"old"
     assert list(tmp_path.iterdir()) == [path]
 
@@ -62,13 +62,13 @@ def test_a_place_that_cannot_be_written_is_told_with_its_reason(
     (tmp_path / "folder.xlsx").mkdir()
     (tmp_path / "file").write_text("", "utf-8")
     with pytest.raises(NotDone, match=why):
-        whole_file.write_workbook(tmp_path / where, b"new")
+        whole_file.write_beside(tmp_path / where, b"new")
     assert {p.name for p in tmp_path.iterdir()} == {"folder.xlsx", "file"}
 
 
 def test_a_name_that_no_file_can_have_is_bad_input(tmp_path: Path) -> None:
     with pytest.raises(BadInput, match="No file has a name as long as this"):
-        whole_file.write_workbook(tmp_path / ("x" * 300 + ".xlsx"), b"new")
+        whole_file.write_beside(tmp_path / ("x" * 300 + ".xlsx"), b"new")
     assert list(tmp_path.iterdir()) == []
 
 
@@ -93,7 +93,7 @@ def test_a_folder_that_is_read_only_is_told(
 
     monkeypatch.setattr(Path, "open", forbid)
     with pytest.raises(NotDone, match="you may not write there"):
-        whole_file.write_workbook(tmp_path / "costing.xlsx", b"new")
+        whole_file.write_beside(tmp_path / "costing.xlsx", b"new")
     assert list(tmp_path.iterdir()) == []
 
 

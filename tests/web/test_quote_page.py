@@ -262,7 +262,7 @@ def test_what_the_maker_says_herself_is_shown_as_she_typed_it() -> None:
     typed = ["".join(map(str, n.inside)) for n in page.root.all(is_as_typed)]
     assert typed == [words.address, words.contact, words.greeting, words.care, words.terms]
     assert page.headings[-2:] == ["Care", "Terms of sale"]
-    assert "label" not in page.root.text
+    assert "as the yarn’s label says" not in page.root.text
 
 
 def test_nothing_stands_where_the_maker_says_nothing_herself() -> None:
@@ -270,6 +270,7 @@ def test_nothing_stands_where_the_maker_says_nothing_herself() -> None:
     assert not list(page.root.all(is_as_typed))
     assert len(page.headings) == 1
     assert "wash as the yarn’s label says" in page.root.text
+    assert "is sent with" not in page.root.text
     assert "What goes into" not in page.root.text
     assert "May be changed" not in facts_of(page)
 

@@ -14,22 +14,6 @@ from quoting.web.orders.other_yarns import other_colours
 from quoting.web.shop import Shop
 from quoting.wording import Speech, language_names
 
-_FULL_NAMES = {
-    "US": {
-        "sc": "single crochet",
-        "hdc": "half double crochet",
-        "dc": "double crochet",
-        "tr": "treble crochet",
-    },
-    "UK": {
-        "sc": "double crochet",
-        "hdc": "half treble",
-        "dc": "treble",
-        "tr": "double treble",
-    },
-}
-
-
 MOST_OTHERS = 20_000
 """Colours of other yarns that all the lines of a form together may offer."""
 
@@ -86,9 +70,8 @@ def offered_languages(*typed: str) -> tuple[Offer, ...]:
 
 def basic_stitches(speech: Speech) -> tuple[Offer, ...]:
     """Return the stitches that every workshop has, by the names that it speaks of them."""
-    names = _FULL_NAMES[speech.vocabulary.value]
     return tuple(
-        Offer(value=stitch.value, label=f"{speech.stitch(stitch.value)}, {names[stitch.value]}")
+        Offer(value=stitch, label=f"{speech.stitch(stitch)}, {speech.stitch_in_full(stitch)}")
         for stitch in WORKED
     )
 

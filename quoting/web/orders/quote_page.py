@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from exports.papers.pictures import buyers_picture
-from quoting.core.quote.offer import Offer, offer_of
+from exports.papers.offers import quote_paper
+from quoting.core.quote.offer import Offer
 from quoting.core.quote.quote import Quote
 from quoting.web.papers.showing import paper_page
 from quoting.wording import offer_paper
@@ -12,7 +12,7 @@ from quoting.wording.paper import Picture
 
 def quote_page(quote: Quote) -> str:
     """Return the page of a quote, as its workshop was when it was given."""
-    return offer_page(offer_of(quote), buyers_picture(quote))
+    return paper_page(quote_paper(quote))
 
 
 def offer_page(offer: Offer, drawing: Picture) -> str:
