@@ -53,6 +53,11 @@ def sheet_of(locale: str) -> Sheet:
     return Sheet.LETTER if country_of(locale) in LETTER_COUNTRIES else Sheet.A4
 
 
+def direction_of(language: str) -> str:
+    """Return which way a language is written, as HTML says it: `ltr` or `rtl`."""
+    return str(locale_of(language).text_direction)
+
+
 def number_pattern(locale: str) -> str:
     """Return the locale's pattern of a number, in the notation of Unicode TR 35."""
     return str(locale_of(locale).decimal_formats[None].pattern)

@@ -16,11 +16,14 @@ from quoting.web import create_app
 from quoting.web.papers.showing import paper_page
 from quoting.web.shop import open_shop
 from quoting.wording.locales import is_locale
-from quoting.wording.paper import Listing, Paper, Sheet, Words
+from quoting.wording.paper import Amounts, Listing, Paper, Picture, SaidRow, Sheet, Words
 from tests.examples import TODAY, sample_quote, sample_workshop
-from tests.papers.reading import MM, figures_of, pdf_words, read_pdf, sample_paper, squeezed
+from tests.papers.reading import MM, figures_of, pdf_words, read_pdf, sample_paper, squeezed, within
 from tests.programs import require_package
 from tests.web.pages import Page
+
+WOOL = "צמר"
+"""Wool, in Hebrew."""
 
 
 @pytest.fixture(scope="module")
@@ -90,11 +93,24 @@ def test_it_is_in_the_language_that_it_says() -> None:
     assert str(read_pdf(german).trailer["/Root"]["/Lang"]) == "de-AT"
 
 
+def test_a_paper_in_a_language_that_runs_leftwards_does_so_on_page_and_pdf() -> None:
+    """UAX 9: Hebrew runs to the left; the amounts then stand at the left edge."""
+    hebrew = sample_paper(
+        language="he", blocks=(Amounts(rows=(SaidRow(name=WOOL, amount="100"),)),)
+    )
+    (text,) = (page.extract_text(extraction_mode="layout") for page in read_pdf(hebrew).pages)
+    row = next(line for line in text.splitlines() if "100" in line)
+    assert row.index("100") < row.index(WOOL[-1])
+    app = create_app(open_shop(sample_workshop(), today=lambda: TODAY))
+    with app.test_request_context():
+        assert '<html lang="he" dir="rtl">' in paper_page(hebrew)
+        assert '<html lang="en" dir="ltr">' in paper_page(sample_paper())
+
+
 def test_the_drawing_has_its_words_for_who_does_not_see_it(demo: Paper) -> None:
-    tree = str(read_pdf(demo).trailer["/Root"]["/StructTreeRoot"])
-    assert tree
-    (alt,) = {words for words in _alternatives(demo) if "rows" in words}
-    assert "border round" in alt
+    (picture,) = (block for block in within(demo.blocks) if isinstance(block, Picture))
+    assert "103 rows" in picture.in_words
+    assert picture.in_words in _alternatives(demo)
 
 
 def _alternatives(paper: Paper) -> set[str]:

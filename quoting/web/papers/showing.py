@@ -8,6 +8,7 @@ from flask import render_template
 from markupsafe import Markup
 
 from exports.papers.message import paper_text
+from quoting.wording.locales import direction_of
 from quoting.wording.paper import Block, Paper, Picture
 
 
@@ -25,7 +26,8 @@ def paper_page(paper: Paper, deeds: Deeds | None = None) -> str:
 
     With `deeds` it has a bar of buttons above, which is for the maker's eyes and is not printed.
     """
-    seen = {"paper": paper, "kind_of": kind_of, "drawn": drawn}
+    direction = direction_of(paper.language)
+    seen = {"paper": paper, "direction": direction, "kind_of": kind_of, "drawn": drawn}
     if deeds is None:
         return render_template("papers/paper.html", **seen)
     told = {"deeds": deeds, "text": paper_text(paper)}
