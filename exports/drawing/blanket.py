@@ -36,7 +36,7 @@ def draw_blanket(
         key,
         width=VIEW_WIDTH,
         height=bottom,
-        title=drawing_title(quote),
+        title=drawing_title(quote, speech),
         description=drawing_description(quote, strands, speech),
         prefix=prefix,
         class_="drawing",

@@ -60,6 +60,7 @@ PATTERN = Shape(
     _pattern(lambda pattern: pattern.counts_turning_chain, ANSWER, "They count as a stitch"),
     _pattern(lambda pattern: pattern.foundation_chains, COUNT, "Foundation chains besides"),
     _pattern(lambda pattern: pattern.row_repeat, COUNT, "Rows of the repeat"),
+    _pattern(lambda pattern: pattern.for_buyers, TEXT, "What it looks and feels like"),
 )
 
 _reading = Fields(Reading)

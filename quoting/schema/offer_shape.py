@@ -8,8 +8,9 @@ from __future__ import annotations
 from quoting.core.ground.cautions import Caution, Reader
 from quoting.core.ground.measures import Units
 from quoting.core.ground.place import Document
-from quoting.core.quote.offer import Offer, OfferedColour, OfferedYarn
+from quoting.core.quote.offer import Offer, OfferedBorder, OfferedColour, OfferedYarn
 from quoting.core.quote.offer_rows import Due, Row, RowCode
+from quoting.core.quote.what_goes_in import GoesIn, Ingredient
 from quoting.core.workshop.exchange import ExchangeRate
 from quoting.core.workshop.stitches import Vocabulary
 from quoting.schema.facts import FACTS
@@ -46,6 +47,20 @@ OFFERED_COLOUR = Shape(
     _colour(lambda colour: colour.yarn, NAME),
     _colour(lambda colour: colour.colour, NAME),
     _colour(lambda colour: colour.code, TEXT),
+)
+
+_border = Fields(OfferedBorder)
+OFFERED_BORDER = Shape(
+    OfferedBorder,
+    _border(lambda border: border.colour, NAME),
+    _border(lambda border: border.rounds, COUNT),
+)
+
+_ingredient = Fields(Ingredient)
+INGREDIENT = Shape(
+    Ingredient,
+    _ingredient(lambda ingredient: ingredient.code, Choice(GoesIn)),
+    _ingredient(lambda ingredient: ingredient.amount, EXACT),
 )
 
 _rate = Fields(ExchangeRate)
@@ -94,6 +109,11 @@ OFFER = Shape(
     _offer(lambda offer: offer.locale, NAME),
     _offer(lambda offer: offer.units, Choice(Units)),
     _offer(lambda offer: offer.speaks, Choice(Vocabulary)),
+    _offer(lambda offer: offer.stitch_words, TEXT),
+    _offer(lambda offer: offer.border, Several(OFFERED_BORDER)),
+    _offer(lambda offer: offer.goes_in, Several(INGREDIENT)),
+    _offer(lambda offer: offer.size_within_cm, NUMBER),
+    _offer(lambda offer: offer.change_days, COUNT),
 )
 
 

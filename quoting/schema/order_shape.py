@@ -5,6 +5,7 @@ from __future__ import annotations
 from quoting.core.order.order import Extra, Order
 from quoting.schema.blanket_shapes import DESIGN
 from quoting.schema.figures import COUNT, METRES, MONEY, NUMBER
+from quoting.schema.languages import LANGUAGE
 from quoting.schema.selling_shapes import TERMS
 from quoting.schema.several import Several
 from quoting.schema.shape import Fields, Shape
@@ -31,6 +32,7 @@ ORDER = Shape(
     _head(lambda order: order.wanted_by, DAY, "Wanted by"),
     _head(lambda order: order.deliver_to, TEXT, "Country"),
     _head(lambda order: order.pays_in, NAME, "Buyer pays in"),
+    _head(lambda order: order.language, LANGUAGE, "Language of the quote"),
     _head(lambda order: order.notes, TEXT, "Notes"),
     _order(lambda order: order.design, DESIGN, name="blanket"),
     _order(lambda order: order.extras, Several(EXTRA), "Extras"),

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from quoting.core.order.order import Terms
+from quoting.core.workshop.documents import Documents
 from quoting.core.workshop.exchange import ExchangeRate
-from quoting.core.workshop.own_words import OwnWords
+from quoting.core.workshop.own_words import OwnWords, WordsIn
 from quoting.core.workshop.pay_rates import Year
 from quoting.core.workshop.selling import (
     Delivery,
@@ -19,7 +20,8 @@ from quoting.core.workshop.selling import (
     TaxShown,
     YarnCharged,
 )
-from quoting.schema.figures import COUNT, EXACT, MONEY, NUMBER, SHARE, WEIGHT
+from quoting.schema.figures import COUNT, EXACT, MONEY, NUMBER, SHARE, SIDE, WEIGHT
+from quoting.schema.languages import LANGUAGE
 from quoting.schema.several import NamedBy, Several
 from quoting.schema.shape import Fields, Shape
 from quoting.schema.words import DAY, TEXT, YES_NO, Choice
@@ -32,6 +34,29 @@ OWN_WORDS = Shape(
     _words(lambda words: words.greeting, TEXT, "Greeting"),
     _words(lambda words: words.care, TEXT, "Care"),
     _words(lambda words: words.terms, TEXT, "Terms of sale", name="terms_of_sale"),
+)
+
+_words_in = Fields(WordsIn)
+WORDS_IN = Shape(
+    WordsIn,
+    _words_in(lambda words: words.language, LANGUAGE, "Language"),
+    _words_in(lambda words: words.greeting, TEXT, "Greeting"),
+    _words_in(lambda words: words.care, TEXT, "Care"),
+    _words_in(lambda words: words.terms, TEXT, "Terms of sale", name="terms_of_sale"),
+)
+
+_documents = Fields(Documents)
+DOCUMENTS = Shape(
+    Documents,
+    _documents(lambda told: told.stitches, YES_NO, "How many stitches"),
+    _documents(lambda told: told.rows, YES_NO, "How many rows"),
+    _documents(lambda told: told.yarn, YES_NO, "The length of the yarn"),
+    _documents(lambda told: told.ends, YES_NO, "The ends woven in"),
+    _documents(lambda told: told.hours, YES_NO, "The hours of making"),
+    _documents(
+        lambda told: told.size_within_cm, SIDE, "Each side is right to within", name="size_within"
+    ),
+    _documents(lambda told: told.change_days, COUNT, "Days for changes after accepting"),
 )
 
 _pay = Fields(Pay)

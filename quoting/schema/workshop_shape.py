@@ -15,7 +15,17 @@ from quoting.schema.figures import COUNT, NUMBER, SHARE, SIDE
 from quoting.schema.kind import Kind
 from quoting.schema.measurement_shapes import MINUTES, PATTERN, SWATCH, TIMING, YARN
 from quoting.schema.notation import Notation
-from quoting.schema.selling_shapes import DELIVERY, EXCHANGE, FEE, OWN_WORDS, PAY, PRICING, TAX
+from quoting.schema.selling_shapes import (
+    DELIVERY,
+    DOCUMENTS,
+    EXCHANGE,
+    FEE,
+    OWN_WORDS,
+    PAY,
+    PRICING,
+    TAX,
+    WORDS_IN,
+)
 from quoting.schema.several import Several, named_spots
 from quoting.schema.shape import Fields, Shape
 from quoting.schema.spot import Spot
@@ -87,6 +97,8 @@ WORKSHOP = Shape(
     _head(lambda workshop: workshop.hours_per_week, NUMBER, "Hours a week"),
     _head.inline(lambda workshop: workshop.own_words, OWN_WORDS),
     _head.inline(lambda workshop: workshop.habits, HABITS),
+    _workshop(lambda workshop: workshop.words_in, Several(WORDS_IN), "Words in other languages"),
+    _workshop(lambda workshop: workshop.documents, DOCUMENTS, "Documents"),
     _workshop(lambda workshop: workshop.yarns, Several(YARN), "Yarns"),
     _workshop(lambda workshop: workshop.patterns, Several(PATTERN), "Stitch patterns"),
     _workshop(lambda workshop: workshop.swatches, Several(SWATCH), "Swatches"),

@@ -22,6 +22,7 @@ from quoting.wording.locale_names import OFFERED_LOCALES, locale_names, usual_cu
 from quoting.wording.locales import is_locale
 from quoting.wording.mistakes import mistake_sentence
 from quoting.wording.offer import SaidOffer, number_words, people_texts, say_offer
+from quoting.wording.offer_paper import offer_paper, told_blocks
 from quoting.wording.phrases import listed
 from quoting.wording.queue import ahead_words, turn_words, weeks_description, wish_words
 from quoting.wording.row_guide import guide_sentences, notes_sentence
@@ -116,6 +117,7 @@ __all__ = [
     "more_or_less",
     "notes_sentence",
     "number_words",
+    "offer_paper",
     "outturn_words",
     "part_words",
     "parts_sentence",
@@ -141,6 +143,7 @@ __all__ = [
     "sureness_words",
     "task_words",
     "timed_words",
+    "told_blocks",
     "turn_words",
     "usual_currency",
     "verdict",

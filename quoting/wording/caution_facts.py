@@ -6,23 +6,33 @@ from datetime import date
 from decimal import Decimal
 
 from quoting.core.ground.errors import Fact
+from quoting.wording.catalogues import sentence
 from quoting.wording.categories import category_words
+from quoting.wording.figures import as_decimal
 from quoting.wording.phrases import listed
-from quoting.wording.speech import Speech, as_decimal
+from quoting.wording.speech import Speech
 from quoting.wording.trade_words import task_words
 
 _HEALTH_SERVICES = {
-    "DE": "the federal institute of public health (BIÖG, formerly BZgA) advises a sleeping bag in "
-    "place of any cover",
-    "ES": "the health services advise against duvets, pillows and anything soft in the cot",
-    "FR": "Santé publique France advises a sleeping bag, and no blanket, duvet or pillow",
-    "GB": "the NHS advises a clear cot, with nothing loose in it",
-    "NL": "the youth health service (JGZ) advises against duvets, pillows and anything loose in "
-    "the cot",
-    "US": "the American Academy of Pediatrics (2022) advises keeping soft objects and loose "
-    "bedding out of the sleep area",
+    "DE": sentence(
+        "the federal institute of public health (BIÖG, formerly BZgA) advises a sleeping bag in "
+        "place of any cover"
+    ),
+    "ES": sentence(
+        "the health services advise against duvets, pillows and anything soft in the cot"
+    ),
+    "FR": sentence("Santé publique France advises a sleeping bag, and no blanket, duvet or pillow"),
+    "GB": sentence("the NHS advises a clear cot, with nothing loose in it"),
+    "NL": sentence(
+        "the youth health service (JGZ) advises against duvets, pillows and anything loose in "
+        "the cot"
+    ),
+    "US": sentence(
+        "the American Academy of Pediatrics (2022) advises keeping soft objects and loose "
+        "bedding out of the sleep area"
+    ),
 }
-"""What the health service of each country in `HEALTH_SERVICES` of the core advises."""
+"""What the health service of each country in `HEALTH_SERVICES` of the core advises: a clause."""
 
 _LENGTHS = frozenset({"height_cm", "wanted_cm", "stripe_cm", "row_cm"})
 _STITCHES = frozenset({"stitch", "wide", "narrow"})
@@ -47,7 +57,7 @@ def say_fact(name: str, fact: Fact, speech: Speech) -> str:
 def _word(name: str, fact: str, speech: Speech) -> str:
     if name in _STITCHES:
         return speech.stitch(fact)
-    return _HEALTH_SERVICES[fact] if name == "advised_in" else fact
+    return speech.worded(_HEALTH_SERVICES[fact]) if name == "advised_in" else fact
 
 
 def _figure(name: str, fact: Decimal | float, speech: Speech) -> str:

@@ -10,6 +10,7 @@ from quoting.core.ground.errors import Fact, Facts
 from quoting.core.plan.gauge import ESTIMATED_LIMITS, PATTERN_LIMITS
 from quoting.core.quote.hours_advice import FASTEST_A_MINUTE, SLOWEST_A_MINUTE
 from quoting.core.workshop.categories import USUAL_CATEGORY
+from quoting.wording.catalogues import sentence
 from quoting.wording.caution_facts import say_fact
 from quoting.wording.phrases import Sentences, capitalized, sentence_for
 from quoting.wording.speech import Speech
@@ -170,10 +171,15 @@ CAUTIONS: Sentences = {
     ),
     # Always said
     CautionCode.BABY_LOOSE_BEDDING: (
-        "Loose bedding, blankets included, does not belong where an infant sleeps in the first "
-        "year: {advised_in}. Follow the advice given where the baby lives.",
-        "Loose bedding, blankets included, does not belong where an infant sleeps in the first "
-        "year. Health services word it differently: follow the advice given where the baby lives.",
+        sentence(
+            "Loose bedding, blankets included, does not belong where an infant sleeps in the first "
+            "year: {advised_in}. Follow the advice given where the baby lives."
+        ),
+        sentence(
+            "Loose bedding, blankets included, does not belong where an infant sleeps in the first "
+            "year. Health services word it differently: follow the advice given where the baby "
+            "lives."
+        ),
     ),
     CautionCode.BABY_SMALL_PARTS: (
         "For a child under three: no fringe, pompoms, buttons or long loops.",

@@ -5,38 +5,59 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from quoting.core.estimate.strands import Strand
+from quoting.core.plan.passes import Plan, Work
 from quoting.core.quote.quote import Quote
-from quoting.wording.rows_and_edges import body_pass, first_pass_words
-from quoting.wording.speech import Speech
+from quoting.wording.catalogues import sentence
+from quoting.wording.speech import FILE_SPEECH, Speech
+
+_TITLE = sentence("{title}, drawn to scale")
+_IN_ROWS = sentence("{size}, row 1 at the bottom.")
+_IN_ROUNDS = sentence("{size}, round 1 in the middle.")
+_ONE_OF_SEVERAL = sentence("This is one of {blankets} blankets.")
 
 
-def drawing_title(quote: Quote) -> str:
+def drawing_title(quote: Quote, speech: Speech = FILE_SPEECH) -> str:
     """Return the drawing's title."""
-    return title_of_drawing(quote.order.title)
+    return title_of_drawing(quote.order.title, speech)
 
 
-def title_of_drawing(title: str) -> str:
+def title_of_drawing(title: str, speech: Speech = FILE_SPEECH) -> str:
     """Return the title of the drawing of an order that is titled so."""
-    return f"{title}, drawn to scale"
+    return speech.worded(_TITLE).format(title=title)
 
 
 def drawing_description(quote: Quote, strands: Sequence[Strand], speech: Speech) -> str:
     """Return in sentences what the drawing shows of one blanket, and of its strands if any."""
-    return " ".join(_sentences(quote, strands, speech))
+    return " ".join([*_blanket(quote, speech), *(_strands(strands, speech) if strands else ())])
 
 
-def _sentences(quote: Quote, strands: Sequence[Strand], speech: Speech) -> Iterator[str]:
+def _blanket(quote: Quote, speech: Speech) -> Iterator[str]:
     plan, blankets = quote.plan, quote.order.quantity
+    first = _IN_ROUNDS if plan.rows[0].work is Work.ROUND else _IN_ROWS
+    yield speech.worded(first).format(size=speech.size(plan.width_cm, plan.height_cm))
+    yield _passes_by_colour(plan, speech)
+    if plan.rounds:
+        yield speech.counted(
+            len(plan.rounds), "Round them {n} border round.", "Round them {n} border rounds."
+        )
+    if blankets > 1:
+        yield speech.worded(_ONE_OF_SEVERAL).format(blankets=speech.number(blankets))
+
+
+def _passes_by_colour(plan: Plan, speech: Speech) -> str:
     colours = ", ".join(
         f"{colour} {speech.number(rows)}" for colour, rows in plan.rows_by_colour.items()
     )
-    yield f"{speech.size(plan.width_cm, plan.height_cm)}, {first_pass_words(plan)}."
-    yield f"{speech.count(len(plan.rows), body_pass(plan))}: {colours}."
-    if plan.rounds:
-        yield f"Round them {speech.count(len(plan.rounds), 'border round')}."
-    if blankets > 1:
-        yield f"This is one of {speech.number(blankets)} blankets."
-    if strands:
-        yield f"It has {speech.count(2 * len(strands), 'end')} to weave in."
-        carries = sum(len(strand.carries) for strand in strands)
-        yield f"A yarn is carried up an edge {speech.count(carries, 'time')}."
+    count = len(plan.rows)
+    if plan.rows[0].work is Work.ROUND:
+        return speech.counted(
+            count, "{n} round: {colours}.", "{n} rounds: {colours}.", colours=colours
+        )
+    return speech.counted(count, "{n} row: {colours}.", "{n} rows: {colours}.", colours=colours)
+
+
+def _strands(strands: Sequence[Strand], speech: Speech) -> Iterator[str]:
+    """Yield what only the maker is told, in her own English."""
+    yield f"It has {speech.count(2 * len(strands), 'end')} to weave in."
+    carries = sum(len(strand.carries) for strand in strands)
+    yield f"A yarn is carried up an edge {speech.count(carries, 'time')}."

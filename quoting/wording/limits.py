@@ -14,7 +14,8 @@ from quoting.schema.figures import Measure, Money, Share
 from quoting.schema.kind import Kind
 from quoting.schema.price_list import SizeText
 from quoting.schema.several import OneOrMore
-from quoting.wording.speech import Speech, as_decimal
+from quoting.wording.figures import as_decimal
+from quoting.wording.speech import Speech
 
 LEAST_DIGITS = 2
 """Digits that a least is said with after its zeros, and decimals that it has in any case."""

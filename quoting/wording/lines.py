@@ -7,8 +7,10 @@ from decimal import Decimal
 from quoting.core.ground.currencies import minor_digits
 from quoting.core.ground.money import HOUR_DIGITS, round_half_up
 from quoting.core.price.cost_lines import Line, LineKind, Unit
+from quoting.wording.catalogues import sentence
 from quoting.wording.confirmed import confirming_digits
-from quoting.wording.speech import RATE_DIGITS, Speech
+from quoting.wording.figures import RATE_DIGITS
+from quoting.wording.speech import Speech
 
 PERCENT_DIGITS = 4
 """Decimals of a rate in per cent, where it has so many."""
@@ -21,10 +23,15 @@ _KINDS = {
     LineKind.OFFICE: "Admin: photos, packing, messages",
     LineKind.OVERHEAD: "Overhead",
     LineKind.DELIVERY: "Delivery and post",
-    LineKind.RUSH: "Rush",
-    LineKind.DISCOUNT: "Discount",
-    LineKind.MINIMUM: "Up to the minimum charge",
+    LineKind.RUSH: sentence("Rush"),
+    LineKind.DISCOUNT: sentence("Discount"),
+    LineKind.MINIMUM: sentence("Up to the minimum charge"),
     LineKind.FEE: "Fee",
+}
+
+_SHARES = {
+    LineKind.RUSH: sentence("Rush, {share}"),
+    LineKind.DISCOUNT: sentence("Discount, {share}"),
 }
 
 _UNITS = {
@@ -52,7 +59,9 @@ def line_what(line: Line, speech: Speech) -> str:
 
 def move_words(kind: LineKind, share: Decimal | None, speech: Speech) -> str:
     """Return what a kind of line is, with its share of the price if it is one: `Rush, 10%`."""
-    return _KINDS[kind] if share is None else f"{_KINDS[kind]}, {speech.percent(share, 2)}"
+    if share is None or kind not in _SHARES:
+        return speech.worded(_KINDS[kind])
+    return speech.worded(_SHARES[kind]).format(share=speech.percent(share, 2))
 
 
 def yarn_line_parts(line: Line, speech: Speech) -> tuple[str, str]:

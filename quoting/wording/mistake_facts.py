@@ -9,9 +9,10 @@ from typing import Any
 from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Fact, Mistake
 from quoting.schema.kind import Kind
+from quoting.wording.figures import as_decimal
 from quoting.wording.limits import past_limit
 from quoting.wording.phrases import listed
-from quoting.wording.speech import Speech, as_decimal
+from quoting.wording.speech import Speech
 
 MOST_LISTED = 15
 """Names that are listed; of more, only how many there are."""

@@ -123,6 +123,10 @@ MISTAKES: Sentences = {
     ),
     MistakeCode.NOT_A_COLOUR_CODE: ("{read} is no colour code; write one such as #1f6f78.",),
     MistakeCode.NOT_A_LOCALE: ("{read} is no locale; write one such as en_GB or de_DE.",),
+    MistakeCode.NO_CATALOGUE: (
+        "What the buyer reads cannot be written in {read}; there are {known}, each also with a "
+        "country, such as de_AT.",
+    ),
     # What belongs together
     MistakeCode.ONE_TARGET: (
         "{read} cannot go together; give only one of them.",

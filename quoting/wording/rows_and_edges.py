@@ -40,12 +40,6 @@ def body_heading(plan: Plan) -> str:
     return capitalized(f"{body_pass(plan)}s")
 
 
-def first_pass_words(plan: Plan) -> str:
-    """Return where the body begins: `row 1 at the bottom`, `round 1 in the middle`."""
-    where = "in the middle" if plan.rows[0].work is Work.ROUND else "at the bottom"
-    return f"{pass_words(plan.rows[0])} {where}"
-
-
 def _work_words(worked: Pass) -> str:
     return f"border {_WORKS[worked.work]}" if worked.in_border else _WORKS[worked.work]
 

@@ -1,139 +1,60 @@
-"""How one workshop speaks: its locale, its units, its stitch names, its currency.
+"""How one workshop speaks: its measures, its stitch names, its days, its words.
 
-Babel only formats here. Whatever it is given has been rounded half up first, and money has the
-decimals of ISO 4217, from which the locale data differ.
+A buyer's document may be in another language than the maker's pages are: in that of its catalogue.
 """
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 
-from babel import Locale
-from babel.numbers import (
-    format_currency,
-    format_decimal,
-    format_percent,
-)
-
 from quoting.core.ground.codes import MistakeCode
-from quoting.core.ground.currencies import minor_digits
 from quoting.core.ground.errors import refuse
 from quoting.core.ground.measures import CM_PER, GRAMS_PER, Units
 from quoting.core.ground.money import MINUTES_PER_HOUR, exact, round_half_up, round_up_to_step
 from quoting.core.quote.offer import Offer
-from quoting.core.workshop.stitches import Stitch, Vocabulary, stitch_name
+from quoting.core.workshop.stitches import Stitch, Vocabulary
 from quoting.core.workshop.workshop import Workshop
-from quoting.notation import Marks
-from quoting.wording.catalogues import ENGLISH, language_of, translated, translated_count
-from quoting.wording.dates import format_date
-from quoting.wording.locales import (
-    currency_format,
-    currency_signs,
-    is_locale,
-    locale_of,
-    marks_of,
-    number_text,
-    plain_yen,
+from quoting.wording.catalogues import (
+    ENGLISH,
+    language_of,
+    sentence,
+    translated,
+    translated_count,
 )
-from quoting.wording.trade_speech import worded
-
-RATE_DIGITS = 4
-"""Decimals of a rate that is finer than money, such as the price of a gram."""
+from quoting.wording.dates import format_date
+from quoting.wording.figures import Figures
+from quoting.wording.locales import is_locale, locale_of
+from quoting.wording.stitch_terms import full_name, short_name
+from quoting.wording.trade_speech import spelled, worded
 
 SHORT_YARN, FEW_GRAMS, FEW_HOURS = 10, 10, 5
 """Under so many a decimal is shown."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Speech:
-    """Says figures as one workshop's pages and documents show them.
+_HOURS = sentence("{n}\u00a0h")
+_MINUTES = sentence("{n}\u00a0min")
+_HOURS_RANGE = sentence("{low} to {high}\u00a0h")
 
-    `currency` is an ISO 4217 code, or empty where none is known yet. `language` is that of a
-    buyer's documents, by the code of its catalogue; the maker's own pages are English.
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Speech(Figures):
+    """Says what one workshop's pages and documents show.
+
+    `language` is that of a buyer's documents, by the code of its catalogue; the maker's own pages
+    are English.
     """
 
-    locale: str
     units: Units = Units.METRIC
     vocabulary: Vocabulary = Vocabulary.US
-    currency: str = ""
     language: str = ENGLISH
-
-    @property
-    def _data(self) -> Locale:
-        """The locale's data, looked up once: by its name they are sought at every number."""
-        return locale_of(self.locale)
-
-    @property
-    def currency_signs(self) -> tuple[str, ...]:
-        """How an amount of the workshop's currency may be marked: by a symbol or its code."""
-        return currency_signs(self.locale, self.currency)
-
-    @property
-    def marks(self) -> Marks:
-        """The decimal and grouping marks that numbers are typed and shown with."""
-        return marks_of(self.locale)
 
     @property
     def inches(self) -> bool:
         """Whether inches, yards and ounces are shown."""
         return self.units is Units.INCHES
-
-    def number(self, value: Decimal | float, digits: int | None = None) -> str:
-        """Return a number with so many decimals, or with its own."""
-        return number_text(self.locale, str(as_decimal(value)), digits)
-
-    def trimmed(self, value: Decimal | float, digits: int) -> str:
-        """Return a number with at most so many decimals and no zeros at their end."""
-        return self.number(round_half_up(as_decimal(value), digits))
-
-    def ungrouped(self, value: Decimal | float) -> str:
-        """Return a number in full with its own decimals and no grouping, to be typed again."""
-        return str(
-            format_decimal(
-                as_decimal(value),
-                locale=self._data,
-                decimal_quantization=False,
-                group_separator=False,
-            )
-        )
-
-    def percent(self, share: Decimal | float, digits: int = 1) -> str:
-        """Return a share as a percentage with at most so many decimals."""
-        rounded = round_half_up(as_decimal(share), digits + 2)
-        return str(format_percent(rounded, locale=self._data, decimal_quantization=False))
-
-    def money(self, amount: Decimal, currency: str | None = None, digits: int | None = None) -> str:
-        """Return an amount with its currency's symbol, in ISO 4217 decimals unless told.
-
-        Where no currency is known, the plain number.
-        """
-        code = currency or self.currency
-        if not code:
-            return self.number(amount, digits)
-        places = minor_digits(code) if digits is None else digits
-        return plain_yen(
-            format_currency(
-                round_half_up(amount, places),
-                code,
-                format=currency_format(self.locale, places),
-                locale=self._data,
-                currency_digits=False,
-            )
-        )
-
-    def bare_money(self, amount: Decimal, currency: str | None = None) -> str:
-        """Return an amount without its symbol, for columns whose heading names the currency."""
-        code = currency or self.currency
-        return self.number(amount, minor_digits(code) if code else None)
-
-    def rate(self, amount: Decimal, currency: str | None = None, digits: int = RATE_DIGITS) -> str:
-        """Return money for one of a thing, which may be finer than the currency's decimals."""
-        code = currency or self.currency
-        fine = round_half_up(amount, digits).normalize()
-        own = max(0, -int(fine.as_tuple().exponent))
-        return self.money(fine, code, max(own, minor_digits(code) if code else 0))
 
     def length(self, length_cm: float, digits: int = 1) -> str:
         """Return a length of the blanket: `80 cm`, `31.5 in`."""
@@ -191,13 +112,15 @@ class Speech:
         """Return hours as `31 h 20 min`."""
         minutes = int(round_half_up(hours * MINUTES_PER_HOUR, 0))
         whole, rest = divmod(minutes, MINUTES_PER_HOUR)
-        said = [f"{self.number(whole)}\u00a0h"] if whole else []
-        return " ".join([*said, f"{rest}\u00a0min"] if rest or not whole else said)
+        said = [self.worded(_HOURS).format(n=self.number(whole))] if whole else []
+        said += [self.worded(_MINUTES).format(n=rest)] if rest or not whole else []
+        return " ".join(said)
 
     def hours_range(self, low: Decimal, high: Decimal) -> str:
         """Return a range of hours as `29 to 35 h`, with a decimal where they are few."""
         digits = 0 if high >= FEW_HOURS else 1
-        return f"{self.number(low, digits)} to {self.number(high, digits)}\u00a0h"
+        text = self.worded(_HOURS_RANGE)
+        return text.format(low=self.number(low, digits), high=self.number(high, digits))
 
     def day(self, day: date) -> str:
         """Return a date in words: `20 March 2027`."""
@@ -208,34 +131,46 @@ class Speech:
         return str(format_date(day, format="medium", locale=self._data))
 
     def stitch(self, name: str) -> str:
-        """Return a stitch in the workshop's vocabulary; a pattern keeps its name."""
-        if name in set(Stitch):
-            return stitch_name(Stitch(name), self.vocabulary)
-        return name
+        """Return a stitch as patterns name it, `hdc`; a pattern of stitches keeps its name.
+
+        In a document of another language by the letters of that language's own patterns.
+        """
+        if name not in set(Stitch):
+            return name
+        return short_name(Stitch(name), self.vocabulary, self.language)
+
+    def stitch_in_full(self, name: str) -> str:
+        """Return a stitch in full, `half double crochet`; a pattern keeps its name."""
+        if name not in set(Stitch):
+            return name
+        return full_name(Stitch(name), self.vocabulary, self.language)
 
     def count(self, count: int, one: str, many: str = "") -> str:
         """Return so many of a thing: `1 row`, `3 rows`."""
         return f"{self.number(count)} {one if count == 1 else many or one + 's'}"
 
-    def counted(self, count: int, one: str, many: str) -> str:
+    def counted(self, count: int, one: str, many: str, **facts: str) -> str:
         """Return so many of a thing in a buyer's document: `{n} row`, `{n} rows`, in its language.
 
-        Both texts are marked as `sentence`s of a catalogue by standing here.
+        Both texts are marked as `sentence`s of a catalogue by standing here. What else they name in
+        braces are the `facts`.
         """
-        if self.language == ENGLISH:
-            text = self.worded(one if count == 1 else many)
-        else:
+        text = one if count == 1 else many
+        if self.language != ENGLISH:
             text = translated_count(one, many, count, self.language)
-        return text.format(n=self.number(count))
+        return self._spelled(text).format(n=self.number(count), **facts)
 
     def worded(self, text: str) -> str:
         """Return a text of the program's own in the trade's words and the spelling of here.
 
-        In a document of another language, in that.
+        In a document of another language, in that; in English where its catalogue lacks it.
         """
-        if self.language != ENGLISH:
-            return translated(text, self.language)
-        return worded(text, self.vocabulary, self.locale)
+        if self.language == ENGLISH:
+            return self._spelled(text)
+        return self._spelled(translated(text, self.language))
+
+    def _spelled(self, text: str) -> str:
+        return spelled(worded(text, self.vocabulary, self.locale), self.locale)
 
 
 FILE_SPEECH = Speech(locale="en")
@@ -245,19 +180,18 @@ FILE_SPEECH = Speech(locale="en")
 def speech_of(speaker: Workshop | Offer) -> Speech:
     """Return how a workshop speaks, or an offer in its buyer's language.
 
+    Where a language has no data for a country (`de_FR`), it is said as in any.
     Errors: `not-a-locale` at `workshop.locale`.
     """
-    if not is_locale(speaker.locale):
+    locale = speaker.locale
+    if isinstance(speaker, Offer) and not is_locale(locale):
+        locale = re.split("[-_]", locale)[0]
+    if not is_locale(locale):
         raise refuse("workshop.locale", MistakeCode.NOT_A_LOCALE, read=speaker.locale)
     return Speech(
-        locale=str(locale_of(speaker.locale)),
+        locale=str(locale_of(locale)),
         units=speaker.units,
         vocabulary=speaker.speaks,
         currency=speaker.currency,
-        language=language_of(speaker.locale) if isinstance(speaker, Offer) else ENGLISH,
+        language=language_of(locale) if isinstance(speaker, Offer) else ENGLISH,
     )
-
-
-def as_decimal(value: Decimal | float) -> Decimal:
-    """Return a number as a decimal: its own, or a float's at 15 digits."""
-    return value if isinstance(value, Decimal) else exact(value)

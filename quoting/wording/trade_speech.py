@@ -52,6 +52,13 @@ def worded(text: str, vocabulary: Vocabulary, locale: str) -> str:
     return _pattern(vocabulary, locale).sub(lambda found: _as_begun(found[0], words), text)
 
 
+def spelled(text: str, locale: str) -> str:
+    """Return a text as the locale's country spells its language: the Swiss write no ß."""
+    data = locale_of(locale)
+    swiss = data.language == "de" and data.territory in ("CH", "LI")
+    return text.replace("ß", "ss") if swiss else text
+
+
 def is_american(locale: str) -> bool:
     """Return whether a locale spells as Americans do."""
     data = locale_of(locale)

@@ -51,6 +51,7 @@ class MistakeCode(StrEnum):
     UNKNOWN_CATEGORY = "unknown-category"
     NOT_A_COLOUR_CODE = "not-a-colour-code"
     NOT_A_LOCALE = "not-a-locale"
+    NO_CATALOGUE = "no-catalogue"
     ONE_TARGET = "one-target"
     PRICE_FOR_ONE_ORDER = "price-for-one-order"
     SHARE_OR_YARN = "share-or-yarn"

@@ -60,7 +60,10 @@ class Terms:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Order:
-    """What is asked: `quantity` blankets of one design, and where they go."""
+    """What is asked: `quantity` blankets of one design, and where they go.
+
+    `language` is the locale that its buyer reads (`de`, `en_US`); the workshop's where it is None.
+    """
 
     title: str
     buyer: str
@@ -70,6 +73,7 @@ class Order:
     wanted_by: date | None = None
     deliver_to: str | None = None
     pays_in: str | None = None
+    language: str | None = None
     notes: str = ""
     extras: tuple[Extra, ...] = ()
     terms: Terms = field(default_factory=Terms)
@@ -81,6 +85,8 @@ class Order:
         checks.text(at("order", "notes"), self.notes, most=2000, lines=True)
         if self.deliver_to is not None:
             checks.name(at("order", "deliver_to"), self.deliver_to)
+        if self.language is not None:
+            checks.name(at("order", "language"), self.language)
         checks.number(at("order", "quantity"), self.quantity, least=1, most=1000)
         if self.pays_in is not None and self.pays_in not in MINOR_DIGITS:
             checks.add(at("order", "pays_in"), MistakeCode.UNKNOWN_CURRENCY, read=self.pays_in)

@@ -56,10 +56,9 @@ def advise(
     yield from hours_cautions(estimate.hours, workshop)
     yield from _strand_cautions(estimate)
     yield from _ball_cautions(plan, estimate)
-    if may_be_an_infants(order, plan, workshop.locale):
-        yield for_buyer(
-            CautionCode.BABY_LOOSE_BEDDING, advised_in=advised_in(order, workshop.locale)
-        )
+    read_in = order.language or workshop.locale
+    if may_be_an_infants(order, plan, workshop.locale, read_in):
+        yield for_buyer(CautionCode.BABY_LOOSE_BEDDING, advised_in=advised_in(order, read_in))
         yield for_maker(CautionCode.BABY_SMALL_PARTS)
         yield for_maker(CautionCode.BABY_ENDS)
     yield for_maker(CautionCode.SELLING_RULES)

@@ -46,19 +46,19 @@ _WORDS = {
 """How words for a baby, its bed and its feasts begin, without accents; English ones anywhere."""
 
 
-def may_be_an_infants(order: Order, plan: Plan, locale: str) -> bool:
+def may_be_an_infants(order: Order, plan: Plan, *locales: str) -> bool:
     """Return whether an order is for an infant, by its tick, its size or its title."""
     return (
         order.for_baby
         or _is_small(order.design.width_cm, order.design.height_cm)
         or _is_small(plan.width_cm, plan.height_cm)
-        or speaks_of_a_baby(order.title, locale)
+        or speaks_of_a_baby(order.title, *locales)
     )
 
 
-def speaks_of_a_baby(title: str, locale: str) -> bool:
-    """Return whether a title has a word for a baby, in English or the locale's own language."""
-    languages = {"en", locale[:2].lower()}
+def speaks_of_a_baby(title: str, *locales: str) -> bool:
+    """Return whether a title has a word for a baby, in English or in the language of a locale."""
+    languages = {"en", *(locale[:2].lower() for locale in locales)}
     words = "|".join(_WORDS[language] for language in sorted(languages & _WORDS.keys()))
     return re.search(rf"\b({words})", _plain(title)) is not None
 

@@ -10,8 +10,9 @@ from quoting.core.ground.cautions import Caution, Reader
 from quoting.core.ground.measures import Units
 from quoting.core.quote.offer_rows import Due, Row, RowCode, rows_of
 from quoting.core.quote.quote import Quote
+from quoting.core.quote.what_goes_in import Ingredient, what_goes_in
 from quoting.core.workshop.exchange import ExchangeRate
-from quoting.core.workshop.own_words import OwnWords
+from quoting.core.workshop.own_words import OwnWords, words_in
 from quoting.core.workshop.stitches import Vocabulary
 
 
@@ -34,13 +35,24 @@ class OfferedColour:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class OfferedBorder:
+    """Rounds of a border in one colour, in the order that they are worked."""
+
+    colour: str
+    rounds: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Offer:
     """What is made, by when and for how much. It needs neither the quote nor the workshop.
 
-    `width_cm` and `height_cm` are those of a finished blanket with its border, `weight_g` the yarn
-    that one is expected to take. `stitch` is canonical, or a pattern's name. `rows` come in the
-    order that they are read: those of another currency repeat the payments in the buyer's, at
-    `exchange`. `locale`, `units` and `speaks` are how the maker writes to her buyers.
+    `width_cm` and `height_cm` are those of a finished blanket with its border, each side within
+    `size_within_cm` where that is promised; `weight_g` is the yarn that one is expected to take.
+    `stitch` is canonical, or a pattern's name, and `stitch_words` what that is like. `border` is
+    None in offers that were kept before they told of it. `goes_in` is of all blankets. `rows`
+    come in the order that they are read: those of another currency repeat the payments in the
+    buyer's, at `exchange`. Until `change_days` after accepting the buyer may change what is made.
+    `locale` is the one that the buyer reads; `units` and `speaks` are the maker's.
     """
 
     number: str
@@ -68,6 +80,11 @@ class Offer:
     locale: str
     units: Units
     speaks: Vocabulary
+    stitch_words: str = ""
+    border: tuple[OfferedBorder, ...] | None = None
+    goes_in: tuple[Ingredient, ...] = ()
+    size_within_cm: float | None = None
+    change_days: int | None = None
 
     def row(self, code: RowCode, currency: str | None = None) -> Row | None:
         """Return the row of an amount, in the maker's currency unless told; none if not asked."""
@@ -84,10 +101,11 @@ class Offer:
 def offer_of(quote: Quote) -> Offer:
     """Return what the buyer is told of a quote."""
     order, workshop, plan = quote.order, quote.workshop, quote.plan
+    pattern = workshop.pattern(order.design.stitch)
     return Offer(
         number=quote.number,
         maker=workshop.name,
-        own_words=workshop.own_words,
+        own_words=_own_words(quote),
         buyer=order.buyer,
         title=order.title,
         day=quote.day,
@@ -107,10 +125,21 @@ def offer_of(quote: Quote) -> Offer:
         rows=tuple(rows_of(quote.price, workshop.tax)),
         exchange=quote.price.exchange,
         cautions=tuple(c for c in quote.cautions if c.reader is Reader.BUYER),
-        locale=workshop.locale,
+        locale=order.language or workshop.locale,
         units=workshop.units,
         speaks=workshop.speaks,
+        stitch_words=pattern.for_buyers if pattern is not None else "",
+        border=tuple(OfferedBorder(colour=b.colour, rounds=b.rounds) for b in order.design.border),
+        goes_in=tuple(what_goes_in(quote)),
+        size_within_cm=workshop.documents.size_within_cm,
+        change_days=workshop.documents.change_days,
     )
+
+
+def _own_words(quote: Quote) -> OwnWords:
+    """Return the maker's words, in the buyer's language where she has them in it."""
+    usual, language = quote.workshop.own_words, quote.order.language
+    return usual if language is None else words_in(language, usual, quote.workshop.words_in)
 
 
 def _yarns(quote: Quote) -> Iterator[OfferedYarn]:

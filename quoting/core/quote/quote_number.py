@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import fields, is_dataclass
 from datetime import date
 from decimal import Decimal
@@ -12,6 +12,8 @@ from itertools import groupby
 from quoting.core.order.order import Order
 from quoting.core.plan.passes import Plan
 from quoting.core.price.price import Price
+from quoting.core.workshop.documents import Documents
+from quoting.core.workshop.own_words import words_in
 from quoting.core.workshop.workshop import Workshop
 
 SIGNS = "23456789BCDFGHJKMNPQRSTVWXYZ"
@@ -38,11 +40,22 @@ def quote_number(
     some 750,000 such days.
     """
     asked = (order.title, order.buyer, order.for_baby, order.quantity, order.extras, order.notes)
-    told = (workshop.name, workshop.own_words)
+    told = (workshop.name, workshop.own_words, *_documents(order, workshop))
     where = (workshop.tax, order.deliver_to, order.wanted_by, *promised)
     offer = (asked, told, where, _blanket(order, workshop, plan), _price(price))
     digest = blake2b(_text(offer).encode(), digest_size=16).digest()
     return f"{day:%Y-%m%d}-{_signs(int.from_bytes(digest, 'big'))}"
+
+
+def _documents(order: Order, workshop: Workshop) -> Iterator[object]:
+    """Yield what the buyer is told otherwise than usual, and in which language."""
+    if order.language is not None:
+        yield order.language, words_in(order.language, workshop.own_words, workshop.words_in)
+    if workshop.documents != Documents():
+        yield workshop.documents
+    pattern = workshop.pattern(order.design.stitch)
+    if pattern is not None and pattern.for_buyers:
+        yield pattern.for_buyers
 
 
 def _blanket(order: Order, workshop: Workshop, plan: Plan) -> object:

@@ -13,9 +13,10 @@ from quoting.core.ground.measures import Units
 from quoting.core.ground.money import round_money
 from quoting.core.ground.place import Place, at
 from quoting.core.workshop.calendar import HOURS_A_WEEK, LEAST_HOURS, WorkingCalendar
+from quoting.core.workshop.documents import Documents
 from quoting.core.workshop.exchange import ExchangeRate
 from quoting.core.workshop.habits import Habits
-from quoting.core.workshop.own_words import OwnWords
+from quoting.core.workshop.own_words import OwnWords, WordsIn
 from quoting.core.workshop.ranges import Ranges
 from quoting.core.workshop.selling import Delivery, Fee, Pay, Pricing, Tax
 from quoting.core.workshop.stitches import (
@@ -30,6 +31,9 @@ from quoting.core.workshop.swatches import Swatch
 from quoting.core.workshop.timings import Minutes, Timing
 from quoting.core.workshop.yarns import Yarn, yarn_named
 
+MOST_FOR_BUYERS = 120
+"""Characters of what a pattern is like in a buyer's words: they stand on one line of a quote."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Pattern:
@@ -37,7 +41,7 @@ class Pattern:
 
     How it turns is its own: `turning_chains` and whether they count as a stitch; and the
     `foundation_chains` that it begins with besides a chain for each stitch. `row_repeat` is the
-    rows after which it begins anew.
+    rows after which it begins anew. `for_buyers` says how it looks and feels.
     """
 
     name: str
@@ -48,6 +52,7 @@ class Pattern:
     counts_turning_chain: bool | None = None
     foundation_chains: int | None = None
     row_repeat: int = 1
+    for_buyers: str = ""
 
     def __post_init__(self) -> None:
         checks = Checks()
@@ -61,6 +66,7 @@ class Pattern:
         checks.number("turning_chains", self.turning_chains, least=0, most=20)
         checks.number("foundation_chains", self.foundation_chains, least=0, most=100)
         checks.number("row_repeat", self.row_repeat, least=1, most=10_000)
+        checks.text("for_buyers", self.for_buyers, most=MOST_FOR_BUYERS)
         checks.done()
 
 
@@ -79,6 +85,8 @@ class Workshop:
     units: Units = Units.METRIC
     speaks: Vocabulary = Vocabulary.US
     own_words: OwnWords = field(default_factory=OwnWords)
+    words_in: tuple[WordsIn, ...] = ()
+    documents: Documents = field(default_factory=Documents)
     habits: Habits = field(default_factory=Habits)
     patterns: tuple[Pattern, ...] = ()
     swatches: tuple[Swatch, ...] = ()
@@ -110,6 +118,10 @@ class Workshop:
         checks.unique(
             lambda number: at("patterns", number, "name"),
             [pattern.name for pattern in self.patterns],
+        )
+        checks.unique(
+            lambda number: at("words_in", number, "language"),
+            [words.language for words in self.words_in],
         )
         self._check_measurements(checks)
         self._check_step(checks)

@@ -18,9 +18,6 @@ from quoting.wording import SaidOffer, say_offer, speech_of
 NOTHING = "–"
 """What stands where one of the two says nothing."""
 
-_OF_THE_DAY = frozenset({"With you by", "Valid until"})
-"""Facts that follow from the day on which a quote is given."""
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Change:
@@ -75,7 +72,7 @@ def _offer_today(order: KeptOrder, shop: Shop) -> Offer | None:
 
 
 def _changes(then: Offer, now: Offer) -> Iterator[Change]:
-    """Yield what differs, as it is read; of the days, only when it would be ready."""
+    """Yield what differs, as it is read; of the days, only those that are not the quote's own."""
     before, after = _told(then, say_offer(then)), _told(now, say_offer(now))
     for what in dict.fromkeys([*before, *after]):
         one, other = before.get(what, NOTHING), after.get(what, NOTHING)
@@ -85,9 +82,10 @@ def _changes(then: Offer, now: Offer) -> Iterator[Change]:
 
 def _told(offer: Offer, said: SaidOffer) -> Mapping[str, str]:
     rows = {row.name: row.amount for row in said.rows}
-    facts = {fact.name: fact.text for fact in said.facts if fact.name not in _OF_THE_DAY}
-    ready = speech_of(offer).day(offer.ready_by)
-    return {"Title": said.title, "For": offer.buyer} | rows | facts | {"Ready by": ready}
+    facts = {fact.name: fact.text for fact in (*said.facts, *said.work.facts)}
+    days = {"Ready by": offer.ready_by, "Wanted by": offer.wanted_by}
+    told = {what: speech_of(offer).day(day) for what, day in days.items() if day is not None}
+    return {"Title": said.title, "For": offer.buyer} | rows | facts | told
 
 
 def _total(offer: Offer) -> str:

@@ -22,9 +22,10 @@ from quoting.web.book.refusals import refused_page
 from quoting.web.downloads import download
 from quoting.web.kept import book_now, moment_now
 from quoting.web.orders.pages import REFUSED, WORKBOOK
+from quoting.web.papers.showing import drawn, kind_of
 from quoting.web.shop import shop_now
 from quoting.web.turns import take_turn
-from quoting.wording import mistake_sentence, say_offer
+from quoting.wording import mistake_sentence, say_offer, told_blocks
 
 blueprint = Blueprint("given_quotes", __name__, url_prefix="/quotes")
 
@@ -108,7 +109,9 @@ def _page(quote: KeptQuote, said: str = "") -> str:
         here="orders",
         quote=quote,
         frozen=quote.frozen,
-        offer=say_offer(quote.frozen.offer),
+        told=tuple(told_blocks(say_offer(quote.frozen.offer))),
+        kind_of=kind_of,
+        drawn=drawn,
         line=next(line for line in lines if line.number == quote.number),
         lines=lines,
         next_version=lines[0].number.version + 1,

@@ -1,0 +1,63 @@
+"""What goes into the blankets of a quote, as far as their maker has her buyers told of it."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+from decimal import Decimal
+from enum import StrEnum
+
+from quoting.core.ground.money import exact, round_half_up
+from quoting.core.plan.passes import Work
+from quoting.core.quote.quote import Quote
+from quoting.core.workshop.stitches import Stitch
+
+
+class GoesIn(StrEnum):
+    """What is counted of the work: rows, or rounds where a blanket grows from its centre."""
+
+    STITCHES = "stitches"
+    ROWS = "rows"
+    ROUNDS = "rounds"
+    YARN = "yarn"
+    ENDS = "ends"
+    HOURS = "hours"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ingredient:
+    """How much of something goes into all the blankets: a count, whole metres, or hours."""
+
+    code: GoesIn
+    amount: Decimal
+
+
+def what_goes_in(quote: Quote) -> Iterator[Ingredient]:
+    """Yield each that the workshop's documents tell; of the hours, those of making.
+
+    Chains are no stitches, and rounds of a border no rows, as a maker counts them.
+    """
+    told, estimate, plan = quote.workshop.documents, quote.estimate, quote.plan
+    if told.stitches:
+        yield _counted(GoesIn.STITCHES, _stitches(quote))
+    if told.rows:
+        code = GoesIn.ROUNDS if plan.rows[0].work is Work.ROUND else GoesIn.ROWS
+        yield _counted(code, len(plan.rows) * quote.order.quantity)
+    if told.yarn:
+        metres = math.fsum(colour.metres for colour in estimate.colours)
+        yield Ingredient(code=GoesIn.YARN, amount=round_half_up(exact(metres), 0))
+    if told.ends:
+        yield _counted(GoesIn.ENDS, estimate.ends)
+    if told.hours:
+        yield Ingredient(code=GoesIn.HOURS, amount=estimate.hours.making)
+
+
+def _counted(code: GoesIn, count: int) -> Ingredient:
+    return Ingredient(code=code, amount=Decimal(count))
+
+
+def _stitches(quote: Quote) -> int:
+    """Return the stitches of all the blankets, borders too."""
+    counts = (colour.yarn.counts for colour in quote.estimate.colours)
+    return sum(n for of in counts for stitch, n in of.items() if stitch != Stitch.CH)
