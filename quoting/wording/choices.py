@@ -70,26 +70,31 @@ def _blocks(
 ) -> Iterator[Block]:
     yield Words(texts=(speech.worded(_ANSWERS[len(offers)]),))
     facts = [_facts(offer, speech) for offer in offers]
-    common = [fact for fact in facts[0] if all(fact in others for others in facts)]
+    alike = [fact for fact in facts[0] if all(_is_among(fact, others) for others in facts)]
     yield Beside(
         columns=tuple(
             (
                 Words(heading=letter, texts=()),
                 drawing,
-                Facts(facts=tuple(fact for fact in own if fact not in common)),
+                Facts(facts=tuple(fact for fact in own if not _is_among(fact, alike))),
                 Amounts(rows=_totals(offer, speech)),
             )
             for letter, offer, drawing, own in zip(LETTERS, offers, drawings, facts, strict=False)
         )
     )
-    yield Facts(
-        heading=speech.worded(sentence("The same for each")),
-        facts=tuple(common),
-    )
+    yield Facts(heading=speech.worded(sentence("The same for each")), facts=tuple(alike))
     cautions = [caution_sentence(caution, speech) for offer in offers for caution in offer.cautions]
     if cautions:
         warning = speech.worded(sentence("Please note:"))
         yield Words(texts=tuple(dict.fromkeys(cautions)), warning=warning)
+
+
+def _is_among(fact: SaidFact, others: Sequence[SaidFact]) -> bool:
+    """Return whether others say the same; in which order colours are worked does not matter."""
+    return any(
+        (fact.name, set(fact.colours) or fact.text) == (one.name, set(one.colours) or one.text)
+        for one in others
+    )
 
 
 def _facts(offer: Offer, speech: Speech) -> list[SaidFact]:
