@@ -16,6 +16,7 @@ from quoting.web.orders import calmer, to_send
 from quoting.web.orders import pages as orders
 from quoting.web.security import guard, log
 from quoting.web.shop import NoWorkshop, OneShop, Shop, serve_shops, shop_if_any
+from quoting.web.shopping import of_worktable
 from quoting.web.sizes import pages as comparing
 from quoting.web.workshop import forms_sent as workshop_forms
 from quoting.web.workshop import measurements, yarn
@@ -55,6 +56,7 @@ def create_app(shop: Shop | KeptShop, address: Address = AT_HOME) -> Flask:
     turns.register(app)
     for page in (orders, to_send, calmer, comparing, measurements, yarn, workshop, workshop_forms):
         app.register_blueprint(page.blueprint)
+    app.register_blueprint(of_worktable.blueprint)
     if isinstance(shop, KeptShop):
         register_book(app)
     filters.register(app)
@@ -71,10 +73,11 @@ def register_book(app: Flask) -> None:
     from quoting.web.making import pages as making
     from quoting.web.record import accounts
     from quoting.web.record import pages as track_record
+    from quoting.web.shopping import pages as shopping
     from quoting.web.workshop import first_steps, own_forms_sent, versions
 
     app.url_map.converters |= {"given": NumberInAddress, "int": RowInAddress}
-    of_orders = (list_page, order_pages, giving, quote_pages, weeks_page, forgetting)
+    of_orders = (list_page, order_pages, giving, quote_pages, weeks_page, forgetting, shopping)
     of_making = (making, corrections, took_pages, track_record, accounts)
     for page in (*of_orders, *of_making, first_steps, own_forms_sent, versions, door):
         app.register_blueprint(page.blueprint)

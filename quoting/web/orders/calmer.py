@@ -7,16 +7,23 @@ from dataclasses import dataclass
 from flask import Blueprint, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 from markupsafe import Markup
-from werkzeug.datastructures import MultiDict
 
 from exports.drawing import draw_blanket
 from quoting.core.quote.advice import MANY_ENDS
 from quoting.core.quote.quote import Quote
 from quoting.core.weighing.calmer_designs import calmer_designs
+from quoting.web.choices.card import (
+    TICK,
+    Choice,
+    card_page,
+    ticked,
+    without_page_fields,
+    wrong_ticks,
+)
 from quoting.web.forms.sent import Sent
-from quoting.web.orders.order_answer import answer_form
+from quoting.web.orders.order_answer import Answer, answer_form
 from quoting.web.orders.order_form import sent_with_body
-from quoting.web.orders.pages import show_refused
+from quoting.web.orders.pages import REFUSED, show_refused
 from quoting.web.shop import Shop, shop_now
 from quoting.web.turns import take_turn
 from quoting.wording import body_words
@@ -42,28 +49,64 @@ class Striping:
 @blueprint.post("/calmer")
 def show() -> ResponseReturnValue:
     """Show up to three stripings with fewer ends beside the one asked for."""
-    take_turn()
-    shop, sent = shop_now(), request.form
-    found = answer_form(sent, shop, patient=False)
-    quote = found.quote
-    if quote is None:
+    found = _answer()
+    return show_refused(found) if found.quote is None else _page(_stripings(found.quote))
+
+
+@blueprint.post("/calmer/card")
+def card() -> ResponseReturnValue:
+    """Show the card of the stripings that are ticked for it, or what is wrong with the ticks."""
+    found = _answer()
+    if found.quote is None:
         return show_refused(found)
-    offered = [
-        _striping(
-            other.quote, other.distance, _striped(sent, quote, other.quote, shop), shop, number
-        )
-        for number, other in enumerate(calmer_designs(quote, today=shop.today()), 1)
+    stripings = {str(number): one for number, one in enumerate(_stripings(found.quote))}
+    said = wrong_ticks(stripings, "stripings")
+    if said:
+        return _page(list(stripings.values()), said_of_card=said), REFUSED
+    chosen = [one for number, one in stripings.items() if number in ticked()]
+    follow = url_for("orders.follow")
+    choices = [Choice(quote=one.quote, address=follow, sent=one.sent) for one in chosen]
+    return card_page(choices, here="orders")
+
+
+def _answer() -> Answer:
+    take_turn()
+    return answer_form(without_page_fields(request.form, TICK), shop_now(), patient=False)
+
+
+def _stripings(quote: Quote) -> list[Striping]:
+    """Return the striping asked for, and after it those with fewer ends."""
+    shop, sent = shop_now(), without_page_fields(request.form, TICK)
+    return [
+        _striping(quote, 0.0, sent, shop, 0),
+        *(
+            _striping(
+                other.quote,
+                other.distance,
+                sent_with_body(sent, quote.order, other.quote.order, shop),
+                shop,
+                number,
+            )
+            for number, other in enumerate(calmer_designs(quote, today=shop.today()), 1)
+        ),
     ]
+
+
+def _page(stripings: list[Striping], said_of_card: str = "") -> str:
+    asked, *offered = stripings
     return render_template(
         "calmer/show.html",
         here="orders",
-        asked=_striping(quote, 0.0, _plain(sent), shop, 0),
+        asked=asked,
         offered=offered,
-        many=quote.estimate.ends >= MANY_ENDS,
+        many=asked.quote.estimate.ends >= MANY_ENDS,
+        ticked=ticked(),
+        said_of_card=said_of_card,
     )
 
 
 @blueprint.get("/calmer")
+@blueprint.get("/calmer/card")
 def again() -> ResponseReturnValue:
     """Lead whoever opens the address anew to the order."""
     return redirect(url_for("orders.show"))
@@ -78,14 +121,3 @@ def _striping(quote: Quote, elsewhere: float, sent: Sent, shop: Shop, number: in
         rows_elsewhere=elsewhere,
         sent=sent,
     )
-
-
-def _plain(sent: Sent) -> Sent:
-    """Return the form without what belongs to the page it came from."""
-    kept = [(n, text) for n, text in sent.items(multi=True) if n not in {"csrf_token", "do"}]
-    return MultiDict(kept)
-
-
-def _striped(sent: Sent, asked: Quote, other: Quote, shop: Shop) -> Sent:
-    """Return the form as it was typed, its stripes those of another design."""
-    return sent_with_body(_plain(sent), asked.order, other.order, shop)

@@ -11,7 +11,16 @@ from werkzeug.datastructures import MultiDict
 
 from quoting.core.ground.errors import Refused
 from quoting.core.order.order import Order
+from quoting.core.quote.quote import Quote
 from quoting.schema import load_order_text
+from quoting.web.choices.card import (
+    TICK,
+    Choice,
+    card_page,
+    ticked,
+    without_page_fields,
+    wrong_ticks,
+)
 from quoting.web.downloads import download
 from quoting.web.forms.lines import entries_of, typed_of
 from quoting.web.orders.beginning import beginning_order
@@ -74,6 +83,7 @@ def of_order() -> ResponseReturnValue:
 
 @blueprint.get("/of-order")
 @blueprint.get("/take")
+@blueprint.get("/card")
 def again() -> ResponseReturnValue:
     """Lead whoever opens such an address anew to the page itself."""
     return redirect(url_for("sizes.show"))
@@ -93,12 +103,34 @@ def take() -> ResponseReturnValue:
     if found.order is None:
         return _page(found), REFUSED
     taken, names = request.form.get("take", ""), set(_stood_in(found))
-    sizes = dict(_sizes(found))
+    sizes = {key: quote.order for key, quote in _quotes(found)}
     if taken in sizes:
         names -= SIDES
     order = (dict(_changes(found)) | sizes).get(taken, found.order)
     sent = without_fields(sent_order(order, shop_now()), names)
     return show_sent(sent, patient=bool(names))
+
+
+@blueprint.post("/card")
+def card() -> ResponseReturnValue:
+    """Show the card of the sizes that are ticked for it, or what is wrong with the ticks."""
+    found = _asked()
+    quotes = dict(_quotes(found))
+    said = _unfit_for_a_card(found) or wrong_ticks(quotes, "sizes")
+    if said:
+        return _page(found, said_of_card=said), REFUSED
+    sent = without_page_fields(request.form, TICK)
+    take = url_for("sizes.take")
+    choices = [
+        Choice(
+            quote=quotes[key],
+            address=take,
+            sent=MultiDict([*sent.items(multi=True), ("take", key)]),
+        )
+        for key in quotes
+        if key in ticked()
+    ]
+    return card_page(choices, here="sizes")
 
 
 @blueprint.post("/workbook")
@@ -139,10 +171,18 @@ def _stood_in(found: SizesAnswer) -> tuple[str, ...]:
     return stood_in(typed_of(found.form, FIELD).typed)
 
 
-def _sizes(found: SizesAnswer) -> Iterator[tuple[str, Order]]:
-    """Yield the order at every size of the answer, by what the button beside it sends."""
+def _quotes(found: SizesAnswer) -> Iterator[tuple[str, Quote]]:
+    """Yield the quote of every size of the answer, by what the button beside it sends."""
     for row in view_sizes(found.comparison, shop_now().speech).rows if found.comparison else ():
-        yield row.key, row.compared.quote.order
+        yield row.key, row.compared.quote
+
+
+def _unfit_for_a_card(found: SizesAnswer) -> str:
+    """Return what of the order is still to be given before a buyer is shown it, or nothing."""
+    names = [name for name in _stood_in(found) if name not in SIDES]
+    if found.order is None or not names:
+        return ""
+    return stand_in_words(found.order, names, shop_now().speech)
 
 
 def _changes(found: SizesAnswer) -> Iterator[tuple[str, Order]]:
@@ -165,6 +205,7 @@ def _seen(found: SizesAnswer) -> dict[str, Any]:
     return {
         "form": found.form,
         "answer": found,
+        "ticked": ticked(),
         "view": view,
         "order": order,
         "ordered": ordered,

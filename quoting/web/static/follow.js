@@ -152,6 +152,7 @@ function chooseWay({ name, value }) {
 document.addEventListener("input", (event) => {
   const field = event.target;
   if (field.form !== form()) return;
+  if (field.name === "choice") return keep(); // it changes nothing in the answer
   clearTimeout(waiting);
   chooseWay(field);
   if (SIDES.includes(field.id)) byId("size").value = "";

@@ -78,6 +78,14 @@ function openAgain(before, after) {
   }
 }
 
+// What is ticked within the answer while another is on its way stays as it is ticked now.
+function tickAgain(fresh) {
+  for (const tick of fresh.querySelectorAll("[name=choice]")) {
+    const now = byId("answer").querySelector(`[name=choice][value="${CSS.escape(tick.value)}"]`);
+    if (now) tick.checked = now.checked;
+  }
+}
+
 function showAnswer(page) {
   const words = before(page);
   byId("mistakes").replaceChildren(...page.querySelector("#mistakes").childNodes);
@@ -86,6 +94,7 @@ function showAnswer(page) {
     return age(words);
   }
   openAgain(document, page);
+  tickAgain(answer);
   byId("answer").replaceChildren(...answer.childNodes);
   byId("figures").replaceChildren(...page.querySelector("#figures").childNodes);
   byId("figures").classList.remove("old");
