@@ -83,7 +83,7 @@ def _size(
     shapes: Shapes,
 ) -> Priced:
     quote, digits, row = sized.quote, shapes.digits, grid.next_row
-    once, factors = quote.price.at_once, shared.factors
+    once, factors = quote.price.as_paid.at_once, shared.factors
     kept, cover, left, asked, price, total, deposit = (
         f"{TITLE}!{letter}{row}" for letter in COLUMNS
     )

@@ -9,6 +9,7 @@ from quoting.core.price.cost_lines import LineKind
 from quoting.core.quote.offer import Offer, OfferedColour, OfferedYarn
 from quoting.core.quote.offer_rows import Due, Row, RowCode
 from quoting.core.workshop.own_words import OwnWords
+from quoting.wording.catalogues import sentence
 from quoting.wording.cautions import caution_sentence
 from quoting.wording.drawing import title_of_drawing
 from quoting.wording.exchange import exchange_words
@@ -27,10 +28,16 @@ _NAMES = {
     RowCode.TAX_INSIDE: "Tax inside it",
     RowCode.WHOLE: "All of it",
     RowCode.DEPOSIT: "Deposit",
+    RowCode.AT_HALF: sentence("Part payment"),
     RowCode.BALANCE: "Balance",
 }
 
-_DUE = {Due.ON_ACCEPTING: "when you accept", Due.BEFORE_SENDING: "before it is sent"}
+_DUE = {
+    Due.ON_ACCEPTING: "when you accept",
+    Due.AT_HALF: sentence("when half is made"),
+    Due.BEFORE_SENDING: "before it is sent",
+    Due.ON_DELIVERY: sentence("on delivery"),
+}
 
 _CARE = "Care: wash as the yarn’s label says, by itself the first time, and dry flat."
 _BY_HAND = (

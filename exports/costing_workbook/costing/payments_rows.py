@@ -36,7 +36,7 @@ def payments_rows(
     So no cell has to wait for itself: the fixed fees hang on the payments, the total on the fees,
     and the payments on how much of that lesser total the deposit is.
     """
-    once, digits = quote.price.at_once, shapes.digits
+    once, digits = quote.price.as_paid.at_once, shapes.digits
 
     def write(label: str, formula: Formula, note: str = "", shape: str = shapes.money) -> Ref:
         return figure(grid, label, Cell(formula, Look.PLAIN, shape), note)

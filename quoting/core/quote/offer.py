@@ -104,7 +104,7 @@ def offer_of(quote: Quote) -> Offer:
         colours=tuple(_colours(quote)),
         extras=tuple(extra.what for extra in order.extras),
         currency=quote.price.currency,
-        rows=tuple(rows_of(quote.price, workshop.tax)),
+        rows=tuple(rows_of(quote.price, workshop.tax, workshop.pricing.rest_due)),
         exchange=quote.price.exchange,
         cautions=tuple(c for c in quote.cautions if c.reader is Reader.BUYER),
         locale=workshop.locale,
