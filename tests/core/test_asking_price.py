@@ -15,8 +15,8 @@ from quoting.core.ground.errors import Refused
 from quoting.core.order.order import Terms
 from quoting.core.price.asking_price import AskingPrice, asking_price, asking_price_as_paid
 from quoting.core.price.cost_lines import LineKind
-from quoting.core.price.price import ADJUSTMENTS
 from quoting.core.price.payments import PaymentTerms
+from quoting.core.price.price import ADJUSTMENTS
 from quoting.core.price.sale import Sale
 from quoting.core.workshop.selling import Deposit, Fee, Pricing, Target, Tax
 from tests.core.priced_orders import PRICING, lines_of, money, quoted
