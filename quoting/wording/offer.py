@@ -14,6 +14,7 @@ from quoting.wording.cautions import caution_sentence
 from quoting.wording.drawing import title_of_drawing
 from quoting.wording.exchange import exchange_words
 from quoting.wording.lines import move_words
+from quoting.wording.offer_extras import extras_words
 from quoting.wording.speech import Speech, speech_of
 
 TAX_DIGITS = 3
@@ -114,7 +115,7 @@ def people_texts(offer: Offer) -> dict[str, str]:
         "name": said.name,
         "title": said.title,
         "heading": said.heading,
-        "extras": ", ".join(offer.extras),
+        "extras": extras_words(offer, speech_of(offer)),
         "drawing": title_of_drawing(offer.title),
     }
 
@@ -167,7 +168,7 @@ def _facts(offer: Offer, speech: Speech) -> Iterator[SaidFact]:
     names = ", ".join(colour.name for colour in offer.colours)
     yield SaidFact(name=speech.worded("Colours"), text=names, colours=offer.colours)
     if offer.extras:
-        yield SaidFact(name="With it", text=", ".join(offer.extras), of="extras")
+        yield SaidFact(name="With it", text=extras_words(offer, speech), of="extras")
     ready, day = speech.day(offer.ready_by), speech.day(offer.day)
     yield SaidFact(
         name="With you by",
