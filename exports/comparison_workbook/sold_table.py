@@ -71,9 +71,8 @@ def _size(grid: Grid, selling: Selling, shared: Shared, shapes: Shapes) -> SoldR
     )
     terms = replace(shared.terms, delivery=Ref(TITLE, "D", grid.next_row, 0))
     sold, priced = selling.sold, selling.sized.quote.price
-    hours = selling.own.all_hours
     pay = "+".join(str(selling.cost.amounts[kind]) for kind in (LineKind.MAKING, LineKind.OFFICE))
-    earned = earned_of(profit, pay, hours, digits)
+    earned = earned_of(profit, pay, selling.own.all_hours, digits)
     yarn, parts = str(selling.cost.amounts[LineKind.YARN]), sold.payments
     count = payments_of(deposit, at_half, rest_of(total, deposit, at_half, digits))
     refs = grid.line(
