@@ -12,6 +12,7 @@ from quoting.places import catalogue_languages
 from quoting.wording.catalogues import ENGLISH, sentence
 from quoting.wording.cautions import caution_sentence
 from quoting.wording.drawing import title_of_drawing
+from quoting.wording.offer_extras import extras_words
 from quoting.wording.offer_facts import (
     facts_of_changes,
     facts_of_days,
@@ -104,7 +105,7 @@ def people_texts(offer: Offer, language: str = "") -> dict[str, str]:
         "name": said.name,
         "title": said.title,
         "heading": said.heading,
-        "extras": ", ".join(offer.extras),
+        "extras": extras_words(offer, _speech(offer, language)),
         "drawing": title_of_drawing(offer.title, _speech(offer, language)),
     }
 

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from quoting.core.quote.offer import Offer, OfferedYarn
 from quoting.core.quote.what_goes_in import GoesIn, Ingredient
 from quoting.wording.catalogues import sentence
+from quoting.wording.offer_extras import extras_words
 from quoting.wording.paper import SaidFact
 from quoting.wording.rounded import rounded_size, rounded_weight, rounded_yarn
 from quoting.wording.speech import Speech
@@ -41,7 +42,7 @@ def facts_of_making(offer: Offer, speech: Speech) -> Iterator[SaidFact]:
         yield _fact(sentence("Border"), ", ".join(_rounds(offer, speech)), speech)
     if offer.extras:
         name = speech.worded(sentence("With it"))
-        yield SaidFact(name=name, text=", ".join(offer.extras), of="extras")
+        yield SaidFact(name=name, text=extras_words(offer, speech), of="extras")
 
 
 def facts_of_days(offer: Offer, speech: Speech) -> Iterator[SaidFact]:

@@ -23,6 +23,7 @@ _NAMES = {
     RowCode.TAX_INSIDE: sentence("Tax inside it"),
     RowCode.WHOLE: sentence("All of it"),
     RowCode.DEPOSIT: sentence("Deposit"),
+    RowCode.AT_HALF: sentence("Part payment"),
     RowCode.BALANCE: sentence("Balance"),
 }
 
@@ -36,7 +37,9 @@ _MOVES = frozenset({RowCode.RUSH, RowCode.DISCOUNT, RowCode.MINIMUM})
 
 _DUE = {
     Due.ON_ACCEPTING: sentence("{payment}, when you accept"),
+    Due.AT_HALF: sentence("{payment}, when half is made"),
     Due.BEFORE_SENDING: sentence("{payment}, before it is sent"),
+    Due.ON_DELIVERY: sentence("{payment}, on delivery"),
 }
 
 _ABROAD = sentence("{name} in {currency}")

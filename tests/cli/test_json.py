@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from decimal import Decimal
 from typing import Any
 
@@ -11,6 +12,7 @@ from exports.records.quote_record import quote_record
 from quoting.core.order.order import Terms
 from quoting.core.quote.quote import quote_order
 from quoting.core.workshop.exchange import ExchangeRate
+from quoting.core.workshop.selling import Target
 from tests.cli.running import record_of
 from tests.examples import TODAY, WOOL, sample_minutes, sample_order, sample_workshop
 
@@ -56,6 +58,22 @@ def test_the_demo_comes_out_as_it_is_reckoned_by_hand(capsys: pytest.CaptureFixt
     assert blanket["border_rounds"] == [440]
     assert record["strands"]["carries"] == 100
     assert record["strands"]["ends"] == 2 * record["strands"]["count"]
+
+
+def test_payments_are_kept_one_by_one_and_the_balance_is_all_after_the_deposit() -> None:
+    """By hand: of 297 a half is 148.50, a fifth is 59.40, and 89.10 is left."""
+    pricing = replace(sample_workshop().pricing, at_half=0.2)
+    order = sample_order(terms=Terms(target=Target(given=Decimal(292))))
+    quote = quote_order(order, sample_workshop(pricing=pricing), today=TODAY)
+    price: Any = quote_record(quote)["price"]
+    paid = {name: price[name] for name in ("deposit", "balance", "at_half", "rest", "payments")}
+    assert paid == {
+        "deposit": "148.50",
+        "balance": "148.50",
+        "at_half": "59.40",
+        "rest": "89.10",
+        "payments": 3,
+    }
 
 
 def test_the_sums_of_the_demo_hold_to_the_cent(capsys: pytest.CaptureFixture[str]) -> None:

@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from decimal import Decimal
 from pathlib import Path
+from typing import Any
 
 import pytest
 
 from quoting.cli import columns, main
 from quoting.cli.quote_table import quote_table
+from quoting.core.order.order import Terms
 from quoting.core.quote.quote import quote_order
+from quoting.core.workshop.selling import Target
 from quoting.core.workshop.yarns import PutUp
 from tests.cli.running import change, record_of
 from tests.examples import (
@@ -102,3 +106,22 @@ def test_packs_and_several_blankets_are_printed() -> None:
     assert "In sections" in said
     assert "Price of each" in said
     assert said.count("\n") < 150
+
+
+@pytest.mark.parametrize(
+    ("changes", "told"),
+    [
+        ({"deposit": None}, []),
+        ({}, ["Deposit 148.50", "Balance 148.50"]),
+        ({"at_half": 0.25}, ["Deposit 148.50", "When half is made 74.25", "Rest 74.25"]),
+        ({"deposit": None, "at_half": 1.0}, ["When half is made 297.00"]),
+    ],
+)
+def test_what_is_paid_when_stands_under_the_total(changes: dict[str, Any], told: list[str]) -> None:
+    pricing = replace(sample_workshop().pricing, **changes)
+    order = sample_order(terms=Terms(target=Target(given=Decimal(292))))
+    lines = quote_table(sample_quote(order, sample_workshop(pricing=pricing))).splitlines()
+    said = [" ".join(line.split()) for line in lines]
+    total = said.index("Total 297.00")
+    assert said[total + 1 : total + 1 + len(told)] == told
+    assert said[total + 1 + len(told)].startswith("An hour earns")

@@ -8,9 +8,10 @@ from typing import Any
 import pytest
 
 from quoting.core.ground.errors import Refused
+from quoting.core.price.payments import PaymentTerms
 from quoting.core.price.price_equation import equation_of, solve_price
 from quoting.core.price.sale import Sale, sell
-from quoting.core.workshop.selling import Fee, FeeBase, Target, Tax
+from quoting.core.workshop.selling import Deposit, Fee, FeeBase, Target, Tax
 
 AT_COST = Target(margin=0.0)
 
@@ -51,7 +52,8 @@ def test_delivery_without_tax_brings_in_all_that_it_is_charged_at() -> None:
 
 def test_what_is_left_of_a_price_solved_is_the_profit_that_was_the_target() -> None:
     """By hand: a fifth of the revenue, to the rounding of one tax and one fee."""
-    terms = sale(fees=(Fee(name="Shop", rate=0.03, fixed=Decimal("0.2")),), payments=2)
+    fees, halves = (Fee(name="Shop", rate=0.03, fixed=Decimal("0.2")),), Deposit(share=0.5)
+    terms = sale(fees=fees, payments=2, paid=PaymentTerms(deposit=halves))
     sold = sell(terms, solve_price(equation_of(terms, Target(margin=0.2))))
     revenue = sold.total - sold.tax
     assert float(sold.profit) == pytest.approx(0.2 * float(revenue), abs=0.01)

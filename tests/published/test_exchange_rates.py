@@ -9,6 +9,7 @@ import pytest
 
 from quoting.core.ground.errors import Refused
 from quoting.core.ground.money import round_half_up
+from quoting.core.price.payments import Payments
 from quoting.core.workshop.euro_rates import EuroRates
 from quoting.core.workshop.exchange import ExchangeRate, exchanged
 
@@ -100,6 +101,24 @@ def test_tolars_are_divided_by_their_rate_and_rounded_once(tolars: str, euros: s
         currency="EUR", rate=Decimal(1), per=Decimal("239.640"), day=date(2007, 1, 1)
     )
     assert typed.convert(Decimal(tolars)) == Decimal(euros)
+
+
+def test_two_halves_of_a_thousand_tolars_are_paid_as_the_thousand_is() -> None:
+    """Source: the amounts above, by the same rules: 500 tolars are 2.09, and 1,000 are 4.17.
+
+    Two payments of 500 exchanged by themselves would be a cent more than the whole.
+    """
+    rate = ExchangeRate(
+        currency="EUR", rate=Decimal(1), per=Decimal("239.640"), day=date(2007, 1, 1)
+    )
+    half, nothing = Decimal(500), Decimal(0)
+    for payments, last in (
+        (Payments(deposit=half, at_half=nothing, rest=half), "2.08"),
+        (Payments(deposit=half, at_half=half, rest=nothing), "2.08"),
+    ):
+        euros = payments.exchanged(rate)
+        assert (euros.deposit, euros.balance) == (Decimal("2.09"), Decimal(last))
+        assert euros.total == Decimal("4.17")
 
 
 @pytest.mark.parametrize(

@@ -8,6 +8,7 @@ from datetime import date
 
 from quoting.core.ground.cautions import Caution, Reader
 from quoting.core.ground.measures import Units
+from quoting.core.quote.left_out import LeftOut, left_out
 from quoting.core.quote.offer_rows import Due, Row, RowCode, rows_of
 from quoting.core.quote.quote import Quote
 from quoting.core.quote.what_goes_in import Ingredient, what_goes_in
@@ -50,10 +51,11 @@ class Offer:
     `width_cm` and `height_cm` are those of a finished blanket with its border, each side within
     `size_within_cm` where that is promised; `weight_g` is the yarn that one is expected to take.
     `stitch` is canonical, or a pattern's name, and `stitch_words` what that is like. `border` is
-    None in offers that were kept before they told of it. `goes_in` is of all blankets. `rows`
-    come in the order that they are read: those of another currency repeat the payments in the
-    buyer's, at `exchange`. Until `change_days` after accepting the buyer may change what is made.
-    `locale` is the one that the buyer reads, `units` and `speaks` what its readers are used to.
+    None in offers that were kept before they told of it. `goes_in` is of all blankets. `left_out`
+    are those of the extras that the buyer may leave out. `rows` come in the order that they are
+    read: those of another currency repeat the payments in the buyer's, at `exchange`. Until
+    `change_days` after accepting the buyer may change what is made. `locale` is the one that the
+    buyer reads, `units` and `speaks` what its readers are used to.
     """
 
     number: str
@@ -74,6 +76,7 @@ class Offer:
     yarns: tuple[OfferedYarn, ...]
     colours: tuple[OfferedColour, ...]
     extras: tuple[str, ...]
+    left_out: tuple[LeftOut, ...] = ()
     currency: str
     rows: tuple[Row, ...]
     exchange: ExchangeRate | None = None
@@ -122,8 +125,9 @@ def offer_of(quote: Quote) -> Offer:
         yarns=tuple(_yarns(quote)),
         colours=tuple(_colours(quote)),
         extras=tuple(extra.what for extra in order.extras),
+        left_out=tuple(left_out(quote)),
         currency=quote.price.currency,
-        rows=tuple(rows_of(quote.price, workshop.tax)),
+        rows=tuple(rows_of(quote.price, workshop.tax, workshop.pricing.rest_due)),
         exchange=quote.price.exchange,
         cautions=tuple(c for c in quote.cautions if c.reader is Reader.BUYER),
         locale=order.language or workshop.locale,

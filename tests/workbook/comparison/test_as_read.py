@@ -96,6 +96,9 @@ def test_every_sale_is_reckoned_from_price_to_profit_under_its_headings(
             "delivery": price.delivery,
             "sales tax": price.tax,
             "the buyer pays": price.total,
+            "deposit": price.deposit,
+            "part payment": price.parts.at_half,
+            "payments": price.payments,
             "fees": price.fees,
             "costs": price.cost,
             "profit": price.profit,
@@ -111,7 +114,7 @@ def test_sizes_that_were_called_alike_are_told_apart(written: dict[str, bytes]) 
     assert len(set(names)) == len(names)
 
 
-@pytest.mark.parametrize("name", ["plain", "tax added to delivery too", "three of each, tax added"])
+@pytest.mark.parametrize("name", ["plain", "in three payments", "three of each, tax added"])
 def test_deposit_and_balance_of_each_size_stand_under_their_headings(
     name: str, all_comparisons: dict[str, Comparison], written: dict[str, bytes]
 ) -> None:
@@ -120,6 +123,7 @@ def test_deposit_and_balance_of_each_size_stand_under_their_headings(
         price, pay = some.quote.price, some.quote.workshop.pay
         assert exact(line["deposit"]) == price.deposit
         assert exact(line["balance"]) == price.balance
+        assert exact(line["of it at half"]) == price.parts.at_half
         assert exact(line["hourly pay"]) == pay.making_per_hour
         assert exact(line["margin"]) == price.margin
         assert exact(line["price of 100 cm²"]) == some.price_per_100_cm2

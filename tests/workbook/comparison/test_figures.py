@@ -11,6 +11,11 @@ from tests.workbook.comparison.figures import figures, shown
 from tests.workbook.comparisons import Change, changes, comparisons
 from tests.workbook.recalculation import differing, formula_cells, named
 
+BY_YARN = ("deposit of the yarn", "deposit of the yarn and a share")
+"""Changes that move no figure but the deposit and what it leaves."""
+
+AT_HALF = "part payment at half"
+
 
 @pytest.mark.parametrize("name", list(comparisons()))
 def test_every_formula_comes_to_the_value_that_is_kept_beside_it(
@@ -36,7 +41,7 @@ def test_a_changed_input_gives_what_the_program_gives_for_it(
     assert shown(reckoned_anew[f"changed {name}"], len(expected)) == expected
 
 
-@pytest.mark.parametrize("name", [name for name in changes() if name != "deposit of the yarn"])
+@pytest.mark.parametrize("name", [name for name in changes() if name not in BY_YARN])
 def test_each_change_moves_some_figure(
     name: str, all_changes: dict[str, Change], all_comparisons: dict[str, Comparison]
 ) -> None:
@@ -70,13 +75,13 @@ def test_deposits_are_the_quotes(
     all_changes: dict[str, Change],
     reckoned_anew: dict[str, Workbook],
 ) -> None:
-    by_yarn = {"changed deposit of the yarn": all_changes["deposit of the yarn"].expected}
-    for name, found in {**all_comparisons, **by_yarn}.items():
+    changed = {f"changed {name}": all_changes[name].expected for name in (*BY_YARN, AT_HALF)}
+    for name, found in {**all_comparisons, **changed}.items():
         sheet = reckoned_anew[name]["Working"]
         title = next(cell.row for cell in sheet["A"] if cell.value == "What each sale comes to")
         paid = [
-            (exact(sheet[f"E{title + 2 + at}"].value), exact(sheet[f"F{title + 2 + at}"].value))
+            tuple(exact(sheet[f"{column}{title + 2 + at}"].value) for column in "EFG")
             for at in range(len(found.sizes))
         ]
         prices = [some.quote.price for some in found.sizes]
-        assert paid == [(price.deposit, price.balance) for price in prices], name
+        assert paid == [(p.deposit, p.balance, p.parts.at_half) for p in prices], name
