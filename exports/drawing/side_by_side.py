@@ -30,7 +30,8 @@ def draw_side_by_side(quotes: Sequence[Quote], speech: Speech) -> Iterator[str]:
         height = tallest_cm * layout.scale + 2 * MARGIN
         right = (width - blanket.width) / 2 - blanket.left
         down = height - MARGIN - blanket.bottom
-        bands = draw_bands(layout, colour_codes(quote), DRAWN[type(quote.order.design.body)])
+        body = DRAWN[type(quote.order.design.body)]
+        bands = draw_bands(layout, colour_codes(quote), body, speech)
         yield picture(
             element("g", bands, transform=f"translate({number(right)} {number(down)})"),
             width=width,
