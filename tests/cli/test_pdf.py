@@ -10,7 +10,9 @@ import pytest
 from exports.papers import typesetter
 from quoting.cli import main
 from tests.cli.running import refusals
+from tests.examples import sample_workshop
 from tests.programs import require_package
+from tests.web.book_pages import maker_with_book
 
 
 def words_of(file: Path) -> str:
@@ -38,6 +40,24 @@ def test_the_demos_pdf_says_its_price(tmp_path: Path, capsys: pytest.CaptureFixt
     assert main(["quote", "--demo", "--pdf", str(path)]) == 0
     assert "£297.00" in words_of(path)
     assert "297.00" in capsys.readouterr().out
+
+
+def test_an_order_of_the_book_and_a_quote_that_was_given_are_written(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    require_package("typst")
+    book, path = tmp_path / "book.db", tmp_path / "quote.pdf"
+    maker = maker_with_book(book, sample_workshop())
+    with maker.book:
+        maker.give(maker.begin(blanket__width="80 cm", blanket__height="100 cm"))
+        sent = maker.client.get("/quotes/2026-001/quote.pdf").data
+    asked = ["--book", str(book), "--pdf", str(path)]
+    assert main(["quote", "--order", "2026-001", *asked]) == 0
+    assert path.read_bytes() == sent
+    assert main(["quote", "--order", "1", *asked]) == 0
+    assert path.read_bytes() != sent
+    assert "Quote 2" in words_of(path)
+    assert capsys.readouterr().err == ""
 
 
 def test_another_ending_would_hide_what_it_is(
