@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-MOST_TRIED = 20_000
+MOST_TRIED = 5_000
 """Lengths put somewhere, at the most."""
 
 Rooms = tuple[int, ...]

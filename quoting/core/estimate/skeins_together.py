@@ -17,6 +17,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import islice
 
 from quoting.core.estimate.cover import best_filling
 from quoting.core.estimate.covers_in_order import covers_in_order
@@ -34,6 +35,9 @@ from quoting.core.estimate.skeins import UM_PER_M, Offers, offers_of
 from quoting.core.estimate.skeins_apart import skeins_apart
 from quoting.core.ground.sameness import NEAR
 from quoting.core.workshop.yarns import Yarn
+
+MOST_ASKED = 400
+"""Purchases that are asked whether all fits, at the most; a few do in any list of a maker's."""
 
 
 def skeins_together(needs: Sequence[Need], yarn: Yarn, colour: str) -> SharedSkeins:
@@ -144,7 +148,8 @@ class _Sharing:
         if surest is not None:
             spared = self.tails * (len(kinds) - 1)
             target = max(1, self.mixed_um, least - spared)
-            yield from covers_in_order([], self.new, target, below=surest.rank)
+            covers = covers_in_order([], self.new, target, below=surest.rank)
+            yield from islice(covers, MOST_ASKED)
             yield surest
 
     def shared(self, pick: Pick, rooms: Sequence[int]) -> SharedSkeins:

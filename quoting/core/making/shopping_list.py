@@ -41,11 +41,6 @@ class ToMake:
     quote: Quote
     entries: tuple[LogEntry, ...] = ()
 
-    @property
-    def title(self) -> str:
-        """Its title."""
-        return self.quote.order.title
-
 
 def shopping_list(orders: Sequence[ToMake], workshop: Workshop) -> ShoppingList:
     """Return the list for some orders, the first of them served first where it matters.
