@@ -5,7 +5,7 @@ from __future__ import annotations
 from exports.drawing.bands import draw_bands
 from exports.drawing.bodies import DRAWN
 from exports.drawing.key import draw_key
-from exports.drawing.layout import VIEW_WIDTH, lay_out
+from exports.drawing.layout import BUYERS_ROOM, MAKERS_ROOM, VIEW_WIDTH, lay_out
 from exports.drawing.rulers import draw_rulers
 from exports.drawing.strand_marks import draw_strands
 from exports.drawing.tables import colour_codes, strands_drawn
@@ -26,7 +26,8 @@ def draw_blanket(
     blanket has ends, and as many of class `carry` as yarns are carried up; for the buyer none,
     who would take them for a fringe.
     """
-    layout, codes = lay_out(quote.plan), colour_codes(quote)
+    layout = lay_out(quote.plan, MAKERS_ROOM if reader is Reader.MAKER else BUYERS_ROOM)
+    codes = colour_codes(quote)
     strands = strands_drawn(quote) if reader is Reader.MAKER else ()
     key, bottom = draw_key(codes, strands, layout.blanket.bottom + RULER_HEIGHT, speech)
     return picture(

@@ -16,9 +16,6 @@ from itertools import accumulate
 from quoting.core.plan.passes import Edge, Pass, Plan, Work
 
 VIEW_WIDTH = 400.0
-ROOM_LEFT = 68.0
-ROOM_WIDTH = 266.0
-ROOM_HEIGHT = 460.0
 ROOM_TOP = 23.0
 GUTTER = 34.0
 """The room for strands beside the blanket, on each side."""
@@ -50,6 +47,21 @@ class Box:
         return Box(self.left + by, self.top + by, self.width - 2 * by, self.height - 2 * by)
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Room:
+    """The room for a blanket, and the gutter between it and what stands at its sides."""
+
+    left: float
+    width: float
+    height: float
+    gutter: float
+
+
+MAKERS_ROOM = Room(left=68, width=266, height=460, gutter=GUTTER)
+BUYERS_ROOM = Room(left=46, width=338, height=480, gutter=12)
+"""No strand is drawn for the buyer and no row numbered, so that the blanket is the larger."""
+
+
 @dataclass(frozen=True, slots=True)
 class Layout:
     """The blanket's place on the drawing. `climbed` is where each pass begins, from the body up.
@@ -59,6 +71,7 @@ class Layout:
     """
 
     plan: Plan
+    gutter: float
     scale: float
     blanket: Box
     body: Box
@@ -118,14 +131,15 @@ class Layout:
         return self.body.shrunk(-out)
 
 
-def lay_out(plan: Plan) -> Layout:
+def lay_out(plan: Plan, room: Room = MAKERS_ROOM) -> Layout:
     """Return the layout of a plan."""
-    scale = min(ROOM_WIDTH / plan.width_cm, ROOM_HEIGHT / plan.height_cm)
+    scale = min(room.width / plan.width_cm, room.height / plan.height_cm)
     width = plan.width_cm * scale
-    left = ROOM_LEFT + (ROOM_WIDTH - width) / 2
+    left = room.left + (room.width - width) / 2
     blanket = Box(left, ROOM_TOP, width, plan.height_cm * scale)
     return Layout(
         plan=plan,
+        gutter=room.gutter,
         scale=scale,
         blanket=blanket,
         body=blanket.shrunk((plan.border_depth_cm + _rounds_cm(plan)) * scale),

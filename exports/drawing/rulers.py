@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import count, takewhile
 
-from exports.drawing.layout import FONT_SIZE, GUTTER, Layout
+from exports.drawing.layout import FONT_SIZE, Layout
 from exports.svg import INK, element, path, text
 from quoting.core.ground.cautions import Reader
 from quoting.core.ground.measures import CM_PER, Units
@@ -60,7 +60,7 @@ def _lines(*steps: str | float) -> str:
 
 def _height_ruler(layout: Layout, speech: Speech) -> Iterator[str]:
     box, unit = layout.blanket, CM_PER[speech.units] * layout.scale
-    x = box.left - GUTTER
+    x = box.left - layout.gutter
     steps: list[str | float] = ["M", x, box.top, "V", box.bottom]
     for mark, labelled in ticks(box.height, unit, STEPS[speech.units]):
         y = box.bottom - mark * unit
@@ -93,7 +93,7 @@ def _edge_names(layout: Layout) -> Iterator[str]:
 
 def _row_numbers(layout: Layout, speech: Speech) -> Iterator[str]:
     """Yield the number of every so many-th row, or round, of the body, at the right."""
-    x = layout.blanket.right + GUTTER
+    x = layout.blanket.right + layout.gutter
     each = step(layout.row, ROW_STEPS, LABEL_GAP)
     steps: list[str | float] = []
     for index, worked in enumerate(layout.plan.passes):

@@ -9,11 +9,8 @@ from openpyxl.worksheet.properties import PageSetupProperties
 from exports.sheets.checks import STATE_ROW
 from exports.sheets.grid import Grid
 from exports.sheets.xml_text import uncoded
-
-LETTER_COUNTRIES = frozenset(
-    ["BZ", "CA", "CL", "CO", "CR", "GT", "MX", "NI", "PA", "PH", "PR", "SV", "US", "VE"]
-)
-"""Source: Unicode TR 35, part 6, measurement data: paper size US-Letter."""
+from quoting.wording.locales import sheet_of
+from quoting.wording.paper import Sheet
 
 A4, LETTER = "9", "1"
 
@@ -35,7 +32,7 @@ def set_up(grid: Grid, locale: str, named: str, *, heads_row: int, wide: bool) -
     """
     sheet = grid.sheet
     page = sheet.page_setup
-    page.paperSize = LETTER if country_of(locale) in LETTER_COUNTRIES else A4
+    page.paperSize = LETTER if sheet_of(locale) is Sheet.LETTER else A4
     page.orientation = "landscape" if wide else "portrait"
     page.fitToWidth, page.fitToHeight = 1, 0
     sheet.sheet_properties.pageSetUpPr = PageSetupProperties(fitToPage=True)
@@ -60,9 +57,3 @@ def _footer(named: str) -> HeaderFooterItem:
     return _Footer(
         left=_HeaderFooterPart(text=f"&A{said}"), right=_HeaderFooterPart(text="&P / &N")
     )
-
-
-def country_of(locale: str) -> str:
-    """Return the country of a locale such as `en_GB` or `zh-Hant-TW`; empty, if it names none."""
-    parts = locale.replace("-", "_").split("_")[1:]
-    return next((part for part in parts if len(part) == 2 and part.isupper()), "")

@@ -12,7 +12,7 @@ from quoting.web import filters, turns
 from quoting.web.address import AT_HOME, Address, serve_at
 from quoting.web.failures import handle_failures
 from quoting.web.kept import KeptShop, kept_shop
-from quoting.web.orders import calmer
+from quoting.web.orders import calmer, to_send
 from quoting.web.orders import pages as orders
 from quoting.web.security import guard, log
 from quoting.web.shop import NoWorkshop, OneShop, Shop, serve_shops, shop_if_any
@@ -53,7 +53,7 @@ def create_app(shop: Shop | KeptShop, address: Address = AT_HOME) -> Flask:
         watch.watch(app)  # before a form without its token is shown again, and with it an order
     CSRFProtect(app)
     turns.register(app)
-    for page in (orders, calmer, comparing, measurements, yarn, workshop, workshop_forms):
+    for page in (orders, to_send, calmer, comparing, measurements, yarn, workshop, workshop_forms):
         app.register_blueprint(page.blueprint)
     if isinstance(shop, KeptShop):
         register_book(app)

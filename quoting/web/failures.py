@@ -9,6 +9,7 @@ from flask.typing import ResponseReturnValue
 from flask_wtf.csrf import CSRFError
 from werkzeug.exceptions import HTTPException
 
+from exports.papers.typesetter import NoTypesetter
 from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Refused
 from quoting.web.orders import pages as orders
@@ -26,12 +27,13 @@ _WORDS = {
     409: "The page is from before the program was started again: nothing was done. Once more.",
     413: "That is more than can be taken at once.",
     422: "That cannot be taken as it is.",
+    501: "There is no PDF yet on this computer.",
     500: "Something went wrong here, and it is not your doing.",
     503: "The book cannot be read or written to just now.",
     429: "Several large orders are being worked out just now; ask again in a moment.",
 }
 
-BOOK_FAILS, NOT_THERE, STALE = 503, 404, 409
+BOOK_FAILS, NOT_THERE, STALE, NOT_INSTALLED = 503, 404, 409, 501
 
 _DEEDS = frozenset(
     {"door.leave", "forgetting.forget"}
@@ -58,6 +60,7 @@ def handle_failures(app: Flask) -> None:
     app.register_error_handler(HTTPException, _failed)
     app.register_error_handler(Refused, _refused)
     app.register_error_handler(NoWorkshop, _no_workshop)
+    app.register_error_handler(NoTypesetter, _no_typesetter)
     for turned_away in TURNED_AWAY:
         app.register_error_handler(turned_away, _turned_away)
 
@@ -107,6 +110,12 @@ def _no_workshop(error: NoWorkshop) -> ResponseReturnValue:
     """Lead to where a workshop is begun."""
     del error
     return redirect(url_for("first_steps.show"), 303)
+
+
+def _no_typesetter(error: NoTypesetter) -> ResponseReturnValue:
+    code = NOT_INSTALLED
+    page = render_template("failures/failure.html", code=code, words=_WORDS[code], said=str(error))
+    return page, code
 
 
 def _refused(refused: Refused) -> ResponseReturnValue:

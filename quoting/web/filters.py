@@ -8,6 +8,7 @@ from typing import Any
 from flask import Flask, current_app, g, request
 from markupsafe import Markup
 
+from exports.papers.typesetter import can_set
 from quoting.core.quote.advice import MANY_ENDS
 from quoting.core.weighing.calmer_designs import can_be_calmed
 from quoting.web.book.mark import order_home, sent_mark
@@ -90,6 +91,7 @@ WORDS: tuple[Callable[..., object], ...] = (
     beginning,
     body_heading,
     can_be_calmed,
+    can_set,
     category_words,
     change_words,
     counts_template,

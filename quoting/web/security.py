@@ -36,7 +36,9 @@ SAFE = frozenset({"GET", "HEAD", "OPTIONS"})
 OWN_SITES = frozenset({"same-origin", "none"})
 """What browsers say of a request that one of these pages, or the user herself, has made."""
 
-KEPT_NOWHERE = frozenset({"orders.quote", "orders.answer", "sizes.answer", "kept_orders.save"})
+KEPT_NOWHERE = frozenset(
+    {"orders.quote", "to_send.message", "orders.answer", "sizes.answer", "kept_orders.save"}
+)
 """Answers to a form that nobody goes back to: the buyer's page, and parts of a page."""
 
 log = logging.getLogger("quoting.web")

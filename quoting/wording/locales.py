@@ -19,6 +19,12 @@ from babel.numbers import (
 
 from quoting.core.ground.money import round_half_up
 from quoting.notation import Marks
+from quoting.wording.paper import Sheet
+
+LETTER_COUNTRIES = frozenset(
+    ["BZ", "CA", "CL", "CO", "CR", "GT", "MX", "NI", "PA", "PH", "PR", "SV", "US", "VE"]
+)
+"""Source: Unicode TR 35, part 6, measurement data: paper size US-Letter."""
 
 
 def is_locale(text: str) -> bool:
@@ -34,6 +40,17 @@ def is_locale(text: str) -> bool:
 def locale_of(text: str) -> Locale:
     """Return the locale that a text names. Errors: as Babel's own, three kinds of them."""
     return Locale.parse(text.replace("-", "_"))
+
+
+def country_of(locale: str) -> str:
+    """Return the country of a locale such as `en_GB` or `zh-Hant-TW`; empty, if it names none."""
+    parts = locale.replace("-", "_").split("_")[1:]
+    return next((part for part in parts if len(part) == 2 and part.isupper()), "")
+
+
+def sheet_of(locale: str) -> Sheet:
+    """Return what papers are printed on where a locale is spoken."""
+    return Sheet.LETTER if country_of(locale) in LETTER_COUNTRIES else Sheet.A4
 
 
 def number_pattern(locale: str) -> str:

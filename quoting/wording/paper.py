@@ -7,8 +7,16 @@ as none of them has any of its own.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from enum import StrEnum
 
 from quoting.core.quote.offer import OfferedColour
+
+
+class Sheet(StrEnum):
+    """What a paper is printed on."""
+
+    A4 = "a4"
+    LETTER = "us-letter"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -101,10 +109,11 @@ class Paper:
     """A document in words. `name` is that of the whole, for a file or a tab; `maker` whose it is.
 
     `language` is a language tag (BCP 47) of what the program says in it. `address` are lines of the
-    maker's, as she typed them.
+    maker's, as she typed them. `sheet` is that of its reader's country (`locales.sheet_of`).
     """
 
     language: str
+    sheet: Sheet = Sheet.A4
     name: str
     maker: str = ""
     address: tuple[str, ...] = ()

@@ -6,6 +6,7 @@ from dataclasses import replace
 from importlib.metadata import version
 from typing import cast
 
+from exports.papers.pictures import buyers_picture
 from exports.records.plain_values import Record
 from exports.records.quote_record import quote_record
 from quoting.core.order.order import Order
@@ -15,7 +16,7 @@ from quoting.core.quote.quote import Quote, quote_order
 from quoting.core.workshop.queue import NOTHING_AHEAD, Ahead
 from quoting.store.quote_content import FrozenQuote
 from quoting.store.quotes import Freeze
-from quoting.web.orders.quote_page import buyers_drawing, offer_page
+from quoting.web.orders.quote_page import offer_page
 from quoting.web.shop import Shop
 from quoting.web.turns import take_turn_for
 
@@ -36,7 +37,7 @@ def freezing(quote: Quote, shop: Shop) -> Freeze:
     """Return what freezes a quote once it has its number; all that takes time is done before."""
     assert shop.version is not None, "the workshop is of a book"  # noqa: S101
     kept_version = shop.version
-    offer, results, drawing = offer_of(quote), quote_record(quote), buyers_drawing(quote)
+    offer, results, drawing = offer_of(quote), quote_record(quote), buyers_picture(quote)
     head = cast("Record", results["quote"])
 
     def freeze(number: GivenNumber) -> FrozenQuote:

@@ -5,6 +5,9 @@ from __future__ import annotations
 from flask import Blueprint, Response, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 
+from exports.papers.message import paper_text
+from exports.papers.offers import given_paper
+from exports.papers.pdf import paper_pdf
 from exports.records.plain_values import json_text
 from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Refused
@@ -13,7 +16,7 @@ from quoting.core.quote.given_number import GivenNumber
 from quoting.store.answers import DECLINED, accept_quote, decline_quote
 from quoting.store.log import log_of
 from quoting.store.orders import kept_order
-from quoting.store.quote_content import KeptQuote
+from quoting.store.quote_content import FrozenQuote, KeptQuote
 from quoting.store.quotes import kept_quote, quote_lines
 from quoting.store.workshops import workshop_version
 from quoting.web.book.giving import to_quote
@@ -22,9 +25,12 @@ from quoting.web.book.refusals import refused_page
 from quoting.web.downloads import download
 from quoting.web.kept import book_now, moment_now
 from quoting.web.orders.pages import REFUSED, WORKBOOK
+from quoting.web.orders.to_send import PDF
+from quoting.web.papers.showing import message_page
 from quoting.web.shop import shop_now
 from quoting.web.turns import take_turn
 from quoting.wording import mistake_sentence, say_offer
+from quoting.wording.paper import Paper
 
 blueprint = Blueprint("given_quotes", __name__, url_prefix="/quotes")
 
@@ -39,6 +45,22 @@ def show(number: GivenNumber) -> str:
 def page(number: GivenNumber) -> Response:
     """Send the page that the buyer was sent, to the letter."""
     return Response(kept_quote(book_now(), number).frozen.page, mimetype="text/html")
+
+
+@blueprint.get("/<given:number>/quote.pdf")
+def pdf(number: GivenNumber) -> Response:
+    """Send what the buyer was told as a PDF."""
+    frozen = kept_quote(book_now(), number).frozen
+    take_turn()
+    content = paper_pdf(_paper(frozen))
+    return download(content, f"quote {number} {frozen.offer.title}", "pdf", PDF)
+
+
+@blueprint.get("/<given:number>/message")
+def message(number: GivenNumber) -> str:
+    """Show what the buyer was told as a message to be copied."""
+    frozen = kept_quote(book_now(), number).frozen
+    return message_page(_paper(frozen), url_for("given_quotes.show", number=number))
 
 
 @blueprint.get("/<given:number>/costing.xlsx")
@@ -98,6 +120,10 @@ def again(number: GivenNumber, deed: str) -> ResponseReturnValue:
     return redirect(url_for("given_quotes.show", number=number))
 
 
+def _paper(frozen: FrozenQuote) -> Paper:
+    return given_paper(frozen.offer, frozen.page)
+
+
 def _page(quote: KeptQuote, said: str = "") -> str:
     """Return the page of a quote; what is `said` is wrong with accepting it."""
     book, shop = book_now(), shop_now()
@@ -109,6 +135,7 @@ def _page(quote: KeptQuote, said: str = "") -> str:
         quote=quote,
         frozen=quote.frozen,
         offer=say_offer(quote.frozen.offer),
+        text=paper_text(_paper(quote.frozen)),
         line=next(line for line in lines if line.number == quote.number),
         lines=lines,
         next_version=lines[0].number.version + 1,

@@ -8,6 +8,7 @@ from flask import Blueprint, g, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 from werkzeug.datastructures import MultiDict
 
+from exports.papers.offers import quote_paper
 from quoting.core.ground.errors import Refused
 from quoting.core.order.order import Order
 from quoting.schema import load_order_text, order_text
@@ -23,9 +24,9 @@ from quoting.web.orders.form_room import check_room
 from quoting.web.orders.line_moves import make_move, read_move
 from quoting.web.orders.order_answer import Answer, answer_form
 from quoting.web.orders.order_form import bind_form, sent_order, start_sent
-from quoting.web.orders.quote_page import quote_page
 from quoting.web.orders.quote_view import view_of
 from quoting.web.orders.stripe_list import as_asked
+from quoting.web.papers.showing import Deeds, paper_page
 from quoting.web.shop import shop_now
 from quoting.web.turns import take_turn
 from quoting.wording import mistake_sentence
@@ -61,15 +62,15 @@ def follow() -> ResponseReturnValue:
     """Do what a button asks, and show the form with its answer."""
     shop, focus = shop_now(), ""
     sent: Sent = request.form
-    asked = sent.get("do", "")
-    move = read_move(asked)
+    deed = sent.get("do", "")
+    move = read_move(deed)
     if move is not None:
         sent, focus = make_move(move, sent, offers_of(bind_form(shop, sent), shop).colour_names)
-    elif asked == "size":
+    elif deed == "size":
         sent = _sized(sent)
     else:
-        sent = as_asked(asked, sent)
-    return worktable_page(sent, focus=focus, patient=bool(asked))
+        sent = as_asked(deed, sent)
+    return worktable_page(sent, focus=focus, patient=bool(deed))
 
 
 @blueprint.post("/answer")
@@ -82,11 +83,13 @@ def answer() -> str:
 
 @blueprint.post("/quote")
 def quote() -> ResponseReturnValue:
-    """Show the page for the buyer."""
-    found = _asked()
+    """Show the page for the buyer, with what the maker can do with it above."""
+    found = asked()
     if found.quote is None:
         return show_refused(found)
-    return quote_page(found.quote)
+    sent = tuple(request.form.items(multi=True))
+    deeds = Deeds(pdf=url_for("to_send.pdf"), message=url_for("to_send.message"), sent=sent)
+    return paper_page(quote_paper(found.quote), deeds)
 
 
 @blueprint.get("/quote")
@@ -99,7 +102,7 @@ def again() -> ResponseReturnValue:
 def workbook() -> ResponseReturnValue:
     """Send the costing as a spreadsheet."""
     take_turn()
-    found = _asked()
+    found = asked()
     if found.quote is None:
         return show_refused(found)
     # Imported here because it takes longer than a page does.
@@ -112,7 +115,7 @@ def workbook() -> ResponseReturnValue:
 @blueprint.post("/order-file")
 def order_file() -> ResponseReturnValue:
     """Send the order as a file that can be read again."""
-    found = _asked()
+    found = asked()
     if found.quote is None:
         return show_refused(found)
     order = found.quote.order
@@ -166,9 +169,9 @@ def resume() -> str:
     return worktable_page(request.form, patient=True, stale=True)
 
 
-def _asked() -> Answer:
-    shop = shop_now()
-    return answer_form(request.form, shop, patient=False)
+def asked() -> Answer:
+    """Return the answer to a form of which something is to be made."""
+    return answer_form(request.form, shop_now(), patient=False)
 
 
 def show_refused(found: Answer) -> ResponseReturnValue:
