@@ -108,6 +108,7 @@ BATCH = Shape(
     _batch(lambda batch: batch.weighed, YES_NO),
     _batch(lambda batch: batch.yarns, Several(OFFERED_YARN)),
     _batch(lambda batch: batch.lots, Several(BATCH_LOT)),
+    _batch(lambda batch: batch.makers_locale, NAME),
     _batch(lambda batch: batch.care, TEXT),
     _batch(lambda batch: batch.cautions, Several(CAUTION)),
 )

@@ -49,9 +49,9 @@ class BatchLot:
 class BatchRecord:
     """What `quantity` blankets are, which were `finished` on a day.
 
-    Width, height and weight are those of one: `measured` and `weighed`, or else as offered.
-    `care` is in the maker's own words, empty where she has none; `cautions` are those that the
-    buyer was told.
+    Width, height and weight are those of one: `measured` and `weighed`, or else as offered. The
+    maker reads it in `makers_locale`. `care` is in her own words, empty where she has none;
+    `cautions` are those that the buyer was told.
     """
 
     head: PaperHead
@@ -64,6 +64,7 @@ class BatchRecord:
     weighed: bool = False
     yarns: tuple[OfferedYarn, ...]
     lots: tuple[BatchLot, ...]
+    makers_locale: str
     care: str = ""
     cautions: tuple[Caution, ...] = ()
 
@@ -74,6 +75,7 @@ def batch_of(
     sources: Mapping[str, ColourSource],
     asked: BatchAsked,
     *,
+    makers_locale: str,
     day: date,
 ) -> BatchRecord:
     """Return the record of an order's blankets; `sources` are the yarns of its colours.
@@ -93,6 +95,7 @@ def batch_of(
         weighed=asked.weight_g is not None,
         yarns=offer.yarns,
         lots=tuple(_lots(offer, entries, sources)),
+        makers_locale=makers_locale,
         care=offer.own_words.care,
         cautions=offer.cautions,
     )

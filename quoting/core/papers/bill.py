@@ -75,7 +75,7 @@ def bill_of(offer: Offer, entries: tuple[LogEntry, ...], asked: BillAsked, *, da
         account=account.currency,
         total=account.total,
         received=account.received,
-        shares=tuple(_shares(account)),
+        shares=tuple(_shares(offer, account)),
         pay_by=asked.pay_by,
     )
 
@@ -97,10 +97,17 @@ def _rows(offer: Offer, account: str) -> Iterator[Row]:
         yield abroad
 
 
-def _shares(account: MoneyDue) -> Iterator[DueShare]:
-    """Yield what is due of the deposit and of the rest; what has no deposit has no agreed day."""
-    if account.deposit_due:
-        yield DueShare(amount=account.deposit_due, when=Due.ON_ACCEPTING)
-    if account.balance_due:
-        when = Due.BEFORE_SENDING if account.deposit else None
-        yield DueShare(amount=account.balance_due, when=when)
+def _shares(offer: Offer, account: MoneyDue) -> Iterator[DueShare]:
+    """Yield what is due of each payment that was agreed, those due first paid first.
+
+    Where none was agreed in the account's money, the whole of it.
+    """
+    left = account.received
+    agreed = [row for row in offer.rows if row.due and row.currency == account.currency]
+    for row in agreed:
+        paid = min(max(left, Decimal(0)), row.amount)
+        left -= paid
+        if paid < row.amount:
+            yield DueShare(amount=row.amount - paid, when=row.due)
+    if not agreed:
+        yield DueShare(amount=account.due)

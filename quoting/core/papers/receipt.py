@@ -13,6 +13,7 @@ from quoting.core.making.money_due import money_due
 from quoting.core.papers.head import PaperHead, head_of
 from quoting.core.papers.payments import Paid, payments_in
 from quoting.core.quote.offer import Offer
+from quoting.core.quote.offer_rows import RowCode
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -47,6 +48,7 @@ def receipt_of(offer: Offer, entries: tuple[LogEntry, ...], line: int, *, day: d
         money_due(offer, tuple(entry for entry in entries if entry.id in lines))
         for lines in (earlier, [*earlier, line])
     )
+    deposit = offer.row(RowCode.DEPOSIT, before.currency)
     same = before.currency == after.currency
     return Receipt(
         head=head_of(offer, day),
@@ -56,5 +58,5 @@ def receipt_of(offer: Offer, entries: tuple[LogEntry, ...], line: int, *, day: d
         total=after.total,
         before=before.received if same else after.received - paid.amount,
         due=after.due,
-        for_deposit=bool(before.deposit_due and before.balance),
+        for_deposit=deposit is not None and before.received < deposit.amount,
     )

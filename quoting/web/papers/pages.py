@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from datetime import date
+
 from flask import Blueprint, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 
 from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Refused, refuse
-from quoting.core.papers.batch import batch_of
+from quoting.core.papers.batch import BatchAsked, BatchRecord, batch_of
 from quoting.core.papers.bill import bill_of
 from quoting.core.papers.head import PaperKind
 from quoting.core.papers.receipt import receipt_of
@@ -75,8 +77,7 @@ def batch(order_id: int) -> ResponseReturnValue:
     hand, shop = at_hand(order_id), shop_now()
     try:
         asked = read_asked(PaperKind.BATCH, BATCH_ASKED, request.form, shop)
-        record = batch_of(hand.offer, hand.entries, hand.sources, asked, day=shop.today())
-        return _made(hand, record)
+        return _made(hand, _record(hand, asked, shop.today()))
     except Refused as refused:
         return _refused(hand, PaperKind.BATCH, refused)
 
@@ -109,6 +110,12 @@ def resume() -> str:
     hand, shop = at_hand((request.view_args or {})["order_id"]), shop_now()
     kind = PaperKind(request.path.rsplit("/", 1)[1])
     return page(hand, paper_forms_sent(kind, request.form, hand, shop, stale=True))
+
+
+def _record(hand: AtHand, asked: BatchAsked, day: date) -> BatchRecord:
+    locale = hand.quote.workshop.locale
+    offer, entries, sources = hand.offer, hand.entries, hand.sources
+    return batch_of(offer, entries, sources, asked, makers_locale=locale, day=day)
 
 
 def _made(hand: AtHand, paper: PaperFacts) -> ResponseReturnValue:

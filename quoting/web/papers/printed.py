@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from flask import Blueprint, abort, redirect, url_for
+from flask import Blueprint, Response, abort, redirect, url_for
 from flask.typing import ResponseReturnValue
 
+from exports.papers.pdf import paper_pdf
 from quoting.core.quote.given_number import GivenNumber
 from quoting.store.papers import cancel_paper, kept_paper
+from quoting.web.downloads import download
 from quoting.web.kept import book_now, moment_now
 from quoting.web.papers.showing import paper_page
 from quoting.web.shop import shop_now
@@ -15,11 +17,20 @@ from quoting.wording.papers import Sheet, sheet_paper
 
 blueprint = Blueprint("printed", __name__, url_prefix="/papers")
 
+PDF = "application/pdf"
+
 
 @blueprint.get("/<any(receipt, bill, batch, 'care-card', label):sheet>/<given:number>")
 def show(sheet: str, number: GivenNumber) -> str:
     """Show a paper as a page of its own."""
     return paper_page(_paper(Sheet(sheet), number))
+
+
+@blueprint.get("/<any(receipt, bill, batch, 'care-card', label):sheet>/<given:number>/paper.pdf")
+def pdf(sheet: str, number: GivenNumber) -> Response:
+    """Send a paper as a PDF."""
+    paper = _paper(Sheet(sheet), number)
+    return download(paper_pdf(paper), f"{sheet} {number} {paper.title}", "pdf", PDF)
 
 
 @blueprint.post("/<any(receipt, bill, batch):sheet>/<given:number>/cancel")

@@ -29,7 +29,7 @@ NOT_TOLD = "–"
 
 def batch_record_paper(batch: BatchRecord) -> Paper:
     """Return a batch record as its maker reads it."""
-    speech = makers_speech(batch.head)
+    speech = makers_speech(batch)
     title = titled(batch.head, speech, _TITLE, _CANCELLING)
     return paper_of(batch.head, speech, title, _blocks(batch, speech))
 

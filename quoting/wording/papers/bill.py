@@ -30,8 +30,8 @@ _TAX_NAMES = {
 }
 
 _SHARES = {
-    Due.ON_ACCEPTING: sentence("Deposit, due since you accepted"),
-    Due.BEFORE_SENDING: sentence("Balance, due before it is sent"),
+    Due.ON_ACCEPTING: sentence("Due since you accepted"),
+    Due.BEFORE_SENDING: sentence("Due before it is sent"),
 }
 
 
@@ -112,5 +112,5 @@ def _due(bill: Bill, speech: Speech) -> Iterator[SaidRow]:
 
 def _share_name(share: DueShare, speech: Speech) -> str:
     if share.when is None:
-        return speech.worded(sentence("Balance"))
+        return speech.worded(sentence("Due for the order"))
     return speech.worded(_SHARES[share.when])

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator
 
 from quoting.core.papers.batch import BatchRecord
 from quoting.core.papers.head import PaperHead
 from quoting.wording.catalogues import ENGLISH, language_of, sentence
 from quoting.wording.cautions import caution_sentence
-from quoting.wording.locales import locale_of
+from quoting.wording.locales import is_locale, locale_of
 from quoting.wording.paper import Block, Facts, Paper, SaidFact, Words
 from quoting.wording.speech import Speech
 
@@ -16,18 +17,22 @@ _CARE = sentence("Wash as the yarn’s label says, by itself the first time, and
 
 
 def buyers_speech(head: PaperHead) -> Speech:
-    """Return how a paper speaks to its buyer."""
-    return _speech(head, language_of(head.locale))
+    """Return how a paper speaks to its buyer.
+
+    Where a language has no data for a country (`de_FR`), it is said as in any.
+    """
+    locale = head.locale if is_locale(head.locale) else re.split("[-_]", head.locale)[0]
+    return _speech(head, locale, language_of(locale))
 
 
-def makers_speech(head: PaperHead) -> Speech:
-    """Return how a paper speaks to its maker."""
-    return _speech(head, ENGLISH)
+def makers_speech(batch: BatchRecord) -> Speech:
+    """Return how a batch record speaks to its maker."""
+    return _speech(batch.head, batch.makers_locale, ENGLISH)
 
 
-def _speech(head: PaperHead, language: str) -> Speech:
+def _speech(head: PaperHead, locale: str, language: str) -> Speech:
     return Speech(
-        locale=str(locale_of(head.locale)),
+        locale=str(locale_of(locale)),
         units=head.units,
         vocabulary=head.speaks,
         currency=head.currency,
