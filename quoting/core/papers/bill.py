@@ -105,7 +105,7 @@ def _shares(offer: Offer, account: MoneyDue) -> Iterator[DueShare]:
     left = account.received
     agreed = [row for row in offer.rows if row.due and row.currency == account.currency]
     for row in agreed:
-        paid = min(max(left, Decimal(0)), row.amount)
+        paid = min(left, row.amount)
         left -= paid
         if paid < row.amount:
             yield DueShare(amount=row.amount - paid, when=row.due)
