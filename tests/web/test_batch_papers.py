@@ -119,6 +119,18 @@ def test_the_papers_are_a_link_away_from_the_order_and_from_its_making(
     for page in (address, f"{address}/making"):
         links = [node.attributes.get("href") for node in maker.open(page).root.all("a")]
         assert f"{address}/papers" in links
+    pay(maker, address, "50")
+    (link,) = (a for a in maker.open(f"{address}/making").root.all("a") if a.text == "Receipt")
+    assert link.attributes["href"] == f"{address}/papers#h-receipts"
+
+
+def test_each_sheet_is_sent_as_a_pdf_named_after_the_order(maker: BookMaker, address: str) -> None:
+    pytest.importorskip("typst")
+    write(maker, address, "batch")
+    for what in ("batch", "care-card", "label"):
+        reply = maker.client.get(f"/papers/{what}/2026-001/paper.pdf")
+        assert reply.data.startswith(b"%PDF-"), what
+        assert f'filename="{what}-2026-001-moorland.pdf"' in reply.headers["Content-Disposition"]
 
 
 def test_an_order_that_is_not_agreed_has_no_papers_yet(maker: BookMaker) -> None:
@@ -156,6 +168,6 @@ def test_a_name_in_any_script_is_printed_as_it_is(tmp_path: Path, name: str) -> 
         write(maker, address, "receipt")
         write(maker, address, "bill")
         write(maker, address, "batch")
-        for sheet in ("receipt", "bill", "batch", "care-card", "label"):
-            assert name in words(maker.open(f"/papers/{sheet}/2026-001")), sheet
+        for what in ("receipt", "bill", "batch", "care-card", "label"):
+            assert name in words(maker.open(f"/papers/{what}/2026-001")), what
         assert name in words(papers(maker, address))

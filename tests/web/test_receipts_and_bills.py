@@ -91,8 +91,12 @@ def test_a_receipt_of_a_payment_that_was_corrected_says_so_and_is_cancelled(
     assert "Receipt 2026-001 no longer holds." in words(cancelling)
     write(maker, address, "receipt")
     assert "£55.00" in words(maker.open("/papers/receipt/2026-003"))
-    states = [row[2] for row in papers(maker, address).table("Paper")[1:]]
-    assert states == ["holds", "cancels 2026-001", "cancelled by 2026-002"]
+    states = [row[1] for row in papers(maker, address).table("Paper")[1:]]
+    assert states == [
+        "25 Nov 2026 holds",
+        "25 Nov 2026 cancels 2026-001",
+        "25 Nov 2026 cancelled by 2026-002",
+    ]
 
 
 def test_to_cancel_twice_makes_one_paper_and_what_cancels_is_not_cancelled(
@@ -147,8 +151,8 @@ def test_a_further_bill_takes_the_place_of_the_one_before(maker: BookMaker, addr
     pay(maker, address, "50")
     write(maker, address, "bill")
     assert "bill 2026-001" in words(maker.open("/papers/bill/2026-002"))
-    states = [row[2] for row in papers(maker, address).table("Paper")[1:]]
-    assert states == ["holds", "followed by 2026-002"]
+    states = [row[1] for row in papers(maker, address).table("Paper")[1:]]
+    assert states == ["25 Nov 2026 holds", "25 Nov 2026 followed by 2026-002"]
 
 
 def test_a_day_that_is_past_is_told_beside_its_field(maker: BookMaker, address: str) -> None:

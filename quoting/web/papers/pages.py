@@ -30,7 +30,7 @@ from quoting.web.papers.asked import (
 from quoting.web.papers.view import papers_view
 from quoting.web.shop import shop_now
 from quoting.wording import mistake_sentence
-from quoting.wording.papers import sheet_words
+from quoting.wording.papers import order_paper_words
 
 blueprint = Blueprint("papers", __name__, url_prefix="/orders/<int:order_id>/papers")
 
@@ -99,7 +99,7 @@ def page(hand: AtHand, forms: PaperForms, said: tuple[Said, ...] = ()) -> str:
         view=papers_view(hand, papers_of(book_now(), hand.id), shop.speech),
         forms=forms,
         answer={"said": said or forms.said},
-        sheet_words=sheet_words,
+        order_paper_words=order_paper_words,
         seen=SEEN,
         line=LINE,
     )

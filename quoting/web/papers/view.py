@@ -17,7 +17,7 @@ from quoting.store.papers import KeptPaper
 from quoting.web.making.at_hand import AtHand
 from quoting.wording import Speech
 from quoting.wording.log_words import payment_words
-from quoting.wording.papers import Sheet
+from quoting.wording.papers import OrderPaper
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -37,11 +37,11 @@ class PaperRow:
     `wrong` says that what it rests on was corrected since.
     """
 
-    sheet: Sheet
+    what: OrderPaper
     number: GivenNumber
     day: date
     state: str
-    sheets: tuple[Sheet, ...]
+    printed: tuple[OrderPaper, ...]
     holds: bool
     wrong: bool = False
 
@@ -91,11 +91,13 @@ def _rows(hand: AtHand, made: Sequence[KeptPaper]) -> Iterator[PaperRow]:
         for paper in (paper for paper in made if paper.kind is kind):
             holds, wrong = paper.number in held, _is_wrong(hand, paper)
             yield PaperRow(
-                sheet=Sheet(kind.value),
+                what=OrderPaper(kind.value),
                 number=paper.number,
                 day=paper.facts.head.day,
                 state=_state(paper, made, wrong=holds and wrong),
-                sheets=tuple(s for s in Sheet if s.kind is kind and (holds or not s.goes_along)),
+                printed=tuple(
+                    s for s in OrderPaper if s.kind is kind and (holds or not s.goes_along)
+                ),
                 holds=holds,
                 wrong=holds and wrong,
             )

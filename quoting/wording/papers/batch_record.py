@@ -31,7 +31,8 @@ def batch_record_paper(batch: BatchRecord) -> Paper:
     """Return a batch record as its maker reads it."""
     speech = makers_speech(batch)
     title = titled(batch.head, speech, _TITLE, _CANCELLING)
-    return paper_of(batch.head, speech, title, _blocks(batch, speech))
+    day = speech.day(batch.head.day)
+    return paper_of(batch.head, speech, title, _blocks(batch, speech), heading=day)
 
 
 def _blocks(batch: BatchRecord, speech: Speech) -> Iterator[Block]:

@@ -39,7 +39,8 @@ def bill_paper(bill: Bill) -> Paper:
     """Return a bill as its buyer reads it."""
     speech = buyers_speech(bill.head)
     title = titled(bill.head, speech, _TITLE, _CANCELLING)
-    return paper_of(bill.head, speech, title, _blocks(bill, speech))
+    day = speech.day(bill.head.day)
+    return paper_of(bill.head, speech, title, _blocks(bill, speech), heading=day)
 
 
 def _blocks(bill: Bill, speech: Speech) -> Iterator[Block]:

@@ -18,26 +18,30 @@ def label_paper(batch: BatchRecord) -> Paper:
 
 
 def _blocks(batch: BatchRecord, speech: Speech) -> Iterator[Block]:
-    size = speech.size(batch.width_cm, batch.height_cm)
-    weight = speech.weight(batch.weight_g)
-    about = speech.worded(sentence("about {measure}"))
     made = speech.worded(sentence("by hand, finished on {day}"))
-    yield Facts(
-        facts=(
-            SaidFact(
-                name=speech.worded(sentence("Size")),
-                text=size if batch.measured else about.format(measure=size),
-            ),
-            SaidFact(
-                name=speech.worded(sentence("Weight")),
-                text=weight if batch.weighed else about.format(measure=weight),
-            ),
-            SaidFact(
-                name=speech.worded(sentence("Made")),
-                text=made.format(day=speech.day(batch.finished)),
-            ),
-            SaidFact(name=speech.worded(sentence("Batch")), text=batch.head.number),
-        )
+    told = (
+        (sentence("Size"), _size(batch, speech)),
+        (sentence("Weight"), _weight(batch, speech)),
+        (sentence("Made"), made.format(day=speech.day(batch.finished))),
+        (sentence("Batch"), batch.head.number),
     )
+    yield Facts(facts=tuple(SaidFact(name=speech.worded(name), text=text) for name, text in told))
     yield fibres(batch, speech)
     yield from cautions(batch, speech)
+
+
+def _size(batch: BatchRecord, speech: Speech) -> str:
+    """Return the size that was measured, or in whole centimetres or inches that was planned."""
+    if batch.measured:
+        return speech.size(batch.width_cm, batch.height_cm)
+    planned = f"{speech.bare_length(batch.width_cm, 0)} × {speech.length(batch.height_cm, 0)}"
+    return _about(planned, speech)
+
+
+def _weight(batch: BatchRecord, speech: Speech) -> str:
+    weight = speech.weight(batch.weight_g)
+    return weight if batch.weighed else _about(weight, speech)
+
+
+def _about(measure: str, speech: Speech) -> str:
+    return speech.worded(sentence("about {measure}")).format(measure=measure)

@@ -9,7 +9,7 @@ from quoting.core.papers.batch import BatchRecord
 from quoting.core.papers.head import PaperHead
 from quoting.wording.catalogues import ENGLISH, language_of, sentence
 from quoting.wording.cautions import caution_sentence
-from quoting.wording.locales import is_locale, locale_of
+from quoting.wording.locales import is_locale, locale_of, sheet_of
 from quoting.wording.paper import Block, Facts, Paper, SaidFact, Words
 from quoting.wording.speech import Speech
 
@@ -40,16 +40,19 @@ def _speech(head: PaperHead, locale: str, language: str) -> Speech:
     )
 
 
-def paper_of(head: PaperHead, speech: Speech, title: str, blocks: Iterable[Block]) -> Paper:
-    """Return a paper under a title, with its maker's address and its day over its blocks."""
+def paper_of(
+    head: PaperHead, speech: Speech, title: str, blocks: Iterable[Block], *, heading: str = ""
+) -> Paper:
+    """Return a paper under a title, with its maker's address over its blocks."""
     contact = (head.contact,) if head.contact else ()
     return Paper(
         language=speech.language,
-        name=f"{title} – {head.title}",
+        sheet=sheet_of(speech.locale),
+        name=title if title == head.title else f"{title} – {head.title}",
         maker=head.maker,
         address=(*head.address.splitlines(), *contact),
         title=title,
-        heading=speech.day(head.day),
+        heading=heading,
         blocks=tuple(blocks),
     )
 
@@ -69,7 +72,7 @@ def cancelled_words(head: PaperHead, speech: Speech, text: str) -> Iterator[Word
 
 def order_facts(head: PaperHead, speech: Speech) -> Iterator[SaidFact]:
     """Yield what an order is of, by which quote, and for whom."""
-    yield SaidFact(name=speech.worded(sentence("What was ordered")), text=head.title)
+    yield SaidFact(name=speech.worded(sentence("Order")), text=head.title)
     if head.quote:
         of_day = speech.worded(sentence("{number} of {day}"))
         text = of_day.format(number=head.quote, day=speech.day(head.quoted_on))

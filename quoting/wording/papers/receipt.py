@@ -27,7 +27,8 @@ def receipt_paper(receipt: Receipt) -> Paper:
     """Return a receipt as its buyer reads it."""
     speech = buyers_speech(receipt.head)
     title = titled(receipt.head, speech, _TITLE, _CANCELLING)
-    return paper_of(receipt.head, speech, title, _blocks(receipt, speech))
+    day = speech.day(receipt.head.day)
+    return paper_of(receipt.head, speech, title, _blocks(receipt, speech), heading=day)
 
 
 def _blocks(receipt: Receipt, speech: Speech) -> Iterator[Block]:

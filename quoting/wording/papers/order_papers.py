@@ -19,7 +19,7 @@ from quoting.wording.papers.label import label_paper
 from quoting.wording.papers.receipt import receipt_paper
 
 
-class Sheet(StrEnum):
+class OrderPaper(StrEnum):
     """What is printed, by its word in an address."""
 
     RECEIPT = "receipt"
@@ -39,37 +39,37 @@ class Sheet(StrEnum):
         return self in _OF_BATCH
 
 
-_OF_BATCH = (Sheet.CARE_CARD, Sheet.LABEL)
+_OF_BATCH = (OrderPaper.CARE_CARD, OrderPaper.LABEL)
 
-_NAMES: Mapping[Sheet, str] = MappingProxyType(
+_NAMES: Mapping[OrderPaper, str] = MappingProxyType(
     {
-        Sheet.RECEIPT: "Receipt",
-        Sheet.BILL: "Bill",
-        Sheet.BATCH: "Batch record",
-        Sheet.CARE_CARD: "Care and fibre card",
-        Sheet.LABEL: "Label",
+        OrderPaper.RECEIPT: "Receipt",
+        OrderPaper.BILL: "Bill",
+        OrderPaper.BATCH: "Batch record",
+        OrderPaper.CARE_CARD: "Care and fibre card",
+        OrderPaper.LABEL: "Label",
     }
 )
 
 
-def sheet_words(sheet: Sheet) -> str:
-    """Return what a sheet is called on the maker's pages."""
-    return _NAMES[sheet]
+def order_paper_words(what: OrderPaper) -> str:
+    """Return what it is called on the maker's pages."""
+    return _NAMES[what]
 
 
-def sheet_paper(sheet: Sheet, facts: PaperFacts) -> Paper:
-    """Return a sheet of a paper in words; `facts` are of the sheet's kind."""
+def order_paper(what: OrderPaper, facts: PaperFacts) -> Paper:
+    """Return it in words; the `facts` are of its kind."""
     match facts:
         case Receipt():
             return receipt_paper(facts)
         case Bill():
             return bill_paper(facts)
         case BatchRecord():
-            return _OF_RECORD[sheet](facts)
+            return _OF_RECORD[what](facts)
 
 
 _OF_RECORD = {
-    Sheet.BATCH: batch_record_paper,
-    Sheet.CARE_CARD: care_card_paper,
-    Sheet.LABEL: label_paper,
+    OrderPaper.BATCH: batch_record_paper,
+    OrderPaper.CARE_CARD: care_card_paper,
+    OrderPaper.LABEL: label_paper,
 }
