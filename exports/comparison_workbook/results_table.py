@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from exports.comparison_workbook.costs_table import TITLE, CostRefs
+from exports.comparison_workbook.costs_table import CostRefs
 from exports.comparison_workbook.counts_table import CountRefs, square_cm
 from exports.comparison_workbook.inputs_table import InputRefs
 from exports.comparison_workbook.size_rows import Rows, Sized
 from exports.comparison_workbook.sold_table import SoldRefs
-from exports.comparison_workbook.terms_sheet import Shared
-from exports.sale_formulas.sale_cells import deposit_of, earned_of, margin_of
+from exports.sale_formulas.sale_cells import earned_of, margin_of
 from exports.sheets.cells import Ref, heads, reckoned, rounded, words
 from exports.sheets.grid import Grid
 from exports.sheets.number_formats import SHARE, Shapes
@@ -45,38 +44,36 @@ def results_table(
     rows: Rows,
     inputs: list[InputRefs],
     sums: list[Sums],
-    shared: Shared,
     shapes: Shapes,
 ) -> list[ResultRefs]:
     """Write what every size compared leaves and return the cells, in order."""
     grid.block("What each sale comes to")
     grid.line(
-        *heads("size", "margin", "hourly pay", area_price_words(shapes), "deposit", "balance")
+        *heads("size", "margin", "hourly pay", area_price_words(shapes), "deposit", "balance"),
+        *heads("of it at half", figures_from=0),
     )
     return [
-        _size(grid, own, put_in, shared, shapes)
+        _size(grid, own, put_in, shapes)
         for own, put_in in zip(sums[: rows.count], inputs, strict=False)
     ]
 
 
-def _size(grid: Grid, own: Sums, put_in: InputRefs, shared: Shared, shapes: Shapes) -> ResultRefs:
+def _size(grid: Grid, own: Sums, put_in: InputRefs, shapes: Shapes) -> ResultRefs:
     digits, money, sold = shapes.digits, shapes.money, own.sold
-    quote, terms = own.sized.quote, shared.terms
+    quote = own.sized.quote
     per_area = rounded(f"{sold.each}*{AREA}/{own.count.area}", digits)
     amounts, hours = own.cost.amounts, put_in.all_hours
-    yarn, pay = (
-        str(amounts[LineKind.YARN]),
-        f"{amounts[LineKind.MAKING]}+{amounts[LineKind.OFFICE]}",
-    )
-    rest = rounded(f"{sold.total}-{TITLE}!E{grid.next_row}", digits)
+    pay = f"{amounts[LineKind.MAKING]}+{amounts[LineKind.OFFICE]}"
+    rest = rounded(f"{sold.total}-{sold.deposit}", digits)
     of_area = price_of_area(quote, AREA * square_cm(shapes))
     refs = grid.line(
         words(own.sized.name),
         reckoned(margin_of(sold.profit, sold.total, sold.tax), quote.price.margin, SHARE),
         reckoned(earned_of("0", pay, hours, digits), quote.price.pay_per_hour, money),
         reckoned(per_area, of_area, money),
-        reckoned(deposit_of(terms, yarn, sold.total, digits), quote.price.deposit, money),
+        reckoned(str(sold.deposit), quote.price.deposit, money),
         reckoned(rest, quote.price.balance, money),
+        reckoned(str(sold.at_half), quote.price.parts.at_half, money),
     )
     return ResultRefs(margin=refs[1], pay=refs[2], per_area=refs[3])
 

@@ -10,10 +10,9 @@ from exports.comparison_workbook.inputs_table import InputRefs
 from exports.comparison_workbook.size_rows import Sized
 from exports.comparison_workbook.terms_sheet import Shared
 from exports.sale_formulas.fee_formulas import fees_of
+from exports.sale_formulas.payment_formulas import at_half_of, deposit_of, payments_of, rest_of
 from exports.sale_formulas.sale_cells import (
-    deposit_of,
     earned_of,
-    payments_of,
     profit_of,
     tax_of,
     total_of_sale,
@@ -45,6 +44,8 @@ class SoldRefs:
     delivery: Ref
     tax: Ref
     total: Ref
+    deposit: Ref
+    at_half: Ref
     fees: Ref
     profit: Ref
     earned: Ref
@@ -57,23 +58,23 @@ def sold_table(
     grid.block(title)
     grid.line(
         *heads("size", "price of one", "price of all", "delivery", "sales tax"),
-        *heads("the buyer pays", "payments", "fees", "costs", "profit", figures_from=0),
-        *heads("an hour earns", figures_from=0),
+        *heads("the buyer pays", "deposit", "part payment", "payments", figures_from=0),
+        *heads("fees", "costs", "profit", "an hour earns", figures_from=0),
     )
     return [_size(grid, selling, shared, shapes) for selling in sales]
 
 
 def _size(grid: Grid, selling: Selling, shared: Shared, shapes: Shapes) -> SoldRefs:
     digits, money = shapes.digits, shapes.money
-    each, price, _, tax, total, payments, fees, cost, profit = (
-        f"{TITLE}!{letter}{grid.next_row}" for letter in "BCDEFGHIJ"
+    each, price, _, tax, total, deposit, at_half, payments, fees, cost, profit = (
+        f"{TITLE}!{letter}{grid.next_row}" for letter in "BCDEFGHIJKL"
     )
     terms = replace(shared.terms, delivery=Ref(TITLE, "D", grid.next_row, 0))
     sold, priced = selling.sold, selling.sized.quote.price
-    hours = selling.own.all_hours
     pay = "+".join(str(selling.cost.amounts[kind]) for kind in (LineKind.MAKING, LineKind.OFFICE))
-    earned = earned_of(profit, pay, hours, digits)
-    deposit = deposit_of(terms, str(selling.cost.amounts[LineKind.YARN]), total, digits)
+    earned = earned_of(profit, pay, selling.own.all_hours, digits)
+    yarn, parts = str(selling.cost.amounts[LineKind.YARN]), sold.payments
+    count = payments_of(deposit, at_half, rest_of(total, deposit, at_half, digits))
     refs = grid.line(
         words(selling.sized.name),
         reckoned(selling.each.expression, selling.each.value, money),
@@ -81,7 +82,9 @@ def _size(grid: Grid, selling: Selling, shared: Shared, shapes: Shapes) -> SoldR
         reckoned(rounded(str(selling.own.delivery), digits), sold.sale.delivery, money),
         reckoned(tax_of(terms, shared.factors.rate, price, digits), sold.tax, money),
         reckoned(total_of_sale(terms, price, tax, digits), sold.total, money),
-        reckoned(payments_of(deposit, total), sold.sale.payments, COUNT),
+        reckoned(deposit_of(terms, yarn, total, digits), parts.deposit, money),
+        reckoned(at_half_of(terms, deposit, total, digits), parts.at_half, money),
+        reckoned(count, parts.count, COUNT),
         reckoned(fees_of(terms, payments, price, tax, digits), sold.fees, money),
         reckoned(str(selling.cost.total), sold.sale.cost, money),
         reckoned(profit_of(total, tax, fees, cost, digits), sold.profit, money),
@@ -95,7 +98,9 @@ def _size(grid: Grid, selling: Selling, shared: Shared, shapes: Shapes) -> SoldR
         delivery=refs[3],
         tax=refs[4],
         total=refs[5],
-        fees=refs[7],
-        profit=refs[9],
-        earned=refs[10],
+        deposit=refs[6],
+        at_half=refs[7],
+        fees=refs[9],
+        profit=refs[11],
+        earned=refs[12],
     )

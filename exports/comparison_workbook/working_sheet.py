@@ -22,7 +22,7 @@ from exports.sheets.heading import heading
 from exports.sheets.number_formats import Shapes
 from quoting.core.weighing.comparison import Rule
 
-WIDTHS = (24, *[15] * 11)
+WIDTHS = (24, *[15] * 12)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -62,7 +62,7 @@ def write_working(
         for sized, cost, count, sale in zip(rows.all, costs, counts, sold, strict=True)
     ]
     asked = sums[: rows.count]
-    results = results_table(grid, rows, inputs, sums, shared, shapes)
+    results = results_table(grid, rows, inputs, sums, shapes)
     shares = shares_table(grid, asked, shapes)
     rules = rules_tables(grid, rows, sums, sales, shared, shapes)
     return Answers(

@@ -7,7 +7,7 @@ from exports.costing_workbook.costing.least_price_formulas import (
     earned_in_formula,
     price_covering_formula,
 )
-from exports.costing_workbook.costing.result_block import ResultRefs
+from exports.costing_workbook.costing.paid_block import PaidRefs
 from exports.sheets.cells import Cell, Formula, Look, beside, dated, heads, quoted, reckoned, words
 from exports.sheets.grid import Grid
 from exports.sheets.heading import heading
@@ -55,7 +55,7 @@ def _quote(grid: Grid, quote: Quote, shapes: Shapes) -> None:
 
 def _buyer(grid: Grid, quote: Quote, found: Found, shapes: Shapes) -> None:
     """Write what the buyer pays: net, tax and gross."""
-    price, paid, result = quote.price, found.paid, found.result
+    price, paid, split = quote.price, found.paid, found.split
     grid.block("What the buyer pays")
     _heads(grid)
     lines = (
@@ -65,20 +65,21 @@ def _buyer(grid: Grid, quote: Quote, found: Found, shapes: Shapes) -> None:
         ("Net, before sales tax", f"{paid.total}-{paid.tax}", price.total - price.tax),
         ("Sales tax", paid.tax, price.tax),
         (GROSS, paid.total, price.total),
-        ("Deposit", result.deposit, price.deposit),
-        ("Balance", result.balance, price.balance),
+        ("Deposit", split.deposit, price.deposit),
+        ("Balance", split.balance, price.balance),
+        ("of it when half is made", split.at_half, price.parts.at_half),
     )
     for label, formula, value in lines:
         _line(grid, label, Formula(str(formula), value), shapes.money)
-    _buyers_own(grid, price, result, shapes)
+    _buyers_own(grid, price, split, shapes)
 
 
-def _buyers_own(grid: Grid, price: Price, result: ResultRefs, shapes: Shapes) -> None:
+def _buyers_own(grid: Grid, price: Price, split: PaidRefs, shapes: Shapes) -> None:
     """Write what she pays in her own currency, where that is another one."""
-    if result.buyer_total is None or price.exchange is None:
+    if split.buyer_total is None or price.exchange is None:
         return
     code = price.exchange.currency
-    formula = Formula(str(result.buyer_total), result.buyer_total.value)
+    formula = Formula(str(split.buyer_total), split.buyer_total.value)
     _line(grid, f"The buyer pays in {code}", formula, sheet_money(shapes.speech, code))
 
 

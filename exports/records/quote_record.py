@@ -173,6 +173,8 @@ def _price(price: Price, speech: Speech) -> Record:
         "total": price.total,
         "deposit": price.deposit,
         "balance": price.balance,
+        "at_half": price.parts.at_half,
+        "rest": price.parts.rest,
         "profit": price.profit,
         "earned_per_hour": price.earned_per_hour,
     }

@@ -1,4 +1,4 @@
-"""What becomes of a solved price: rounding, the least, tax, total and rest, each as an expression.
+"""What becomes of a solved price: rounding, the least, tax and total, each as an expression.
 
 Amounts are rounded once, to the `digits` of the currency.
 """
@@ -6,7 +6,7 @@ Amounts are rounded once, to the `digits` of the currency.
 from __future__ import annotations
 
 from exports.sale_formulas.fee_formulas import Part, added_of
-from exports.sale_formulas.term_cells import GIVEN, SHARE_OF_TOTAL, YARN, TermRefs
+from exports.sale_formulas.term_cells import GIVEN, TermRefs
 from exports.sheets.cells import rounded
 from quoting.core.price.price import MARGIN_DIGITS
 from quoting.core.workshop.selling import TaxShown
@@ -38,11 +38,6 @@ def at_least(terms: TermRefs, shown: Part, digits: int) -> str:
     return f'IF(OR({terms.target}="{GIVEN}",{shown}<=0),{shown},MAX({shown},{least}))'
 
 
-def payments_of(deposit: Part, total: Part) -> str:
-    """Return how many payments there are: two where the deposit is a part of the total."""
-    return f"IF(AND({deposit}>0,{deposit}<{total}),2,1)"
-
-
 def tax_of(terms: TermRefs, rate: Part, price: Part, digits: int) -> str:
     """Return the sales tax of a price, inside it or to be added."""
     taxed = f'({price}+IF({terms.on_delivery}="yes",{terms.delivery},0))*{rate}'
@@ -69,10 +64,3 @@ def margin_of(profit: Part, total: Part, tax: Part) -> str:
 def earned_of(profit: Part, pay: str, hours: Part, digits: int) -> str:
     """Return the maker's pay and profit over all hours; nothing where there are none."""
     return f"IF({hours}>0,{rounded(f'({profit}+{pay})/{hours}', digits)},0)"
-
-
-def deposit_of(terms: TermRefs, yarn: str, total: Part, digits: int) -> str:
-    """Return the deposit: a share of the total, the yarn but no more than the total, or none."""
-    share = rounded(f"{total}*{terms.deposit_share}", digits)
-    other = f'IF({terms.deposit}="{YARN}",MIN({yarn},{total}),0)'
-    return f'IF({terms.deposit}="{SHARE_OF_TOTAL}",{share},{other})'

@@ -7,7 +7,12 @@ from dataclasses import dataclass
 from exports.sheets.cells import Ref, Span
 
 MARGIN, MARKUP, GIVEN = TARGETS = ("margin", "markup", "given price")
-NONE, SHARE_OF_TOTAL, YARN = DEPOSITS = ("none", "share of the total", "the yarn")
+NONE, SHARE_OF_TOTAL, YARN, YARN_AND_SHARE = DEPOSITS = (
+    "none",
+    "share of the total",
+    "the yarn",
+    "the yarn and a share",
+)
 YES_NO = ("yes", "no")
 
 
@@ -41,4 +46,5 @@ class TermRefs:
     on_delivery: Ref
     deposit: Ref
     deposit_share: Ref
+    at_half: Ref
     fees: FeeRefs

@@ -13,6 +13,7 @@ from quoting.core.estimate.skeins import Bought
 from quoting.core.estimate.strands import Why
 from quoting.core.ground.cautions import Caution, Reader
 from quoting.core.plan.passes import Plan
+from quoting.core.price.payments import Payments
 from quoting.core.quote.quote import Quote
 from quoting.wording import (
     Speech,
@@ -190,12 +191,20 @@ def _price(quote: Quote, speech: Speech) -> Iterator[str]:
     amounts += [("Profit", price.profit), ("Price", price.price)]
     amounts += [("Price of each", price.each)] if price.quantity > 1 else []
     amounts += [("Delivery", price.delivery), ("Total", price.total)]
-    if price.deposit:
-        amounts += [("Deposit", price.deposit), ("Balance", price.balance)]
+    amounts += _payments(price.parts)
     amounts += [("An hour earns", price.earned_per_hour)]
     yield from columns([(name, speech.bare_money(amount)) for name, amount in amounts])
     yield f"Margin: {speech.percent(price.margin)} of what is left after tax"
     yield from _in_buyers_currency(quote, speech)
+
+
+def _payments(parts: Payments) -> list[tuple[str, Decimal]]:
+    """Return what is paid when; nothing where none of it is agreed."""
+    if not parts.at_half:
+        told = [("Deposit", parts.deposit), ("Balance", parts.balance)]
+        return told if parts.deposit else []
+    told = [("Deposit", parts.deposit), ("When half is made", parts.at_half), ("Rest", parts.rest)]
+    return [(name, amount) for name, amount in told if amount]
 
 
 def _in_buyers_currency(quote: Quote, speech: Speech) -> Iterator[str]:

@@ -8,6 +8,7 @@ from __future__ import annotations
 from quoting.core.ground.cautions import Caution, Reader
 from quoting.core.ground.measures import Units
 from quoting.core.ground.place import Document
+from quoting.core.quote.left_out import LeftOut
 from quoting.core.quote.offer import Offer, OfferedColour, OfferedYarn
 from quoting.core.quote.offer_rows import Due, Row, RowCode
 from quoting.core.workshop.exchange import ExchangeRate
@@ -46,6 +47,13 @@ OFFERED_COLOUR = Shape(
     _colour(lambda colour: colour.yarn, NAME),
     _colour(lambda colour: colour.colour, NAME),
     _colour(lambda colour: colour.code, TEXT),
+)
+
+_left_out = Fields(LeftOut)
+LEFT_OUT = Shape(
+    LeftOut,
+    _left_out(lambda extra: extra.what, TEXT),
+    _left_out(lambda extra: extra.less, MONEY),
 )
 
 _rate = Fields(ExchangeRate)
@@ -87,6 +95,7 @@ OFFER = Shape(
     _offer(lambda offer: offer.yarns, Several(OFFERED_YARN)),
     _offer(lambda offer: offer.colours, Several(OFFERED_COLOUR)),
     _offer(lambda offer: offer.extras, Several(TEXT)),
+    _offer(lambda offer: offer.left_out, Several(LEFT_OUT)),
     _offer(lambda offer: offer.currency, NAME),
     _offer(lambda offer: offer.rows, Several(ROW)),
     _offer(lambda offer: offer.exchange, RATE_IN_OFFER),

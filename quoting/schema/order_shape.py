@@ -18,6 +18,7 @@ EXTRA = Shape(
     _extra(lambda extra: extra.minutes, NUMBER, "Minutes", usual=0.0),
     _extra(lambda extra: extra.colour, NAME, "Yarn colour"),
     _extra(lambda extra: extra.yarn_m, METRES, "Length of yarn", name="metres", usual=0.0),
+    _extra(lambda extra: extra.optional, YES_NO, "The buyer may leave it out"),
 )
 
 _order = Fields(Order)

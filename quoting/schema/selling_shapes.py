@@ -14,6 +14,7 @@ from quoting.core.workshop.selling import (
     FeeBase,
     Pay,
     Pricing,
+    RestDue,
     Target,
     Tax,
     TaxShown,
@@ -72,6 +73,8 @@ PRICING = Shape(
     _pricing(lambda pricing: pricing.minimum, MONEY, "Minimum charge"),
     _pricing(lambda pricing: pricing.valid_days, COUNT, "Days a quote is valid"),
     _pricing(lambda pricing: pricing.deposit, DEPOSIT, "Deposit"),
+    _pricing(lambda pricing: pricing.at_half, SHARE, "When half is made, % of the total"),
+    _pricing(lambda pricing: pricing.rest_due, Choice(RestDue), "The rest is due"),
     _pricing(lambda pricing: pricing.exchange_cushion, SHARE, "On top of reference rates, %"),
 )
 

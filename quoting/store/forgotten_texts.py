@@ -65,6 +65,8 @@ def offer_without(record: str, words: NameWords) -> str:
     offer = json.loads(record)
     extras = [_short(extra, words) for extra in offer.get("extras", ())]
     offer |= {"title": _short(offer["title"], words), "extras": extras}
+    for extra in offer.get("left_out", ()):
+        extra["what"] = _short(extra["what"], words)
     return json.dumps(offer | {"buyer": FORGOTTEN})
 
 

@@ -132,7 +132,7 @@ MISTAKES: Sentences = {
         "A price is given for one order, in its own file; the workshop needs a margin or a markup.",
     ),
     MistakeCode.SHARE_OR_YARN: (
-        "A deposit is either a share of the total or the yarn; give one of them.",
+        "A deposit is a share of the total, the yarn, or the yarn and a share of the rest.",
     ),
     MistakeCode.SHARE_AND_REPEATS: (
         "A section has a share of the length or exact repeats; give only one.",

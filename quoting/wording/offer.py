@@ -9,10 +9,12 @@ from quoting.core.price.cost_lines import LineKind
 from quoting.core.quote.offer import Offer, OfferedColour, OfferedYarn
 from quoting.core.quote.offer_rows import Due, Row, RowCode
 from quoting.core.workshop.own_words import OwnWords
+from quoting.wording.catalogues import sentence
 from quoting.wording.cautions import caution_sentence
 from quoting.wording.drawing import title_of_drawing
 from quoting.wording.exchange import exchange_words
 from quoting.wording.lines import move_words
+from quoting.wording.offer_extras import extras_words
 from quoting.wording.speech import Speech, speech_of
 
 TAX_DIGITS = 3
@@ -27,10 +29,16 @@ _NAMES = {
     RowCode.TAX_INSIDE: "Tax inside it",
     RowCode.WHOLE: "All of it",
     RowCode.DEPOSIT: "Deposit",
+    RowCode.AT_HALF: sentence("Part payment"),
     RowCode.BALANCE: "Balance",
 }
 
-_DUE = {Due.ON_ACCEPTING: "when you accept", Due.BEFORE_SENDING: "before it is sent"}
+_DUE = {
+    Due.ON_ACCEPTING: "when you accept",
+    Due.AT_HALF: sentence("when half is made"),
+    Due.BEFORE_SENDING: "before it is sent",
+    Due.ON_DELIVERY: sentence("on delivery"),
+}
 
 _CARE = "Care: wash as the yarn’s label says, by itself the first time, and dry flat."
 _BY_HAND = (
@@ -107,7 +115,7 @@ def people_texts(offer: Offer) -> dict[str, str]:
         "name": said.name,
         "title": said.title,
         "heading": said.heading,
-        "extras": ", ".join(offer.extras),
+        "extras": extras_words(offer, speech_of(offer)),
         "drawing": title_of_drawing(offer.title),
     }
 
@@ -160,7 +168,7 @@ def _facts(offer: Offer, speech: Speech) -> Iterator[SaidFact]:
     names = ", ".join(colour.name for colour in offer.colours)
     yield SaidFact(name=speech.worded("Colours"), text=names, colours=offer.colours)
     if offer.extras:
-        yield SaidFact(name="With it", text=", ".join(offer.extras), of="extras")
+        yield SaidFact(name="With it", text=extras_words(offer, speech), of="extras")
     ready, day = speech.day(offer.ready_by), speech.day(offer.day)
     yield SaidFact(
         name="With you by",

@@ -15,6 +15,7 @@ from quoting.core.ground.errors import Refused
 from quoting.core.order.order import Terms
 from quoting.core.price.asking_price import AskingPrice, asking_price, asking_price_as_paid
 from quoting.core.price.cost_lines import LineKind
+from quoting.core.price.payments import PaymentTerms
 from quoting.core.price.price import ADJUSTMENTS
 from quoting.core.price.sale import Sale
 from quoting.core.workshop.selling import Deposit, Fee, Pricing, Target, Tax
@@ -112,18 +113,19 @@ def test_the_payments_agree_with_the_deposit_that_they_lead_to(
     pence: int, yarn: int, margin: int, deposit: Deposit, fixed: int
 ) -> None:
     sold = paid(pence, yarn, margin / 1000, deposit, fixed).sold
-    assert sold.sale.payments == sold.payments_due == (2 if 0 < sold.deposit < sold.total else 1)
-    assert 0 <= sold.deposit <= sold.total
+    parts = sold.payments
+    assert sold.sale.payments == parts.count == (2 if 0 < parts.deposit < sold.total else 1)
+    assert 0 <= parts.deposit <= sold.total == parts.total
 
 
 def paid(pence: int, yarn: int, margin: float, deposit: Deposit, fixed: int) -> AskingPrice:
     """Return the price of a cost at a margin, each payment bearing a fee."""
     fee = Fee(name="Card", rate=0.01, fixed=Decimal(fixed) / 100)
     pricing, order = Pricing(target=Target(margin=margin), deposit=deposit), sample_order()
-    sold = replace(sale(Decimal(pence) / 100, fee), deposit=deposit, yarn=Decimal(yarn) / 100)
+    terms = PaymentTerms(deposit=deposit, yarn=Decimal(yarn) / 100)
+    sold = replace(sale(Decimal(pence) / 100, fee), paid=terms)
     try:
-        at_once = asking_price(sold, pricing.target, order, pricing)
-        return asking_price_as_paid(at_once, order, pricing)
+        return asking_price_as_paid(sold, pricing.target, order, pricing).asking
     except Refused:
         assume(False)  # noqa: FBT003 - its own way of asking
         raise

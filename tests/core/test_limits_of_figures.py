@@ -84,6 +84,7 @@ ABOVE_NOTHING: list[tuple[type, str, str, Any]] = [
     (Deposit, "share", "share", 1.0),
     (Target, "given", "given", MOST_MONEY),
     (Pricing, "round_up_to", "round_up_to", MOST_MONEY),
+    (Pricing, "at_half", "at_half", 1.0),
     (DeliveryBand, "up_to_g", "up_to", 1_000_000.0),
     (Reading, "stitches", "stitches", 10_000.0),
     (Reading, "rows", "rows", 10_000.0),

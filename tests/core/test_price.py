@@ -133,8 +133,9 @@ def test_deposit_and_balance_in_her_own_currency_add_up_to_her_total() -> None:
     pricing = replace(PRICING, deposit=Deposit(share=0.5))
     price = sample_quote(order, sample_workshop(exchange={"JPY": rate}, pricing=pricing)).price
     assert (price.deposit, price.balance) == (money("3.50"), money("3.50"))
-    assert (price.buyer_total, price.buyer_deposit, price.buyer_balance) == (7, 4, 3)
-    assert (quoted().price.buyer_deposit, quoted().price.buyer_balance) == (None, None)
+    abroad = price.parts.exchanged(rate)
+    assert (price.buyer_total, abroad.deposit, abroad.balance) == (7, 4, 3)
+    assert (abroad.at_half, abroad.rest) == (0, 3)
 
 
 @pytest.mark.parametrize("terms", [Terms(), HUNDRED, Terms(rush=0.2, discount=0.05)])
@@ -143,8 +144,8 @@ def test_a_price_keeps_the_sale_that_it_is_and_the_equation_that_it_solves(terms
     price = quoted(terms=terms, pricing=pricing, quantity=2).price
     assert price.sold_at(price.each) == price.sold == sell(price.sale, price.price)
     assert price.equation == equation_of(price.sale, price.target)
-    assert (price.sale.payments, price.at_once.sold.sale.payments) == (2, 1)
-    assert price.at_once.asked <= price.asking.asked
+    assert (price.sale.payments, price.as_paid.at_once.sold.sale.payments) == (2, 1)
+    assert price.as_paid.at_once.asked <= price.asking.asked
     if price.target.given is None:
         assert price.asking.asked == solve_price(price.equation) / 2
     after = [price.each_after(kind) for kind in MOVES]

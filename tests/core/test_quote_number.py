@@ -15,7 +15,7 @@ from quoting.core.order.order import Extra, Terms
 from quoting.core.quote.quote import quote_order
 from quoting.core.quote.quote_number import SIGNS
 from quoting.core.workshop.own_words import OwnWords
-from quoting.core.workshop.selling import Deposit, Pricing, Target
+from quoting.core.workshop.selling import Deposit, Pricing, RestDue, Target
 from tests.examples import (
     COLOURS,
     TODAY,
@@ -37,6 +37,9 @@ OTHER_ORDERS: Mapping[str, Mapping[str, Any]] = {
     "what comes with it": {"extras": (Extra(what="Card", cost=Decimal("3.20"), minutes=5.0),)},
     "colours exchanged": {"design": sample_design(sections=(section("rust", "teal", "oat"),))},
     "the size asked": {"design": sample_design(width_cm=80.1)},
+    "an extra to leave out": {
+        "extras": tuple(replace(extra, optional=True) for extra in sample_order().extras)
+    },
     "the price": {"terms": Terms(target=Target(given=Decimal(201)))},
 }
 
@@ -56,7 +59,9 @@ def test_offers_of_one_total_that_are_paid_or_promised_otherwise_differ() -> Non
     slow = replace(shop, hours_per_week=shop.hours_per_week / 2)
     other_wool = replace(shop, yarns=(sample_yarn(fibre="cotton"),))
     other_words = replace(shop, own_words=OwnWords(terms="Paid in advance."))
-    shops = (shop, halves, thirds, slow, other_wool, other_words)
+    half_way = replace(halves, pricing=replace(halves.pricing, at_half=0.25))
+    later = replace(halves, pricing=replace(halves.pricing, rest_due=RestDue.ON_DELIVERY))
+    shops = (shop, halves, thirds, half_way, later, slow, other_wool, other_words)
     numbers = [sample_quote(order, each).number for each in shops]
     assert len(set(numbers)) == len(numbers)
 

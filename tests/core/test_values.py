@@ -48,7 +48,6 @@ CASES: list[tuple[str, Callable[[], object]]] = [
     ("given: one-target", lambda: Target(margin=0.1, given=Decimal(5))),
     ("given: not-above", lambda: Target(given=Decimal(0))),
     ("share: share-or-yarn", Deposit),
-    ("share: share-or-yarn", lambda: Deposit(share=0.5, yarn=True)),
     ("share: too-large", lambda: Deposit(share=1.01)),
     ("colour: missing", lambda: Extra(what="Fringe", yarn_m=5)),
     ("metres: missing", lambda: Extra(what="Fringe", colour="teal")),

@@ -96,7 +96,7 @@ def test_so_many_stripes_are_too_many(order_mistakes, number):
             "price.round_up_to",
             "not-whole-minor-units",
         ),
-        ("{ share = 0.5 }", "{ share = 0.5, yarn = true }", "price.deposit.share", "share-or-yarn"),
+        ("{ share = 0.5 }", "{ yarn = false }", "price.deposit.share", "share-or-yarn"),
         ('on = "total"', 'on = "all"', "fees.1.on", "not-one-of"),
         ('up_to = "2 kg"', 'up_to = "2 m"', "delivery.bands.1.up_to", "unknown-unit"),
         ("2026-12-25]", '"2026-12-25"]', "calendar.days_off.2", "wrong-type"),

@@ -15,13 +15,14 @@ from hypothesis import strategies as st
 
 from quoting.core.ground.cautions import Caution
 from quoting.core.ground.errors import Refused
-from quoting.core.order.order import Terms
+from quoting.core.order.order import Extra, Terms
+from quoting.core.quote.left_out import LeftOut
 from quoting.core.quote.offer import Offer, OfferedColour, OfferedYarn, offer_of
 from quoting.core.quote.offer_rows import Row
 from quoting.core.quote.quote import Quote
 from quoting.core.workshop.exchange import ExchangeRate
 from quoting.core.workshop.own_words import OwnWords
-from quoting.core.workshop.selling import Deposit, Tax, TaxShown
+from quoting.core.workshop.selling import Deposit, RestDue, Tax, TaxShown
 from quoting.schema.offer_shape import offer_record, read_offer
 from tests.examples import TODAY, sample_order, sample_quote, sample_workshop
 
@@ -49,6 +50,12 @@ QUOTES: dict[str, Quote] = {
     "in her own words": sample_quote(
         sample_order(),
         sample_workshop(own_words=OwnWords(address="Otter Lane\nOttermoor", terms="In advance.")),
+    ),
+    "with what may be left out, in three payments": sample_quote(
+        sample_order(extras=(Extra(what="Initials", minutes=45, optional=True),)),
+        sample_workshop(
+            pricing=replace(PRICING, at_half=0.2, rest_due=RestDue.ON_DELIVERY),
+        ),
     ),
     "for nobody and no day": sample_quote(
         sample_order(buyer="", wanted_by=None, deliver_to=None, extras=())
@@ -92,6 +99,7 @@ PARTS: dict[str, st.SearchStrategy[Any]] = {
     "colours": st.builds(OfferedColour),
     "cautions": CAUTIONS,
     "extras": TEXTS,
+    "left_out": st.builds(LeftOut, what=TEXTS, less=DECIMALS),
 }
 OFFERS = st.builds(
     Offer,
@@ -123,6 +131,13 @@ def test_what_a_caution_knows_comes_back_as_what_it_was() -> None:
     (back,) = kept(replace(offer_of(QUOTES["plain"]), cautions=(caution,))).cautions
     assert back.facts == facts
     assert [type(fact) for fact in back.facts.values()] == [type(f) for f in facts.values()]
+
+
+def test_a_record_of_before_anything_could_be_left_out_is_read() -> None:
+    offer = offer_of(QUOTES["plain"])
+    record = offer_record(offer)
+    record.pop("left_out", None)
+    assert read_offer(record) == offer
 
 
 def spoiled(**changes: object) -> list[tuple[str, str]]:

@@ -137,7 +137,8 @@ def _target(_: dict[str, Strategy]) -> Strategy:
 
 
 def _deposit(_: dict[str, Strategy]) -> Strategy:
-    return _either(Deposit, {}, {"share": st.floats(0.1, 1)}, {"yarn": st.just(value=True)})
+    share, yarn = {"share": st.floats(0.1, 1)}, {"yarn": st.just(value=True)}
+    return _either(Deposit, {}, share, yarn, share | yarn)
 
 
 def _habits(fields: dict[str, Strategy]) -> Strategy:

@@ -6,6 +6,7 @@ import json
 from collections.abc import Iterator
 from dataclasses import replace
 from datetime import date
+from decimal import Decimal
 from pathlib import Path
 from typing import Any
 
@@ -47,7 +48,8 @@ PRIVATE = (*WORDS, "reed lane", "0555", "met her at the fair")
 
 def content_of(buyer: str, title: str, **changes: Any) -> OrderContent:
     """Return an order of a buyer's, with her name wherever people write one."""
-    extras = (Extra(what=f"name tag {buyer.split()[0]}"), Extra(what="gift box"))
+    tag = Extra(what=f"name tag {buyer.split()[0]}", cost=Decimal(9), optional=True)
+    extras = (tag, Extra(what="gift box"))
     order = sample_order(
         buyer=buyer, title=title, notes=f"{buyer}, 12 Reed Lane, 0555 123", extras=extras
     )
@@ -155,15 +157,18 @@ def test_the_order_and_its_quote_are_the_same_but_for_her(book: Book) -> None:
     forget(book, order_id)
     now, (given,) = kept_order(book, order_id), quotes_of(book, order_id)
     title = f"Cot blanket for {FORGOTTEN}"
-    extras = (Extra(what=f"name tag {FORGOTTEN}"), Extra(what="gift box"))
-    hers = {"buyer": FORGOTTEN, "title": title, "notes": "", "extras": extras}
     assert order.content.order is not None
+    tag, box = order.content.order.extras
+    extras = (replace(tag, what=f"name tag {FORGOTTEN}"), box)
+    hers = {"buyer": FORGOTTEN, "title": title, "notes": "", "extras": extras}
     assert now.content.order == replace(order.content.order, **hers)
     assert now.content.figures == order.content.figures
     assert (now.content.title, now.content.buyer) == (title, FORGOTTEN)
     assert now.content.typed["blanket.colours"] == ("oat", "teal")
     assert given.frozen.order == replace(quote.frozen.order, **hers)
+    (less,) = quote.frozen.offer.left_out
     names = {"buyer": FORGOTTEN, "title": title, "extras": tuple(e.what for e in extras)}
+    names |= {"left_out": (replace(less, what=extras[0].what),)}
     assert given.frozen.offer == replace(quote.frozen.offer, **names)
     assert given.frozen.results["price"]["total"] == quote.frozen.results["price"]["total"]
     assert given.number == quote.number

@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from quoting.core.workshop.calendar import WorkingCalendar
-from quoting.core.workshop.selling import Delivery, DeliveryBand
+from quoting.core.workshop.selling import Delivery, DeliveryBand, RestDue
 from quoting.core.workshop.timings import Timing
 from quoting.core.workshop.workshop import Workshop
 from quoting.places import demo_workshop
@@ -35,7 +35,9 @@ def full() -> Workshop:
     band = DeliveryBand(to="GB", up_to_g=2000, charged=Decimal(5), paid=Decimal(4))
     plain = rich()
     calendar = replace(plain.calendar, days_off=(TODAY,))
-    return replace(plain, delivery=replace(plain.delivery, bands=(band,)), calendar=calendar)
+    pricing = replace(plain.pricing, at_half=0.2, rest_due=RestDue.ON_DELIVERY)
+    delivery = replace(plain.delivery, bands=(band,))
+    return replace(plain, delivery=delivery, calendar=calendar, pricing=pricing)
 
 
 def names_on(page: Page) -> set[str]:

@@ -8,6 +8,7 @@ import pytest
 
 from quoting.core.ground.measures import Units
 from quoting.core.workshop.habits import Habits
+from quoting.core.workshop.selling import Deposit, RestDue
 from tests.examples import (
     sample_workshop,
     sample_yarn,
@@ -144,8 +145,24 @@ def test_pay_price_deposit_and_tax_stand_beside_their_names(workshop_page: Page)
         "Yarn charged": "grams used",
         "Quote valid": "17 days",
         "Deposit": "30% of the total",
+        "When half is made": "nothing",
+        "The rest is due": "before it is sent",
         "Tax": "20%, added",
     }
+
+
+def test_a_deposit_of_the_yarn_and_a_share_and_what_follows_it_stand_beside_their_names() -> None:
+    pricing = replace(
+        sample_workshop().pricing,
+        deposit=Deposit(yarn=True, share=0.3),
+        at_half=0.25,
+        rest_due=RestDue.ON_DELIVERY,
+    )
+    money, *_ = cards(maker_in(sample_workshop(pricing=pricing)).open("/workshop"))
+    shown = facts(money)
+    assert shown["Deposit"] == "the yarn and 30% of the rest"
+    assert shown["When half is made"] == "25% of the total"
+    assert shown["The rest is due"] == "on delivery"
 
 
 def test_fees_and_delivery_are_told_one_by_one(workshop_page: Page) -> None:

@@ -8,11 +8,15 @@ from decimal import Decimal
 import pytest
 
 from quoting.core.ground.measures import Units
+from quoting.core.order.order import Terms
+from quoting.core.quote.left_out import LeftOut
 from quoting.core.quote.offer import offer_of
 from quoting.core.quote.offer_rows import Due, Row, RowCode
 from quoting.core.workshop.exchange import ExchangeRate
+from quoting.core.workshop.selling import Deposit, Pricing, RestDue, Target
 from quoting.wording import say_offer
-from tests.examples import TODAY, sample_quote
+from quoting.wording.offer import people_texts
+from tests.examples import TODAY, sample_order, sample_quote, sample_workshop
 
 OFFER = offer_of(sample_quote())
 EURO = ExchangeRate(currency="EUR", rate=Decimal("1.17"), day=TODAY)
@@ -49,3 +53,28 @@ def test_it_is_said_in_the_words_that_the_offer_is_written_in() -> None:
     assert "in, border included" in facts["Size"].replace("\u00a0", " ")
     assert facts["Valid until"] == "16. Dezember 2026"
     assert facts["Colours"] == "oat, teal, rust"
+
+
+def test_what_may_be_left_out_stands_after_the_extras_with_what_it_is_less() -> None:
+    less = (LeftOut(what="Initials {b}", less=Decimal("29.00")),)
+    offer = replace(OFFER, extras=("Gift box", "Initials {b}"), left_out=less)
+    facts = {fact.of: fact.text for fact in say_offer(offer).facts}
+    text = "Gift box, Initials {b}. Without Initials {b}: £29.00 less."
+    assert facts["extras"] == people_texts(offer)["extras"] == text
+
+
+def test_the_payments_of_an_offer_stand_in_their_order_with_when_each_is_due() -> None:
+    """By hand: of 297 three tenths are 89.10, a quarter is 74.25, 133.65 is left."""
+    pricing = Pricing(
+        target=Target(margin=0.1),
+        deposit=Deposit(share=0.3),
+        at_half=0.25,
+        rest_due=RestDue.ON_DELIVERY,
+    )
+    order = sample_order(terms=Terms(target=Target(given=Decimal(292))))
+    offer = offer_of(sample_quote(order, sample_workshop(pricing=pricing)))
+    assert [(row.name, row.amount) for row in say_offer(offer).rows][-3:] == [
+        ("Deposit, when you accept", "£89.10"),
+        ("Part payment, when half is made", "£74.25"),
+        ("Balance, on delivery", "£133.65"),
+    ]

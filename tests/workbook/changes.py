@@ -70,6 +70,14 @@ def shop_changes() -> dict[str, ShopChange]:
             {"deposit_kind": "the yarn"},
             {"pricing": priced(deposit=Deposit(yarn=True))},
         ),
+        "deposit of the yarn and a share": (
+            {"deposit_kind": "the yarn and a share", "deposit_share": 0.25},
+            {"pricing": priced(deposit=Deposit(yarn=True, share=0.25))},
+        ),
+        "part payment at half": (
+            {"at_half_share": 0.333},
+            {"pricing": priced(at_half=0.333)},
+        ),
     }
 
 

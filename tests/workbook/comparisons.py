@@ -110,6 +110,9 @@ def comparisons() -> dict[str, Comparison]:
     given = sample_order(terms=Terms(target=Target(given=Decimal("199.99"))))
     small = sample_order(design=sample_design(width_cm=3, height_cm=3))
     yarn_first = sample_workshop(pricing=priced(deposit=Deposit(yarn=True)), fees=THREE_FEES)
+    thrice = sample_workshop(
+        pricing=priced(deposit=Deposit(yarn=True, share=0.2), at_half=0.25), fees=THREE_FEES
+    )
     yen = in_money("JPY", "ja_JP", "190", "100")
     dinar = in_money("KWD", "ar_KW", "0.39", "0.250")
     asked = {size: str(60 + 35 * at) for at, size in enumerate(EIGHT)}
@@ -122,6 +125,7 @@ def comparisons() -> dict[str, Comparison]:
         "dinar": compared(*TWO, workshop=replace(dinar, tax=INCLUDED)),
         "three of each, tax added": _many(),
         "tax added to delivery too": compared(*TWO, workshop=added),
+        "in three payments": compared(*TWO, workshop=thrice),
         "own price, elsewhere": compared(PRAM, COT, order=given, workshop=taxed),
         "own price first": compared(COT, PRAM, order=given),
         "a price under the yarn's": compared(

@@ -94,6 +94,7 @@ TERMS: dict[Place, Change] = {
     ("Deposit, share of the total", "F"): lambda job, v: job.part(
         "pricing", deposit=Deposit(share=v)
     ),
+    ("When half is made, share of the total", "F"): lambda job, v: job.part("pricing", at_half=v),
     ("Registered for it", "F"): lambda job, _: job.part("tax", registered=False),
     ("Rate", "F"): lambda job, v: job.part("tax", rate=v),
     ("In the price shown", "F"): lambda job, _: job.part("tax", shown=TaxShown.ADDED),

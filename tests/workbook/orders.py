@@ -21,6 +21,7 @@ from quoting.core.workshop.selling import (
     FeeBase,
     Pay,
     Pricing,
+    RestDue,
     Target,
     Tax,
     TaxShown,
@@ -194,6 +195,19 @@ def quotes() -> dict[str, Quote]:
     found["the yarn is all"] = sample_quote(
         at_price("26.00"),
         sample_workshop(pricing=priced(deposit=Deposit(yarn=True)), fees=THREE_FEES),
+    )
+    found["three payments"] = sample_quote(
+        sample_order(pays_in="EUR"),
+        sample_workshop(
+            pricing=priced(
+                deposit=Deposit(yarn=True, share=0.3), at_half=0.25, rest_due=RestDue.ON_DELIVERY
+            ),
+            fees=THREE_FEES,
+            exchange={"EUR": euro},
+        ),
+    )
+    found["paid at half"] = sample_quote(
+        None, sample_workshop(pricing=priced(deposit=None, at_half=0.4), fees=THREE_FEES)
     )
     found["rush and discount"] = sample_quote(rushed, sample_workshop(fees=THREE_FEES))
     abroad = sample_workshop(exchange={"EUR": euro})

@@ -88,7 +88,7 @@ def test_the_solved_price_leaves_the_margin_or_the_markup_after_added_tax_and_al
     assert lines["Tax charged"] == lines["Tax charged on delivery"] == 0.2
     assert lines["Fees on each unit of the price"] == pytest.approx(0.02 * 1.2 + 0.05 + 0.01)
     assert lines["Fees on each unit of delivery"] == pytest.approx(0.02 * 1.2 + 0.01)
-    assert lines["Payments"] == 2
+    assert lines["Payments of that"] == 2
 
 
 def test_tax_that_is_not_charged_on_delivery_leaves_it_out() -> None:

@@ -53,6 +53,7 @@ def test_the_answers_on_top_are_the_quotes_each_beside_its_label(
         "Gross: the buyer pays": price.total,
         "Deposit": price.deposit,
         "Balance": price.balance,
+        "of it when half is made": price.parts.at_half,
         "All costs, your pay with them": price.cost,
         "Fees": price.fees,
         "Profit, after your pay": price.profit,
@@ -85,6 +86,10 @@ def test_deposit_and_balance_are_beside_their_names_and_make_up_the_total(
     paid = last_figures(read(written[name])["Costing"], "How it is paid")
     assert exact(paid["Deposit"]) == price.deposit
     assert exact(paid["Balance"]) == price.balance == price.total - price.deposit
+    later = [exact(paid[label]) for label in ("Part payment", "Rest")]
+    assert later == [price.parts.at_half, price.parts.rest]
+    assert sum(later) == price.balance
+    assert paid["Payments"] == price.payments
 
 
 @pytest.mark.parametrize("name", list(quotes()))
@@ -158,6 +163,7 @@ def test_terms_stand_beside_their_names() -> None:
         round_up_to=Decimal("2.50"),
         minimum=Decimal("61.00"),
         deposit=Deposit(share=0.3),
+        at_half=0.2,
     )
     order = sample_order(terms=Terms(rush=0.1, discount=0.05))
     tax = Tax(registered=True, rate=0.07, shown=TaxShown.ADDED, on_delivery=False)
@@ -176,6 +182,7 @@ def test_terms_stand_beside_their_names() -> None:
         "Delivery charged": 5,
         "Deposit": "share of the total",
         "Deposit, share of the total": 0.3,
+        "When half is made, share of the total": 0.2,
     }
     assert last_figures(sheet, "Sales tax") == {
         "Registered for it": "yes",

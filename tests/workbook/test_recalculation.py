@@ -30,6 +30,8 @@ def main_figures(quote: Quote) -> dict[str, Decimal]:
         "earned_per_hour": price.earned_per_hour,
         "deposit": price.deposit,
         "balance": price.balance,
+        "at_half": price.parts.at_half,
+        "rest": price.parts.rest,
         "making_hours": hours.making,
         "office_hours": hours.office,
         "all_hours": hours.total,

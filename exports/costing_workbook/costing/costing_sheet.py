@@ -8,10 +8,11 @@ from exports.costing_workbook.costing.costing_checks import costing_checks
 from exports.costing_workbook.costing.costs_block import costs_block
 from exports.costing_workbook.costing.fees_taken import fees_taken
 from exports.costing_workbook.costing.found import Found
+from exports.costing_workbook.costing.paid_block import paid_block
 from exports.costing_workbook.costing.price_block import price_block
 from exports.costing_workbook.costing.result_block import Sums, result_block
 from exports.costing_workbook.costing.shares_block import shares_block
-from exports.costing_workbook.costing.terms_block import terms_block
+from exports.costing_workbook.costing.terms_block import QUOTED_HEADS, terms_block
 from exports.costing_workbook.hours.parts_block import HourRefs
 from exports.costing_workbook.yarn.yarn_sheet import YarnRefs
 from exports.sheets.cells import Look, words
@@ -47,9 +48,13 @@ def write_costing(
     terms = terms_block(grid, quote, shapes)
     grid.break_here()
     factors, paid = price_block(grid, quote, terms, costs, shapes)
-    fees = fees_taken(grid, quote, terms, paid, shapes)
+    rest_due = quote.workshop.pricing.rest_due
+    split = paid_block(grid, quote.price, terms, costs, paid.total, rest_due, shapes)
+    grid.block("What is left for you")
+    grid.line(*QUOTED_HEADS)
+    fees = fees_taken(grid, quote, terms, paid, split.count, shapes)
     sums = Sums(costs=costs, hours=hours, paid=paid, fees=fees)
-    result = result_block(grid, quote, terms, sums, shapes)
+    result = result_block(grid, quote, sums, shapes)
     adds_up = shares_block(grid, quote, sums, result, shapes)
-    found = Found(terms=terms, factors=factors, sums=sums, result=result)
+    found = Found(terms=terms, factors=factors, sums=sums, split=split, result=result)
     return Costing(found, [*costing_checks(found, shapes.digits), adds_up])

@@ -13,11 +13,13 @@ from quoting.core.price.cost_lines import Line
 from quoting.core.quote.quote import Quote
 
 
-def fees_taken(grid: Grid, quote: Quote, terms: TermRefs, paid: PriceRefs, shapes: Shapes) -> Ref:
+def fees_taken(
+    grid: Grid, quote: Quote, terms: TermRefs, paid: PriceRefs, payments: Ref, shapes: Shapes
+) -> Ref:
     """Add to every fee of the terms what it takes, and write the sum of all; return its cell."""
     parts = quote.price.sold.fee_parts
     for at, row in enumerate(terms.fees.rows):
-        _add(grid, row, parts[2 * at : 2 * at + 2], terms, paid, shapes)
+        _add(grid, row, parts[2 * at : 2 * at + 2], terms, paid, payments, shapes)
     return figure(
         grid,
         "All fees",
@@ -33,6 +35,7 @@ def _add(
     parts: tuple[Line, ...],
     terms: TermRefs,
     paid: PriceRefs,
+    payments: Ref,
     shapes: Shapes,
 ) -> None:
     """Add the amount that one fee takes its rate of, and what it takes, each part rounded once."""
@@ -41,7 +44,7 @@ def _add(
     taken = sum(part.amount for part in parts)
     amount = parts[0].quantity if parts and parts[0].rate else 0
     grid.add("C", row, reckoned(f"IF({rate}>0,{base},0)", amount, shapes.money))
-    by_rate, by_count = f"{rate}*{of}", f"{fixed}*{paid.payments}"
+    by_rate, by_count = f"{rate}*{of}", f"{fixed}*{payments}"
     takes = f"{rounded(by_rate, shapes.digits)}+{rounded(by_count, shapes.digits)}"
     grid.add("F", row, reckoned(takes, taken, shapes.money))
     grid.add("G", row, quoted(taken, shapes.money))

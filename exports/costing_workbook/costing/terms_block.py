@@ -13,6 +13,7 @@ from exports.sale_formulas.term_cells import (
     SHARE_OF_TOTAL,
     TARGETS,
     YARN,
+    YARN_AND_SHARE,
     YES_NO,
     FeeRefs,
     TermRefs,
@@ -116,12 +117,16 @@ def move_terms(asking: Asking, quote: Quote) -> dict[str, Ref]:
 
 
 def deposit_terms(asking: Asking, quote: Quote) -> dict[str, Ref]:
-    """Write how a deposit is reckoned."""
-    deposit = quote.workshop.pricing.deposit
+    """Write how a deposit and a second payment are reckoned."""
+    pricing = quote.workshop.pricing
+    deposit, note = pricing.deposit, "with the yarn: of all but the yarn"
     return {
         "deposit": asking.choose("deposit_kind", "Deposit", deposit_word(deposit), *DEPOSITS),
         "deposit_share": asking.share(
-            "deposit_share", "Deposit, share of the total", deposit.share if deposit else 0
+            "deposit_share", "Deposit, share of the total", deposit.share if deposit else 0, note
+        ),
+        "at_half": asking.share(
+            "at_half_share", "When half is made, share of the total", pricing.at_half
         ),
     }
 
@@ -192,7 +197,9 @@ def deposit_word(deposit: Deposit | None) -> str:
     """Return the word for how a deposit is reckoned."""
     if deposit is None:
         return NONE
-    return YARN if deposit.yarn else SHARE_OF_TOTAL
+    if not deposit.yarn:
+        return SHARE_OF_TOTAL
+    return YARN if deposit.share is None else YARN_AND_SHARE
 
 
 def _yes(switch: bool) -> str:  # noqa: FBT001 - one switch, one word

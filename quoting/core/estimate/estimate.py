@@ -197,14 +197,14 @@ def estimate_plan(plan: Plan, order: Order, workshop: Workshop) -> Estimate:
         (strand for colour in colours for strand in colour.walk.strands),
         key=lambda s: (s.starts.blanket, s.starts.pass_index, s.stretches[0].begins),
     )
-    hours = work_hours(_workload(plan, order, colours, strands), workshop)
+    hours = work_hours(workload_of(plan, order, colours, strands), workshop)
     return Estimate(colours=colours, strands=tuple(strands), hours=hours)
 
 
-def _workload(
+def workload_of(
     plan: Plan, order: Order, colours: Sequence[ColourEstimate], strands: Sequence[Strand]
 ) -> Workload:
-    blankets = order.quantity
+    """Return what there is to do, over all blankets."""
     stitches: dict[YarnAndStitch, int] = {}
     for colour in colours:
         for stitch, count in colour.yarn.counts.items():
@@ -213,12 +213,12 @@ def _workload(
     changes = sum(before.colour != worked.colour for before, worked in pairwise(plan.passes))
     return Workload(
         stitches=stitches,
-        turns=max(0, len(plan.of_work(Work.ROW)) - 1) * blankets,
-        colour_changes=changes * blankets,
+        turns=max(0, len(plan.of_work(Work.ROW)) - 1) * order.quantity,
+        colour_changes=changes * order.quantity,
         joins=sum(strand.why is Why.RAN_OUT for strand in strands),
         ends=2 * len(strands),
-        blankets=blankets,
-        extras_minutes=sum(extra.minutes for extra in order.extras) * blankets,
+        blankets=order.quantity,
+        extras_minutes=sum(extra.minutes for extra in order.extras) * order.quantity,
     )
 
 

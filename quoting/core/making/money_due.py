@@ -2,30 +2,47 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
 
 from quoting.core.ground.money import round_money
 from quoting.core.making.log_lines import LogEntry
-from quoting.core.making.progress import received
+from quoting.core.making.progress import Progress, received
+from quoting.core.order.stage import Stage
 from quoting.core.quote.offer import Offer
-from quoting.core.quote.offer_rows import RowCode
+from quoting.core.quote.offer_rows import Due, RowCode
 
 NOTHING = Decimal(0)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PaymentDue:
+    """One of the payments agreed, and what is still to pay of it.
+
+    `due` is None where nothing was agreed of when it is paid.
+    """
+
+    code: RowCode
+    amount: Decimal
+    due: Due | None
+    still: Decimal
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MoneyDue:
     """What is paid of an offer, in whole minor units of `currency` (ISO 4217).
 
-    The `deposit` is due when the order is agreed, nothing where none is asked.
+    The `deposit` is due when the order is agreed, nothing where none is asked. What is received
+    pays the `payments` in their order.
     """
 
     currency: str
     total: Decimal
     deposit: Decimal
     received: Decimal
+    payments: tuple[PaymentDue, ...]
 
     @property
     def deposit_due(self) -> Decimal:
@@ -51,6 +68,26 @@ class MoneyDue:
     def balance_due(self) -> Decimal:
         """What is due beside the deposit."""
         return self.due - self.deposit_due
+
+    def due_by(self, come: Collection[Due]) -> Decimal:
+        """Return what is still to pay of the payments whose time has come."""
+        return sum((each.still for each in self.payments if each.due in come), NOTHING)
+
+
+def dues_come(progress: Progress, stage: Stage) -> frozenset[Due]:
+    """Return the times of payment that an agreed order has come to.
+
+    Half is made once half of all rows and rounds are, and all of it once the last is, or the order
+    is finished.
+    """
+    finished = stage in {Stage.FINISHED, Stage.HANDED_OVER}
+    come = {
+        Due.ON_ACCEPTING: True,
+        Due.AT_HALF: finished or 2 * progress.rows_done >= progress.rows,
+        Due.BEFORE_SENDING: finished or not progress.rows_left,
+        Due.ON_DELIVERY: stage is Stage.HANDED_OVER,
+    }
+    return frozenset(due for due, has_come in come.items() if has_come)
 
 
 def money_due(offer: Offer, entries: tuple[LogEntry, ...]) -> MoneyDue:
@@ -79,8 +116,24 @@ def _in_own(offer: Offer, paid: dict[str, Decimal], abroad: str | None) -> Decim
 def _due(offer: Offer, currency: str, paid: Decimal) -> MoneyDue:
     total = _amount(offer, RowCode.TOTAL, currency)
     whole = offer.row(RowCode.WHOLE)
-    deposit = total if whole is not None else _amount(offer, RowCode.DEPOSIT, currency)
-    return MoneyDue(currency=currency, total=total, deposit=deposit, received=paid)
+    at_once = whole is not None and whole.due is Due.ON_ACCEPTING
+    deposit = total if at_once else _amount(offer, RowCode.DEPOSIT, currency)
+    payments = tuple(_payments(offer, currency, total, paid))
+    return MoneyDue(
+        currency=currency, total=total, deposit=deposit, received=paid, payments=payments
+    )
+
+
+def _payments(offer: Offer, currency: str, total: Decimal, paid: Decimal) -> Iterator[PaymentDue]:
+    """Yield the payments in a currency; all of it at once where there are none in it."""
+    rows = [row for row in offer.rows if row.due is not None]
+    agreed = [(row.code, row.amount, row.due) for row in rows if row.currency == currency]
+    when = rows[0].due if len(rows) == 1 else None
+    left = paid
+    for code, amount, due in agreed or [(RowCode.WHOLE, total, when)]:
+        now = min(amount, max(NOTHING, left))
+        left -= now
+        yield PaymentDue(code=code, amount=amount, due=due, still=amount - now)
 
 
 def _amount(offer: Offer, code: RowCode, currency: str) -> Decimal:

@@ -21,7 +21,8 @@ from quoting.core.workshop.workshop import Workshop
 class Extra:
     """Something that goes with the blanket, and the yarn it takes, if it takes any.
 
-    Yarn has a colour and a length, or there is none.
+    Yarn has a colour and a length, or there is none. One that is `optional` may be left out by the
+    buyer, who is told what the order is less without it.
     """
 
     what: str
@@ -29,6 +30,7 @@ class Extra:
     minutes: float = 0.0
     colour: str | None = None
     yarn_m: float = 0.0
+    optional: bool = False
 
     def __post_init__(self) -> None:
         checks = Checks()

@@ -34,7 +34,7 @@ class AskingPrice:
 
 
 def asking_price(sale: Sale, target: Target, order: Order, pricing: Pricing) -> AskingPrice:
-    """Return the price of a sale, in as many payments as it says.
+    """Return the price of a sale, solved for as many payments as it says.
 
     Errors: as `solve_price`; `price-too-large` at the target's place, `price-not-positive` at the
     discount's.
@@ -54,19 +54,40 @@ def asking_price(sale: Sale, target: Target, order: Order, pricing: Pricing) -> 
     )
 
 
-def asking_price_as_paid(at_once: AskingPrice, order: Order, pricing: Pricing) -> AskingPrice:
-    """Return the price of a sale in as many payments as its deposit makes.
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PricedAsPaid:
+    """A price in as many payments as its total makes, and the lesser ones that tell how many.
+
+    `at_once` is what would be asked were all of it paid at once, `in_two` were it paid in two,
+    and is `at_once` itself where that is one payment.
+    """
+
+    at_once: AskingPrice
+    in_two: AskingPrice
+    asking: AskingPrice
+
+
+def asking_price_as_paid(
+    sale: Sale, target: Target, order: Order, pricing: Pricing
+) -> PricedAsPaid:
+    """Return the price of a sale in as many payments as its total makes.
 
     Each payment bears the fixed fees, so the total follows from how many there are, and that from
-    whether the deposit is a part of the total. Two payments never make a total less, and a deposit
-    that is a part of the lesser total is one of the greater: so it is asked once, of the total
-    that is paid `at_once`. Errors: as `asking_price`.
+    how the total is split. More payments never make a total less, and what makes two of a lesser
+    total makes at least two of a greater: so it is asked of the total paid at once, and of that
+    paid in two. A third that rounding takes away again leaves its fixed fees to the maker; she is
+    never short of any. Errors: as `asking_price`.
     """
-    due = at_once.sold.payments_due
-    if due == 1:
-        return at_once
-    sale = replace(at_once.equation.sale, payments=due)
-    return asking_price(sale, at_once.equation.target, order, pricing)
+
+    def solved_for(payments: int, before: AskingPrice) -> AskingPrice:
+        if payments == before.equation.sale.payments:
+            return before
+        return asking_price(replace(sale, payments=payments), target, order, pricing)
+
+    at_once = asking_price(replace(sale, payments=1), target, order, pricing)
+    in_two = solved_for(min(at_once.sold.payments.count, 2), at_once)
+    asking = solved_for(in_two.sold.payments.count, in_two)
+    return PricedAsPaid(at_once=at_once, in_two=in_two, asking=asking)
 
 
 def _step(sale: Sale, pricing: Pricing) -> Decimal:

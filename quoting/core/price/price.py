@@ -11,10 +11,11 @@ from decimal import Decimal
 from quoting.core.estimate.estimate import Estimate
 from quoting.core.ground.money import round_half_up, round_money
 from quoting.core.order.order import Order
-from quoting.core.price.asking_price import AskingPrice, asking_price, asking_price_as_paid
+from quoting.core.price.asking_price import AskingPrice, PricedAsPaid, asking_price_as_paid
 from quoting.core.price.cost_lines import Line, LineKind, cost_lines, delivery_of
+from quoting.core.price.payments import Payments, PaymentTerms
 from quoting.core.price.price_equation import Equation
-from quoting.core.price.sale import Sale, Sold, sell_as_paid
+from quoting.core.price.sale import Sale, Sold, sell
 from quoting.core.workshop.exchange import ExchangeRate
 from quoting.core.workshop.selling import Target
 from quoting.core.workshop.workshop import Workshop
@@ -30,17 +31,21 @@ ADJUSTMENTS = frozenset(MOVES)
 class Price:
     """What the buyer pays and where it goes, all in whole minor units of `currency`.
 
-    `asking` is how it comes about and the sale that it is; `at_once` is what would be asked were
-    all of it paid at once. total = cost + fees + tax + profit, by construction.
+    `as_paid` is how it comes about, and in how many payments. total = cost + fees + tax + profit,
+    by construction.
     """
 
-    asking: AskingPrice
-    at_once: AskingPrice
+    as_paid: PricedAsPaid
     lines: tuple[Line, ...]
     quantity: int
     hours: Decimal
     delivery_band_found: bool
     exchange: ExchangeRate | None
+
+    @property
+    def asking(self) -> AskingPrice:
+        """How it comes about and the sale that it is."""
+        return self.as_paid.asking
 
     @property
     def equation(self) -> Equation:
@@ -55,7 +60,7 @@ class Price:
     @property
     def sale(self) -> Sale:
         """The terms that it was reckoned on."""
-        return self.asking.sold.sale
+        return self.sold.sale
 
     @property
     def target(self) -> Target:
@@ -121,17 +126,22 @@ class Price:
     @property
     def deposit(self) -> Decimal:
         """What is paid when the order is agreed."""
-        return self.sold.deposit
+        return self.parts.deposit
 
     @property
     def balance(self) -> Decimal:
-        """What is left to pay after the deposit."""
-        return self.sold.balance
+        """What is left to pay after the deposit, in one payment or in two."""
+        return self.parts.balance
+
+    @property
+    def parts(self) -> Payments:
+        """What is paid when."""
+        return self.sold.payments
 
     @property
     def payments(self) -> int:
         """How many payments there are."""
-        return self.sale.payments
+        return self.parts.count
 
     @property
     def profit(self) -> Decimal:
@@ -169,18 +179,6 @@ class Price:
         """The total in the buyer's currency, where that is another one."""
         return None if self.exchange is None else self.exchange.convert(self.total)
 
-    @property
-    def buyer_deposit(self) -> Decimal | None:
-        """The deposit in the buyer's currency, where that is another one."""
-        return None if self.exchange is None else self.exchange.convert(self.deposit)
-
-    @property
-    def buyer_balance(self) -> Decimal | None:
-        """What is left of her total after her deposit, so that the two add up to it."""
-        if self.buyer_total is None or self.buyer_deposit is None:
-            return None
-        return self.buyer_total - self.buyer_deposit
-
     def amount(self, *kinds: LineKind) -> Decimal:
         """Return the sum of the lines of some kinds."""
         return sum((line.amount for line in self.lines if line.kind in kinds), Decimal(0))
@@ -202,7 +200,7 @@ class Price:
 
     def sold_at(self, each: Decimal) -> Sold:
         """Return the sale were each blanket sold at so much, with no rush or discount."""
-        return sell_as_paid(self.sale, each * self.quantity)
+        return sell(self.sale, each * self.quantity)
 
     def earned_by(self, sold: Sold) -> Decimal:
         """Return the maker's pay and the profit of a sale over all hours; nothing without any."""
@@ -227,16 +225,17 @@ def price_estimate(order: Order, estimate: Estimate, workshop: Workshop) -> Pric
         fees=workshop.fees,
         payments=1,
         currency=workshop.currency,
-        deposit=pricing.deposit,
-        yarn=sum((line.amount for line in costs if line.kind is LineKind.YARN), Decimal(0)),
+        paid=PaymentTerms(
+            deposit=pricing.deposit,
+            at_half=pricing.at_half,
+            yarn=sum((line.amount for line in costs if line.kind is LineKind.YARN), Decimal(0)),
+        ),
     )
-    at_once = asking_price(sale, order.terms.target or pricing.target, order, pricing)
-    asking = asking_price_as_paid(at_once, order, pricing)
-    fees = (part for part in asking.sold.fee_parts if part.rate)
+    as_paid = asking_price_as_paid(sale, order.terms.target or pricing.target, order, pricing)
+    fees = (part for part in as_paid.asking.sold.fee_parts if part.rate)
     return Price(
-        asking=asking,
-        at_once=at_once,
-        lines=(*costs, *asking.moves, *fees),
+        as_paid=as_paid,
+        lines=(*costs, *as_paid.asking.moves, *fees),
         quantity=order.quantity,
         hours=estimate.hours.total,
         delivery_band_found=band_found,

@@ -3,19 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field
 from decimal import Decimal
 
 from quoting.core.ground.money import exact, round_money
 from quoting.core.price.cost_lines import Line, LineKind, Unit
-from quoting.core.workshop.selling import Deposit, Fee, FeeBase, Tax, TaxShown
+from quoting.core.price.payments import Payments, PaymentTerms
+from quoting.core.workshop.selling import Fee, FeeBase, Tax, TaxShown
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Sale:
-    """The terms that one sale is reckoned on. Fixed fees fall on each of its `payments`.
+    """The terms that one sale is reckoned on. Fixed fees fall on each payment.
 
-    `yarn` is the part of the `cost` that a deposit of the yarn is.
+    `payments` is how many its price is solved for; how many there are, its total says.
     """
 
     cost: Decimal
@@ -24,8 +25,7 @@ class Sale:
     fees: tuple[Fee, ...]
     payments: int
     currency: str
-    deposit: Deposit | None = None
-    yarn: Decimal = Decimal(0)
+    paid: PaymentTerms = field(default_factory=PaymentTerms)
 
     @property
     def tax_rate(self) -> Decimal:
@@ -67,23 +67,13 @@ class Sold:
     sale: Sale
     price: Decimal
     tax: Decimal
-    deposit: Decimal
+    payments: Payments
     fee_parts: tuple[Line, ...]
 
     @property
     def total(self) -> Decimal:
         """All that the buyer pays."""
         return self.sale.total(self.price, self.tax)
-
-    @property
-    def balance(self) -> Decimal:
-        """What is left to pay after the deposit."""
-        return self.total - self.deposit
-
-    @property
-    def payments_due(self) -> int:
-        """How many payments the deposit makes: two where it is a part of the total."""
-        return 2 if 0 < self.deposit < self.total else 1
 
     @property
     def fees(self) -> Decimal:
@@ -101,22 +91,16 @@ class Sold:
 
 
 def sell(sale: Sale, price: Decimal) -> Sold:
-    """Return a sale at a price of all blankets, in as many payments as it says."""
+    """Return a sale at a price of all blankets, in as many payments as its total makes."""
     tax = sale_tax(sale, price)
+    payments = sale.paid.split(sale.total(price, tax), sale.currency)
     return Sold(
         sale=sale,
         price=price,
         tax=tax,
-        deposit=_deposit(sale, sale.total(price, tax)),
-        fee_parts=tuple(fee_parts(sale, price, tax)),
+        payments=payments,
+        fee_parts=tuple(fee_parts(sale, price, tax, payments.count)),
     )
-
-
-def sell_as_paid(sale: Sale, price: Decimal) -> Sold:
-    """Return a sale at a price of all blankets, in as many payments as its deposit makes."""
-    at_once = sell(replace(sale, payments=1), price)
-    due = at_once.payments_due
-    return at_once if due == 1 else sell(replace(sale, payments=due), price)
 
 
 def sale_tax(sale: Sale, price: Decimal) -> Decimal:
@@ -127,12 +111,12 @@ def sale_tax(sale: Sale, price: Decimal) -> Decimal:
     return round_money(taxed * rate / (1 + rate) if inside else taxed * rate, sale.currency)
 
 
-def fee_parts(sale: Sale, price: Decimal, tax: Decimal) -> Iterator[Line]:
+def fee_parts(sale: Sale, price: Decimal, tax: Decimal, payments: int) -> Iterator[Line]:
     """Yield what each fee takes: its rate of its base once, its fixed part for each payment."""
     for fee in sale.fees:
         for quantity, unit, rate in (
             (sale.fee_base(fee.on, price, tax), Unit.MONEY, exact(fee.rate)),
-            (Decimal(sale.payments), Unit.PAYMENT, fee.fixed),
+            (Decimal(payments), Unit.PAYMENT, fee.fixed),
         ):
             yield Line(
                 kind=LineKind.FEE,
@@ -142,12 +126,3 @@ def fee_parts(sale: Sale, price: Decimal, tax: Decimal) -> Iterator[Line]:
                 rate=rate,
                 amount=round_money(quantity * rate, sale.currency),
             )
-
-
-def _deposit(sale: Sale, total: Decimal) -> Decimal:
-    """Return what is paid when the order is agreed: a share of the total, or the yarn up to it."""
-    if sale.deposit is None:
-        return round_money(Decimal(0), sale.currency)
-    if sale.deposit.share is not None:
-        return round_money(total * exact(sale.deposit.share), sale.currency)
-    return min(round_money(sale.yarn, sale.currency), total)

@@ -8,6 +8,7 @@ from datetime import date
 
 from quoting.core.ground.cautions import Caution, Reader
 from quoting.core.ground.measures import Units
+from quoting.core.quote.left_out import LeftOut, left_out
 from quoting.core.quote.offer_rows import Due, Row, RowCode, rows_of
 from quoting.core.quote.quote import Quote
 from quoting.core.workshop.exchange import ExchangeRate
@@ -38,9 +39,10 @@ class Offer:
     """What is made, by when and for how much. It needs neither the quote nor the workshop.
 
     `width_cm` and `height_cm` are those of a finished blanket with its border, `weight_g` the yarn
-    that one is expected to take. `stitch` is canonical, or a pattern's name. `rows` come in the
-    order that they are read: those of another currency repeat the payments in the buyer's, at
-    `exchange`. `locale`, `units` and `speaks` are how the maker writes to her buyers.
+    that one is expected to take. `stitch` is canonical, or a pattern's name. `left_out` are those
+    of the extras that she may leave out. `rows` come in the order that they are read: those of
+    another currency repeat the payments in the buyer's, at `exchange`. `locale`, `units` and
+    `speaks` are how the maker writes to her buyers.
     """
 
     number: str
@@ -61,6 +63,7 @@ class Offer:
     yarns: tuple[OfferedYarn, ...]
     colours: tuple[OfferedColour, ...]
     extras: tuple[str, ...]
+    left_out: tuple[LeftOut, ...] = ()
     currency: str
     rows: tuple[Row, ...]
     exchange: ExchangeRate | None = None
@@ -103,8 +106,9 @@ def offer_of(quote: Quote) -> Offer:
         yarns=tuple(_yarns(quote)),
         colours=tuple(_colours(quote)),
         extras=tuple(extra.what for extra in order.extras),
+        left_out=tuple(left_out(quote)),
         currency=quote.price.currency,
-        rows=tuple(rows_of(quote.price, workshop.tax)),
+        rows=tuple(rows_of(quote.price, workshop.tax, workshop.pricing.rest_due)),
         exchange=quote.price.exchange,
         cautions=tuple(c for c in quote.cautions if c.reader is Reader.BUYER),
         locale=workshop.locale,

@@ -8,15 +8,16 @@ from decimal import Decimal
 from enum import StrEnum
 
 from quoting.core.ground.money import exact
+from quoting.core.price.payments import Payments
 from quoting.core.price.price import ADJUSTMENTS, Price
-from quoting.core.workshop.selling import Tax, TaxShown
+from quoting.core.workshop.selling import RestDue, Tax, TaxShown
 
 
 class RowCode(StrEnum):
     """What a row of an offer is the amount of.
 
     `together` is the price after what moves it; tax is `added` to the price or `inside` the total;
-    `whole` is a total that is paid at once.
+    `whole` is a total that is paid at once; the `balance` is the last of several payments.
     """
 
     BLANKETS = "blankets"
@@ -30,6 +31,7 @@ class RowCode(StrEnum):
     TAX_INSIDE = "tax inside"
     WHOLE = "whole"
     DEPOSIT = "deposit"
+    AT_HALF = "at half"
     BALANCE = "balance"
 
 
@@ -37,7 +39,9 @@ class Due(StrEnum):
     """When a payment is due."""
 
     ON_ACCEPTING = "on accepting"
-    BEFORE_SENDING = "before sending"
+    AT_HALF = "at half"
+    BEFORE_SENDING = RestDue.BEFORE_SENDING.value
+    ON_DELIVERY = RestDue.ON_DELIVERY.value
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -56,7 +60,7 @@ class Row:
     due: Due | None = None
 
 
-def rows_of(price: Price, tax: Tax) -> Iterator[Row]:
+def rows_of(price: Price, tax: Tax, rest_due: RestDue) -> Iterator[Row]:
     """Yield what the blankets, delivery and tax come to, and what is paid when."""
     yield from _price_rows(price)
     yield _row(price, RowCode.DELIVERY, price.delivery)
@@ -66,8 +70,8 @@ def rows_of(price: Price, tax: Tax) -> Iterator[Row]:
     yield _row(price, RowCode.TOTAL, price.total)
     if rate is not None and tax.shown is TaxShown.INCLUDED:
         yield _row(price, RowCode.TAX_INSIDE, price.tax, share=rate)
-    yield from _payment_rows(price)
-    yield from _rows_abroad(price)
+    yield from _payment_rows(price, Due(rest_due))
+    yield from _rows_abroad(price, Due(rest_due))
 
 
 def _price_rows(price: Price) -> Iterator[Row]:
@@ -88,28 +92,42 @@ def _price_rows(price: Price) -> Iterator[Row]:
         yield _row(price, RowCode.TOGETHER, price.price, each=each)
 
 
-def _payment_rows(price: Price) -> Iterator[Row]:
-    """Yield what is paid when; nothing where no deposit is asked, as none of it is agreed then."""
-    if not price.deposit:
-        return
-    if not price.balance:
-        yield _row(price, RowCode.WHOLE, price.total, due=Due.ON_ACCEPTING)
-        return
-    yield _row(price, RowCode.DEPOSIT, price.deposit, due=Due.ON_ACCEPTING)
-    yield _row(price, RowCode.BALANCE, price.balance, due=Due.BEFORE_SENDING)
+def _payment_rows(price: Price, rest_due: Due) -> Iterator[Row]:
+    """Yield what is paid when; nothing where none of it is agreed.
+
+    That is where all of it is the rest: neither a deposit nor a second payment is asked for.
+    """
+    told = list(_told(price.parts, rest_due))
+    if len(told) > 1:
+        yield from (_row(price, code, amount, due=due) for code, amount, due in told)
+    elif not price.parts.rest:
+        yield from (_row(price, RowCode.WHOLE, amount, due=due) for _, amount, due in told)
 
 
-def _rows_abroad(price: Price) -> Iterator[Row]:
-    """Yield the total, and what is paid of it when, in the buyer's currency if that is another."""
-    rate, total = price.exchange, price.buyer_total
-    if rate is None or total is None:
+def _rows_abroad(price: Price, rest_due: Due) -> Iterator[Row]:
+    """Yield the total, and what is paid of it when, in the buyer's currency if that is another.
+
+    The payments are not repeated where one of them comes to nothing there.
+    """
+    rate = price.exchange
+    if rate is None:
         return
-    money = rate.currency
-    yield Row(code=RowCode.TOTAL, amount=total, currency=money)
-    deposit, balance = price.buyer_deposit, price.buyer_balance
-    if deposit and balance and price.balance:
-        yield Row(code=RowCode.DEPOSIT, amount=deposit, currency=money, due=Due.ON_ACCEPTING)
-        yield Row(code=RowCode.BALANCE, amount=balance, currency=money, due=Due.BEFORE_SENDING)
+    parts = price.parts.exchanged(rate)
+    yield Row(code=RowCode.TOTAL, amount=parts.total, currency=rate.currency)
+    if parts.count == price.parts.count > 1:
+        for code, amount, due in _told(parts, rest_due):
+            yield Row(code=code, amount=amount, currency=rate.currency, due=due)
+
+
+def _told(parts: Payments, rest_due: Due) -> Iterator[tuple[RowCode, Decimal, Due]]:
+    """Yield the payments that are more than nothing, and when each is due."""
+    for code, amount, due in (
+        (RowCode.DEPOSIT, parts.deposit, Due.ON_ACCEPTING),
+        (RowCode.AT_HALF, parts.at_half, Due.AT_HALF),
+        (RowCode.BALANCE, parts.rest, rest_due),
+    ):
+        if amount > 0:
+            yield code, amount, due
 
 
 def _row(

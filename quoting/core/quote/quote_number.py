@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import fields, is_dataclass
 from datetime import date
 from decimal import Decimal
@@ -12,6 +12,7 @@ from itertools import groupby
 from quoting.core.order.order import Order
 from quoting.core.plan.passes import Plan
 from quoting.core.price.price import Price
+from quoting.core.workshop.selling import RestDue
 from quoting.core.workshop.workshop import Workshop
 
 SIGNS = "23456789BCDFGHJKMNPQRSTVWXYZ"
@@ -37,10 +38,10 @@ def quote_number(
     days `promised`. Of a thousand different offers of one day two bear the same number once in
     some 750,000 such days.
     """
-    asked = (order.title, order.buyer, order.for_baby, order.quantity, order.extras, order.notes)
+    asked = (order.title, order.buyer, order.for_baby, order.quantity, *_extras(order), order.notes)
     told = (workshop.name, workshop.own_words)
     where = (workshop.tax, order.deliver_to, order.wanted_by, *promised)
-    offer = (asked, told, where, _blanket(order, workshop, plan), _price(price))
+    offer = (asked, told, where, _blanket(order, workshop, plan), _price(price, workshop))
     digest = blake2b(_text(offer).encode(), digest_size=16).digest()
     return f"{day:%Y-%m%d}-{_signs(int.from_bytes(digest, 'big'))}"
 
@@ -57,7 +58,17 @@ def _blanket(order: Order, workshop: Workshop, plan: Plan) -> object:
     return sizes, rows, sources, yarns
 
 
-def _price(price: Price) -> object:
+def _extras(order: Order) -> Iterator[object]:
+    """Yield the extras, and which of them may be left out, if there are such."""
+    yield [
+        (extra.what, extra.cost, extra.minutes, extra.colour, extra.yarn_m)
+        for extra in order.extras
+    ]
+    optional = [index for index, extra in enumerate(order.extras) if extra.optional]
+    yield from [optional] if optional else []
+
+
+def _price(price: Price, workshop: Workshop) -> object:
     """Return the price, its lines, and all that it was asked and is paid on.
 
     How it was solved is left out: it follows from these, and may be reckoned otherwise one day.
@@ -65,7 +76,15 @@ def _price(price: Price) -> object:
     lines = (price.currency, price.target, price.lines, price.quantity, price.listed, price.price)
     sums = (price.delivery, price.cost, price.fees, price.tax, price.total, price.deposit)
     paid = (price.payments, price.hours, price.delivery_band_found, price.exchange)
-    return *lines, *sums, *paid
+    return *lines, *sums, *paid, *_paid_later(price, workshop.pricing.rest_due)
+
+
+def _paid_later(price: Price, rest_due: RestDue) -> Iterator[object]:
+    """Yield what is paid at half and when the rest is due, where that is not as usual."""
+    if price.parts.at_half:
+        yield price.parts.at_half
+    if rest_due is not RestDue.BEFORE_SENDING:
+        yield rest_due
 
 
 def _signs(number: int) -> str:

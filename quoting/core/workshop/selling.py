@@ -101,9 +101,19 @@ class Target:
         return at("price", "margin") if self.markup is None else at("price", "markup")
 
 
+class RestDue(StrEnum):
+    """When the last of several payments is due."""
+
+    BEFORE_SENDING = "before sending"
+    ON_DELIVERY = "on delivery"
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Deposit:
-    """What is paid when the order is agreed: a share of the total, or the yarn."""
+    """What is paid when the order is agreed: a share of the total, or the yarn.
+
+    With both it is the yarn and a share of all else that the buyer pays.
+    """
 
     share: float | None = None
     yarn: bool = False
@@ -111,16 +121,17 @@ class Deposit:
     def __post_init__(self) -> None:
         checks = Checks()
         checks.number("share", self.share, above=0, most=1)
-        if (self.share is None) == (not self.yarn):
+        if self.share is None and not self.yarn:
             checks.add("share", MistakeCode.SHARE_OR_YARN)
         checks.done()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Pricing:
-    """How a price is made from a cost, by a margin or a markup.
+    """How a price is made from a cost, by a margin or a markup, and how it is paid.
 
-    `exchange_cushion` goes on reference rates.
+    `at_half` is what share of the total is paid when half is made, at most what the deposit
+    leaves; `exchange_cushion` goes on reference rates.
     """
 
     target: Target
@@ -129,6 +140,8 @@ class Pricing:
     minimum: Decimal | None = None
     valid_days: int = 14
     deposit: Deposit | None = None
+    at_half: float | None = None
+    rest_due: RestDue = RestDue.BEFORE_SENDING
     exchange_cushion: float = 0.0
 
     def __post_init__(self) -> None:
@@ -138,6 +151,7 @@ class Pricing:
         checks.number("round_up_to", self.round_up_to, above=0, most=MOST_MONEY)
         checks.number("minimum", self.minimum, least=0, most=MOST_MONEY)
         checks.number("valid_days", self.valid_days, least=1, most=3650)
+        checks.number("at_half", self.at_half, above=0, most=1)
         checks.number("exchange_cushion", self.exchange_cushion, least=0, most=1)
         checks.done()
 

@@ -15,10 +15,11 @@ from quoting.core.estimate.hours import Hours
 from quoting.core.making.hours_left import HoursLeft, hours_left
 from quoting.core.making.log_lines import Doing
 from quoting.core.making.made_rows import MadeRows, made_rows
-from quoting.core.making.money_due import MoneyDue, money_due
+from quoting.core.making.money_due import MoneyDue, PaymentDue, dues_come, money_due
 from quoting.core.making.progress import Progress
 from quoting.core.making.yarn_left import YarnLeft, yarn_left
 from quoting.core.order.stage import Stage
+from quoting.core.quote.offer_rows import Due
 from quoting.web.making.at_hand import TOOK, AtHand
 from quoting.web.making.log_rows import LogRow, log_rows, untold_session
 from quoting.web.queue_now import queue_now
@@ -32,6 +33,7 @@ from quoting.wording.making_words import (
     yarn_left_words,
     yarn_ratio_words,
 )
+from quoting.wording.payment_words import payment_name, payment_when
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -56,6 +58,20 @@ class YarnRow:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class PaymentRow:
+    """One of the payments agreed: its amount, what is still to pay of it, and when.
+
+    `come` says that it is time.
+    """
+
+    name: str
+    amount: Decimal
+    still: Decimal
+    when: str
+    come: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class MakingView:
     """What the page of an order that is made shows; `ready` is None once it is finished."""
 
@@ -69,6 +85,8 @@ class MakingView:
     work: tuple[WorkRow, ...]
     yarn: tuple[YarnRow, ...]
     due: MoneyDue
+    due_now: Decimal
+    payments: tuple[PaymentRow, ...]
     log: tuple[LogRow, ...]
     spent_words: str
     ends_words: str
@@ -111,6 +129,7 @@ def making_view(hand: AtHand, shop: Shop) -> MakingView:
     words = rows_done_words(progress, speech)
     waits = any(not yarn.is_enough for yarn in yarns)
     untold = untold_session(hand)
+    due, come = money_due(hand.offer, hand.entries), dues_come(progress, hand.order.stage)
     return MakingView(
         hand=hand,
         progress=progress,
@@ -122,7 +141,9 @@ def making_view(hand: AtHand, shop: Shop) -> MakingView:
         ready=None if hand.order.stage in TOOK else _ready(hand.id, left, shop, waits=waits),
         work=tuple(_work(left, hand, speech)),
         yarn=tuple(_yarn(yarns, hand, speech)),
-        due=money_due(hand.offer, hand.entries),
+        due=due,
+        due_now=due.due_by(come),
+        payments=tuple(_payment(each, come) for each in due.payments if each.due is not None),
         log=tuple(log_rows(hand, speech)),
         spent_words=minutes_words(left.spent_minutes, speech) if left.spent else "–",
         ends_words=ends_done_words(progress, speech),
@@ -161,6 +182,16 @@ def _work(left: HoursLeft, hand: AtHand, speech: Speech) -> Iterator[WorkRow]:
             left=left.of(doing),
             estimated=sum((hours.of(part) for part in doing.parts), Decimal(0)),
         )
+
+
+def _payment(payment: PaymentDue, come: frozenset[Due]) -> PaymentRow:
+    return PaymentRow(
+        name=payment_name(payment),
+        amount=payment.amount,
+        still=payment.still,
+        when=payment_when(payment),
+        come=payment.due in come,
+    )
 
 
 def _yarn(yarns: tuple[YarnLeft, ...], hand: AtHand, speech: Speech) -> Iterator[YarnRow]:
