@@ -134,7 +134,7 @@ def test_a_bill_says_what_was_offered_what_is_paid_and_what_is_due(
     bill = maker.open("/papers/bill/2026-001")
     rows = amounts(bill)
     assert rows["Received on 24 November 2026"] == rows["Paid in all"] == "£50.00"
-    total, due = (float(rows[name].strip("£")) for name in ("Total", "Due in all"))
+    total, due = (float(rows[name].strip("£")) for name in ("Total", "To pay in all"))
     assert due == total - 50
     assert {
         "The blanket",

@@ -88,7 +88,7 @@ def test_a_bill_in_the_buyers_currency_tells_the_total_in_both() -> None:
     words = said(order_paper(OrderPaper.BILL, bill))
     assert f"| Total: £{total.amount}" in words
     assert f"| Total in EUR: €{abroad.amount}" in words
-    assert f"Due in all: €{abroad.amount - 20}" in words
+    assert f"To pay in all: €{abroad.amount - 20}" in words
 
 
 def test_a_batch_record_is_in_the_makers_notation_and_the_label_in_the_buyers() -> None:

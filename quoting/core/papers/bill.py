@@ -1,4 +1,4 @@
-"""A bill for the rest: what was offered, what is paid of it, what is due and when."""
+"""A bill for the rest: what was offered, what is paid of it, what is still to pay and when."""
 
 from __future__ import annotations
 
@@ -29,7 +29,7 @@ class BillAsked:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DueShare:
-    """A part of what is due; `when` is what was agreed of it, None where nothing was."""
+    """A part of what is to be paid; `when` is what was agreed of it, None where nothing was."""
 
     amount: Decimal
     when: Due | None = None
@@ -40,7 +40,7 @@ class Bill:
     """An account of an order of `quantity` blankets, on the day of its head.
 
     `rows` are those of the offer, `paid` what came and was paid back, each in its own currency.
-    `total`, `received` and the `shares` that are due are in the currency `account` (ISO 4217).
+    `total`, `received` and the `shares` still to pay are in the currency `account` (ISO 4217).
     `follows` is the number of the bill whose place it takes, empty where it is the first.
     """
 
@@ -57,7 +57,7 @@ class Bill:
 
     @property
     def due(self) -> Decimal:
-        """What is due of the whole."""
+        """What is still to pay of the whole."""
         return sum((share.amount for share in self.shares), Decimal(0))
 
 
@@ -75,7 +75,7 @@ def bill_of(offer: Offer, entries: tuple[LogEntry, ...], asked: BillAsked, *, da
         account=account.currency,
         total=account.total,
         received=account.received,
-        shares=tuple(_shares(offer, account)),
+        shares=tuple(_shares(account)),
         pay_by=asked.pay_by,
     )
 
@@ -97,17 +97,8 @@ def _rows(offer: Offer, account: str) -> Iterator[Row]:
         yield abroad
 
 
-def _shares(offer: Offer, account: MoneyDue) -> Iterator[DueShare]:
-    """Yield what is due of each payment that was agreed, those due first paid first.
-
-    Where none was agreed in the account's money, the whole of it.
-    """
-    left = account.received
-    agreed = [row for row in offer.rows if row.due and row.currency == account.currency]
-    for row in agreed:
-        paid = min(left, row.amount)
-        left -= paid
-        if paid < row.amount:
-            yield DueShare(amount=row.amount - paid, when=row.due)
-    if not agreed:
-        yield DueShare(amount=account.due)
+def _shares(account: MoneyDue) -> Iterator[DueShare]:
+    """Yield what is still to pay of each payment that was agreed."""
+    for payment in account.payments:
+        if payment.still:
+            yield DueShare(amount=payment.still, when=payment.due)

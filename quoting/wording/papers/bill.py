@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from quoting.core.papers.bill import Bill, DueShare
+from quoting.core.papers.bill import Bill
 from quoting.core.quote.offer_rows import Due, Row, RowCode
 from quoting.wording.catalogues import sentence
 from quoting.wording.paper import Amounts, Block, Facts, Paper, SaidFact, SaidRow, Words
@@ -29,9 +29,12 @@ _TAX_NAMES = {
     RowCode.TAX_INSIDE: sentence("Tax of {rate} within the total"),
 }
 
-_SHARES = {
+_SHARES: dict[Due | None, str] = {
     Due.ON_ACCEPTING: sentence("Due since you accepted"),
+    Due.AT_HALF: sentence("Due when half of it is made"),
     Due.BEFORE_SENDING: sentence("Due before it is sent"),
+    Due.ON_DELIVERY: sentence("Due on delivery"),
+    None: sentence("For the order"),
 }
 
 
@@ -51,7 +54,9 @@ def _blocks(bill: Bill, speech: Speech) -> Iterator[Block]:
         rows=tuple(_agreed(row, bill, speech) for row in bill.rows),
     )
     yield Amounts(heading=speech.worded(sentence("What is paid")), rows=tuple(_paid(bill, speech)))
-    yield Amounts(heading=speech.worded(sentence("What is due")), rows=tuple(_due(bill, speech)))
+    yield Amounts(
+        heading=speech.worded(sentence("What is still to pay")), rows=tuple(_due(bill, speech))
+    )
     if bill.pay_by is not None:
         text = speech.worded(sentence("Please pay by {day}."))
         yield Words(texts=(text.format(day=speech.day(bill.pay_by)),))
@@ -106,12 +111,6 @@ def _paid(bill: Bill, speech: Speech) -> Iterator[SaidRow]:
 def _due(bill: Bill, speech: Speech) -> Iterator[SaidRow]:
     for share in bill.shares:
         amount = speech.money(share.amount, bill.account)
-        yield SaidRow(name=_share_name(share, speech), amount=amount)
+        yield SaidRow(name=speech.worded(_SHARES[share.when]), amount=amount)
     due = speech.money(bill.due, bill.account)
-    yield SaidRow(name=speech.worded(sentence("Due in all")), amount=due, is_total=True)
-
-
-def _share_name(share: DueShare, speech: Speech) -> str:
-    if share.when is None:
-        return speech.worded(sentence("Due for the order"))
-    return speech.worded(_SHARES[share.when])
+    yield SaidRow(name=speech.worded(sentence("To pay in all")), amount=due, is_total=True)

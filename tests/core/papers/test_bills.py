@@ -52,7 +52,11 @@ def test_without_a_deposit_all_of_it_is_due_and_no_day_was_agreed() -> None:
     assert (share.when, share.amount) == (None, amount(RowCode.TOTAL, offer))
 
 
-@given(st.lists(st.integers(-50, 300).filter(bool), max_size=4))
+AMOUNTS = st.lists(st.integers(-50, 300).filter(bool), max_size=4)
+"""What came and what was paid back, never more than came."""
+
+
+@given(AMOUNTS.filter(lambda amounts: sum(amounts) >= 0))
 def test_what_is_due_and_what_was_received_make_the_total(amounts: list[int]) -> None:
     entries = log(*(paid(str(each)) for each in amounts))
     if sum(amounts) >= amount(RowCode.TOTAL):
