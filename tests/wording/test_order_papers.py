@@ -91,6 +91,15 @@ def test_a_bill_in_the_buyers_currency_tells_the_total_in_both() -> None:
     assert f"To pay in all: €{abroad.amount - 20}" in words
 
 
+def test_a_bill_tells_of_each_payment_when_it_is_due() -> None:
+    bill = bill_of(offered(share=0.3, at_half=0.3), (), BillAsked(), day=DAY)
+    words = said(order_paper(OrderPaper.BILL, bill))
+    due = ("Due since you accepted: ", "Due when half of it is made: ", "Due on delivery: ")
+    assert all(part in words for part in due)
+    whole = bill_of(offered(share=None), (), BillAsked(), day=DAY)
+    assert "For the order: £" in said(order_paper(OrderPaper.BILL, whole))
+
+
 def test_a_batch_record_is_in_the_makers_notation_and_the_label_in_the_buyers() -> None:
     batch = record(GERMAN, lot="771", width_cm=80.5, height_cm=99, weight_g=612)
     kept, label = (order_paper(what, batch) for what in (OrderPaper.BATCH, OrderPaper.LABEL))

@@ -40,6 +40,14 @@ def test_nothing_paid_leaves_each_payment_due_when_it_was_agreed() -> None:
     ]
 
 
+def test_of_three_payments_each_is_due_at_its_time() -> None:
+    offer = offered(share=0.3, at_half=0.3)
+    made = bill(log(paid("10")), offer)
+    times = [share.when for share in made.shares]
+    assert times == [Due.ON_ACCEPTING, Due.AT_HALF, Due.ON_DELIVERY]
+    assert made.due == made.total - 10
+
+
 def test_what_came_is_for_what_is_due_first() -> None:
     made = bill(log(paid(str(amount(RowCode.DEPOSIT) + 10))))
     (share,) = made.shares
