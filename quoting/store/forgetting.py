@@ -18,6 +18,7 @@ from quoting.store.forgotten_texts import (
     offer_without,
     order_without,
     page_without,
+    paper_without,
     results_without,
     typed_without,
 )
@@ -25,7 +26,7 @@ from quoting.store.name_words import FORGOTTEN, NameWords
 from quoting.store.order_rows import search_key
 from quoting.store.records import typed_of, typed_record
 from quoting.store.sweeping import sweep
-from quoting.store.tables import LOG, ORDER_TEXTS, ORDERS, QUOTES, SET_ASIDE
+from quoting.store.tables import LOG, ORDER_TEXTS, ORDERS, PAPERS, QUOTES, SET_ASIDE
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -74,6 +75,7 @@ def forget_buyer(book: Book, order_id: int, *, everywhere: bool, told: Told) -> 
         for each in forgotten:
             _forget_order(connection, _order(connection, each), words)
             _forget_log(connection, each)
+            _forget_papers(connection, each, words)
             for quote in connection.execute(select(QUOTES).where(QUOTES.c.order_id == each)).all():
                 _forget_quote(connection, quote, words, told)
     return sweep(book)
@@ -97,7 +99,7 @@ def _of_buyer(connection: Connection, order: Row[Any]) -> list[int]:
 
 
 def _words(connection: Connection, order_ids: list[int]) -> NameWords:
-    """Return every spelling of the name that the orders and their quotes have."""
+    """Return every spelling of the name that the orders, their quotes and papers have."""
     names = {name for each in order_ids for name in _names(connection, each)}
     return NameWords(frozenset(name.strip() for name in names) - {"", FORGOTTEN})
 
@@ -111,6 +113,9 @@ def _names(connection: Connection, order_id: int) -> Iterator[str]:
     quoted = select(QUOTES.c.order_record).where(QUOTES.c.order_id == order_id)
     for record in (order.record, *connection.scalars(quoted)):
         yield "" if record is None else json.loads(record)["order"].get("buyer", "")
+    papers = select(PAPERS.c.record).where(PAPERS.c.order_id == order_id)
+    for record in connection.scalars(papers):
+        yield json.loads(record)["head"]["buyer"]
 
 
 def _buyers_order(connection: Connection, row: Row[Any], words: NameWords) -> BuyersOrder:
@@ -145,6 +150,12 @@ def _forget_log(connection: Connection, order_id: int) -> None:
         record = log_line_without(line.kind, line.record)
         if record != line.record:
             connection.execute(update(LOG).where(LOG.c.id == line.id).values(record=record))
+
+
+def _forget_papers(connection: Connection, order_id: int, words: NameWords) -> None:
+    for paper in connection.execute(select(PAPERS).where(PAPERS.c.order_id == order_id)).all():
+        record = paper_without(paper.record, words)
+        connection.execute(update(PAPERS).where(PAPERS.c.id == paper.id).values(record=record))
 
 
 def _forget_quote(connection: Connection, row: Row[Any], words: NameWords, told: Told) -> None:

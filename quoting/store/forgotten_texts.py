@@ -102,5 +102,13 @@ def log_line_without(kind: str, record: str) -> str:
     return json.dumps(line | {key: FORGOTTEN})
 
 
+def paper_without(record: str, words: NameWords) -> str:
+    """Return the record of a paper without its buyer."""
+    paper = json.loads(record)
+    head: dict[str, Any] = paper["head"]
+    head |= {"buyer": FORGOTTEN, "title": _short(head["title"], words)}
+    return json.dumps(paper)
+
+
 def _short(text: str, words: NameWords) -> str:
     return words.out_of(text, MOST_TITLE)

@@ -71,6 +71,8 @@ def register_book(app: Flask) -> None:
     from quoting.web.door import pages as door
     from quoting.web.making import corrections, took_pages
     from quoting.web.making import pages as making
+    from quoting.web.papers import pages as papers
+    from quoting.web.papers import printed
     from quoting.web.record import accounts
     from quoting.web.record import pages as track_record
     from quoting.web.shopping import pages as shopping
@@ -78,7 +80,7 @@ def register_book(app: Flask) -> None:
 
     app.url_map.converters |= {"given": NumberInAddress, "int": RowInAddress}
     of_orders = (list_page, order_pages, giving, quote_pages, weeks_page, forgetting, shopping)
-    of_making = (making, corrections, took_pages, track_record, accounts)
+    of_making = (making, corrections, took_pages, papers, printed, track_record, accounts)
     for page in (*of_orders, *of_making, first_steps, own_forms_sent, versions, door):
         app.register_blueprint(page.blueprint)
     app.before_request(_copy_daily)

@@ -38,13 +38,16 @@ BOOK_FAILS, NOT_THERE, STALE, NOT_INSTALLED = 503, 404, 409, 501
 _DEEDS = frozenset(
     {"door.leave", "forgetting.forget"}
     | {"first_steps.read", "versions.read", "versions.back"}
+    | {"papers.receipt", "printed.cancel"}
     | {"making.hook", "corrections.take_back", "took.take"}
     | {"giving.give_as_kept", "given_quotes.accept", "given_quotes.decline"}
     | {f"kept_orders.{deed}" for deed in ("new", "read", "copy", "stage", "bring_back", "aside")}
 )
 """What a button alone does, without a form in which anything was typed."""
 
-_MISSING = frozenset({MistakeCode.ORDER_MISSING, MistakeCode.QUOTE_MISSING})
+_MISSING = frozenset(
+    {MistakeCode.ORDER_MISSING, MistakeCode.QUOTE_MISSING, MistakeCode.PAPER_MISSING}
+)
 """What an address names that is not in the book."""
 
 _KEPT_HEADERS = frozenset({"Allow", "Retry-After"})
@@ -80,11 +83,13 @@ def _stale(error: CSRFError) -> ResponseReturnValue:
             "first_steps": first_steps.resume,
             "door": door.resume,
         }
-    if request.blueprint in {"making", "corrections"}:
+    if request.blueprint in {"making", "corrections", "papers"}:
         from quoting.web.making import corrections
         from quoting.web.making import pages as making
+        from quoting.web.papers import pages as papers
 
-        pages |= {"making": making.resume, "corrections": corrections.resume}
+        of_making = {"making": making.resume, "corrections": corrections.resume}
+        pages |= of_making | {"papers": papers.resume}
     return _resumed(pages.get(request.blueprint or "", orders.resume))
 
 

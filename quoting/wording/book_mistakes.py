@@ -68,6 +68,7 @@ BOOK_MISTAKES: Sentences = {
         "The order was changed on another page meanwhile. Look at it again, then go on.",
     ),
     MistakeCode.QUOTE_MISSING: ("There is no quote of that number in the book.",),
+    MistakeCode.PAPER_MISSING: ("There is no paper of that kind and number in the book.",),
     MistakeCode.QUOTE_AGREED: (
         "The order was agreed already, and its quote is declined no more: call the order off.",
     ),

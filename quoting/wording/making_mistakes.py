@@ -24,6 +24,14 @@ MAKING_MISTAKES: Sentences = {
         "{read} is more than came; at most {limit} can be paid back.",
     ),
     MistakeCode.DAY_TO_COME: ("{read} is still to come; write down what happened by {limit}.",),
+    MistakeCode.DAY_PAST: ("{read} is past; take {limit} or a day after it.",),
+    MistakeCode.NOTHING_DUE: ("Nothing is due, so that there is nothing to bill.",),
+    MistakeCode.PAPER_HOLDS: (
+        "Batch record {number} says otherwise and holds: cancel it first, then write another.",
+    ),
+    MistakeCode.PAPER_CANCELS: (
+        "This paper cancels {number}, and is not cancelled itself: write a new one instead.",
+    ),
     MistakeCode.ENDS_BEFORE_IT_BEGINS: (
         "This is not after it began; what went on past midnight is told by its minutes.",
     ),

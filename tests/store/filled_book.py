@@ -27,12 +27,18 @@ from quoting.core.making.log_lines import (
     YarnUsed,
 )
 from quoting.core.order.stage import Stage
+from quoting.core.papers.batch import BatchAsked, batch_of
+from quoting.core.papers.bill import BillAsked, bill_of
+from quoting.core.papers.head import PaperKind
+from quoting.core.papers.payments import payments_in
+from quoting.core.papers.receipt import receipt_of
 from quoting.core.quote.given_number import GivenNumber
 from quoting.schema.chosen import Chosen
 from quoting.schema.kind import Kind
 from quoting.schema.log_shapes import LOG_SHAPES
 from quoting.schema.offer_shape import OFFER
 from quoting.schema.order_shape import ORDER
+from quoting.schema.paper_shapes import PAPER_SHAPES
 from quoting.schema.several import NamedBy
 from quoting.schema.shape import Shape
 from quoting.schema.workshop_shape import WORKSHOP
@@ -41,7 +47,8 @@ from quoting.store.book import Book, open_book
 from quoting.store.first_answers import FirstAnswers, keep_answers
 from quoting.store.log import add_line, log_of
 from quoting.store.orders import call_off, create_order, save_order
-from quoting.store.quotes import give_quote, kept_quote
+from quoting.store.papers import cancel_paper, make_paper
+from quoting.store.quotes import agreed_quote, give_quote, kept_quote
 from quoting.store.schema_version import NEWEST
 from quoting.store.shelf import lots_on_shelf, weigh_lot
 from quoting.store.tables import CLOCKS, PASSPHRASE, SIGN_INS
@@ -93,7 +100,9 @@ def keys_file(version: str) -> Path:
 def kept_keys() -> Iterator[str]:
     """Yield the place of every key of the records that a book keeps."""
     log = ((f"log.{kind}", shape) for kind, shape in LOG_SHAPES.items())
-    for name, shape in (("workshop", WORKSHOP), ("order", ORDER), ("offer", OFFER), *log):
+    papers = ((f"paper.{kind}", shape) for kind, shape in PAPER_SHAPES.items())
+    alone = (("workshop", WORKSHOP), ("order", ORDER), ("offer", OFFER))
+    for name, shape in (*alone, *log, *papers):
         yield from sorted(_keys_of(shape, name))
 
 
@@ -130,6 +139,7 @@ def fill(book: Book) -> None:
         add_line(book, WORKED_ON, line, now=later(days=8))
     reached = log_of(book, WORKED_ON)[-1]
     add_line(book, WORKED_ON, Withdrawn(), now=later(days=9), corrects=reached.id)
+    make_papers(book)
     keep_the_rest(book)
 
 
@@ -142,6 +152,23 @@ def give_quotes(book: Book) -> None:
             freeze = freezing(quote_of_today(sample_order(title=title), shop), shop)
             give_quote(book, WORKED_ON, freeze, revision=1, day=GIVEN_ON, now=later(days=6))
     accept_quote(book, GivenNumber(2026, 1, 2), day=GIVEN_ON, now=later(days=7))
+
+
+def make_papers(book: Book) -> None:
+    """Make a paper of each kind, with all that it can say, and cancel the receipt."""
+    agreed, entries = agreed_quote(book, WORKED_ON), log_of(book, WORKED_ON)
+    assert agreed is not None, "the order was agreed"
+    offer, design = agreed.frozen.offer, agreed.frozen.order.design
+    (payment,) = payments_in(entries)
+    sources = {colour.name: design.source_of(colour.name) for colour in offer.colours}
+    measured = BatchAsked(finished=GIVEN_ON, width_cm=81, height_cm=99.5, weight_g=612)
+    for paper in (
+        receipt_of(offer, entries, payment, day=GIVEN_ON),
+        bill_of(offer, entries, BillAsked(pay_by=GIVEN_ON), day=GIVEN_ON),
+        batch_of(offer, entries, sources, measured, makers_locale="en_GB", day=GIVEN_ON),
+    ):
+        make_paper(book, WORKED_ON, paper, seen=entries[-1].id, now=later(days=9))
+    cancel_paper(book, PaperKind.RECEIPT, GivenNumber(2026, 1), day=GIVEN_ON, now=later(days=9))
 
 
 def keep_the_rest(book: Book) -> None:

@@ -28,6 +28,7 @@ from quoting.store.name_words import FORGOTTEN
 from quoting.store.order_content import OrderContent
 from quoting.store.order_list import OrderQuery, list_orders
 from quoting.store.orders import asides_of, create_order, kept_order, save_order
+from quoting.store.papers import make_paper, papers_of
 from quoting.store.quote_content import FrozenQuote
 from quoting.store.quotes import give_quote, quotes_of
 from quoting.store.tables import METADATA
@@ -35,6 +36,7 @@ from quoting.store.workshops import save_workshop
 from quoting.wording import people_texts
 from tests.examples import sample_order, sample_workshop
 from tests.store.contents import FIGURES
+from tests.store.made_papers import bill
 from tests.store.moments import DESK, NOW, TABLET, later
 from tests.store.refusals import refused
 
@@ -106,7 +108,10 @@ def filled(book: Book, name: str = NAME, title: str = f"Cot blanket for {NAME}")
     add_line(book, order_id, remark, now=later(hours=2))
     moved = Moved(stage=Stage.CALLED_OFF, before=Stage.QUOTED, why=f"{name} is ill")
     add_line(book, order_id, moved, now=later(hours=3))
-    add_line(book, order_id, EndsWoven(day=DAY, ends=12), now=later(hours=4))
+    woven = add_line(book, order_id, EndsWoven(day=DAY, ends=12), now=later(hours=4))
+    (quote,) = quotes_of(book, order_id)
+    paper = bill(offer=quote.frozen.offer)
+    make_paper(book, order_id, paper, seen=woven.id, now=later(hours=5))
     return order_id
 
 
@@ -172,6 +177,25 @@ def test_the_order_and_its_quote_are_the_same_but_for_her(book: Book) -> None:
     assert f"2026-001 of 25 November 2026 for {FORGOTTEN}" in given.frozen.page
     assert [entry.at for entry in log_of(book, order_id)] == [entry.at for entry in log]
     assert log_of(book, order_id)[-1] == log[-1]
+
+
+def test_a_paper_is_the_same_but_for_her(book: Book) -> None:
+    order_id = filled(book)
+    (before,) = papers_of(book, order_id)
+    forget(book, order_id)
+    (after,) = papers_of(book, order_id)
+    title = f"Cot blanket for {FORGOTTEN}"
+    head = replace(before.facts.head, buyer=FORGOTTEN, title=title)
+    assert after == replace(before, facts=replace(before.facts, head=head))
+
+
+def test_a_spelling_that_only_a_paper_has_is_forgotten_too(book: Book) -> None:
+    order_id = create_order(book, content_of(NAME, "Zephyrin’s"), now=NOW).id
+    paper = bill()
+    head = replace(paper.head, buyer="Zephyrin", title="For Zephyrin")
+    make_paper(book, order_id, replace(paper, head=head), seen=0, now=NOW)
+    forget(book, order_id)
+    assert "ephyrin" not in " ".join(all_texts(book))
 
 
 def test_what_the_quote_was_given_of_is_still_known_to_be_unchanged(book: Book) -> None:

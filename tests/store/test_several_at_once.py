@@ -46,25 +46,45 @@ def test_two_hundred_quotes_of_four_processes_have_two_hundred_numbers(address: 
         save_workshop(book, sample_workshop(), now=NOW)
         for _ in range(WRITERS * each):
             create_order(book, half(), now=NOW)
+    told = said_at_once("giver", address, each)
+    assert [len(numbers) for numbers in told] == [each] * WRITERS
+    assert sorted(number for numbers in told for number in numbers) == [
+        f"2026-{number:03}" for number in range(1, WRITERS * each + 1)
+    ]
+
+
+def test_papers_of_four_processes_are_numbered_without_a_gap_each_kind_by_itself(
+    address: str,
+) -> None:
+    with open_book(address, now=NOW) as book:
+        for _ in range(WRITERS * EACH):
+            create_order(book, half(), now=NOW)
+    told = [number for numbers in said_at_once("paper_maker", address, EACH) for number in numbers]
+    assert sorted(told) == [
+        f"{kind}:2026-{number:03}"
+        for kind in ("batch", "bill")
+        for number in range(1, WRITERS * EACH + 1)
+    ]
+
+
+def said_at_once(program: str, address: str, each: int) -> list[list[str]]:
+    """Return the words of four programs that begin at once, each with so many orders."""
     with ExitStack() as ended:
-        givers = [
-            ended.enter_context(giver(address, first, first + each - 1))
+        started = [
+            ended.enter_context(giver(program, address, first, first + each - 1))
             for first in range(1, WRITERS * each, each)
         ]
-        assert [from_giver(one).readline() for one in givers] == ["ready\n"] * WRITERS
-        for one in givers:
+        assert [from_giver(one).readline() for one in started] == ["ready\n"] * WRITERS
+        for one in started:
             assert one.stdin is not None
             one.stdin.write("begin\n")
             one.stdin.flush()
-        said = [from_giver(one).read().split() for one in givers]
-    assert [len(numbers) for numbers in said] == [each] * WRITERS
-    told = sorted(number for numbers in said for number in numbers)
-    assert told == [f"2026-{number:03}" for number in range(1, WRITERS * each + 1)]
+        return [from_giver(one).read().split() for one in started]
 
 
-def giver(address: str, first: int, last: int) -> Popen[str]:
-    """Start a program that gives the quotes of so many orders."""
-    argv = [sys.executable, "-m", "tests.store.giver", address, str(first), str(last)]
+def giver(program: str, address: str, first: int, last: int) -> Popen[str]:
+    """Start a program that gives the numbers of so many orders."""
+    argv = [sys.executable, "-m", f"tests.store.{program}", address, str(first), str(last)]
     where = os.environ | {"PYTHONPATH": str(ROOT)}
     return Popen(argv, stdin=PIPE, stdout=PIPE, text=True, cwd=ROOT, env=where)
 

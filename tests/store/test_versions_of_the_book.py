@@ -17,6 +17,7 @@ from sqlalchemy import Connection, inspect, select, text
 
 from quoting.core.ground.codes import MistakeCode
 from quoting.core.order.stage import Stage
+from quoting.core.papers.head import PaperKind
 from quoting.schema.log_shapes import LOG_SHAPES
 from quoting.store import schema_version
 from quoting.store.book import Book, open_book
@@ -26,6 +27,7 @@ from quoting.store.first_answers import kept_answers
 from quoting.store.log import log_of
 from quoting.store.order_list import OrderQuery, SortedBy, list_orders
 from quoting.store.orders import asides_of, create_order, kept_order
+from quoting.store.papers import papers_of
 from quoting.store.quotes import agreed_quote, quotes_of
 from quoting.store.schema_version import NEWEST, VERSION_TABLE, take_steps
 from quoting.store.shelf import lots_on_shelf
@@ -227,6 +229,19 @@ def test_quotes_and_the_making_of_a_kept_book_can_be_read(path: Path) -> None:
         "passphrase": 1,
         "sign_ins": 1,
     }
+
+
+def test_the_papers_of_a_kept_book_can_be_read(path: Path) -> None:
+    shutil.copy(BOOKS / "0003.db", path)
+    with open_book(str(path), now=NOW) as book:
+        papers = papers_of(book, WORKED_ON)
+    told = [(paper.kind, str(paper.number), paper.facts.head.cancels) for paper in papers]
+    assert told == [
+        (PaperKind.RECEIPT, "2026-001", ""),
+        (PaperKind.BILL, "2026-001", ""),
+        (PaperKind.BATCH, "2026-001", ""),
+        (PaperKind.RECEIPT, "2026-002", "2026-001"),
+    ]
 
 
 def test_a_book_of_today_is_kept_for_the_versions_to_come() -> None:

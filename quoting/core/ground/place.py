@@ -18,6 +18,7 @@ class Document(StrEnum):
     FORM = "form"
     OFFER = "offer"
     LOG = "log"
+    PAPER = "paper"
 
 
 @dataclass(frozen=True, slots=True)

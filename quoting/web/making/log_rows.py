@@ -7,7 +7,15 @@ from dataclasses import dataclass
 from datetime import date, datetime
 
 from quoting.core.making.line_checks import rows_again
-from quoting.core.making.log_lines import Doing, LogEntry, Moved, Session, Withdrawn, standing
+from quoting.core.making.log_lines import (
+    Doing,
+    LogEntry,
+    Moved,
+    Payment,
+    Session,
+    Withdrawn,
+    standing,
+)
 from quoting.web.making.at_hand import AtHand
 from quoting.wording import Speech
 from quoting.wording.log_words import log_words
@@ -16,7 +24,10 @@ from quoting.wording.making_words import rows_again_words
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LogRow:
-    """A line of the log as it is shown; one that was corrected is struck, and stays."""
+    """A line of the log as it is shown; one that was corrected is struck, and stays.
+
+    `is_receivable` says that a receipt can be made of it.
+    """
 
     id: int
     day: date
@@ -26,6 +37,7 @@ class LogRow:
     holds: bool
     stands_for: int | None
     can_change: bool
+    is_receivable: bool = False
 
 
 def log_rows(hand: AtHand, speech: Speech) -> Iterator[LogRow]:
@@ -42,7 +54,12 @@ def log_rows(hand: AtHand, speech: Speech) -> Iterator[LogRow]:
             holds=entry.id in holding or isinstance(entry.line, Withdrawn),
             stands_for=entry.corrects,
             can_change=entry.id in holding and not isinstance(entry.line, Moved),
+            is_receivable=entry.id in holding and _came(entry),
         )
+
+
+def _came(entry: LogEntry) -> bool:
+    return isinstance(entry.line, Payment) and entry.line.amount > 0
 
 
 def _worked_again(hand: AtHand, entry: LogEntry, speech: Speech) -> str:
