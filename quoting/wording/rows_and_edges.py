@@ -7,10 +7,12 @@ from collections.abc import Sequence
 from quoting.core.estimate.strands import Point
 from quoting.core.plan.passes import Edge, Pass, Plan, Work
 from quoting.wording.phrases import capitalized
+from quoting.wording.speech import Speech
 
 _WORKS = {Work.CHAIN: "foundation chain", Work.ROW: "row", Work.ROUND: "round"}
 
 _EDGES = {Edge.START: "right-hand", Edge.FAR: "left-hand"}
+_MIRRORED = {Edge.START: "left-hand", Edge.FAR: "right-hand"}
 
 _WITHIN = {
     Work.CHAIN: "within the chain",
@@ -18,10 +20,16 @@ _WITHIN = {
     Work.ROUND: "within the round",
 }
 
-EDGES_EXPLAINED = (
-    "Edges are told with the right side facing, row 1 being on that side: it begins at the "
-    "right-hand edge. For the left-handed they are mirrored."
+_EDGES_EXPLAINED = (
+    "Edges are told with the right side facing, row 1 being on that side: it begins at {edge}{hand}."
 )
+
+
+def edges_explained(speech: Speech) -> str:
+    """Return how edges are told, in a sentence."""
+    edge = edge_words(Edge.START, Work.ROW, speech)
+    hand = ", as you work left-handed" if speech.left_handed else ""
+    return _EDGES_EXPLAINED.format(edge=edge, hand=hand)
 
 
 def pass_words(worked: Pass) -> str:
@@ -58,24 +66,24 @@ def passes_label(passes: Sequence[Pass]) -> str:
     return capitalized(f"{_work_words(first)}s {first.number}–{last.number}")
 
 
-def edge_name(edge: Edge) -> str:
+def edge_name(edge: Edge, speech: Speech) -> str:
     """Return what an edge is called: `right-hand edge`. Errors: KeyError within a pass."""
-    return f"{edge_side(edge)} edge"
+    return f"{edge_side(edge, speech)} edge"
 
 
-def edge_side(edge: Edge) -> str:
+def edge_side(edge: Edge, speech: Speech) -> str:
     """Return on which side an edge is: `right-hand`. Errors: KeyError within a pass."""
-    return _EDGES[edge]
+    return (_MIRRORED if speech.left_handed else _EDGES)[edge]
 
 
-def edge_words(edge: Edge, work: Work) -> str:
+def edge_words(edge: Edge, work: Work, speech: Speech) -> str:
     """Return where along a pass: `the left-hand edge`, `within the round`."""
-    return f"the {edge_name(edge)}" if edge in _EDGES else _WITHIN[work]
+    return f"the {edge_name(edge, speech)}" if edge in _EDGES else _WITHIN[work]
 
 
-def at_edge_words(edge: Edge, work: Work) -> str:
+def at_edge_words(edge: Edge, work: Work, speech: Speech) -> str:
     """Return where along a pass something is done: `at the left-hand edge`, `within the round`."""
-    return f"at the {edge_name(edge)}" if edge in _EDGES else _WITHIN[work]
+    return f"at the {edge_name(edge, speech)}" if edge in _EDGES else _WITHIN[work]
 
 
 def point_words(point: Point, plan: Plan) -> str:

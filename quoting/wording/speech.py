@@ -51,7 +51,8 @@ class Speech:
     """Says figures as one workshop's pages and documents show them.
 
     `currency` is an ISO 4217 code, or empty where none is known yet. `language` is that of a
-    buyer's documents, by the code of its catalogue; the maker's own pages are English.
+    buyer's documents, by the code of its catalogue; the maker's own pages are English. Edges are
+    called as a `left_handed` maker sees them, or as any other does.
     """
 
     locale: str
@@ -59,6 +60,7 @@ class Speech:
     vocabulary: Vocabulary = Vocabulary.US
     currency: str = ""
     language: str = ENGLISH
+    left_handed: bool = False
 
     @property
     def _data(self) -> Locale:
@@ -255,6 +257,7 @@ def speech_of(speaker: Workshop | Offer) -> Speech:
         vocabulary=speaker.speaks,
         currency=speaker.currency,
         language=language_of(speaker.locale) if isinstance(speaker, Offer) else ENGLISH,
+        left_handed=isinstance(speaker, Workshop) and speaker.habits.left_handed,
     )
 
 
