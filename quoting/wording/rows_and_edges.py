@@ -34,13 +34,13 @@ def edges_explained(speech: Speech) -> str:
 
 def pass_words(worked: Pass) -> str:
     """Return what a row or round is called: `row 12`, `border round 1`."""
-    work = _work_words(worked)
-    return work if worked.work is Work.CHAIN else f"{work} {worked.number}"
+    kind = kind_words(worked)
+    return kind if worked.work is Work.CHAIN else f"{kind} {worked.number}"
 
 
 def body_pass(plan: Plan) -> str:
     """Return what the body of a blanket is made of: `row`, or `round`."""
-    return _work_words(plan.rows[0])
+    return kind_words(plan.rows[0])
 
 
 def body_heading(plan: Plan) -> str:
@@ -54,7 +54,8 @@ def first_pass_words(plan: Plan) -> str:
     return f"{pass_words(plan.rows[0])} {where}"
 
 
-def _work_words(worked: Pass) -> str:
+def kind_words(worked: Pass) -> str:
+    """Return what a pass is, without its number: `row`, `border round`."""
     return f"border {_WORKS[worked.work]}" if worked.in_border else _WORKS[worked.work]
 
 
@@ -63,7 +64,7 @@ def passes_label(passes: Sequence[Pass]) -> str:
     first, last = passes[0], passes[-1]
     if first.number == last.number:
         return capitalized(pass_words(first))
-    return capitalized(f"{_work_words(first)}s {first.number}–{last.number}")
+    return capitalized(f"{kind_words(first)}s {first.number}–{last.number}")
 
 
 def edge_name(edge: Edge, speech: Speech) -> str:

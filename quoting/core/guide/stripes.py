@@ -25,11 +25,19 @@ class Stripe:
 
     @property
     def work(self) -> Hashable:
-        """What is the same of two stripes that are worked alike, whatever is done with the yarn."""
+        """What is the same of two stripes that are worked alike, whatever is done with the yarn.
+
+        Rounds of a border are never alike: each has corners of its own to tell.
+        """
         worked = self.worked
+        alone = worked.number if worked.in_border or is_begun(worked) else 0
         stitches = tuple(sorted(worked.stitches.items()))
-        kind = (worked.work, worked.colour, worked.stitch, worked.in_border)
-        return self.rows, kind, stitches, worked.sides, worked.corner
+        return self.rows, worked.work, worked.colour, worked.stitch, stitches, alone
+
+
+def is_begun(worked: Pass) -> bool:
+    """Return whether a pass is row 1, which is worked into the chain."""
+    return worked.work is Work.ROW and worked.number == 1
 
 
 def stripes_of(passes: Sequence[Pass], handled: Sequence[Handling]) -> Iterator[Stripe]:
@@ -50,6 +58,6 @@ def stripes_of(passes: Sequence[Pass], handled: Sequence[Handling]) -> Iterator[
 
 def _alike(worked: Pass, after: Pass) -> bool:
     """Return whether the row after one is worked as it is; row 1 is worked into the chain."""
-    rows = worked.work is after.work is Work.ROW and worked.number > 1
+    rows = worked.work is after.work is Work.ROW and not is_begun(worked)
     same = (worked.colour, worked.stitch) == (after.colour, after.stitch)
     return rows and same and worked.stitches == after.stitches
