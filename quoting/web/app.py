@@ -11,6 +11,7 @@ from quoting.places import templates_folder
 from quoting.web import filters, turns
 from quoting.web.address import AT_HOME, Address, serve_at
 from quoting.web.failures import handle_failures
+from quoting.web.guide import pages as guide
 from quoting.web.kept import KeptShop, kept_shop
 from quoting.web.orders import calmer
 from quoting.web.orders import pages as orders
@@ -53,7 +54,7 @@ def create_app(shop: Shop | KeptShop, address: Address = AT_HOME) -> Flask:
         watch.watch(app)  # before a form without its token is shown again, and with it an order
     CSRFProtect(app)
     turns.register(app)
-    for page in (orders, calmer, comparing, measurements, yarn, workshop, workshop_forms):
+    for page in (orders, guide, calmer, comparing, measurements, yarn, workshop, workshop_forms):
         app.register_blueprint(page.blueprint)
     if isinstance(shop, KeptShop):
         register_book(app)
@@ -67,6 +68,7 @@ def register_book(app: Flask) -> None:
     from quoting.web.book import forgetting, giving, list_page, order_pages, quote_pages, weeks_page
     from quoting.web.book.number_in_address import NumberInAddress, RowInAddress
     from quoting.web.door import pages as door
+    from quoting.web.guide import paper_pages, row_pages
     from quoting.web.making import corrections, took_pages
     from quoting.web.making import pages as making
     from quoting.web.record import accounts
@@ -76,7 +78,8 @@ def register_book(app: Flask) -> None:
     app.url_map.converters |= {"given": NumberInAddress, "int": RowInAddress}
     of_orders = (list_page, order_pages, giving, quote_pages, weeks_page, forgetting)
     of_making = (making, corrections, took_pages, track_record, accounts)
-    for page in (*of_orders, *of_making, first_steps, own_forms_sent, versions, door):
+    of_guides = (paper_pages, row_pages)
+    for page in (*of_orders, *of_making, *of_guides, first_steps, own_forms_sent, versions, door):
         app.register_blueprint(page.blueprint)
     app.before_request(_copy_daily)
     app.before_request(_check_workshop)

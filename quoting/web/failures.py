@@ -36,7 +36,7 @@ BOOK_FAILS, NOT_THERE, STALE = 503, 404, 409
 _DEEDS = frozenset(
     {"door.leave", "forgetting.forget"}
     | {"first_steps.read", "versions.read", "versions.back"}
-    | {"making.hook", "corrections.take_back", "took.take"}
+    | {"making.hook", "corrections.take_back", "took.take", "row.back"}
     | {"giving.give_as_kept", "given_quotes.accept", "given_quotes.decline"}
     | {f"kept_orders.{deed}" for deed in ("new", "read", "copy", "stage", "bring_back", "aside")}
 )
@@ -82,6 +82,10 @@ def _stale(error: CSRFError) -> ResponseReturnValue:
         from quoting.web.making import pages as making
 
         pages |= {"making": making.resume, "corrections": corrections.resume}
+    if request.blueprint == "row":
+        from quoting.web.guide import row_pages
+
+        pages |= {"row": row_pages.resume}
     return _resumed(pages.get(request.blueprint or "", orders.resume))
 
 
