@@ -24,7 +24,7 @@ def draw_blanket(
 
     `prefix` begins every id in it. For the maker it has as many elements of class `tail` as the
     blanket has ends, and as many of class `carry` as yarns are carried up; for the buyer none,
-    who would take them for a fringe. A left-handed maker's is mirrored: tails hang where she has them.
+    who would take them for a fringe. A left-handed maker's is mirrored, as she has it before her.
     """
     layout, codes = lay_out(quote.plan, mirrored=speech.left_handed), colour_codes(quote)
     strands = strands_drawn(quote) if reader is Reader.MAKER else ()

@@ -10,7 +10,7 @@ from quoting.core.workshop.stitches import Stitch
 from quoting.wording.foundation import first_stitch_words
 from quoting.wording.guide_corners import corner_words, sides_words
 from quoting.wording.phrases import capitalized
-from quoting.wording.rows_and_edges import pass_words, kind_words
+from quoting.wording.rows_and_edges import kind_words, pass_words
 from quoting.wording.speech import Speech
 
 

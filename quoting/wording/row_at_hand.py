@@ -67,13 +67,13 @@ def _details(worked: Pass, guide: Guide, speech: Speech) -> Iterator[str]:
         if worked.number == 1:
             yield f"Chain {speech.number(quote.plan.foundation_chain)} first."
         else:
-            yield _turned(worked, guide, speech)
+            yield _turned(worked, guide)
     yield from (
         f"{capitalized(detail)}." for detail in stitch_details(worked, quote, speech) if detail
     )
 
 
-def _turned(worked: Pass, guide: Guide, speech: Speech) -> str:
+def _turned(worked: Pass, guide: Guide) -> str:
     """Return how a row is turned to."""
     turn = guide.quote.workshop.turning_chain(worked.stitch)
     if not turn.chains:

@@ -21,7 +21,8 @@ _WITHIN = {
 }
 
 _EDGES_EXPLAINED = (
-    "Edges are told with the right side facing, row 1 being on that side: it begins at {edge}{hand}."
+    "Edges are told with the right side facing, row 1 being on that side: it begins at "
+    "{edge}{hand}."
 )
 
 

@@ -105,7 +105,7 @@ class Follower:
                     number += 1
         assert number == last + 1, f"{rows} are not {number - first} rows"
 
-    def _row(  # noqa: PLR0913 - all of it is in her hands
+    def _row(
         self,
         kind: str,
         number: int,

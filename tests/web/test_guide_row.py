@@ -1,4 +1,4 @@
-"""One row at a time: what the book says is done is where she is, and a tick is written down once."""
+"""One row at a time: where she is, the book says; a tick is written down once, and taken back."""
 
 from __future__ import annotations
 
@@ -91,9 +91,7 @@ def test_a_page_from_before_somebody_elses_line_is_told_and_writes_nothing(
     assert "to correct" in said(again)
 
 
-def test_back_takes_the_last_tick_back_and_stays_in_the_log(
-    maker: BookMaker, address: str
-) -> None:
+def test_back_takes_the_last_tick_back_and_stays_in_the_log(maker: BookMaker, address: str) -> None:
     tick(maker, address)
     page = tick(maker, address)
     reply = maker.client.post(f"{address}/{ROW}/back", data=page.typed("back"))

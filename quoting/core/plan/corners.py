@@ -7,7 +7,7 @@ from enum import StrEnum
 
 
 class Into(StrEnum):
-    """What is at a corner to work into: the body's own, a stitch of the round inside, its chains."""
+    """What there is at a corner to work into: the body, a stitch of the round inside, its chains."""
 
     BODY = "body"
     STITCH = "stitch"
