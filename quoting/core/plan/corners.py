@@ -7,7 +7,7 @@ from enum import StrEnum
 
 
 class Into(StrEnum):
-    """What there is at a corner to work into: the body, a stitch of the round inside, its chains."""
+    """What a corner is worked into: the body, a stitch of the round inside, or its chains."""
 
     BODY = "body"
     STITCH = "stitch"

@@ -25,7 +25,7 @@ PREVIEW = 3
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RowView:
-    """What the page shows: `row` is None once all are done, `undo` the line that Back takes back."""
+    """What the page shows: `row` is None once all are done; Back takes the line `undo` back."""
 
     hand: AtHand
     row: RowAtHand | None
