@@ -12,7 +12,7 @@ from quoting.wording.guide import guide_paper
 from quoting.wording.paper import Facts, Listing, Words
 
 TITLE = "Working guide"
-WIDTHS = (4, 22, 58, 64, 22)
+WIDTHS = (4, 104, 74)
 
 
 def write_guide(grid: Grid, quote: Quote) -> None:

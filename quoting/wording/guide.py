@@ -4,28 +4,32 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
+from quoting.core.estimate.ball_ends import BallEnd
 from quoting.core.estimate.row_guide import heights_cm
-from quoting.core.estimate.strands import Point
+from quoting.core.estimate.strands import Why
 from quoting.core.guide.guide import Guide, guide_of
 from quoting.core.guide.loose_ends import LooseEnd
 from quoting.core.guide.steps import Step
-from quoting.core.plan.passes import Plan
+from quoting.core.plan.passes import Edge, Plan
 from quoting.core.quote.offer import OfferedColour, offer_of
 from quoting.core.quote.quote import Quote
 from quoting.wording.catalogues import ENGLISH
 from quoting.wording.guide_before import before_sentences
-from quoting.wording.guide_steps import rows_words, step_words
+from quoting.wording.guide_steps import step_sentence
 from quoting.wording.guide_yarn import yarn_sentences
 from quoting.wording.paper import Beside, Block, Facts, Listing, Paper, Picture, SaidFact, Words
 from quoting.wording.phrases import capitalized
-from quoting.wording.rows_and_edges import edge_words, pass_words, point_words
+from quoting.wording.rows_and_edges import edge_name, pass_words, point_words
 from quoting.wording.speech import Speech, speech_of
-from quoting.wording.trade_words import ended_words
 
 NO_FIGURES = 99
 """After all columns."""
 
-IT_LASTS = "it lasts"
+_ENDED = {
+    Why.CUT: "is cut",
+    Why.RAN_OUT: "ends, its ball being used up",
+    Why.FINISHED: "is fastened off",
+}
 
 
 def guide_paper(quote: Quote, picture: Picture | None = None) -> Paper:
@@ -75,20 +79,23 @@ def steps_listing(guide: Guide, codes: Mapping[str, str], speech: Speech) -> Lis
     lengths = tuple(heights_cm(guide.quote.plan))
     return Listing(
         heading="Step by step",
-        heads=("rows", "what to work", "what to do with the yarn", "length then"),
+        heads=("what to work", "length then"),
         rows=tuple(
             (
-                rows_words(step, guide),
-                step_words(step, guide, speech),
-                yarn_sentences(step, speech),
+                _step(step, guide, speech),
                 speech.length(lengths[step.after - 1]) if lengths[step.after - 1] else "",
             )
             for step in guide.steps
         ),
-        figures_from=3,
+        figures_from=1,
         ticks=True,
         codes=tuple(_code(step, codes) for step in guide.steps),
     )
+
+
+def _step(step: Step, guide: Guide, speech: Speech) -> str:
+    said = (step_sentence(step, guide, speech), yarn_sentences(step, speech))
+    return " ".join(sentence for sentence in said if sentence)
 
 
 def _code(step: Step, codes: Mapping[str, str]) -> str:
@@ -112,14 +119,14 @@ def lengths_listing(guide: Guide, speech: Speech) -> Listing:
 
 def balls_listing(guide: Guide, codes: Mapping[str, str], speech: Speech) -> Listing:
     """Return where each ball that may end is expected to, at the soonest and at the latest."""
-    plan, ball = guide.quote.plan, speech.worded("ball")
+    ball = speech.worded("ball")
     return Listing(
         heading=speech.worded("Where balls are used up"),
-        heads=(ball, "expected", "at the soonest", "at the latest"),
+        heads=(ball, "is used up"),
         rows=tuple(
             (
                 f"{one.colour}, {ball} {speech.number(one.number)}",
-                *(_point(p, plan) for p in (one.end.expected, one.end.soonest, one.end.latest)),
+                used_up_words(one.end, guide.quote.plan),
             )
             for one in guide.used_up
         ),
@@ -128,8 +135,19 @@ def balls_listing(guide: Guide, codes: Mapping[str, str], speech: Speech) -> Lis
     )
 
 
-def _point(point: Point | None, plan: Plan) -> str:
-    return IT_LASTS if point is None else point_words(point, plan)
+def used_up_words(end: BallEnd, plan: Plan) -> str:
+    """Return where a ball is used up: `in row 61; at the soonest in row 55, ...`."""
+    expected, soonest, latest = (
+        "" if point is None else point_words(point, plan)
+        for point in (end.expected, end.soonest, end.latest)
+    )
+    if not expected:
+        return f"it should last; at the soonest {soonest}"
+    if not latest:
+        return f"{expected}; at the soonest {soonest}, or it lasts"
+    if soonest == latest:
+        return expected
+    return f"{expected}; at the soonest {soonest}, at the latest {latest}"
 
 
 def ends_listing(guide: Guide, codes: Mapping[str, str], speech: Speech) -> Listing:
@@ -137,7 +155,7 @@ def ends_listing(guide: Guide, codes: Mapping[str, str], speech: Speech) -> List
     ends = [end for end in guide.ends if end.where.blanket == 0]
     return Listing(
         heading="Ends to weave in",
-        heads=("where", "of", "yarn", "which"),
+        heads=("where", "which"),
         rows=tuple(_end(end, guide.quote.plan, speech) for end in ends),
         figures_from=NO_FIGURES,
         ticks=True,
@@ -145,8 +163,10 @@ def ends_listing(guide: Guide, codes: Mapping[str, str], speech: Speech) -> List
     )
 
 
-def _end(end: LooseEnd, plan: Plan, speech: Speech) -> tuple[str, ...]:
+def _end(end: LooseEnd, plan: Plan, speech: Speech) -> tuple[str, str]:
     worked = plan.passes[end.where.pass_index]
-    where = capitalized(edge_words(end.where.edge, worked.work, speech).removeprefix("the "))
-    which = "begins" if end.why is None else ended_words(end.why, speech)
-    return where, pass_words(worked), end.colour, which
+    which = "begins" if end.why is None else speech.worded(_ENDED[end.why])
+    where = f"Within {pass_words(worked)}"
+    if end.where.edge is not Edge.WITHIN:
+        where = f"{capitalized(edge_name(end.where.edge, speech))}, {pass_words(worked)}"
+    return where, f"{end.colour} {which}"

@@ -68,8 +68,8 @@ def listing(paper: Paper, heading: str) -> Listing:
 def follow(paper: Paper) -> list[Worked]:
     """Work a whole guide."""
     follower = Follower(paper)
-    for rows, work, yarn, _ in listing(paper, "Step by step").rows:
-        follower.work(rows, work, yarn)
+    for step, _ in listing(paper, "Step by step").rows:
+        follower.work(step)
     return follower.done
 
 
@@ -90,8 +90,10 @@ class Follower:
         }
         self.done: list[Worked] = []
 
-    def work(self, rows: str, work: str, yarn: str) -> None:
+    def work(self, step: str) -> None:
         """Work one step."""
+        sentence, _, yarn = step.removesuffix(".").partition(". ")
+        rows, work = re.split(r", |: ", sentence, maxsplit=1)
         kind, first, last = _which(rows)
         stripes, times = read_stripes(work)
         told = list(handled(yarn, stripes, times))
@@ -164,11 +166,11 @@ def _which(rows: str) -> tuple[str, int, int]:
 
 def read_stripes(work: str) -> tuple[list[Stripe], int]:
     """Return the stripes that a step tells, and how many times; 0 rows: all that the step has."""
-    if found := re.fullmatch(rf"(.+): chain {NUMBER}\.", work):
+    if found := re.fullmatch(rf"(.+): chain {NUMBER}", work):
         return [Stripe(found[1], 0, _count(found[2]), "ch")], 1
-    if found := re.fullmatch(rf"(.+), {NUMBER} times(?:; {NUMBER} (\S+) each row)?\.", work):
+    if found := re.fullmatch(rf"(.+), {NUMBER} times(?:; {NUMBER} (\S+) each row)?", work):
         return list(_repeated(found[1], found[3], found[4])), _count(found[2])
-    found = re.fullmatch(rf"(.+?): {NUMBER} (\S+?)(?: each)?(?:; (.*))?\.", work)
+    found = re.fullmatch(rf"(.+?): {NUMBER} (\S+?)(?: each)?(?:; (.*))?", work)
     assert found, work
     return [Stripe(found[1], 0, _count(found[2]), found[3], _corner_chains(found[4] or ""))], 1
 
@@ -197,7 +199,7 @@ def _count(text: str | None) -> int:
 def handled(yarn: str, stripes: list[Stripe], times: int) -> Iterator[list[str]]:
     """Yield what is told of the yarn of each stripe, clause by clause."""
     if len(stripes) == times == 1:
-        yield [part for part in yarn.rstrip(".").split("; ") if part]
+        yield [part for part in yarn.split("; ") if part]
         return
     for sentence in re.split(r"(?<=\.) ", yarn):
         colours, words = sentence.rstrip(".").split(": ")

@@ -132,7 +132,7 @@ def _goes_on(
 
 def agreements(items: Sequence[Hashable]) -> list[int]:
     """Return for each place how many items from there on are those from the beginning on."""
-    agreeing = [len(items)] + [0] * (len(items) - 1) if items else []
+    agreeing = [len(items)] + [0] * (len(items) - 1)
     left = right = 0
     for place in range(1, len(items)):
         if place < right:
