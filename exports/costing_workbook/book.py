@@ -8,7 +8,7 @@ from functools import partial
 
 from openpyxl import Workbook
 
-from exports.costing_workbook import notes_sheet, rows_sheet, summary_sheet
+from exports.costing_workbook import guide_sheet, notes_sheet, rows_sheet, summary_sheet
 from exports.costing_workbook.actuals import actuals_sheet
 from exports.costing_workbook.actuals.known import NOTHING_KNOWN, Actuals
 from exports.costing_workbook.costing import costing_sheet
@@ -38,14 +38,16 @@ def write_book(quote: Quote, actuals: Actuals = NOTHING_KNOWN) -> bytes:
     costing = sheet(costing_sheet.TITLE, costing_sheet.WIDTHS, flags=costing_sheet.FLAGS)
     yarn = yarn_sheet.yarn_grid(book, speech)
     hours = sheet(hours_sheet.TITLE, hours_sheet.WIDTHS, flags=hours_sheet.FLAGS)
+    guide = sheet(guide_sheet.TITLE, guide_sheet.WIDTHS)
     rows = sheet("Rows", rows_sheet.WIDTHS)
     taken = sheet(actuals_sheet.TITLE, actuals_sheet.WIDTHS, flags=actuals_sheet.FLAGS)
     checked = sheet(checks.TITLE, checks.WIDTHS)
     notes = sheet("Notes", notes_sheet.WIDTHS)
+    guide_sheet.write_guide(guide, quote)
     heads_row = rows_sheet.write_rows(rows, quote, Shapes(speech))
     _write_figures((summary, costing, yarn, hours, taken, checked), quote, speech, actuals)
     notes_sheet.write_notes(notes, quote, speech)
-    grids = (summary, costing, yarn, hours, rows, taken, checked, notes)
+    grids = (summary, costing, yarn, hours, guide, rows, taken, checked, notes)
     for grid in grids:
         set_up(
             grid,

@@ -43,7 +43,7 @@ def write_rows(grid: Grid, quote: Quote, shapes: Shapes) -> int:
             counted(stitches, COUNT) if stitches else None,
             counted(chains, COUNT) if chains else None,
             counted(height_cm / per_unit, TENTHS),
-            words(edge_name(worked.starts)),
+            words(edge_name(worked.starts, speech)),
             words(notes_sentence(own, worked, speech), Look.NOTE),
         )
         grid.fill(row, colour_code(worked.colour, quote))

@@ -24,9 +24,10 @@ def draw_blanket(
 
     `prefix` begins every id in it. For the maker it has as many elements of class `tail` as the
     blanket has ends, and as many of class `carry` as yarns are carried up; for the buyer none,
-    who would take them for a fringe.
+    who would take them for a fringe. A left-handed maker's is mirrored, as she has it before her.
     """
-    layout = lay_out(quote.plan, MAKERS_ROOM if reader is Reader.MAKER else BUYERS_ROOM)
+    room = MAKERS_ROOM if reader is Reader.MAKER else BUYERS_ROOM
+    layout = lay_out(quote.plan, room, mirrored=speech.left_handed)
     codes = colour_codes(quote)
     strands = strands_drawn(quote) if reader is Reader.MAKER else ()
     key, bottom = draw_key(codes, strands, layout.blanket.bottom + RULER_HEIGHT, speech)

@@ -2,7 +2,8 @@
 
 The picture is always 400 units wide, so that its words stay legible on a phone; the blanket is
 scaled into the room between its rulers. The chain is at the bottom. Row 1 begins at the right, as
-a right-handed maker sees row 1 from the right side (common practice, no source).
+a right-handed maker sees row 1 from the right side, or mirrored, as a left-handed one does (common
+practice, no source).
 
 Every pass has a band of heights of its own: rows theirs, rounds that of their upper side. So the
 strands of each are told apart at the edges of the blanket.
@@ -67,7 +68,7 @@ class Layout:
     """The blanket's place on the drawing. `climbed` is where each pass begins, from the body up.
 
     `body` is the room of the rows: what no round lies in. `row` is the height of a row, or round,
-    of the body on average.
+    of the body on average. `mirrored` has the start edge at the left.
     """
 
     plan: Plan
@@ -77,6 +78,7 @@ class Layout:
     body: Box
     climbed: tuple[float, ...]
     row: float
+    mirrored: bool = False
 
     def band(self, index: int) -> Box:
         """Return a pass's band: a row whole, a round's upper side within the body's width."""
@@ -86,7 +88,11 @@ class Layout:
 
     def edge_x(self, edge: Edge) -> float:
         """Return the blanket's outer side at an edge."""
-        return self.blanket.right if edge is Edge.START else self.blanket.left
+        return self.blanket.right if self.side(edge) > 0 else self.blanket.left
+
+    def side(self, edge: Edge) -> int:
+        """Return which way is out at an edge: 1 to the right, -1 to the left."""
+        return 1 if (edge is Edge.START) is not self.mirrored else -1
 
     def height_at(self, index: int, share: float) -> float:
         """Return how far down a share of a pass's height lies, from its lower side."""
@@ -95,6 +101,10 @@ class Layout:
 
     def point(self, index: int, share: float) -> tuple[float, float]:
         """Return the point where a share of a pass's yarn has been worked."""
+        x, y = self._unmirrored_point(index, share)
+        return (self.blanket.left + self.blanket.right - x if self.mirrored else x), y
+
+    def _unmirrored_point(self, index: int, share: float) -> tuple[float, float]:
         worked = self.plan.passes[index]
         if worked.work is Work.ROUND:
             return self._round_point(index, share)
@@ -104,7 +114,8 @@ class Layout:
     def _round_point(self, index: int, share: float) -> tuple[float, float]:
         """Return a point of a round, which runs anticlockwise from an upper corner.
 
-        That is how a right-handed maker works it (common practice, no source).
+        That is how a right-handed maker works it, and mirrored a left-handed one (common practice,
+        no source).
         """
         ring = self.ring(index, middle=True)
         corners = [
@@ -131,8 +142,8 @@ class Layout:
         return self.body.shrunk(-out)
 
 
-def lay_out(plan: Plan, room: Room = MAKERS_ROOM) -> Layout:
-    """Return the layout of a plan."""
+def lay_out(plan: Plan, room: Room = MAKERS_ROOM, *, mirrored: bool = False) -> Layout:
+    """Return the layout of a plan, perhaps as a left-handed maker sees it."""
     scale = min(room.width / plan.width_cm, room.height / plan.height_cm)
     width = plan.width_cm * scale
     left = room.left + (room.width - width) / 2
@@ -145,6 +156,7 @@ def lay_out(plan: Plan, room: Room = MAKERS_ROOM) -> Layout:
         body=blanket.shrunk((plan.border_depth_cm + _rounds_cm(plan)) * scale),
         climbed=_climbed(plan.passes, scale),
         row=sum(worked.height_cm for worked in plan.rows) * scale / len(plan.rows),
+        mirrored=mirrored,
     )
 
 

@@ -46,7 +46,7 @@ def draw_rulers(layout: Layout, speech: Speech, reader: Reader) -> str:
         "g",
         *_height_ruler(layout, speech),
         *_width_ruler(layout, speech),
-        *(_edge_names(layout) if for_maker else ()),
+        *(_edge_names(layout, speech) if for_maker else ()),
         *(_row_numbers(layout, speech) if for_maker else ()),
         class_="rulers",
         fill=INK,
@@ -83,12 +83,13 @@ def _width_ruler(layout: Layout, speech: Speech) -> Iterator[str]:
     yield _lines(*steps)
 
 
-def _edge_names(layout: Layout) -> Iterator[str]:
+def _edge_names(layout: Layout, speech: Speech) -> Iterator[str]:
     """Yield what each edge is called, beside the ruler of the width."""
     box = layout.blanket
     y = box.bottom + WIDTH_RULER_GAP + 0.35 * FONT_SIZE
-    yield text(edge_side(Edge.FAR), box.left - 6, y, text_anchor="end")
-    yield text(edge_side(Edge.START), box.right + 5, y, text_anchor="start")
+    left, right = sorted((Edge.START, Edge.FAR), key=layout.edge_x)
+    yield text(edge_side(left, speech), box.left - 6, y, text_anchor="end")
+    yield text(edge_side(right, speech), box.right + 5, y, text_anchor="start")
 
 
 def _row_numbers(layout: Layout, speech: Speech) -> Iterator[str]:

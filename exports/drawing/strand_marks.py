@@ -80,15 +80,11 @@ def _yarns(
     yield element("g", *lines, stroke_width=width)
 
 
-def _side(edge: Edge) -> int:
-    return 1 if edge is Edge.START else -1
-
-
 def _carry(layout: Layout, colour: str, carry: Carry) -> Mark:
     x = layout.edge_x(carry.edge)
     low = layout.height_at(carry.from_pass, 0.5 + OFF_MIDDLE)
     high = layout.height_at(carry.to_pass, 0.5 - OFF_MIDDLE)
-    out = x + _side(carry.edge) * min(DEEPEST, 4 + 0.5 * (low - high))
+    out = x + layout.side(carry.edge) * min(DEEPEST, 4 + 0.5 * (low - high))
     return Mark(colour, route("M", x, low, "C", out, low, out, high, x, high))
 
 
@@ -99,7 +95,7 @@ def _tails(layout: Layout, edge: Edge, strands: Iterable[Strand]) -> Iterator[Ma
     box = layout.blanket
     tips = spread(wanted, TIP_GAP, box.top - 8, box.bottom + 8)
     crowded = any(after - before < TIP_GAP for before, after in pairwise(wanted))
-    x, side = layout.edge_x(edge), _side(edge)
+    x, side = layout.edge_x(edge), layout.side(edge)
     for number, (root, tip) in enumerate(zip(roots, tips, strict=True)):
         reach = min(GUTTER - 4, TAIL + (LANE * (number % LANES) if crowded else 0))
         bend = x + side * 0.5 * reach

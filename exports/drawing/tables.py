@@ -57,8 +57,8 @@ def drawing_table(quote: Quote, speech: Speech) -> tuple[StrandRow, ...]:
 
 
 def _strand_row(quote: Quote, strand: Strand, speech: Speech) -> StrandRow:
-    starts, starts_edge = _place(quote, strand.starts)
-    ends, ends_edge = _place(quote, strand.ends)
+    starts, starts_edge = _place(quote, strand.starts, speech)
+    ends, ends_edge = _place(quote, strand.ends, speech)
     return StrandRow(
         colour=strand.colour,
         starts=starts,
@@ -72,9 +72,9 @@ def _strand_row(quote: Quote, strand: Strand, speech: Speech) -> StrandRow:
     )
 
 
-def _place(quote: Quote, point: Point) -> tuple[str, str]:
+def _place(quote: Quote, point: Point, speech: Speech) -> tuple[str, str]:
     worked = quote.plan.passes[point.pass_index]
-    return passes_label((worked,)), edge_words(point.edge, worked.work)
+    return passes_label((worked,)), edge_words(point.edge, worked.work, speech)
 
 
 def rows_table(quote: Quote) -> tuple[RowsRow, ...]:

@@ -29,7 +29,7 @@ from quoting.schema.selling_shapes import (
 from quoting.schema.several import Several, named_spots
 from quoting.schema.shape import Fields, Shape
 from quoting.schema.spot import Spot
-from quoting.schema.words import ANSWER, BASIC_STITCH, DAY, NAME, TEXT, Choice
+from quoting.schema.words import ANSWER, BASIC_STITCH, DAY, NAME, TEXT, YES_NO, Choice
 
 
 class ByStitch(Kind[Mapping[Stitch, bool]]):
@@ -65,6 +65,7 @@ HABITS = Shape(
     ),
     _habits(lambda habits: habits.allowance, SHARE, "or an allowance of, %"),
     _habits(lambda habits: habits.tension, SHARE, "Allowance for uneven tension, %"),
+    _habits(lambda habits: habits.left_handed, YES_NO, "I work left-handed"),
     _habits(lambda habits: habits.counts_turning_chain, ByStitch(), "Turning chains that count"),
 )
 

@@ -11,6 +11,7 @@ from quoting.places import templates_folder
 from quoting.web import filters, turns
 from quoting.web.address import AT_HOME, Address, serve_at
 from quoting.web.failures import handle_failures
+from quoting.web.guide import pages as guide
 from quoting.web.kept import KeptShop, kept_shop
 from quoting.web.orders import calmer, to_send
 from quoting.web.orders import pages as orders
@@ -54,7 +55,8 @@ def create_app(shop: Shop | KeptShop, address: Address = AT_HOME) -> Flask:
         watch.watch(app)  # before a form without its token is shown again, and with it an order
     CSRFProtect(app)
     turns.register(app)
-    for page in (orders, to_send, calmer, comparing, measurements, yarn, workshop, workshop_forms):
+    of_order = (orders, to_send, guide, calmer)
+    for page in (*of_order, comparing, measurements, yarn, workshop, workshop_forms):
         app.register_blueprint(page.blueprint)
     app.register_blueprint(of_worktable.blueprint)
     if isinstance(shop, KeptShop):
@@ -69,6 +71,7 @@ def register_book(app: Flask) -> None:
     from quoting.web.book import forgetting, giving, list_page, order_pages, quote_pages, weeks_page
     from quoting.web.book.number_in_address import NumberInAddress, RowInAddress
     from quoting.web.door import pages as door
+    from quoting.web.guide import paper_pages, row_pages
     from quoting.web.making import corrections, took_pages
     from quoting.web.making import pages as making
     from quoting.web.papers import pages as papers
@@ -81,7 +84,8 @@ def register_book(app: Flask) -> None:
     app.url_map.converters |= {"given": NumberInAddress, "int": RowInAddress}
     of_orders = (list_page, order_pages, giving, quote_pages, weeks_page, forgetting, shopping)
     of_making = (making, corrections, took_pages, papers, printed, track_record, accounts)
-    for page in (*of_orders, *of_making, first_steps, own_forms_sent, versions, door):
+    of_guides = (paper_pages, row_pages)
+    for page in (*of_orders, *of_making, *of_guides, first_steps, own_forms_sent, versions, door):
         app.register_blueprint(page.blueprint)
     app.before_request(_copy_daily)
     app.before_request(_check_workshop)

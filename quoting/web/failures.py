@@ -39,7 +39,7 @@ _DEEDS = frozenset(
     {"door.leave", "forgetting.forget"}
     | {"first_steps.read", "versions.read", "versions.back"}
     | {"papers.receipt", "printed.cancel"}
-    | {"making.hook", "corrections.take_back", "took.take"}
+    | {"making.hook", "corrections.take_back", "took.take", "row.back"}
     | {"giving.give_as_kept", "given_quotes.accept", "given_quotes.decline"}
     | {f"kept_orders.{deed}" for deed in ("new", "read", "copy", "stage", "bring_back", "aside")}
 )
@@ -90,6 +90,10 @@ def _stale(error: CSRFError) -> ResponseReturnValue:
 
         of_making = {"making": making.resume, "corrections": corrections.resume}
         pages |= of_making | {"papers": papers.resume}
+    if request.blueprint == "row":
+        from quoting.web.guide import row_pages
+
+        pages |= {"row": row_pages.resume}
     return _resumed(pages.get(request.blueprint or "", orders.resume))
 
 

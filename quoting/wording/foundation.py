@@ -16,13 +16,18 @@ def foundation_words(quote: Quote, speech: Speech) -> str:
     (common practice). Of a pattern that begins with chains of its own only how many they are.
     """
     plan = quote.plan
-    stitch = plan.rows[0].stitch
-    turn = quote.workshop.turning_chain(stitch)
     chain = f"chain {speech.number(plan.foundation_chain)}"
+    first = first_stitch_words(quote, speech)
+    return f"{chain}, {first}" if first else chain
+
+
+def first_stitch_words(quote: Quote, speech: Speech) -> str:
+    """Return where row 1 begins, nothing of a pattern that begins with chains of its own."""
+    stitch = quote.plan.rows[0].stitch
+    turn = quote.workshop.turning_chain(stitch)
     if turn.begins_with is not None:
-        return chain
-    into = _ordinal(turn.chains + 1)
-    return f"{chain}, first {speech.stitch(stitch)} in the {into} chain from the hook"
+        return ""
+    return f"first {speech.stitch(stitch)} in the {_ordinal(turn.chains + 1)} chain from the hook"
 
 
 def _ordinal(number: int) -> str:

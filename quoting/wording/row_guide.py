@@ -8,7 +8,7 @@ from quoting.core.estimate.row_guide import Act, RowNote, counting_stitches
 from quoting.core.plan.passes import Pass, Work
 from quoting.core.quote.quote import Quote
 from quoting.wording.phrases import capitalized
-from quoting.wording.rows_and_edges import EDGES_EXPLAINED, at_edge_words
+from quoting.wording.rows_and_edges import at_edge_words, edges_explained
 from quoting.wording.speech import Speech
 
 _ACTS = {
@@ -31,14 +31,14 @@ def notes_sentence(notes: Sequence[RowNote], worked: Pass, speech: Speech) -> st
 
 
 def _note(note: RowNote, worked: Pass, speech: Speech) -> str:
-    where = at_edge_words(note.edge, worked.work)
+    where = at_edge_words(note.edge, worked.work, speech)
     return speech.worded(_ACTS[note.act]).format(colour=note.colour, where=where)
 
 
 def guide_sentences(quote: Quote, speech: Speech) -> Iterator[str]:
     """Yield what to know before the rows are followed, in whole sentences."""
     if quote.plan.of_work(Work.ROW):
-        yield EDGES_EXPLAINED
+        yield edges_explained(speech)
     counting = counting_stitches(quote.plan, quote.workshop)
     if counting:
         named = ", ".join(speech.stitch(stitch) for stitch in counting)

@@ -7,10 +7,12 @@ from collections.abc import Sequence
 from quoting.core.estimate.strands import Point
 from quoting.core.plan.passes import Edge, Pass, Plan, Work
 from quoting.wording.phrases import capitalized
+from quoting.wording.speech import Speech
 
 _WORKS = {Work.CHAIN: "foundation chain", Work.ROW: "row", Work.ROUND: "round"}
 
 _EDGES = {Edge.START: "right-hand", Edge.FAR: "left-hand"}
+_MIRRORED = {Edge.START: "left-hand", Edge.FAR: "right-hand"}
 
 _WITHIN = {
     Work.CHAIN: "within the chain",
@@ -18,21 +20,28 @@ _WITHIN = {
     Work.ROUND: "within the round",
 }
 
-EDGES_EXPLAINED = (
-    "Edges are told with the right side facing, row 1 being on that side: it begins at the "
-    "right-hand edge. For the left-handed they are mirrored."
+_EDGES_EXPLAINED = (
+    "Edges are told with the right side facing, row 1 being on that side: it begins at "
+    "{edge}{hand}."
 )
+
+
+def edges_explained(speech: Speech) -> str:
+    """Return how edges are told, in a sentence."""
+    edge = edge_words(Edge.START, Work.ROW, speech)
+    hand = ", as you work left-handed" if speech.left_handed else ""
+    return _EDGES_EXPLAINED.format(edge=edge, hand=hand)
 
 
 def pass_words(worked: Pass) -> str:
     """Return what a row or round is called: `row 12`, `border round 1`."""
-    work = _work_words(worked)
-    return work if worked.work is Work.CHAIN else f"{work} {worked.number}"
+    kind = kind_words(worked)
+    return kind if worked.work is Work.CHAIN else f"{kind} {worked.number}"
 
 
 def body_pass(plan: Plan) -> str:
     """Return what the body of a blanket is made of: `row`, or `round`."""
-    return _work_words(plan.rows[0])
+    return kind_words(plan.rows[0])
 
 
 def body_heading(plan: Plan) -> str:
@@ -40,7 +49,8 @@ def body_heading(plan: Plan) -> str:
     return capitalized(f"{body_pass(plan)}s")
 
 
-def _work_words(worked: Pass) -> str:
+def kind_words(worked: Pass) -> str:
+    """Return what a pass is, without its number: `row`, `border round`."""
     return f"border {_WORKS[worked.work]}" if worked.in_border else _WORKS[worked.work]
 
 
@@ -49,27 +59,27 @@ def passes_label(passes: Sequence[Pass]) -> str:
     first, last = passes[0], passes[-1]
     if first.number == last.number:
         return capitalized(pass_words(first))
-    return capitalized(f"{_work_words(first)}s {first.number}–{last.number}")
+    return capitalized(f"{kind_words(first)}s {first.number}–{last.number}")
 
 
-def edge_name(edge: Edge) -> str:
+def edge_name(edge: Edge, speech: Speech) -> str:
     """Return what an edge is called: `right-hand edge`. Errors: KeyError within a pass."""
-    return f"{edge_side(edge)} edge"
+    return f"{edge_side(edge, speech)} edge"
 
 
-def edge_side(edge: Edge) -> str:
+def edge_side(edge: Edge, speech: Speech) -> str:
     """Return on which side an edge is: `right-hand`. Errors: KeyError within a pass."""
-    return _EDGES[edge]
+    return (_MIRRORED if speech.left_handed else _EDGES)[edge]
 
 
-def edge_words(edge: Edge, work: Work) -> str:
+def edge_words(edge: Edge, work: Work, speech: Speech) -> str:
     """Return where along a pass: `the left-hand edge`, `within the round`."""
-    return f"the {edge_name(edge)}" if edge in _EDGES else _WITHIN[work]
+    return f"the {edge_name(edge, speech)}" if edge in _EDGES else _WITHIN[work]
 
 
-def at_edge_words(edge: Edge, work: Work) -> str:
+def at_edge_words(edge: Edge, work: Work, speech: Speech) -> str:
     """Return where along a pass something is done: `at the left-hand edge`, `within the round`."""
-    return f"at the {edge_name(edge)}" if edge in _EDGES else _WITHIN[work]
+    return f"at the {edge_name(edge, speech)}" if edge in _EDGES else _WITHIN[work]
 
 
 def point_words(point: Point, plan: Plan) -> str:

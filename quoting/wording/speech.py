@@ -44,12 +44,13 @@ class Speech(Figures):
     """Says what one workshop's pages and documents show.
 
     `language` is that of a buyer's documents, by the code of its catalogue; the maker's own pages
-    are English.
+    are English. Edges are called as a `left_handed` maker sees them, or as any other does.
     """
 
     units: Units = Units.METRIC
     vocabulary: Vocabulary = Vocabulary.US
     language: str = ENGLISH
+    left_handed: bool = False
 
     @property
     def inches(self) -> bool:
@@ -200,4 +201,5 @@ def speech_of(speaker: Workshop | Offer) -> Speech:
         vocabulary=speaker.speaks,
         currency=speaker.currency,
         language=language_of(locale) if isinstance(speaker, Offer) else ENGLISH,
+        left_handed=isinstance(speaker, Workshop) and speaker.habits.left_handed,
     )

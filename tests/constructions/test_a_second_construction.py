@@ -36,6 +36,7 @@ from quoting.schema.reading import read_order
 from quoting.web.orders.body_forms import FORMS
 from quoting.wording import body_words, speech_of
 from quoting.wording.bodies import TOLD
+from quoting.wording.guide import guide_paper
 from tests.constructions.plain_square import PlainSquare
 from tests.examples import TODAY, changed_design, sample_order
 from tests.web.conftest import Maker
@@ -52,6 +53,20 @@ def test_it_is_planned_round_by_round_to_the_size(order: Order, workshop: Worksh
     assert plan.width_cm == pytest.approx(2 * 0.9 * (ROUNDS + 1))
     (border,) = plan.rounds
     assert (border.stitches["sc"], border.number) == (8 * ROUNDS, 1)
+
+
+def test_its_guide_has_a_step_for_each_round_and_no_row_to_turn(
+    order: Order, workshop: Workshop
+) -> None:
+    paper = guide_paper(quote_order(order, workshop, today=TODAY))
+    steps = next(block for block in paper.blocks if getattr(block, "ticks", False))
+    told = [step for step, _ in steps.rows]
+    assert told[0].startswith("Round 1, teal: 8 sc. Start it ")
+    assert told[-1].startswith(
+        f"Border round 1, oat: {8 * ROUNDS} sc; {2 * ROUNDS} along each side;"
+    )
+    assert len(told) == ROUNDS + 1
+    assert "turned" not in " ".join(str(block) for block in paper.blocks)
 
 
 def test_it_is_estimated_and_priced(order: Order, workshop: Workshop) -> None:

@@ -7,7 +7,9 @@ import pytest
 from quoting.core.order.design import Corner
 from quoting.core.plan.border import border_rounds
 from quoting.core.workshop.stitches import Stitch
-from tests.examples import edging, plain_gauge, rim
+from quoting.wording import speech_of
+from quoting.wording.guide_corners import corner_words
+from tests.examples import edging, plain_gauge, rim, sample_workshop
 
 SC = plain_gauge(Stitch.SC, 0.8, 0.8)
 
@@ -28,6 +30,15 @@ def test_a_square_of_single_crochet_grows_by_eight() -> None:
     dot = rim(first_row=1, last_row=1, row_gauges=[SC])
     rounds = border_rounds([edging(SC, rounds=3, corner=Corner.THREE_IN_ONE)], dot)
     assert [one.stitches for one in rounds] == [12, 20, 28]
+
+
+def test_three_in_one_at_each_corner_are_told_where_a_round_has_eight_more() -> None:
+    """Common practice, no source: 3 sc in a corner are 2 more in each of 4, so 8 more a round."""
+    dot = rim(first_row=1, last_row=1, row_gauges=[SC])
+    asked = edging(SC, rounds=3, corner=Corner.THREE_IN_ONE)
+    speech = speech_of(sample_workshop())
+    for worked in border_rounds([asked], dot):
+        assert corner_words(worked.corner, "sc", speech).startswith("3 sc in ")
 
 
 @pytest.mark.parametrize(

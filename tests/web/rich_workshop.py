@@ -98,6 +98,7 @@ def rich() -> Workshop:
             join=Join.AT_AN_EDGE,
             confidence=0.9,
             tension=0.04,
+            left_handed=True,
         ),
         patterns=(Pattern(name="moss stitch", like=Stitch.SC, multiple=2, plus=1),),
         exchange={

@@ -140,7 +140,7 @@ def test_every_strand_stands_with_its_two_ends_under_its_headings(page: Page) ->
         expected = []
         for point in map(point_of, strands):
             worked = plan.passes[point.pass_index]
-            words = f"{pass_words(worked)}, {edge_words(point.edge, worked.work)}"
+            words = f"{pass_words(worked)}, {edge_words(point.edge, worked.work, SAY)}"
             expected.append(words[0].upper() + words[1:])
         assert table[heading] == expected
     assert table["Carried up"] == [str(len(strand.carries)) for strand in strands]

@@ -9,9 +9,12 @@ import pytest
 from quoting.core.estimate.strands import Point
 from quoting.core.plan.passes import Edge, Plan, Work
 from quoting.core.plan.plan import plan_order
-from quoting.wording import edge_words, pass_words, point_words
-from quoting.wording.rows_and_edges import at_edge_words, passes_label
+from quoting.core.workshop.habits import Habits
+from quoting.wording import edge_words, pass_words, point_words, speech_of
+from quoting.wording.rows_and_edges import at_edge_words, edges_explained, passes_label
 from tests.examples import sample_order, sample_workshop
+
+SPEECH = speech_of(sample_workshop())
 
 
 @pytest.fixture(scope="module")
@@ -59,7 +62,26 @@ def test_an_edge_is_named_and_a_place_between_edges_says_within_what(
     edge: Edge, work: Work, where: str
 ) -> None:
     at = f"at {where}" if edge is not Edge.WITHIN else where
-    assert (edge_words(edge, work), at_edge_words(edge, work)) == (where, at)
+    assert (edge_words(edge, work, SPEECH), at_edge_words(edge, work, SPEECH)) == (where, at)
+
+
+@pytest.mark.parametrize("work", [Work.ROW, Work.ROUND])
+def test_for_a_left_handed_maker_the_edges_change_their_names(work: Work) -> None:
+    mirrored = replace(SPEECH, left_handed=True)
+    for edge in (Edge.START, Edge.FAR):
+        assert edge_words(edge, work, mirrored) == edge_words(edge.across, work, SPEECH)
+
+
+def test_how_edges_are_told_is_said_of_her_own_hand() -> None:
+    mirrored = edges_explained(replace(SPEECH, left_handed=True))
+    assert "begins at the right-hand edge." in edges_explained(SPEECH)
+    assert "begins at the left-hand edge, as you work left-handed." in mirrored
+
+
+def test_a_workshops_habit_says_which_hand() -> None:
+    left = sample_workshop(habits=Habits(left_handed=True))
+    assert speech_of(left).left_handed
+    assert not speech_of(sample_workshop()).left_handed
 
 
 def test_rows_and_rounds_are_called_by_their_numbers_and_the_chain_by_none(plan: Plan) -> None:

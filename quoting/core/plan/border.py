@@ -14,6 +14,7 @@ from quoting.core.ground.codes import CautionCode
 from quoting.core.ground.money import round_count
 from quoting.core.ground.sameness import NEAR
 from quoting.core.order.design import BorderBand, Corner
+from quoting.core.plan.corners import CornerWork, Into
 from quoting.core.plan.gauge import Gauge
 from quoting.core.plan.multiples import nearest_multiple
 from quoting.core.workshop.stitches import HEIGHT_RATIO, ROW_END_STITCHES, Stitch
@@ -48,13 +49,19 @@ class Edging:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Round:
-    """One border round: its stitches, and the corner chains beside them."""
+    """One border round: its stitches, and the corner chains beside them.
+
+    `sides` are the stitches along each side, in the order of the rim; `corner` is worked at each
+    corner, its stitches besides those of the first round's sides.
+    """
 
     stitch: str
     colour: str
     stitches: int
     chains: int
     height_cm: float
+    sides: tuple[int, ...]
+    corner: CornerWork
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,8 +101,30 @@ def border_rounds(border: Sequence[Edging], rim: Rim) -> tuple[Round, ...]:
         for _ in range(edging.band.rounds):
             sides = [side + more for side in sides] or [_along(side, edging) for side in rim]
             corners = FIRST_ROUND_EXTRA[border[0].band.corner]
-            rounds.append(_round(edging, sum(map(edging.closed, sides)) + corners))
+            corner = _later_corner(edging, rounds[-1]) if rounds else _first_corner(edging)
+            rounds.append(_round(edging, tuple(map(edging.closed, sides)), corners, corner))
     return tuple(rounds)
+
+
+def _first_corner(edging: Edging) -> CornerWork:
+    """Return what the first round does at each corner of the body.
+
+    With stitches more than its sides have, they share one stitch of the body (common practice).
+    """
+    if edging.band.corner is Corner.CHAIN:
+        return CornerWork(into=Into.BODY, chains=CHAINS_AT_A_CORNER)
+    extra = FIRST_ROUND_EXTRA[edging.band.corner] // CORNERS
+    return CornerWork(into=Into.BODY, before=extra + 1)
+
+
+def _later_corner(edging: Edging, inside: Round) -> CornerWork:
+    """Return what a later round does at each corner of the one inside it."""
+    into = Into.SPACE if inside.chains else Into.STITCH
+    there = growth(edging.band.corner, edging.gauge) // CORNERS + (into is Into.STITCH)
+    if edging.band.corner is not Corner.CHAIN:
+        return CornerWork(into=into, before=there)
+    each_way = STITCHES_EACH_WAY[edging.gauge.kind]
+    return CornerWork(into=into, before=each_way, chains=CHAINS_AT_A_CORNER, after=there - each_way)
 
 
 def growth(corner: Corner, gauge: Gauge) -> int:
@@ -156,12 +185,13 @@ def _along(side: StitchesAlong | RowEnds, edging: Edging) -> int:
             return round_count(side.stitches * own_cm / border_cm)
 
 
-def _round(edging: Edging, stitches: int) -> Round:
-    chains = CORNERS * CHAINS_AT_A_CORNER if edging.band.corner is Corner.CHAIN else 0
+def _round(edging: Edging, sides: tuple[int, ...], corners: int, corner: CornerWork) -> Round:
     return Round(
         stitch=edging.band.stitch,
         colour=edging.band.colour,
-        stitches=stitches,
-        chains=chains,
+        stitches=sum(sides) + corners,
+        chains=CORNERS * corner.chains,
         height_cm=edging.gauge.height_cm,
+        sides=sides,
+        corner=corner,
     )

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from quoting.core.ground.cautions import Caution
+from quoting.core.plan.corners import CornerWork
 from quoting.core.plan.gauge import Gauge
 
 
@@ -37,7 +38,8 @@ class Pass:
 
     `number` counts within its kind of work; `stitches` maps each stitch, `ch` among them, to its
     count; `section` is the section of stripes it belongs to, from 0, if to any. A round is of the
-    body, which then grows from its centre, or `in_border`.
+    body, which then grows from its centre, or `in_border`: there `sides` are the stitches along
+    each side of the body, those at corners left out, and `corner` is worked at each corner.
     """
 
     work: Work
@@ -50,6 +52,8 @@ class Pass:
     height_cm: float
     section: int | None = None
     in_border: bool = False
+    sides: tuple[int, ...] = ()
+    corner: CornerWork | None = None
 
     @property
     def in_body(self) -> bool:

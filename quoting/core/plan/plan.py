@@ -73,6 +73,8 @@ def _round_passes(rounds: Sequence[Round], edge: Edge) -> Iterator[Pass]:
             ends=edge,
             height_cm=worked.height_cm,
             in_border=True,
+            sides=worked.sides,
+            corner=worked.corner,
         )
 
 

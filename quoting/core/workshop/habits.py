@@ -28,7 +28,7 @@ class Habits:
     """How the maker works: carrying, tails, joins, and how much yarn to have in reserve.
 
     Either `confidence` (one-sided, that the yarn is enough) or a plain `allowance`, beside which
-    it stays what it usually is.
+    it stays what it usually is. Left-handed work is the mirror image of right-handed work.
     """
 
     carry_rows: int = 4
@@ -38,6 +38,7 @@ class Habits:
     confidence: float = CONFIDENCE
     allowance: float | None = None
     tension: float = 0.05
+    left_handed: bool = False
     counts_turning_chain: Mapping[Stitch, bool] = field(
         default_factory=lambda: MappingProxyType({})
     )

@@ -103,7 +103,7 @@ def at_hand(order_id: int) -> AtHand:
     stage = order.stage_before if order.stage is Stage.CALLED_OFF else order.stage
     if stage not in MADE:
         raise NotMadeYet(order, agreed=False)
-    quote, offer = _quote(order)
+    quote, offer = quote_to_make(order)
     return AtHand(
         order=order,
         quote=quote,
@@ -113,7 +113,7 @@ def at_hand(order_id: int) -> AtHand:
     )
 
 
-def _quote(order: KeptOrder) -> tuple[Quote, Offer]:
+def quote_to_make(order: KeptOrder) -> tuple[Quote, Offer]:
     """Return the quote that an order was agreed by; without one, as it stands now.
 
     Errors: NotMadeYet where it cannot be worked out.

@@ -11,6 +11,7 @@ from wtforms import Field, Form
 from quoting.core.ground.errors import Mistake
 from quoting.core.ground.place import Document, Place, at, placed
 from quoting.core.making.log_lines import Doing, LogLine, Session, YarnUsed
+from quoting.core.making.progress import rows_done
 from quoting.core.making.sitting import Sitting, sitting_lines
 from quoting.schema.figures import NUMBER
 from quoting.schema.instant import YEARS
@@ -70,12 +71,20 @@ def read_sitting(
 ) -> tuple[Sitting, tuple[LogLine, ...]]:
     """Return what was typed, and the lines that it comes to.
 
-    A session that a clock `timed` keeps the moment at which it began. Errors: one refusal with
-    every mistake.
+    A session that a clock `timed` keeps the moment at which it began, and has the rows that were
+    ticked since. Errors: one refusal with every mistake.
     """
     sitting = read_value(content_of(sent), SITTING, Document.LOG, shop.notation)
     began = _began(sitting, timed)
-    return sitting, sitting_lines(sitting, done=hand.progress.rows_done, started=began)
+    return sitting, sitting_lines(sitting, done=_done_before(hand, timed), started=began)
+
+
+def _done_before(hand: AtHand, timed: Session | None) -> int:
+    """Return how many rows were done before a sitting: of a session, when its clock was started."""
+    if timed is None or timed.started is None:
+        return hand.progress.rows_done
+    before = tuple(entry for entry in hand.entries if entry.at < timed.started)
+    return min(hand.progress.rows_done, rows_done(before))
 
 
 def _began(sitting: Sitting, timed: Session | None) -> datetime | None:

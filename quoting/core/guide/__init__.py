@@ -1,0 +1,1 @@
+"""What the maker works from: the rows of a blanket folded into few steps, and its ends."""

@@ -1,0 +1,63 @@
+"""A blanket as stripes: neighbouring rows that are worked alike with one yarn."""
+
+from __future__ import annotations
+
+from collections.abc import Hashable, Iterator, Sequence
+from dataclasses import dataclass
+
+from quoting.core.estimate.row_guide import Act
+from quoting.core.guide.handling import Handling
+from quoting.core.plan.passes import Pass, Work
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stripe:
+    """So many `rows` alike, from the pass at an index on; `worked` is the first of them.
+
+    `begins` is done with the yarn where the first begins, `ends` where the last ends.
+    """
+
+    at: int
+    rows: int
+    worked: Pass
+    begins: Act | None
+    ends: Act | None
+
+    @property
+    def work(self) -> Hashable:
+        """What is the same of two stripes that are worked alike, whatever is done with the yarn.
+
+        Rounds of a border are never alike: each has corners of its own to tell.
+        """
+        worked = self.worked
+        alone = worked.number if worked.in_border or is_begun(worked) else 0
+        stitches = tuple(sorted(worked.stitches.items()))
+        return self.rows, worked.work, worked.colour, worked.stitch, stitches, alone
+
+
+def is_begun(worked: Pass) -> bool:
+    """Return whether a pass is row 1, which is worked into the chain."""
+    return worked.work is Work.ROW and worked.number == 1
+
+
+def stripes_of(passes: Sequence[Pass], handled: Sequence[Handling]) -> Iterator[Stripe]:
+    """Yield the passes as stripes: the chain, row 1 and each round are one of their own."""
+    first = 0
+    for index, (worked, handling) in enumerate(zip(passes, handled, strict=True)):
+        after = passes[index + 1] if index + 1 < len(passes) else None
+        if after is None or not _alike(worked, after):
+            yield Stripe(
+                at=first,
+                rows=index + 1 - first,
+                worked=passes[first],
+                begins=handled[first].begins,
+                ends=handling.ends,
+            )
+            first = index + 1
+
+
+def _alike(worked: Pass, after: Pass) -> bool:
+    """Return whether the row after one is worked as it is; row 1 is worked into the chain."""
+    rows = worked.work is after.work is Work.ROW and not is_begun(worked)
+    same = (worked.colour, worked.stitch) == (after.colour, after.stitch)
+    return rows and same and worked.stitches == after.stitches

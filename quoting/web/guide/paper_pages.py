@@ -1,0 +1,19 @@
+"""The working guide of a kept order, as a page to print."""
+
+from __future__ import annotations
+
+from flask import Blueprint
+
+from quoting.store.orders import kept_order
+from quoting.web.guide.showing import guide_page
+from quoting.web.kept import book_now
+from quoting.web.making.at_hand import quote_to_make
+
+blueprint = Blueprint("kept_guides", __name__, url_prefix="/orders/<int:order_id>/guide")
+
+
+@blueprint.get("")
+def show(order_id: int) -> str:
+    """Show the guide, by the quote that the order was agreed by, or else as it stands."""
+    quote, _ = quote_to_make(kept_order(book_now(), order_id))
+    return guide_page(quote)

@@ -1,0 +1,172 @@
+"""The working guide as a paper: steps to tick, lengths to measure, where balls and ends are."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from quoting.core.estimate.ball_ends import BallEnd
+from quoting.core.estimate.row_guide import heights_cm
+from quoting.core.estimate.strands import Why
+from quoting.core.guide.guide import Guide, guide_of
+from quoting.core.guide.loose_ends import LooseEnd
+from quoting.core.guide.steps import Step
+from quoting.core.plan.passes import Edge, Plan
+from quoting.core.quote.offer import OfferedColour, offer_of
+from quoting.core.quote.quote import Quote
+from quoting.wording.catalogues import ENGLISH
+from quoting.wording.guide_before import before_sentences
+from quoting.wording.guide_steps import step_sentence
+from quoting.wording.guide_yarn import yarn_sentences
+from quoting.wording.paper import Beside, Block, Facts, Listing, Paper, Picture, SaidFact, Words
+from quoting.wording.phrases import capitalized
+from quoting.wording.rows_and_edges import edge_name, pass_words, point_words
+from quoting.wording.speech import Speech, speech_of
+
+NO_FIGURES = 99
+"""After all columns."""
+
+_ENDED = {
+    Why.CUT: "is cut",
+    Why.RAN_OUT: "ends, its ball being used up",
+    Why.FINISHED: "is fastened off",
+}
+
+
+def guide_paper(quote: Quote, picture: Picture | None = None) -> Paper:
+    """Return what the maker of a quote's blankets works from. Errors: as `speech_of`."""
+    guide, speech = guide_of(quote), speech_of(quote.workshop)
+    colours = offer_of(quote).colours
+    title = quote.order.title
+    return Paper(
+        language=ENGLISH,
+        name=f"Working guide – {title}" if title else "Working guide",
+        maker=quote.workshop.name,
+        title=title or "Working guide",
+        heading="Working guide" if title else "",
+        blocks=tuple(_blocks(guide, colours, picture, speech)),
+    )
+
+
+def _blocks(
+    guide: Guide, colours: tuple[OfferedColour, ...], picture: Picture | None, speech: Speech
+) -> Iterator[Block]:
+    quote, codes = guide.quote, {colour.name: colour.code for colour in colours}
+    before = (
+        Facts(facts=tuple(_facts(quote, colours, speech))),
+        Words(heading="Before you begin", texts=tuple(before_sentences(quote, speech))),
+    )
+    yield from before if picture is None else (Beside(columns=((picture,), before)),)
+    yield steps_listing(guide, codes, speech)
+    yield lengths_listing(guide, speech)
+    if guide.used_up:
+        yield balls_listing(guide, codes, speech)
+    if guide.ends:
+        yield ends_listing(guide, codes, speech)
+    yield Words(texts=("Rest your hands often: short breaks, before they ask for them.",))
+
+
+def _facts(quote: Quote, colours: tuple[OfferedColour, ...], speech: Speech) -> Iterator[SaidFact]:
+    plan, habits = quote.plan, quote.workshop.habits
+    yield SaidFact(name="Size", text=speech.size(plan.width_cm, plan.height_cm))
+    named = ", ".join(colour.name for colour in colours)
+    yield SaidFact(name=speech.worded("Colours"), text=named, colours=colours)
+    ends = speech.count(quote.estimate.ends, "end")
+    yield SaidFact(name="To weave in", text=f"{ends}, tails of {speech.length(habits.tail_cm)}")
+
+
+def steps_listing(guide: Guide, codes: Mapping[str, str], speech: Speech) -> Listing:
+    """Return the steps, each with a box to tick and the length when it is done."""
+    lengths = tuple(heights_cm(guide.quote.plan))
+    return Listing(
+        heading="Step by step",
+        heads=("what to work", "length then"),
+        rows=tuple(
+            (
+                _step(step, guide, speech),
+                speech.length(lengths[step.after - 1]) if lengths[step.after - 1] else "",
+            )
+            for step in guide.steps
+        ),
+        figures_from=1,
+        ticks=True,
+        codes=tuple(_code(step, codes) for step in guide.steps),
+    )
+
+
+def _step(step: Step, guide: Guide, speech: Speech) -> str:
+    said = (step_sentence(step, guide, speech), yarn_sentences(step, speech))
+    return " ".join(sentence for sentence in said if sentence)
+
+
+def _code(step: Step, codes: Mapping[str, str]) -> str:
+    """Return the colour of a step that has but one."""
+    colours = {part.worked.colour for part in step.parts}
+    return codes.get(colours.pop(), "") if len(colours) == 1 else ""
+
+
+def lengths_listing(guide: Guide, speech: Speech) -> Listing:
+    """Return how long the blanket is after every so many rows."""
+    passes = guide.quote.plan.passes
+    return Listing(
+        heading="Length on the hook",
+        heads=("after", "length"),
+        rows=tuple(
+            (pass_words(passes[one.at]), speech.length(one.length_cm)) for one in guide.lengths
+        ),
+        figures_from=1,
+    )
+
+
+def balls_listing(guide: Guide, codes: Mapping[str, str], speech: Speech) -> Listing:
+    """Return where each ball that may end is expected to, at the soonest and at the latest."""
+    ball = speech.worded("ball")
+    return Listing(
+        heading=speech.worded("Where balls are used up"),
+        heads=(ball, "is used up"),
+        rows=tuple(
+            (
+                f"{one.colour}, {ball} {speech.number(one.number)}",
+                used_up_words(one.end, guide.quote.plan),
+            )
+            for one in guide.used_up
+        ),
+        figures_from=NO_FIGURES,
+        codes=tuple(codes.get(one.colour, "") for one in guide.used_up),
+    )
+
+
+def used_up_words(end: BallEnd, plan: Plan) -> str:
+    """Return where a ball is used up: `in row 61; at the soonest in row 55, ...`."""
+    expected, soonest, latest = (
+        "" if point is None else point_words(point, plan)
+        for point in (end.expected, end.soonest, end.latest)
+    )
+    if not expected:
+        return f"it should last; at the soonest {soonest}"
+    if not latest:
+        return f"{expected}; at the soonest {soonest}, or it lasts"
+    if soonest == latest:
+        return expected
+    return f"{expected}; at the soonest {soonest}, at the latest {latest}"
+
+
+def ends_listing(guide: Guide, codes: Mapping[str, str], speech: Speech) -> Listing:
+    """Return every end of the first blanket, edge by edge from the chain on, to be ticked."""
+    ends = [end for end in guide.ends if end.where.blanket == 0]
+    return Listing(
+        heading="Ends to weave in",
+        heads=("where", "which"),
+        rows=tuple(_end(end, guide.quote.plan, speech) for end in ends),
+        figures_from=NO_FIGURES,
+        ticks=True,
+        codes=tuple(codes.get(end.colour, "") for end in ends),
+    )
+
+
+def _end(end: LooseEnd, plan: Plan, speech: Speech) -> tuple[str, str]:
+    worked = plan.passes[end.where.pass_index]
+    which = "begins" if end.why is None else speech.worded(_ENDED[end.why])
+    where = f"Within {pass_words(worked)}"
+    if end.where.edge is not Edge.WITHIN:
+        where = f"{capitalized(edge_name(end.where.edge, speech))}, {pass_words(worked)}"
+    return where, f"{end.colour} {which}"

@@ -1,0 +1,60 @@
+"""What is to be known before the first chain: edges, turning chains, how a border is begun."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from quoting.core.plan.passes import Edge, Plan, Work
+from quoting.core.quote.quote import Quote
+from quoting.core.workshop.habits import Join
+from quoting.wording.rows_and_edges import edge_side, edges_explained
+from quoting.wording.speech import Speech
+from quoting.wording.trade_words import stitch_names_meant
+
+_JOINS = {
+    Join.ANYWHERE: "Join a new ball where the old one ends, also within a row.",
+    Join.AT_AN_EDGE: (
+        "Join a new ball at an edge: begin no row that the ball in hand might not finish."
+    ),
+}
+
+
+def before_sentences(quote: Quote, speech: Speech) -> Iterator[str]:
+    """Yield what to know before the steps are followed, in whole sentences."""
+    plan = quote.plan
+    yield f"Stitches have their {stitch_names_meant(speech)}."
+    if plan.of_work(Work.ROW):
+        yield f"{edges_explained(speech)} Odd rows have the right side facing, even rows the wrong."
+        yield from _turns(quote, speech)
+    yield from _border(plan, speech)
+    yield speech.worded(_JOINS[quote.workshop.habits.join])
+    if quote.order.quantity > 1:
+        yield (
+            f"Each of the {speech.number(quote.order.quantity)} blankets is worked so; the ends "
+            "that are listed are those of the first."
+        )
+
+
+def _turns(quote: Quote, speech: Speech) -> Iterator[str]:
+    """Yield how the rows of each stitch are turned to."""
+    for stitch in dict.fromkeys(row.stitch for row in quote.plan.of_work(Work.ROW)):
+        turn = quote.workshop.turning_chain(stitch)
+        if not turn.chains:
+            yield f"Rows of {speech.stitch(stitch)} are turned without a chain."
+            continue
+        counted = "count as its first stitch" if turn.counts else "do not count as a stitch"
+        chains = speech.count(turn.chains, "chain")
+        yield f"A row of {speech.stitch(stitch)} is turned to with {chains}, which {counted}."
+
+
+def _border(plan: Plan, speech: Speech) -> Iterator[str]:
+    """Yield where a border begins; nothing where there is none."""
+    if not plan.rounds:
+        return
+    rows, first = plan.of_work(Work.ROW), plan.rounds[0]
+    turned = "Turn after the last row: the" if len(rows) % 2 == 0 and rows else "The"
+    corner = edge_side(first.starts, speech) if first.starts is not Edge.WITHIN else "same"
+    yield (
+        f"{turned} border is worked with the right side facing, from the upper {corner} corner; "
+        "close each round with a slip stitch."
+    )

@@ -1,0 +1,99 @@
+"""The steps of a guide as sentences: which rows, in which colours, with how many stitches."""
+
+from __future__ import annotations
+
+from quoting.core.guide.guide import Guide
+from quoting.core.guide.steps import Part, Step
+from quoting.core.plan.passes import Pass, Work
+from quoting.core.quote.quote import Quote
+from quoting.core.workshop.stitches import Stitch
+from quoting.wording.foundation import first_stitch_words
+from quoting.wording.guide_corners import corner_words, sides_words
+from quoting.wording.phrases import capitalized
+from quoting.wording.rows_and_edges import kind_words, pass_words
+from quoting.wording.speech import Speech
+
+
+def rows_words(step: Step, guide: Guide) -> str:
+    """Return which rows a step is: `Chain`, `Row 1`, `Rows 2 to 103`, `Border round 1`."""
+    first, last = guide.quote.plan.passes[step.at], guide.quote.plan.passes[step.after - 1]
+    if first.number == last.number:
+        return capitalized(pass_words(first))
+    return capitalized(f"{kind_words(first)}s {first.number} to {last.number}")
+
+
+def step_sentence(step: Step, guide: Guide, speech: Speech) -> str:
+    """Return a step's rows, colours and stitches, in one sentence."""
+    rows, done = rows_words(step, guide), step_words(step, guide, speech)
+    return f"{rows}{', ' if _is_plain(step) else ': '}{done}"
+
+
+def step_words(step: Step, guide: Guide, speech: Speech) -> str:
+    """Return a step without its rows: `oat: 98 hdc`, `teal, rust, one row each, 34 times; ...`."""
+    if _is_plain(step):
+        return _plain_words(step.parts[0], guide.quote, speech)
+    return _repeat_words(step, speech)
+
+
+def _is_plain(step: Step) -> bool:
+    return step.times == 1 and len(step.parts) == 1
+
+
+def _plain_words(part: Part, quote: Quote, speech: Speech) -> str:
+    worked = part.worked
+    if worked.work is Work.CHAIN:
+        return f"{worked.colour}: chain {speech.number(quote.plan.foundation_chain)}."
+    each = " each" if part.rows > 1 else ""
+    details = (f"{stitches_words(worked, speech)}{each}", *stitch_details(worked, quote, speech))
+    return f"{worked.colour}: {'; '.join(detail for detail in details if detail)}."
+
+
+def stitch_details(worked: Pass, quote: Quote, speech: Speech) -> tuple[str, ...]:
+    """Return what is said of a row or round besides its stitches."""
+    if worked.corner is not None:
+        corner = corner_words(worked.corner, worked.stitch, speech)
+        return (sides_words(worked, speech) if worked.number == 1 else "", corner)
+    if worked.work is Work.ROW and worked.number == 1:
+        return (_begun(quote, speech),)
+    return ()
+
+
+def _begun(quote: Quote, speech: Speech) -> str:
+    """Return how row 1 is begun: `first dc in the 4th chain from the hook, the 3 chains ...`."""
+    first = first_stitch_words(quote, speech)
+    turn = quote.workshop.turning_chain(quote.plan.rows[0].stitch)
+    if not first or not turn.counts:
+        return first
+    return f"{first}, the {speech.count(turn.chains, 'chain')} before it being the first stitch"
+
+
+def _repeat_words(step: Step, speech: Speech) -> str:
+    times = f"{speech.number(step.times)} times"
+    alike = {stitches_words(part.worked, speech) for part in step.parts}
+    one = kind_words(step.parts[0].worked)
+    if len(alike) > 1:
+        stripes = [
+            f"{part.worked.colour} {speech.count(part.rows, one)} of "
+            f"{stitches_words(part.worked, speech)}"
+            for part in step.parts
+        ]
+        return f"{', '.join(stripes)}, {times}."
+    return f"{_stripes(step, one, speech)}, {times}; {alike.pop()} each {one}."
+
+
+def _stripes(step: Step, one: str, speech: Speech) -> str:
+    """Return the colours of a repeat with their rows, which are told once where all are alike."""
+    rows = {part.rows for part in step.parts}
+    if len(rows) > 1:
+        return ", ".join(
+            f"{part.worked.colour} {speech.count(part.rows, one)}" for part in step.parts
+        )
+    colours = ", ".join(part.worked.colour for part in step.parts)
+    count = rows.pop()
+    return f"{colours}, {f'one {one}' if count == 1 else speech.count(count, one)} each"
+
+
+def stitches_words(worked: Pass, speech: Speech) -> str:
+    """Return how many of which stitch: `98 hdc`; chains are told by themselves."""
+    count = sum(count for what, count in worked.stitches.items() if what != Stitch.CH)
+    return f"{speech.number(count)} {speech.stitch(worked.stitch)}"

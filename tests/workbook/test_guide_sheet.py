@@ -1,0 +1,44 @@
+"""The sheet of the working guide has the words of its paper, and the yarns' colours beside them."""
+
+from __future__ import annotations
+
+from io import BytesIO
+
+import pytest
+from openpyxl import load_workbook
+
+from exports.costing_workbook.guide_sheet import TITLE
+from quoting.core.quote.quote import Quote
+from quoting.wording.guide import guide_paper
+from quoting.wording.paper import Listing, Words
+from tests.workbook.orders import quotes
+
+
+@pytest.mark.parametrize("name", ["plain", "inches", "mixed, used"])
+def test_every_word_of_the_guide_is_on_its_sheet_in_order(
+    name: str, all_quotes: dict[str, Quote], written: dict[str, bytes]
+) -> None:
+    assert name in quotes()
+    sheet = load_workbook(BytesIO(written[name]))[TITLE]
+    there = iter([str(cell) for row in sheet.iter_rows(values_only=True) for cell in row if cell])
+    for block in guide_paper(all_quotes[name]).blocks:
+        texts: list[str] = []
+        if isinstance(block, Words):
+            texts = list(block.texts)
+        elif isinstance(block, Listing):
+            texts = [text for row in block.rows for text in row if text]
+        for text in texts:
+            assert text in there, text
+
+
+def test_a_step_in_one_colour_is_filled_with_it(
+    all_quotes: dict[str, Quote], written: dict[str, bytes]
+) -> None:
+    sheet = load_workbook(BytesIO(written["plain"]))[TITLE]
+    steps = next(b for b in guide_paper(all_quotes["plain"]).blocks if getattr(b, "ticks", False))
+    assert isinstance(steps, Listing)
+    filled = {
+        row[1].value: row[0].fill.fgColor.rgb for row in sheet.iter_rows(max_col=2) if row[1].value
+    }
+    for (text, _), code in zip(steps.rows, steps.codes, strict=True):
+        assert filled[text].endswith(code.removeprefix("#").upper() if code else "000000")
