@@ -153,6 +153,13 @@ def test_a_further_bill_takes_the_place_of_the_one_before(maker: BookMaker, addr
     assert "bill 2026-001" in words(maker.open("/papers/bill/2026-002"))
     states = [row[1] for row in papers(maker, address).table("Paper")[1:]]
     assert states == ["25 Nov 2026 holds", "25 Nov 2026 followed by 2026-002"]
+    maker.press("/papers/bill/2026-002/cancel", f"{address}/papers")
+    states = [row[1] for row in papers(maker, address).table("Paper")[1:]]
+    assert states == [
+        "25 Nov 2026 cancels 2026-002",
+        "25 Nov 2026 cancelled by 2026-003",
+        "25 Nov 2026 holds",
+    ]
 
 
 def test_a_day_that_is_past_is_told_beside_its_field(maker: BookMaker, address: str) -> None:

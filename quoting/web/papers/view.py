@@ -109,6 +109,10 @@ def _is_wrong(hand: AtHand, paper: KeptPaper) -> bool:
     return isinstance(facts, Receipt) and facts.line not in payments_in(hand.entries)
 
 
+def _follows(paper: KeptPaper) -> str:
+    return paper.facts.follows if isinstance(paper.facts, Bill) else ""
+
+
 def _state(paper: KeptPaper, made: Sequence[KeptPaper], *, wrong: bool) -> str:
     """Return how a paper stands to the others of its kind, nothing where it stands alone."""
     others = [other for other in made if other.kind is paper.kind]
@@ -117,7 +121,7 @@ def _state(paper: KeptPaper, made: Sequence[KeptPaper], *, wrong: bool) -> str:
     for other in others:
         if other.facts.head.cancels == str(paper.number):
             return f"cancelled by {other.number}"
-    for other in others:
-        if isinstance(other.facts, Bill) and other.facts.follows == str(paper.number):
+    for other in _holding(made, PaperKind.BILL):
+        if _follows(other) == str(paper.number) and paper.kind is PaperKind.BILL:
             return f"followed by {other.number}"
     return "its payment was corrected since: cancel it" if wrong else ""
