@@ -42,9 +42,3 @@ def test_a_sum_would_be_found() -> None:
 def test_a_paper_knows_no_more_than_its_blocks(name: str) -> None:
     tree = Environment(autoescape=True).parse((FOLDER / "papers" / name).read_text("utf-8"))
     assert meta.find_undeclared_variables(tree) <= {"paper", "kind_of", "drawn", "dot", "url_for"}
-
-
-@pytest.mark.parametrize("template", sorted((FOLDER / "quote").glob("*.html")), ids=named)
-def test_the_buyers_page_knows_the_offer_and_no_workshop(template: Path) -> None:
-    tree = Environment(autoescape=True).parse(template.read_text("utf-8"))
-    assert meta.find_undeclared_variables(tree) <= {"offer", "drawing", "dot", "url_for"}
