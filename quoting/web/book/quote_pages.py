@@ -7,7 +7,6 @@ from flask.typing import ResponseReturnValue
 
 from exports.papers.message import paper_text
 from exports.papers.offers import given_paper
-from exports.papers.pdf import paper_pdf
 from exports.records.plain_values import json_text
 from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Refused
@@ -25,8 +24,7 @@ from quoting.web.book.refusals import refused_page
 from quoting.web.downloads import download
 from quoting.web.kept import book_now, moment_now
 from quoting.web.orders.pages import REFUSED, WORKBOOK
-from quoting.web.orders.to_send import PDF
-from quoting.web.papers.showing import drawn, kind_of, message_page
+from quoting.web.papers.showing import drawn, kind_of, message_page, paper_file
 from quoting.web.shop import shop_now
 from quoting.web.turns import take_turn
 from quoting.wording import mistake_sentence, say_offer, told_blocks
@@ -51,9 +49,7 @@ def page(number: GivenNumber) -> Response:
 def pdf(number: GivenNumber) -> Response:
     """Send what the buyer was told as a PDF."""
     frozen = kept_quote(book_now(), number).frozen
-    take_turn()
-    content = paper_pdf(_paper(frozen))
-    return download(content, f"quote {number} {frozen.offer.title}", "pdf", PDF)
+    return paper_file(_paper(frozen), f"quote {number} {frozen.offer.title}")
 
 
 @blueprint.get("/<given:number>/message")

@@ -6,12 +6,14 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from flask import render_template, request
+from flask.typing import ResponseReturnValue
 from werkzeug.datastructures import MultiDict
 
 from exports.papers.choices import card_of
 from quoting.core.quote.quote import Quote
+from quoting.web.book.mark import order_home
 from quoting.web.forms.sent import Sent
-from quoting.web.papers.showing import drawn, kind_of, paper_page
+from quoting.web.papers.showing import drawn, kind_of, message_page, paper_file, paper_page
 from quoting.web.shop import speech_now
 from quoting.wording.choices import LETTERS
 
@@ -54,11 +56,16 @@ def wrong_ticks(known: Iterable[str], of: str) -> str:
     return ""
 
 
-def card_page(choices: Sequence[Choice], here: str) -> str:
-    """Return the card as the buyer sees it, or with what the maker can do with it."""
+def card_page(choices: Sequence[Choice], here: str) -> ResponseReturnValue:
+    """Return the card as the buyer sees it, in the form asked for, or with the maker's buttons."""
     paper = card_of([choice.quote for choice in choices])
-    if ALONE in request.form:
-        return paper_page(paper)
+    match request.form.get(ALONE):
+        case "page":
+            return paper_page(paper)
+        case "pdf":
+            return paper_file(paper, paper.name)
+        case "message":
+            return message_page(paper, order_home())
     return render_template(
         "choices/show.html",
         here=here,

@@ -5,33 +5,43 @@ from __future__ import annotations
 from flask import Blueprint, Response, abort, redirect, url_for
 from flask.typing import ResponseReturnValue
 
-from exports.papers.pdf import paper_pdf
 from quoting.core.papers.series import PaperFacts
 from quoting.core.quote.given_number import GivenNumber
 from quoting.store.papers import cancel_paper, kept_paper
-from quoting.web.downloads import download
 from quoting.web.kept import book_now, moment_now
-from quoting.web.papers.showing import paper_page
+from quoting.web.papers.showing import Deeds, message_page, paper_file, paper_page
 from quoting.web.shop import shop_now
 from quoting.wording.papers import OrderPaper, order_paper
 
 blueprint = Blueprint("printed", __name__, url_prefix="/papers")
 
-PDF = "application/pdf"
-
 
 @blueprint.get("/<any(receipt, bill, batch, 'care-card', label):what>/<given:number>")
 def show(what: str, number: GivenNumber) -> str:
     """Show a paper as a page of its own."""
-    return paper_page(order_paper(OrderPaper(what), _facts(OrderPaper(what), number)))
+    facts = _facts(OrderPaper(what), number)
+    deeds = Deeds(
+        pdf=url_for("printed.pdf", what=what, number=number),
+        message=url_for("printed.message", what=what, number=number),
+    )
+    return paper_page(order_paper(OrderPaper(what), facts), deeds)
 
 
 @blueprint.get("/<any(receipt, bill, batch, 'care-card', label):what>/<given:number>/paper.pdf")
 def pdf(what: str, number: GivenNumber) -> Response:
     """Send a paper as a PDF."""
     facts = _facts(OrderPaper(what), number)
-    content = paper_pdf(order_paper(OrderPaper(what), facts))
-    return download(content, f"{what} {number} {facts.head.title}", "pdf", PDF)
+    name = f"{what} {number} {facts.head.title}"
+    return paper_file(order_paper(OrderPaper(what), facts), name)
+
+
+@blueprint.get("/<any(receipt, bill, batch, 'care-card', label):what>/<given:number>/message")
+def message(what: str, number: GivenNumber) -> str:
+    """Show what a paper says as a message to be copied."""
+    kind = OrderPaper(what)
+    order_id = kept_paper(book_now(), kind.kind, number).order_id
+    back = url_for("papers.show", order_id=order_id)
+    return message_page(order_paper(kind, _facts(kind, number)), back)
 
 
 @blueprint.post("/<any(receipt, bill, batch):what>/<given:number>/cancel")

@@ -4,21 +4,29 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from flask import render_template
+from flask import Response, render_template
 from markupsafe import Markup
 
 from exports.papers.message import paper_text
+from exports.papers.pdf import paper_pdf
+from quoting.web.downloads import download
+from quoting.web.turns import take_turn
 from quoting.wording.locales import direction_of
 from quoting.wording.paper import Block, Paper, Picture
+
+PDF = "application/pdf"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Deeds:
-    """Where the maker saves a paper as a PDF and has it as a message; `sent` is sent along."""
+    """Where the maker saves a paper as a PDF and, if it is for somebody else, has it as a message.
+
+    `sent` is a form that is sent along, None where there is none.
+    """
 
     pdf: str
-    message: str
-    sent: tuple[tuple[str, str], ...]
+    message: str = ""
+    sent: tuple[tuple[str, str], ...] | None = None
 
 
 def paper_page(paper: Paper, deeds: Deeds | None = None) -> str:
@@ -30,8 +38,14 @@ def paper_page(paper: Paper, deeds: Deeds | None = None) -> str:
     seen = {"paper": paper, "direction": direction, "kind_of": kind_of, "drawn": drawn}
     if deeds is None:
         return render_template("papers/paper.html", **seen)
-    told = {"deeds": deeds, "text": paper_text(paper)}
+    told = {"deeds": deeds, "text": paper_text(paper) if deeds.message else ""}
     return render_template("papers/for_maker.html", **seen, **told)
+
+
+def paper_file(paper: Paper, name: str) -> Response:
+    """Return a paper as a PDF to be saved by a name. Errors: as `paper_pdf`, `take_turn`."""
+    take_turn()
+    return download(paper_pdf(paper), name, "pdf", PDF)
 
 
 def message_page(paper: Paper, back: str) -> str:

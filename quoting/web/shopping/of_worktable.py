@@ -8,7 +8,7 @@ from flask.typing import ResponseReturnValue
 from quoting.core.making.shopping_list import ToMake
 from quoting.web.orders.order_answer import answer_form
 from quoting.web.orders.pages import show_refused
-from quoting.web.papers.showing import paper_page
+from quoting.web.papers.showing import Deeds, paper_file, paper_page
 from quoting.web.shop import shop_now
 from quoting.web.shopping.listing import list_paper
 
@@ -22,10 +22,23 @@ def show() -> ResponseReturnValue:
     found = answer_form(request.form, shop, patient=False)
     if found.quote is None:
         return show_refused(found)
-    return paper_page(list_paper([ToMake(quote=found.quote)], shop))
+    deeds = Deeds(pdf=url_for("worktable_shopping.pdf"), sent=tuple(request.form.items(multi=True)))
+    return paper_page(list_paper([ToMake(quote=found.quote)], shop), deeds)
+
+
+@blueprint.post("/shopping/file.pdf")
+def pdf() -> ResponseReturnValue:
+    """Send the list as a PDF."""
+    shop = shop_now()
+    found = answer_form(request.form, shop, patient=False)
+    if found.quote is None:
+        return show_refused(found)
+    paper = list_paper([ToMake(quote=found.quote)], shop)
+    return paper_file(paper, f"shopping list {found.quote.order.title}")
 
 
 @blueprint.get("/shopping")
+@blueprint.get("/shopping/file.pdf")
 def again() -> ResponseReturnValue:
-    """Lead whoever opens the address anew to the order."""
+    """Lead whoever opens such an address anew to the order."""
     return redirect(url_for("orders.show"))

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from contextlib import suppress
 from dataclasses import dataclass
 
-from flask import Blueprint, render_template, request
+from flask import Blueprint, Response, abort, render_template, request
 
 from quoting.core.ground.errors import Refused
 from quoting.core.making.shopping_list import ToMake
@@ -16,11 +16,12 @@ from quoting.store.queue import agreed_without_quote
 from quoting.web.book.freezing import quote_of_today
 from quoting.web.kept import book_now
 from quoting.web.making.at_hand import NotMadeYet, at_hand
-from quoting.web.papers.showing import drawn, kind_of
+from quoting.web.papers.showing import drawn, kind_of, paper_file
 from quoting.web.queue_now import queue_now
 from quoting.web.shop import shop_now
 from quoting.web.shopping.listing import list_paper
 from quoting.web.turns import take_turn
+from quoting.wording.paper import Paper
 
 blueprint = Blueprint("shopping", __name__, url_prefix="/orders")
 
@@ -38,8 +39,37 @@ class Offered:
 def show() -> str:
     """Show the list of the agreed orders that are ticked, at first of all of them."""
     take_turn()
+    return _page(_all_offered(), of_all=True)
+
+
+@blueprint.get("/shopping/file.pdf")
+def pdf() -> Response:
+    """Send that list as a PDF."""
+    return _file(_all_offered())
+
+
+@blueprint.get("/<int:order_id>/shopping")
+def of_order(order_id: int) -> str:
+    """Show the list of one order, agreed or not."""
+    take_turn()
+    return _page([_offered(order_id)], of_all=False)
+
+
+@blueprint.get("/<int:order_id>/shopping/file.pdf")
+def pdf_of_order(order_id: int) -> Response:
+    """Send the list of one order as a PDF."""
+    return _file([_offered(order_id)])
+
+
+def _offered(order_id: int) -> Offered:
+    order = kept_order(book_now(), order_id)
+    return Offered(order=order, to_make=_made(order_id) or _asked(order))
+
+
+def _all_offered() -> list[Offered]:
+    """Return the agreed orders, ticked as the page has them."""
     asked, ticks = "asked" in request.args, request.args.getlist("order")
-    offered = [
+    return [
         Offered(
             order=kept_order(book_now(), number),
             to_make=_made(number),
@@ -47,15 +77,6 @@ def show() -> str:
         )
         for number in _agreed()
     ]
-    return _page(offered, of_all=True)
-
-
-@blueprint.get("/<int:order_id>/shopping")
-def of_order(order_id: int) -> str:
-    """Show the list of one order, agreed or not."""
-    take_turn()
-    order = kept_order(book_now(), order_id)
-    return _page([Offered(order=order, to_make=_made(order_id) or _asked(order))], of_all=False)
 
 
 def _agreed() -> Iterator[int]:
@@ -81,16 +102,28 @@ def _asked(order: KeptOrder) -> ToMake | None:
     return None
 
 
-def _page(offered: list[Offered], *, of_all: bool) -> str:
-    spare = "spare" in request.args
+def _paper(offered: list[Offered]) -> Paper | None:
+    """Return the list of what is ticked, None where that is nothing."""
     orders = [one.to_make for one in offered if one.ticked and one.to_make is not None]
+    spare = "spare" in request.args
+    return list_paper(orders, shop_now(), spare=spare) if orders else None
+
+
+def _file(offered: list[Offered]) -> Response:
+    paper = _paper(offered)
+    if paper is None:
+        abort(404)
+    return paper_file(paper, paper.name)
+
+
+def _page(offered: list[Offered], *, of_all: bool) -> str:
     return render_template(
         "shopping/show.html",
         here="orders",
         offered=offered,
         of_all=of_all,
-        spare=spare,
-        paper=list_paper(orders, shop_now(), spare=spare) if orders else None,
+        spare="spare" in request.args,
+        paper=_paper(offered),
         kind_of=kind_of,
         drawn=drawn,
     )

@@ -66,7 +66,7 @@ def _facts(bill: Bill, speech: Speech) -> Iterator[SaidFact]:
     yield from order_facts(bill.head, speech)
     if bill.follows:
         name = speech.worded(sentence("In place of"))
-        text = speech.worded(sentence("bill {number}"))
+        text = speech.worded(sentence("the bill {number}"))
         yield SaidFact(name=name, text=text.format(number=bill.follows))
 
 
