@@ -36,6 +36,15 @@ def read_pdf(paper: Paper) -> PdfReader:
     return PdfReader(BytesIO(paper_pdf(paper)))
 
 
+def words_of(content: bytes) -> str:
+    """Return all that is written in a PDF, its spaces as one."""
+    require_package("pypdf")
+    from pypdf import PdfReader
+
+    pages = PdfReader(BytesIO(content)).pages
+    return " ".join("".join(page.extract_text() for page in pages).split())
+
+
 def pdf_words(paper: Paper) -> str:
     """Return all that is written in a paper's PDF, without its spaces."""
     return squeezed("".join(page.extract_text() for page in read_pdf(paper).pages))

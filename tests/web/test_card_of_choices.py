@@ -44,10 +44,10 @@ def of_stripings(maker: Maker, *numbers: str, **typed: str) -> Page:
 
 
 def forms(page: Page) -> list[tuple[str, dict[str, str]]]:
-    """Return the text of each form's button, and what the form sends."""
+    """Return the text of each form's first button, and what the form sends."""
     found = []
     for form in page.root.all("form"):
-        (button,) = form.all("button")
+        button = next(iter(form.all("button")))
         inputs = (node.attributes for node in form.all("input"))
         found.append((button.text, {one["name"] or "": one["value"] or "" for one in inputs}))
     return found
@@ -88,7 +88,7 @@ def test_what_the_buyer_chooses_becomes_the_order(maker: Maker) -> None:
 
 
 def test_the_card_alone_is_the_buyers_page(maker: Maker) -> None:
-    page = of_sizes(maker, KEYS[0], KEYS[2], alone="yes")
+    page = of_sizes(maker, KEYS[0], KEYS[2], alone="page")
     assert not list(page.root.all("form"))
     assert "A choice for Rosalind Quill" in page.root.text
 

@@ -5,7 +5,6 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from dataclasses import replace
-from io import BytesIO
 from pathlib import Path
 
 import pytest
@@ -17,6 +16,7 @@ from quoting.core.quote.given_number import GivenNumber
 from quoting.store.quotes import kept_quote
 from quoting.store.workshops import save_workshop
 from tests.examples import sample_workshop
+from tests.papers.reading import words_of
 from tests.programs import require_package
 from tests.web.book_pages import BEGINNING, BookMaker, maker_with_book
 from tests.web.conftest import Maker, maker_in
@@ -44,13 +44,6 @@ def keeper(tmp_path: Path) -> Iterator[BookMaker]:
 def message_of(page: Page) -> str:
     """Return the text to be copied."""
     return "".join(map(str, page.with_id("message").inside)).removeprefix("\n")
-
-
-def words_of(pdf: bytes) -> str:
-    require_package("pypdf")
-    from pypdf import PdfReader
-
-    return " ".join("".join(p.extract_text() for p in PdfReader(BytesIO(pdf)).pages).split())
 
 
 def sent_again(page: Page) -> dict[str, str]:
