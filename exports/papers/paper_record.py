@@ -12,7 +12,7 @@ Record = dict[str, object]
 def paper_record(paper: Paper) -> Record:
     """Return a paper as JSON can hold it, each block with its kind and what that has."""
     record = {name: value for name, value in asdict(paper).items() if name != "blocks"}
-    language, _, region = paper.language.replace("_", "-").partition("-")
+    language, _, region = paper.language_tag.partition("-")
     blocks = [_block_record(block) for block in paper.blocks]
     return record | {"language": language, "region": region, "blocks": blocks}
 

@@ -11,6 +11,7 @@ from quoting.core.quote.offer import Offer
 from quoting.core.quote.offer_rows import RowCode
 from quoting.wording.catalogues import sentence
 from quoting.wording.cautions import caution_sentence
+from quoting.wording.locales import sheet_of
 from quoting.wording.offer_facts import facts_of_days, facts_of_making
 from quoting.wording.offer_rows import said_row
 from quoting.wording.paper import (
@@ -48,6 +49,7 @@ def choices_paper(offers: Sequence[Offer], drawings: Sequence[Picture]) -> Paper
     own = first.own_words
     return Paper(
         language=speech.language,
+        sheet=sheet_of(first.locale),
         name=name,
         maker=first.maker,
         address=tuple(filter(None, (own.address, own.contact))),

@@ -17,6 +17,7 @@ from quoting.wording.catalogues import ENGLISH
 from quoting.wording.guide_before import before_sentences
 from quoting.wording.guide_steps import step_sentence
 from quoting.wording.guide_yarn import yarn_sentences
+from quoting.wording.locales import sheet_of
 from quoting.wording.paper import Beside, Block, Facts, Listing, Paper, Picture, SaidFact, Words
 from quoting.wording.phrases import capitalized
 from quoting.wording.rows_and_edges import edge_name, pass_words, point_words
@@ -39,6 +40,7 @@ def guide_paper(quote: Quote, picture: Picture | None = None) -> Paper:
     title = quote.order.title
     return Paper(
         language=ENGLISH,
+        sheet=sheet_of(speech.locale),
         name=f"Working guide – {title}" if title else "Working guide",
         maker=quote.workshop.name,
         title=title or "Working guide",

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from quoting.core.ground.money import round_half_up
 from quoting.core.quote.offer import Offer, OfferedYarn
 from quoting.core.quote.what_goes_in import GoesIn, Ingredient
 from quoting.wording.catalogues import sentence
@@ -138,7 +139,7 @@ def _amount(ingredient: Ingredient, speech: Speech) -> str:
             length = rounded_yarn(float(ingredient.amount), speech)
             return speech.worded(sentence("about {length}")).format(length=length)
         case GoesIn.HOURS:
-            hours = max(1, round(ingredient.amount))
+            hours = max(1, int(round_half_up(ingredient.amount, 0)))
             return speech.counted(hours, "about {n} hour", "about {n} hours")
         case GoesIn.ENDS:
             return speech.worded(sentence("about {count}")).format(

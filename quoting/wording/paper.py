@@ -108,8 +108,9 @@ Block = Words | Amounts | Facts | Listing | Picture | Beside
 class Paper:
     """A document in words. `name` is that of the whole, for a file or a tab; `maker` whose it is.
 
-    `language` is a language tag (BCP 47) of what the program says in it. `address` are lines of the
-    maker's, as she typed them. `sheet` is that of its reader's country (`locales.sheet_of`).
+    `language` is that of what the program says in it, by the name of its catalogue. `address` are
+    lines of the maker's, as she typed them. `sheet` is that of its reader's country
+    (`locales.sheet_of`).
     """
 
     language: str
@@ -120,3 +121,8 @@ class Paper:
     title: str
     heading: str = ""
     blocks: tuple[Block, ...]
+
+    @property
+    def language_tag(self) -> str:
+        """Its language as pages and readers of PDFs are told (BCP 47): `de`, `de-AT`."""
+        return self.language.replace("_", "-")

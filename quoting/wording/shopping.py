@@ -10,6 +10,7 @@ from datetime import date
 
 from quoting.core.estimate.skeins import Bought
 from quoting.core.making.shopping_lines import BuyLine, ShelfLine, ShoppingList
+from quoting.wording.locales import sheet_of
 from quoting.wording.paper import Amounts, Block, Facts, Listing, Paper, SaidFact, SaidRow, Words
 from quoting.wording.phrases import listed
 from quoting.wording.speech import Speech
@@ -29,6 +30,7 @@ def shopping_paper(
     """Return the list for the orders of these titles; with a `spare` ball of each line, or not."""
     return Paper(
         language=speech.language,
+        sheet=sheet_of(speech.locale),
         name=f"Shopping list, {speech.day(day)}",
         maker=maker,
         title="Shopping list",

@@ -20,6 +20,7 @@ from quoting.core.workshop.habits import Habits, Join
 from quoting.core.workshop.yarns import PutUp
 from quoting.wording import point_words, speech_of
 from quoting.wording.guide import guide_paper
+from quoting.wording.paper import Sheet
 from tests.core.random_strands import designs, habits
 from tests.examples import (
     band,
@@ -158,3 +159,9 @@ def test_taller_stitches_have_more_at_a_corner(stitch: str, said: str) -> None:
     """Common practice, no source."""
     quote = sample_quote(sample_order(design=sample_design(border=(band(stitch, rounds=2),))))
     assert f"{said} in each corner space" in told(quote, "Step by step")[-1][0]
+
+
+def test_it_is_printed_on_what_its_makers_printer_holds() -> None:
+    assert guide_paper(sample_quote()).sheet is Sheet.A4
+    american = sample_quote(workshop=sample_workshop(locale="en_US"))
+    assert guide_paper(american).sheet is Sheet.LETTER

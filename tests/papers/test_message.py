@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from exports.papers.message import paper_text
 from quoting.core.quote.offer import OfferedColour
 from quoting.wording.paper import (
@@ -55,6 +57,22 @@ def test_every_block_is_told_in_its_order_and_the_maker_signs_it() -> None:
         "Please note: Keep it from fire.\n\n"
         "Ottermoor Blankets\nOtter Lane\nOttermoor\n"
     )
+
+
+def test_a_name_is_joined_to_its_value_as_the_language_does() -> None:
+    """French typography, common practice: a space before a colon; the others have none."""
+    amounts = Amounts(rows=(SaidRow(name="Total", amount="100", is_total=True),))
+    told = {
+        language: paper_text(replace(PAPER, language=language, blocks=(amounts,)))
+        for language in ("de", "en", "es", "fr", "nl")
+    }
+    assert "\nTotal : 100\n" in told.pop("fr")
+    assert all("\nTotal: 100\n" in text for text in told.values())
+
+
+def test_what_is_listed_is_joined_so_too() -> None:
+    listing = Listing(heads=("Yarn", "Balls"), rows=(("oat", "3"),), figures_from=1)
+    assert "• oat : Balls 3" in paper_text(replace(PAPER, language="fr", blocks=(listing,)))
 
 
 def test_nothing_stands_where_a_paper_says_nothing() -> None:

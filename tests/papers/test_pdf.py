@@ -41,6 +41,16 @@ def page_text(paper: Paper) -> str:
         return Page(paper_page(paper)).root.text
 
 
+def test_page_and_pdf_are_tagged_with_the_language_of_one_country_as_readers_know_it() -> None:
+    """BCP 47 (RFC 5646, 2.1): a hyphen stands between a language and its region."""
+    paper = sample_paper(language="de_AT")
+    app = create_app(open_shop(sample_workshop(), today=lambda: TODAY))
+    with app.test_request_context():
+        page = paper_page(paper)
+    assert '<html lang="de-AT"' in page
+    assert read_pdf(paper).trailer["/Root"]["/Lang"].lower() == "de-at"
+
+
 def test_page_pdf_and_message_say_the_same_figures(demo: Paper) -> None:
     figures = figures_of(demo)
     assert ("Total", "£297.00") in figures

@@ -12,7 +12,7 @@ from quoting.core.quote.offer import Offer, offer_of
 from quoting.core.quote.offer_rows import Row, RowCode
 from quoting.core.workshop.exchange import ExchangeRate
 from quoting.wording.choices import choices_paper
-from quoting.wording.paper import Amounts, Beside, Facts, Paper, Picture, Words
+from quoting.wording.paper import Amounts, Beside, Facts, Paper, Picture, Sheet, Words
 from tests.examples import TODAY, sample_quote
 
 OFFER = offer_of(sample_quote())
@@ -95,3 +95,9 @@ def test_a_caution_that_holds_for_all_is_said_once() -> None:
     assert len(warnings[0].texts) == len(set(warnings[0].texts)) == len(OFFER.cautions)
     bare = replace(OFFER, cautions=()), replace(LARGER, cautions=())
     assert not [b for b in card(*bare).blocks if isinstance(b, Words) and b.warning]
+
+
+def test_it_is_printed_on_what_its_readers_printer_holds() -> None:
+    assert card(OFFER, LARGER).sheet is Sheet.A4
+    american = [replace(offer, locale="en_US") for offer in (OFFER, LARGER)]
+    assert card(*american).sheet is Sheet.LETTER

@@ -133,6 +133,15 @@ def test_what_goes_into_it_is_told_rounded_but_for_what_is_counted() -> None:
     }
 
 
+@pytest.mark.parametrize(
+    ("hours", "words"),
+    [("0.49", "1 hour"), ("12.49", "12 hours"), ("12.50", "13 hours"), ("13.50", "14 hours")],
+)
+def test_hours_are_told_whole_and_halves_upwards(hours: str, words: str) -> None:
+    goes_in = (Ingredient(code=GoesIn.HOURS, amount=Decimal(hours)),)
+    assert said(goes_in=goes_in)["Work by hand"] == f"about {words}"
+
+
 def test_every_line_of_the_work_has_a_name() -> None:
     for code in GoesIn:
         (fact,) = say_offer(

@@ -9,7 +9,7 @@ from quoting.core.making.shopping_lines import BuyLine, ForOrder, ShelfLine, Sho
 from quoting.core.workshop.stitches import Vocabulary
 from quoting.core.workshop.yarns import PutUp
 from quoting.wording import Speech
-from quoting.wording.paper import Amounts, Facts, Listing, Paper, Words
+from quoting.wording.paper import Amounts, Facts, Listing, Paper, Sheet, Words
 from quoting.wording.shopping import shopping_paper
 from tests.examples import SMALL, TODAY, WOOL
 
@@ -109,3 +109,10 @@ def test_american_makers_buy_skeins_by_color() -> None:
     assert listing.heads[:2] == ("Color", "Skein")
     assert isinstance(notes, Words)
     assert "skeins" in notes.texts[0]
+
+
+def test_it_is_printed_on_what_its_makers_printer_holds() -> None:
+    assert [paper(speech=speech).sheet for speech in (BRITISH, AMERICAN)] == [
+        Sheet.A4,
+        Sheet.LETTER,
+    ]

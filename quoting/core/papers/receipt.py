@@ -8,8 +8,9 @@ from decimal import Decimal
 
 from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import refuse
+from quoting.core.ground.money import round_money
 from quoting.core.making.log_lines import LogEntry
-from quoting.core.making.money_due import money_due
+from quoting.core.making.money_due import MoneyDue, money_due
 from quoting.core.papers.head import PaperHead, head_of
 from quoting.core.papers.payments import Paid, payments_in
 from quoting.core.quote.offer import Offer
@@ -49,14 +50,26 @@ def receipt_of(offer: Offer, entries: tuple[LogEntry, ...], line: int, *, day: d
         for lines in (earlier, [*earlier, line])
     )
     deposit = offer.row(RowCode.DEPOSIT, before.currency)
-    same = before.currency == after.currency
     return Receipt(
         head=head_of(offer, day),
         line=line,
         paid=paid,
         account=after.currency,
         total=after.total,
-        before=before.received if same else after.received - paid.amount,
+        before=_before(before, after, paid),
         due=after.due,
         for_deposit=deposit is not None and before.received < deposit.amount,
     )
+
+
+def _before(before: MoneyDue, after: MoneyDue, paid: Paid) -> Decimal:
+    """Return what was paid before, in the currency of the account after it.
+
+    Money that makes good what was paid back in its own may leave an account in the other: what was
+    paid before then counts for the part of the total that it is.
+    """
+    if before.currency == after.currency:
+        return before.received
+    if paid.currency == after.currency:
+        return after.received - paid.amount
+    return round_money(before.received * after.total / before.total, after.currency)

@@ -81,3 +81,14 @@ def test_where_both_currencies_came_the_account_is_in_the_makers_own() -> None:
     assert made.account == "GBP"
     assert made.paid.amount == 10
     assert made.before + 10 + made.due == made.total
+
+
+def test_pounds_that_make_good_pounds_paid_back_are_no_euros() -> None:
+    """By hand: of £297.00 or €357.91, €60.00 less £10.00 is £39.79, which is €47.95."""
+    abroad = offered(pays_in="EUR")
+    totals = [row.amount for row in abroad.rows if row.code is RowCode.TOTAL]
+    entries = log(paid("60", "EUR"), paid("-10", "GBP"), paid("10", "GBP"))
+    made = receipt_of(abroad, entries, 3, day=DAY)
+    assert totals == [Decimal("297.00"), Decimal("357.91")]
+    assert (made.account, made.before) == ("EUR", Decimal("47.95"))
+    assert made.due == made.total - 60
