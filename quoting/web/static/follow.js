@@ -156,7 +156,7 @@ document.addEventListener("input", (event) => {
   const field = event.target;
   if (field.form !== form()) return;
   const isTick = field.name === "choice"; // it changes nothing in the answer
-  if (isTick && !running) return keep();
+  if (isTick && !(running || takeover || pressed)) return keep();
   clearTimeout(waiting);
   chooseWay(field);
   if (SIDES.includes(field.id)) byId("size").value = "";
