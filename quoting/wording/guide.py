@@ -81,7 +81,7 @@ def steps_listing(guide: Guide, codes: Mapping[str, str], speech: Speech) -> Lis
     lengths = tuple(heights_cm(guide.quote.plan))
     return Listing(
         heading="Step by step",
-        heads=("what to work", "length then"),
+        heads=("What to work", "Length"),
         rows=tuple(
             (
                 _step(step, guide, speech),
@@ -111,7 +111,7 @@ def lengths_listing(guide: Guide, speech: Speech) -> Listing:
     passes = guide.quote.plan.passes
     return Listing(
         heading="Length on the hook",
-        heads=("after", "length"),
+        heads=("After", "Length"),
         rows=tuple(
             (pass_words(passes[one.at]), speech.length(one.length_cm)) for one in guide.lengths
         ),
@@ -124,7 +124,7 @@ def balls_listing(guide: Guide, codes: Mapping[str, str], speech: Speech) -> Lis
     ball = speech.worded("ball")
     return Listing(
         heading=speech.worded("Where balls are used up"),
-        heads=(ball, "is used up"),
+        heads=(ball.capitalize(), "Is used up"),
         rows=tuple(
             (
                 f"{one.colour}, {ball} {speech.number(one.number)}",
@@ -157,7 +157,7 @@ def ends_listing(guide: Guide, codes: Mapping[str, str], speech: Speech) -> List
     ends = [end for end in guide.ends if end.where.blanket == 0]
     return Listing(
         heading="Ends to weave in",
-        heads=("where", "which"),
+        heads=("Where", "Which"),
         rows=tuple(_end(end, guide.quote.plan, speech) for end in ends),
         figures_from=NO_FIGURES,
         ticks=True,

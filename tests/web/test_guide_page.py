@@ -25,7 +25,7 @@ def maker(tmp_path: Path) -> Iterator[BookMaker]:
 
 
 def steps(page: Page) -> list[list[str]]:
-    return page.table("what to work")
+    return page.table("What to work")
 
 
 def test_an_order_that_is_asked_is_guided_as_it_stands(maker: BookMaker) -> None:
@@ -57,7 +57,7 @@ def test_the_pages_of_an_order_lead_to_its_guide_and_to_its_row(maker: BookMaker
 def test_every_step_and_every_end_has_a_box_to_tick_on_paper(maker: BookMaker) -> None:
     page = maker.open(f"{agree(maker)}/guide")
     assert all(row[0] == "☐" for row in steps(page)[1:])
-    assert all(row[0] == "☐" for row in page.table("which")[1:])
+    assert all(row[0] == "☐" for row in page.table("Which")[1:])
 
 
 @pytest.mark.parametrize(("left_handed", "edge"), [(False, "right-hand"), (True, "left-hand")])

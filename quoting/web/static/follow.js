@@ -35,7 +35,10 @@ async function ask(address, fields) {
     return page;
   } finally {
     clearTimeout(slow);
-    if (running === mine) busy(false);
+    if (running === mine) {
+      running = null;
+      busy(false);
+    }
   }
 }
 
@@ -152,7 +155,8 @@ function chooseWay({ name, value }) {
 document.addEventListener("input", (event) => {
   const field = event.target;
   if (field.form !== form()) return;
-  if (field.name === "choice") return keep(); // it changes nothing in the answer
+  const isTick = field.name === "choice"; // it changes nothing in the answer
+  if (isTick && !(running || takeover || pressed)) return keep();
   clearTimeout(waiting);
   chooseWay(field);
   if (SIDES.includes(field.id)) byId("size").value = "";
@@ -161,7 +165,7 @@ document.addEventListener("input", (event) => {
   if (takeover) typeOver(size ? SIDES : WAYS.includes(field.name) ? WAYS : [field.name]);
   keep();
   // What a button or a takeover brings was asked before this key: it is asked again, with the key.
-  if (takeover || pressed) running.abort();
+  if (takeover || pressed || isTick) running?.abort();
   waiting = setTimeout(() => (takeover ? takeUp() : pressed ? act(pressed) : follow()), PAUSE_MS);
 });
 
