@@ -37,7 +37,7 @@ def agreed(page: Page, book: str) -> str:
 
 def test_long_names_push_no_page_sideways(page: Page, book: str) -> None:
     order = agreed(page, book)
-    for width in (320, 1280):
+    for width in (320, 1024, 1160):
         page.set_viewport_size({"width": width, "height": 800})
         for path in (f"{book}/orders", f"{book}/orders/shopping", f"{order}/forget"):
             page.goto(path)
