@@ -5,10 +5,14 @@ And where the user's own book is, unless she names another.
 
 from __future__ import annotations
 
+import re
 from functools import cache
 from pathlib import Path
 
 _PACKAGE = Path(__file__).resolve().parent
+
+_CODE = re.compile(r"[a-z]{2,3}(_[A-Z][a-z]{3})?(_([A-Z]{2}|\d{3}))?")
+"""Language, script, territory: the parts of a locale's name by Unicode TR 35."""
 
 
 def templates_folder() -> Path:
@@ -43,8 +47,12 @@ def catalogue_file(language: str) -> Path:
 
 @cache
 def catalogue_languages() -> tuple[str, ...]:
-    """Return the codes of the languages that documents can be in, besides English, in order."""
-    return tuple(sorted(file.stem for file in languages_folder().glob("*.po")))
+    """Return the codes of the languages that documents can be in, besides English, in order.
+
+    A file that is not named by such a code, an editor's copy of one say, is no language.
+    """
+    names = (file.stem for file in languages_folder().glob("*.po"))
+    return tuple(sorted(name for name in names if _CODE.fullmatch(name)))
 
 
 def book_file() -> Path:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 import re
 from functools import cache
-from importlib.util import find_spec
+from importlib import import_module
 from threading import Lock
 from typing import TYPE_CHECKING
 
@@ -40,8 +40,12 @@ class Unset(Exception):  # noqa: N818 - some letters have no shape in any font
 
 @cache
 def can_set() -> bool:
-    """Return whether there is a typesetter on this computer."""
-    return find_spec("typst") is not None
+    """Return whether there is a typesetter on this computer, and one that can be loaded."""
+    try:
+        import_module("typst")
+    except ImportError:  # not there, or made for another computer
+        return False
+    return True
 
 
 def set_paper(record: Record, *, readable: bool = True) -> bytes:

@@ -60,7 +60,7 @@ BOOK_MISTAKES: Sentences = {
     ),
     MistakeCode.ROWS_GO_BACK: (
         "{limit} rows are written down as done, and {read} are fewer: say so if some were pulled "
-        "back, or correct the line below that was wrong.",
+        "back, or correct the line of the log that was wrong.",
     ),
     MistakeCode.NOTHING_WRITTEN: ("There is nothing to write down yet: rows, time, yarn or ends.",),
     MistakeCode.ORDER_MISSING: ("There is no such order in the book.",),

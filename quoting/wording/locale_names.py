@@ -30,10 +30,12 @@ def _name(code: str) -> str:
 def language_names(*others: str) -> tuple[tuple[str, str], ...]:
     """Return each language that documents can be in with its own name, further locales of them.
 
-    A text that is no locale is none of them.
+    What is no locale that there is data for is none of them.
     """
-    codes = dict.fromkeys(("en_GB", "en_US", *catalogue_languages(), *filter(is_locale, others)))
-    return tuple((code, str(locale_of(code).get_display_name())) for code in codes)
+    codes = dict.fromkeys(("en_GB", "en_US", *catalogue_languages(), *others))
+    return tuple(
+        (code, str(locale_of(code).get_display_name())) for code in codes if is_locale(code)
+    )
 
 
 def usual_currency(code: str) -> str:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import os
+import sys
 from io import BytesIO
 from pathlib import Path
 
@@ -9,7 +11,7 @@ import pytest
 
 from exports.papers import typesetter
 from quoting.cli import main
-from tests.cli.running import refusals
+from tests.cli.running import ROOT, refusals, run
 from tests.examples import sample_workshop
 from tests.programs import require_package
 from tests.web.book_pages import maker_with_book
@@ -85,10 +87,23 @@ def test_without_a_typesetter_it_is_told_what_to_install_and_nothing_is_written(
     capsys: pytest.CaptureFixture[str], demo: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     typesetter.can_set.cache_clear()
-    monkeypatch.setattr(typesetter, "find_spec", lambda _: None)
+    monkeypatch.setitem(sys.modules, "typst", None)
     wanted = ("--pdf", str(demo / "quote.pdf"), "--workbook", str(demo / "costing.xlsx"))
     status, said = refusals(capsys, "quote", str(demo / "order.toml"), *wanted)
     typesetter.can_set.cache_clear()
     assert status == 1
     assert "pip install typst" in said
     assert {p.name for p in demo.iterdir()} == {"order.toml", "workshop.toml"}
+
+
+def test_a_typesetter_that_cannot_be_loaded_is_as_none(demo: Path, tmp_path: Path) -> None:
+    broken = tmp_path / "broken"
+    broken.mkdir()
+    (broken / "typst.py").write_text('raise ImportError("made for another computer")\n', "utf-8")
+    path = demo / "quote.pdf"
+    order = str(demo / "order.toml")
+    paths = {"PYTHONPATH": f"{broken}{os.pathsep}{ROOT}"}
+    asked = run("quote", order, "--pdf", str(path), env=paths)
+    assert asked.returncode == 1
+    assert asked.stderr == f"{typesetter.NOT_INSTALLED}\n"
+    assert not path.exists()

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import sys
 from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
@@ -173,7 +174,7 @@ def test_without_a_typesetter_the_pages_say_what_to_install(
     maker: Maker, keeper: BookMaker, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     typesetter.can_set.cache_clear()
-    monkeypatch.setattr(typesetter, "find_spec", lambda _: None)
+    monkeypatch.setitem(sys.modules, "typst", None)
     try:
         keeper.give(keeper.begin(**SIZE))
         for page in (maker.send("/quote"), keeper.open(GIVEN)):

@@ -13,6 +13,7 @@ from quoting import places
 from quoting.wording import Speech
 from quoting.wording.catalogue_files import catalogue_of
 from quoting.wording.catalogues import language_of
+from quoting.wording.locale_names import language_names
 from tests.wording.catalogues import FOLDER, new_catalogue
 
 Put = Callable[[str, str | bytes], None]
@@ -62,6 +63,18 @@ def test_a_file_is_a_language(put: Put) -> None:
     put("it", italian())
     assert language_of("it_IT") == "it"
     assert speech("it_IT").worded("Rush") == "Urgenza"
+
+
+@pytest.mark.parametrize("name", ["de backup", "de (1)", "de~", "old.de", "DE", "de_"])
+def test_a_file_that_no_language_names_is_none(put: Put, name: str) -> None:
+    put(name, (FOLDER / "de.po").read_text("utf-8"))
+    assert places.catalogue_languages() == ("de",)
+    assert [code for code, _ in language_names()] == ["en_GB", "en_US", "de"]
+
+
+def test_a_file_of_a_language_that_nobody_knows_is_none_to_choose(put: Put) -> None:
+    put("zz", (FOLDER / "de.po").read_text("utf-8"))
+    assert [code for code, _ in language_names()] == ["en_GB", "en_US", "de"]
 
 
 def test_what_a_catalogue_lacks_is_said_in_english(put: Put) -> None:

@@ -6,7 +6,8 @@ from flask import Blueprint, Response, make_response, redirect, render_template,
 from flask.typing import ResponseReturnValue
 from werkzeug.datastructures import MultiDict
 
-from quoting.core.ground.errors import Refused
+from quoting.core.ground.codes import MistakeCode
+from quoting.core.ground.errors import Refused, refuse
 from quoting.core.making.log_lines import Withdrawn
 from quoting.core.order.stage import Stage
 from quoting.schema.words import DAY
@@ -35,6 +36,7 @@ def done(order_id: int) -> ResponseReturnValue:
         return _to_page(order_id)
     sent = _told()
     try:
+        _check_seen(hand)
         write_sitting(sent, hand, shop, None)
     except Refused as refused:
         now = hand.anew()
@@ -70,6 +72,12 @@ def _told() -> Sent:
     shop = shop_now()
     today = DAY.show(shop.today(), shop.notation)
     return MultiDict({"rows": request.form.get("rows", ""), "day": today})
+
+
+def _check_seen(hand: AtHand) -> None:
+    """Refuse a tick of a page to which more was written since. Errors: `log-overtaken`."""
+    if seen_line() not in {None, hand.last}:
+        raise refuse("", MistakeCode.LOG_OVERTAKEN)
 
 
 def _is_sent_again(hand: AtHand) -> bool:
