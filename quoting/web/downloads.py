@@ -10,6 +10,9 @@ from flask import Response
 
 MOST_NAME = 80
 
+PDF = "application/pdf"
+WORKBOOK = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
+
 
 def download(content: bytes, title: str, ending: str, kind: str) -> Response:
     """Return a file to be saved, named after a title (RFC 6266, with RFC 8187 for its accents)."""

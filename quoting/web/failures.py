@@ -13,10 +13,10 @@ from exports.papers.typesetter import NoTypesetter
 from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Refused
 from quoting.web.orders import pages as orders
-from quoting.web.orders.pages import REFUSED
 from quoting.web.security import TURNED_AWAY, log
 from quoting.web.shop import NoWorkshop, shop_if_any
 from quoting.web.sizes import pages as comparing
+from quoting.web.statuses import REFUSED
 from quoting.web.workshop import forms_sent as workshop_forms
 from quoting.wording import BOOK_FAILURES, FILE_SPEECH, mistake_sentence
 

@@ -25,7 +25,8 @@ LETTERS = """() => {
     if (!words.currentNode.data.trim() || !within.checkVisibility()) continue;
     if (within.closest("title, desc, script, .quiet, .skip")) continue;
     const scale = within.ownerSVGElement ? Math.abs(within.getScreenCTM().d) : 1;
-    found.push([words.currentNode.data.trim(), parseFloat(getComputedStyle(within).fontSize) * scale]);
+    const size = parseFloat(getComputedStyle(within).fontSize) * scale;
+    found.push([words.currentNode.data.trim(), size]);
   }
   return found;
 }"""

@@ -35,6 +35,7 @@ from quoting.web.orders.form_room import check_room
 from quoting.web.orders.order_answer import answer_form
 from quoting.web.orders.order_form import sent_order, start_sent
 from quoting.web.shop import shop_now
+from quoting.web.statuses import REFUSED
 from quoting.wording import mistake_sentence
 
 blueprint = Blueprint("kept_orders", __name__, url_prefix="/orders")
@@ -86,7 +87,7 @@ def read() -> ResponseReturnValue:
     except Refused as refused:
         said = [(m.path, mistake_sentence(m, shop.speech)) for m in refused.mistakes]
         page = render_template("orders/unread.html", name=file.filename, said=said)
-        return page, worktable.REFUSED
+        return page, REFUSED
     return _begin(sent)
 
 

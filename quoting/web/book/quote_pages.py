@@ -21,11 +21,11 @@ from quoting.store.workshops import workshop_version
 from quoting.web.book.giving import to_quote
 from quoting.web.book.quote_changes import changes_since
 from quoting.web.book.refusals import refused_page
-from quoting.web.downloads import download
+from quoting.web.downloads import WORKBOOK, download
 from quoting.web.kept import book_now, moment_now
-from quoting.web.orders.pages import REFUSED, WORKBOOK
 from quoting.web.papers.showing import drawn, kind_of, message_page, paper_file
 from quoting.web.shop import shop_now
+from quoting.web.statuses import REFUSED
 from quoting.web.turns import take_turn
 from quoting.wording import mistake_sentence, say_offer, told_blocks
 from quoting.wording.paper import Paper

@@ -13,8 +13,8 @@ from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Refused
 from quoting.store.quotes import quote_lines
 from quoting.web.kept import book_now
-from quoting.web.orders.pages import REFUSED
 from quoting.web.shop import shop_now
+from quoting.web.statuses import REFUSED
 from quoting.wording import mistake_sentence
 
 

@@ -16,8 +16,8 @@ from quoting.web.guide.row_view import last_tick, row_view
 from quoting.web.making.at_hand import AtHand, at_hand
 from quoting.web.making.forms import Forms, new_forms, seen_line, sitting_sent
 from quoting.web.making.writing import put_in_place, write_sitting
-from quoting.web.orders.pages import REFUSED
 from quoting.web.shop import shop_now
+from quoting.web.statuses import REFUSED
 
 blueprint = Blueprint("row", __name__, url_prefix="/orders/<int:order_id>/guide/row")
 

@@ -17,8 +17,8 @@ from quoting.web.making.line_forms import form_of_entry, line_form, read_line, s
 from quoting.web.making.pages import page
 from quoting.web.making.writing import put_in_place
 from quoting.web.orders.order_answer import Said
-from quoting.web.orders.pages import REFUSED
 from quoting.web.shop import shop_now
+from quoting.web.statuses import REFUSED
 from quoting.wording.log_words import log_words
 
 blueprint = Blueprint(

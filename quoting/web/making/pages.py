@@ -29,8 +29,8 @@ from quoting.web.making.forms import (
 from quoting.web.making.line_forms import WRITTEN_ALONE, read_line
 from quoting.web.making.view import making_view
 from quoting.web.making.writing import with_minutes, write_lines, write_sitting
-from quoting.web.orders.pages import REFUSED
 from quoting.web.shop import shop_now
+from quoting.web.statuses import REFUSED
 
 blueprint = Blueprint("making", __name__, url_prefix="/orders/<int:order_id>/making")
 

@@ -10,13 +10,13 @@ from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Refused, refuse
 from quoting.core.making.money_due import money_due
 from quoting.core.making.outcome import outcome_of
-from quoting.web.downloads import download
+from quoting.web.downloads import WORKBOOK, download
 from quoting.web.making.at_hand import AtHand, at_hand
 from quoting.web.making.forms import SEEN, seen_line
 from quoting.web.making.offered import offered_by, take_in
 from quoting.web.making.took_view import took_view
-from quoting.web.orders.pages import REFUSED, WORKBOOK
 from quoting.web.shop import shop_now
+from quoting.web.statuses import REFUSED
 from quoting.web.turns import take_turn
 from quoting.wording import mistake_sentence
 

@@ -23,8 +23,9 @@ from quoting.web.choices.card import (
 from quoting.web.forms.sent import Sent
 from quoting.web.orders.order_answer import Answer, answer_form
 from quoting.web.orders.order_form import sent_with_body
-from quoting.web.orders.pages import REFUSED, show_refused
+from quoting.web.orders.pages import show_refused
 from quoting.web.shop import Shop, shop_now
+from quoting.web.statuses import REFUSED
 from quoting.web.turns import take_turn
 from quoting.wording import body_words
 

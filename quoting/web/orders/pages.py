@@ -14,7 +14,7 @@ from quoting.core.order.order import Order
 from quoting.schema import load_order_text, order_text
 from quoting.schema.figures import SIDE
 from quoting.web.book.mark import sent_mark
-from quoting.web.downloads import download
+from quoting.web.downloads import WORKBOOK, download
 from quoting.web.forms.line_changes import removed_lines
 from quoting.web.forms.sent import Sent
 from quoting.web.kept import kept_shop
@@ -28,6 +28,7 @@ from quoting.web.orders.quote_view import view_of
 from quoting.web.orders.stripe_list import as_asked
 from quoting.web.papers.showing import Deeds, paper_page
 from quoting.web.shop import shop_now
+from quoting.web.statuses import REFUSED
 from quoting.web.turns import take_turn
 from quoting.wording import mistake_sentence
 
@@ -35,9 +36,6 @@ if TYPE_CHECKING:
     from quoting.web.book.keeping import Standing
 
 blueprint = Blueprint("orders", __name__)
-
-REFUSED = 422
-WORKBOOK = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
 
 
 @blueprint.get("/")

@@ -20,7 +20,6 @@ from quoting.web.kept import book_now, moment_now
 from quoting.web.making.at_hand import AtHand, at_hand
 from quoting.web.making.forms import SEEN, seen_line
 from quoting.web.orders.order_answer import Said
-from quoting.web.orders.pages import REFUSED
 from quoting.web.papers.asked import (
     PaperForms,
     new_paper_forms,
@@ -29,6 +28,7 @@ from quoting.web.papers.asked import (
 )
 from quoting.web.papers.view import papers_view
 from quoting.web.shop import shop_now
+from quoting.web.statuses import REFUSED
 from quoting.wording import mistake_sentence
 from quoting.wording.papers import order_paper_words
 

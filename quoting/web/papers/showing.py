@@ -9,12 +9,10 @@ from markupsafe import Markup
 
 from exports.papers.message import paper_text
 from exports.papers.pdf import paper_pdf
-from quoting.web.downloads import download
+from quoting.web.downloads import PDF, download
 from quoting.web.turns import take_turn
 from quoting.wording.locales import direction_of
 from quoting.wording.paper import Block, Paper, Picture
-
-PDF = "application/pdf"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -12,10 +12,10 @@ from quoting.core.making.case import Case
 from quoting.store.payments import PaymentReceived, payments_received
 from quoting.web.downloads import download
 from quoting.web.kept import book_now
-from quoting.web.orders.pages import REFUSED
 from quoting.web.record import pages
 from quoting.web.record.cases import cases_in
 from quoting.web.shop import shop_now
+from quoting.web.statuses import REFUSED
 
 blueprint = Blueprint("accounts", __name__, url_prefix="/orders")
 

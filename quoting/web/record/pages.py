@@ -13,10 +13,10 @@ from quoting.schema.figures import NUMBER
 from quoting.schema.notation import RECORD
 from quoting.store.workshops import save_workshop
 from quoting.web.kept import book_now, moment_now
-from quoting.web.orders.pages import REFUSED
 from quoting.web.record.cases import cases_in
 from quoting.web.record.record_views import view_record
 from quoting.web.shop import shop_now
+from quoting.web.statuses import REFUSED
 from quoting.web.workshop.own_form import own_workshop
 from quoting.wording import mistake_sentence
 

@@ -21,11 +21,11 @@ from quoting.web.choices.card import (
     without_page_fields,
     wrong_ticks,
 )
-from quoting.web.downloads import download
+from quoting.web.downloads import WORKBOOK, download
 from quoting.web.forms.lines import entries_of, typed_of
 from quoting.web.orders.beginning import beginning_order
 from quoting.web.orders.order_form import sent_order
-from quoting.web.orders.pages import REFUSED, WORKBOOK, show_refused, show_sent
+from quoting.web.orders.pages import show_refused, show_sent
 from quoting.web.shop import shop_now
 from quoting.web.sizes.size_answers import SizesAnswer, answer_sizes, unread_order
 from quoting.web.sizes.size_form import ADD, bind_sizes, order_text, start_sizes
@@ -40,6 +40,7 @@ from quoting.web.sizes.stand_ins import (
     stood_in,
     without_fields,
 )
+from quoting.web.statuses import REFUSED
 from quoting.web.turns import take_turn
 
 blueprint = Blueprint("sizes", __name__, url_prefix="/sizes")

@@ -34,8 +34,8 @@ from quoting.web.first_steps.steps import (
 from quoting.web.forms.line_changes import Changed
 from quoting.web.forms.sent import Sent
 from quoting.web.kept import book_now, moment_now
-from quoting.web.orders.pages import REFUSED
 from quoting.web.shop import shop_if_any
+from quoting.web.statuses import REFUSED
 from quoting.web.workshop.own_lines import change_lines
 from quoting.web.workshop.own_views import offers_of
 from quoting.web.workshop.usual_minutes import take_usual, usual_texts

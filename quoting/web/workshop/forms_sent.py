@@ -7,8 +7,8 @@ from flask.typing import ResponseReturnValue
 
 from quoting.core.ground.errors import Refused
 from quoting.rates import fetch_rates, keep_rates
-from quoting.web.orders.pages import REFUSED
 from quoting.web.shop import Shop, look_again, shop_now, shops_now
+from quoting.web.statuses import REFUSED
 from quoting.web.workshop.pages import workshop_page
 from quoting.web.workshop.pay_form import answer_pay
 from quoting.wording import mistake_sentence

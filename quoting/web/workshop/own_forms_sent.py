@@ -11,8 +11,8 @@ from quoting.schema.several import is_number
 from quoting.web.forms.line_changes import Changed
 from quoting.web.forms.sent import Sent
 from quoting.web.kept import book_now, moment_now
-from quoting.web.orders.pages import REFUSED
 from quoting.web.shop import shop_now
+from quoting.web.statuses import REFUSED
 from quoting.web.workshop.clocked import take_clocked
 from quoting.web.workshop.measurements import measurement_follows
 from quoting.web.workshop.own_answer import OwnAnswer, shown

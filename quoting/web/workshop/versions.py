@@ -17,8 +17,8 @@ from quoting.store.workshops import (
 )
 from quoting.web.downloads import download
 from quoting.web.kept import book_now, moment_now
-from quoting.web.orders.pages import REFUSED
 from quoting.web.shop import shop_now
+from quoting.web.statuses import REFUSED
 from quoting.web.workshop.names_in_use import uses_of_lost
 from quoting.web.workshop.own_form import own_workshop
 from quoting.wording import is_locale, mistake_sentence
