@@ -105,6 +105,7 @@ def test_what_is_wrong_with_a_measure_is_told_beside_it(maker: BookMaker, addres
     fields |= {"batch.width": "80 cm"}
     page = Page(maker.client.post(f"{address}/papers/batch", data=fields).text)
     assert page.said_of("batch.height")
+    assert "Width and length go together" in page.root.text
     fields |= {"batch.height": "100 cm"}
     page = Page(maker.client.post(f"{address}/papers/batch", data=fields).text)
     assert "still to come" in page.said_of("batch.finished")

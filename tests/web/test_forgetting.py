@@ -55,6 +55,8 @@ def test_what_goes_and_what_stays_is_said_before_anything_is_done(maker: BookMak
     ]
     assert "in the folder “book copies”" in page.root.text
     assert "after two weeks" in page.root.text
+    assert "a short name or initials say" in page.root.text
+    assert "In quotes and papers that were made it stays." in page.root.text
     assert "ask the authority or a licensed adviser" in page.root.text
     assert kept_order(maker.book, 1).content.buyer == "Zephyrine Ückermann"
 
