@@ -93,13 +93,13 @@ def dues_come(progress: Progress, stage: Stage) -> frozenset[Due]:
 def money_due(offer: Offer, entries: tuple[LogEntry, ...]) -> MoneyDue:
     """Return what is paid of an offer and what is due.
 
-    It is told in the buyer's currency where all that was paid was paid in it, else in the
-    offer's own, in which money of the other counts for the part of the total that it is there.
+    It is told in the buyer's currency until something is paid in the offer's own; then in that, in
+    which money of the other counts for the part of the total that it is there.
     """
     paid = {currency: amount for currency, amount in received(entries).items() if amount}
     abroad = _currency_abroad(offer)
-    if abroad is not None and set(paid) == {abroad}:
-        return _due(offer, abroad, paid[abroad])
+    if abroad is not None and paid.keys() <= {abroad}:
+        return _due(offer, abroad, paid.get(abroad, NOTHING))
     return _due(offer, offer.currency, _in_own(offer, paid, abroad))
 
 

@@ -97,8 +97,9 @@ def test_paid_abroad_it_is_told_in_the_buyers_currency() -> None:
     )
 
 
-def test_nothing_paid_yet_it_is_told_in_the_makers_own() -> None:
-    assert due(ABROAD).currency == "GBP"
+def test_nothing_paid_yet_it_is_told_in_the_buyers_currency_as_her_quote_says() -> None:
+    account = due(ABROAD)
+    assert (account.currency, account.due) == ("EUR", Decimal("347.49"))
 
 
 def test_paid_in_both_each_counts_for_its_part_of_the_total() -> None:
