@@ -54,7 +54,7 @@ def test_no_letter_on_paper_is_below_nine_points(
 def test_quotes_cards_lists_and_the_row_at_hand_are_one_sheet_and_a_guide_is_two(
     browser: Browser, book_to_look_at: str, address: str
 ) -> None:
-    longer = {"given quote": 2, "message": 2, "guide": 2}
+    longer = {"given quote": 2, "guide": 2}
     with window(browser) as page:
         for name, shown in paper_pages(page, book_to_look_at, address):
             for paper in SHEETS:
