@@ -113,7 +113,9 @@ def test_the_workshop_has_its_yarn_and_pattern(workshop):
         PutUp(weight_g=400.0, length_m=800.0, price=Decimal("17.00"), pack=1),
     )
     assert yarn.stock == (Stock(colour="oat", weight_g=60.0, lot="771"),)
-    assert workshop.patterns == (Pattern(name="moss", like=Stitch.SC, multiple=2, plus=1),)
+    words = "a dense, pebbled texture"
+    moss = Pattern(name="moss", like=Stitch.SC, multiple=2, plus=1, for_buyers=words)
+    assert workshop.patterns == (moss,)
 
 
 def test_the_workshop_has_what_was_measured(workshop):
