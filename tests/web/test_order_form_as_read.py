@@ -154,6 +154,7 @@ def test_each_button_at_the_end_sends_the_form_to_its_own_place(page: Page) -> N
         "Compare sizes": "/sizes/of-order",
         "Save the costing spreadsheet": "/workbook",
         "Save the order file": "/order-file",
+        "Working guide": "/guide",
     }
 
 
