@@ -18,4 +18,4 @@ def extras_words(offer: Offer, speech: Speech) -> str:
         speech.worded(_WITHOUT).format(what=extra.what, less=speech.money(extra.less))
         for extra in offer.left_out
     )
-    return " ".join([f"{listed}.", *without])
+    return " ".join([f"{listed.removesuffix('.')}.", *without])

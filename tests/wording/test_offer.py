@@ -64,6 +64,12 @@ def test_what_may_be_left_out_stands_after_the_extras_with_what_it_is_less() -> 
     assert facts["extras"] == people_texts(offer)["extras"] == text
 
 
+def test_an_extra_that_ends_with_a_full_stop_has_no_second_one() -> None:
+    less = (LeftOut(what="Initials I.M.", less=Decimal("12.00")),)
+    text = people_texts(replace(OFFER, extras=("Initials I.M.",), left_out=less))["extras"]
+    assert text == "Initials I.M. Without Initials I.M.: £12.00 less."
+
+
 def test_the_payments_of_an_offer_stand_in_their_order_with_when_each_is_due() -> None:
     """By hand: of 297 three tenths are 89.10, a quarter is 74.25, 133.65 is left."""
     pricing = Pricing(
