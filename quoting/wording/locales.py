@@ -36,6 +36,11 @@ def is_locale(text: str) -> bool:
     return True
 
 
+def known_locale(text: str) -> str:
+    """Return a locale that there is data for: itself, or its language alone (`de` for `de_FR`)."""
+    return text if is_locale(text) else re.split("[-_]", text)[0]
+
+
 @lru_cache(maxsize=64)
 def locale_of(text: str) -> Locale:
     """Return the locale that a text names. Errors: as Babel's own, three kinds of them."""

@@ -5,7 +5,6 @@ A buyer's document may be in another language than the maker's pages are: in tha
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
@@ -26,7 +25,7 @@ from quoting.wording.catalogues import (
 )
 from quoting.wording.dates import format_date
 from quoting.wording.figures import Figures
-from quoting.wording.locales import is_locale, locale_of
+from quoting.wording.locales import is_locale, known_locale, locale_of
 from quoting.wording.stitch_terms import full_name, short_name
 from quoting.wording.trade_speech import spelled, worded
 
@@ -190,9 +189,8 @@ def speech_of(speaker: Workshop | Offer) -> Speech:
     Where a language has no data for a country (`de_FR`), it is said as in any.
     Errors: `not-a-locale` at `workshop.locale`.
     """
-    locale = speaker.locale
-    if isinstance(speaker, Offer) and not is_locale(locale):
-        locale = re.split("[-_]", locale)[0]
+    of_buyer = isinstance(speaker, Offer)
+    locale = known_locale(speaker.locale) if of_buyer else speaker.locale
     if not is_locale(locale):
         raise refuse("workshop.locale", MistakeCode.NOT_A_LOCALE, read=speaker.locale)
     return Speech(
@@ -200,6 +198,6 @@ def speech_of(speaker: Workshop | Offer) -> Speech:
         units=speaker.units,
         vocabulary=speaker.speaks,
         currency=speaker.currency,
-        language=language_of(locale) if isinstance(speaker, Offer) else ENGLISH,
+        language=language_of(locale) if of_buyer else ENGLISH,
         left_handed=isinstance(speaker, Workshop) and speaker.habits.left_handed,
     )

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, Iterator
 
 from quoting.core.papers.batch import BatchRecord
 from quoting.core.papers.head import PaperHead
 from quoting.wording.catalogues import ENGLISH, language_of, sentence
 from quoting.wording.cautions import caution_sentence
-from quoting.wording.locales import is_locale, locale_of, sheet_of
+from quoting.wording.locales import known_locale, locale_of, sheet_of
 from quoting.wording.paper import Block, Facts, Paper, SaidFact, Words
 from quoting.wording.speech import Speech
 
@@ -21,7 +20,7 @@ def buyers_speech(head: PaperHead) -> Speech:
 
     Where a language has no data for a country (`de_FR`), it is said as in any.
     """
-    locale = head.locale if is_locale(head.locale) else re.split("[-_]", head.locale)[0]
+    locale = known_locale(head.locale)
     return _speech(head, locale, language_of(locale))
 
 
