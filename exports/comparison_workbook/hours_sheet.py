@@ -26,7 +26,7 @@ from exports.sheets.grid import Grid
 from exports.sheets.heading import heading
 from exports.sheets.legend import legend
 from exports.sheets.number_formats import HOURS
-from quoting.core.estimate.hours import Part
+from quoting.core.estimate.chores import Part
 from quoting.core.ground.money import HOUR_DIGITS, MINUTES_PER_HOUR
 from quoting.wording import Speech, part_words
 

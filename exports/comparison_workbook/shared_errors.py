@@ -12,7 +12,8 @@ from exports.sheets.cells import Span, beside, counted, heads, reckoned, total_w
 from exports.sheets.grid import Grid
 from exports.sheets.lines import Lines
 from exports.sheets.number_formats import HOURS, SHARE
-from quoting.core.estimate.hours import Part, Task
+from quoting.core.estimate.chores import Part
+from quoting.core.estimate.hours import Task
 from quoting.wording import Speech, guess_words, part_words, timed_words
 
 

@@ -6,7 +6,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from exports.comparison_workbook.size_rows import Rows, Sized
-from quoting.core.estimate.hours import Hours, Part, Task
+from quoting.core.estimate.chores import Part
+from quoting.core.estimate.hours import Hours, Task
 from quoting.core.estimate.pace import ONE_TIMING_LIMITS
 from quoting.wording import Speech, work_words
 

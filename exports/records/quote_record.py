@@ -15,8 +15,9 @@ from exports.records.plain_values import (
     plain_words,
 )
 from quoting.core.estimate.ball_ends import BallEnd
+from quoting.core.estimate.chores import Part
 from quoting.core.estimate.estimate import ColourEstimate, Estimate
-from quoting.core.estimate.hours import Hours, Part
+from quoting.core.estimate.hours import Hours
 from quoting.core.estimate.skeins import Bought
 from quoting.core.estimate.strands import Point, Strand, Why
 from quoting.core.estimate.yarn_range import grams_range

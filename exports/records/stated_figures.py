@@ -10,7 +10,7 @@ from decimal import Decimal
 from types import MappingProxyType
 from typing import Any
 
-from quoting.core.estimate.hours import Part
+from quoting.core.estimate.chores import Part
 from quoting.core.making.stated import Stated, YarnStated
 from quoting.core.price.cost_lines import LineKind, Unit
 

@@ -7,8 +7,8 @@ from decimal import Decimal
 
 from quoting.cli.columns import PAGE_WIDTH, columns, facts, wrapped
 from quoting.core.estimate.ball_ends import BallEnd
+from quoting.core.estimate.chores import Part
 from quoting.core.estimate.estimate import ColourEstimate
-from quoting.core.estimate.hours import Part
 from quoting.core.estimate.skeins import Bought
 from quoting.core.estimate.strands import Why
 from quoting.core.ground.cautions import Caution, Reader

@@ -5,8 +5,11 @@ from __future__ import annotations
 from typing import Any
 
 from quoting.core.order.bodies import Body
-from quoting.core.order.design import BorderBand, ColourSource, Corner, Design
+from quoting.core.order.design import BorderBand, ColourSource, Corner, Design, EndsBecome
+from quoting.core.order.from_centre import FromCentre, RoundStripe
 from quoting.core.order.in_rows import InRows, Section, StopAt, Stripe
+from quoting.core.order.joined_squares import JoinedSquares, JoinMethod, Layout, MotifJoin, Pool
+from quoting.core.workshop.rounds import Counting
 from quoting.schema.chosen import Chosen
 from quoting.schema.figures import COUNT, NUMBER, SIDE
 from quoting.schema.several import Named, Several
@@ -42,7 +45,70 @@ IN_ROWS = Shape(
     _rows(lambda rows: rows.sections, Several(SECTION), "Sections"),
 )
 
-SHAPES: dict[str, Shape[Any]] = {"rows": IN_ROWS}
+_round_stripe = Fields(RoundStripe)
+ROUND_STRIPE = Shape(
+    RoundStripe,
+    _round_stripe(lambda stripe: stripe.colour, NAME, "Colour"),
+    _round_stripe(lambda stripe: stripe.rounds, COUNT, "Rounds", asked=True),
+)
+
+_centre = Fields(FromCentre)
+FROM_CENTRE = Shape(
+    FromCentre,
+    _centre(lambda centre: centre.counting, Choice(Counting), "Shape"),
+    _centre(lambda centre: centre.first_side, COUNT, "Stitches a side in round 1"),
+    _centre(lambda centre: centre.side_chains, COUNT, "Chains between clusters"),
+    _centre(lambda centre: centre.rounds, COUNT, "Rounds"),
+    _centre(lambda centre: centre.repeats, COUNT, "Repeats of the stripes"),
+    _centre(lambda centre: centre.fitted, YES_NO, "Each stripe once, fit to the size"),
+    _centre(lambda centre: centre.starts_on, COUNT, "Longer by so many stitches or clusters"),
+    _centre(lambda centre: centre.turned, YES_NO, "Turned after each round"),
+    _centre(lambda centre: centre.motif, NAME, "Reckoned by the motif"),
+    _centre(lambda centre: centre.stripes, Several(ROUND_STRIPE), "Stripes"),
+)
+
+_layout = Fields(Layout)
+LAYOUT = Shape(
+    Layout,
+    _layout(lambda layout: layout.share, NUMBER, "Share of the motifs", usual=1.0),
+    _layout(lambda layout: layout.count, COUNT, "How many"),
+    _layout(lambda layout: layout.colours, Several(NAME), "Colours by round"),
+)
+
+_pool = Fields(Pool)
+POOL = Shape(
+    Pool,
+    _pool(lambda pool: pool.colours, Several(NAME), "Colours to mix"),
+    _pool(lambda pool: pool.outer, Several(NAME), "Last rounds"),
+)
+
+_motif_join = Fields(MotifJoin)
+MOTIF_JOIN = Shape(
+    MotifJoin,
+    _motif_join(lambda join: join.method, Choice(JoinMethod), "How they are joined"),
+    _motif_join(lambda join: join.colour, NAME, "Colour of the join"),
+    _motif_join(lambda join: join.added_cm, SIDE, "Adds between two", name="added"),
+    _motif_join(lambda join: join.needleful_cm, SIDE, "A needleful", name="needleful"),
+)
+
+_squares = Fields(JoinedSquares)
+JOINED_SQUARES = Shape(
+    JoinedSquares,
+    _squares(lambda squares: squares.motif, NAME, "Motif"),
+    _squares(lambda squares: squares.rounds, COUNT, "Rounds of each"),
+    _squares(lambda squares: squares.columns, COUNT, "Motifs across"),
+    _squares(lambda squares: squares.rows, COUNT, "Motifs down"),
+    _squares(lambda squares: squares.blocked, YES_NO, "Each motif is blocked"),
+    _squares(lambda squares: squares.layouts, Several(LAYOUT), "Layouts"),
+    _squares(lambda squares: squares.pool, POOL, "Mixed from a pool of colours"),
+    _squares(lambda squares: squares.join, MOTIF_JOIN, "Join"),
+)
+
+SHAPES: dict[str, Shape[Any]] = {
+    "rows": IN_ROWS,
+    "centre": FROM_CENTRE,
+    "squares": JOINED_SQUARES,
+}
 """The shape of each body, by the word of its construction."""
 
 BODIES: Chosen[Body] = Chosen("construction", "Worked", SHAPES)
@@ -72,6 +138,7 @@ DESIGN = Shape(
     _design(lambda design: design.stitch, STITCH, "Stitch or pattern"),
     _design(lambda design: design.yarn, NAME, "Yarn"),
     _design(lambda design: design.mix_lots, YES_NO, "A colour may come from several dye lots"),
+    _design(lambda design: design.ends, Choice(EndsBecome), "Ends are"),
     _design(
         lambda design: design.colours,
         Named(COLOUR_SOURCE, "Name in this design"),

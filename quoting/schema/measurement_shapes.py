@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from quoting.core.workshop.motifs import EarlierSide, Motif, MotifTiming, WeighedMotifs
+from quoting.core.workshop.rounds import Counting
 from quoting.core.workshop.swatches import Piece, Reading, Run, Swatch
 from quoting.core.workshop.timings import Minutes, Timing
 from quoting.core.workshop.workshop import Pattern
@@ -18,6 +20,7 @@ from quoting.schema.words import (
     STITCH,
     TEXT,
     YES_NO,
+    Choice,
 )
 
 _put_up = Fields(PutUp)
@@ -115,6 +118,55 @@ TIMING = Shape(
     _timing(lambda timing: timing.day, DAY, "Day"),
 )
 
+_weighed = Fields(WeighedMotifs)
+WEIGHED = Shape(
+    WeighedMotifs,
+    _weighed(lambda weighed: weighed.motifs, COUNT, "Motifs on the scale"),
+    _weighed(lambda weighed: weighed.weight_g, WEIGHT, "Weight, tails off", name="weight"),
+    _weighed(lambda weighed: weighed.scale_step_g, WEIGHT, "The scale shows", name="scale_step"),
+)
+
+_earlier = Fields(EarlierSide)
+EARLIER = Shape(
+    EarlierSide,
+    _earlier(lambda earlier: earlier.rounds, COUNT, "After round"),
+    _earlier(lambda earlier: earlier.side_cm, SIDE, "its side was", name="side"),
+)
+
+_motif_timing = Fields(MotifTiming)
+MOTIF_TIMING = Shape(
+    MotifTiming,
+    _motif_timing(lambda timing: timing.motifs, COUNT, "Motifs"),
+    _motif_timing(lambda timing: timing.minutes, NUMBER, "Minutes"),
+    _motif_timing(lambda timing: timing.hands_on, YES_NO, "The clock stopped at every pause"),
+    _motif_timing(lambda timing: timing.day, DAY, "Day"),
+)
+
+_motif = Fields(Motif)
+MOTIF = Shape(
+    Motif,
+    _motif(lambda motif: motif.name, TEXT, "Name"),
+    _motif(lambda motif: motif.yarn, NAME, "Yarn"),
+    _motif(lambda motif: motif.stitch, STITCH, "Stitch or pattern"),
+    _motif(lambda motif: motif.counting, Choice(Counting), "Shape"),
+    _motif(lambda motif: motif.rounds, COUNT, "Rounds"),
+    _motif(lambda motif: motif.first_side, COUNT, "Stitches a side in round 1"),
+    _motif(lambda motif: motif.side_chains, COUNT, "Chains between clusters"),
+    _motif(lambda motif: motif.one_side_cm, SIDE, "Side of one", name="side"),
+    _motif(lambda motif: motif.two_joined_cm, SIDE, "or two joined", name="two_joined"),
+    _motif(lambda motif: motif.hook_mm, NUMBER, "Hook, mm"),
+    _motif(lambda motif: motif.day, DAY, "Day"),
+    _motif(lambda motif: motif.weighed, WEIGHED, "Weighed together"),
+    _motif(lambda motif: motif.earlier, EARLIER, "The same one, smaller"),
+    _motif(
+        lambda motif: motif.rounds_m,
+        Several(METRES),
+        "Yarn of each round, unravelled",
+        name="metres_by_round",
+    ),
+    _motif(lambda motif: motif.timings, Several(MOTIF_TIMING), "Timings"),
+)
+
 _READINGS = OneOrMore(NUMBER)
 _minutes = Fields(Minutes)
 MINUTES = Shape(
@@ -129,5 +181,19 @@ MINUTES = Shape(
     _minutes(lambda minutes: minutes.pack, _READINGS, "Packing a blanket"),
     _minutes(lambda minutes: minutes.letters, _READINGS, "Messages with the buyer"),
     _minutes(lambda minutes: minutes.swatch, _READINGS, "Swatching"),
+    _minutes(lambda minutes: minutes.begin_round, _READINGS, "Beginning and joining a round"),
+    _minutes(lambda minutes: minutes.work_over_end, _READINGS, "Working over an end"),
+    _minutes(lambda minutes: minutes.enclose_end, _READINGS, "Enclosing an end in the border"),
+    _minutes(lambda minutes: minutes.fringe_end, _READINGS, "Knotting an end into a fringe"),
+    _minutes(lambda minutes: minutes.join_as_you_go, _READINGS, "Joining an edge as you go"),
+    _minutes(
+        lambda minutes: minutes.join_continuous, _READINGS, "Joining an edge in one last round"
+    ),
+    _minutes(lambda minutes: minutes.join_braid, _READINGS, "Joining the loops of an edge"),
+    _minutes(lambda minutes: minutes.sew_whipstitch, _READINGS, "Whipstitch, a centimetre"),
+    _minutes(lambda minutes: minutes.sew_mattress, _READINGS, "Mattress stitch, a centimetre"),
+    _minutes(lambda minutes: minutes.lay_out, _READINGS, "Laying motifs out"),
+    _minutes(lambda minutes: minutes.lay_out_motif, _READINGS, "and for each motif"),
+    _minutes(lambda minutes: minutes.block_motif, _READINGS, "Blocking a motif"),
     _minutes(lambda minutes: minutes.rip_back, SHARE, "Pulling back, % of the stitching"),
 )

@@ -14,7 +14,7 @@ from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Refused
 from quoting.core.ground.place import Document, Place, at
 from quoting.core.order.order import Order, check_order
-from quoting.core.workshop.stitches import Vocabulary
+from quoting.core.workshop.stitches import Stitch, Vocabulary
 from quoting.core.workshop.workshop import Workshop
 from quoting.schema.notation import FILE, Medium, Notation
 from quoting.schema.notes import Notes, NotRead
@@ -22,7 +22,7 @@ from quoting.schema.order_shape import ORDER
 from quoting.schema.shape import Shape
 from quoting.schema.spot import Spot, as_written
 from quoting.schema.table import Table
-from quoting.schema.words import Choice
+from quoting.schema.words import STITCH, Choice
 from quoting.schema.workshop_shape import WORKSHOP
 
 V = TypeVar("V")
@@ -36,11 +36,26 @@ _HEAD = at("workshop")
 
 def read_order(content: Content, workshop: Workshop, notation: Notation = FILE) -> Order:
     """Return an order for a workshop. Errors: one refusal with every mistake."""
+    content = _with_the_motifs_stitch(content, workshop, notation)
     order, notes = read_noted(content, ORDER, Document.ORDER, notation)
     with noted(notes):
         check_order(order, workshop)
     notes.done()
     return order
+
+
+def _with_the_motifs_stitch(content: Content, workshop: Workshop, notation: Notation) -> Content:
+    """Return an order of squares with the stitch of its motif, where it names none."""
+    blanket = content.get("blanket")
+    squares = blanket.get("squares") if isinstance(blanket, dict) else None
+    if not isinstance(blanket, dict) or not isinstance(squares, dict) or blanket.get("stitch"):
+        return content
+    name = squares.get("motif")
+    stitch = next((m.stitch for m in workshop.motifs if m.name == name), Stitch.DC.value)
+    in_uk_terms = notation.medium is Medium.FILE and content.get("terms") == Vocabulary.UK
+    terms = Vocabulary.UK if in_uk_terms else notation.terms
+    written = STITCH.write(stitch, replace(notation, terms=terms))
+    return {**content, "blanket": {**blanket, "stitch": written}}
 
 
 def read_workshop(

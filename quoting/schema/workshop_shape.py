@@ -13,7 +13,7 @@ from quoting.core.workshop.stitches import Stitch, Vocabulary
 from quoting.core.workshop.workshop import Workshop
 from quoting.schema.figures import COUNT, NUMBER, SHARE, SIDE
 from quoting.schema.kind import Kind
-from quoting.schema.measurement_shapes import MINUTES, PATTERN, SWATCH, TIMING, YARN
+from quoting.schema.measurement_shapes import MINUTES, MOTIF, PATTERN, SWATCH, TIMING, YARN
 from quoting.schema.notation import Notation
 from quoting.schema.selling_shapes import (
     DELIVERY,
@@ -65,6 +65,8 @@ HABITS = Shape(
     ),
     _habits(lambda habits: habits.allowance, SHARE, "or an allowance of, %"),
     _habits(lambda habits: habits.tension, SHARE, "Allowance for uneven tension, %"),
+    _habits(lambda habits: habits.carry_in_rounds, YES_NO, "Also between rounds"),
+    _habits(lambda habits: habits.fringe_cm, SIDE, "A tail of a fringe", name="fringe"),
     _habits(lambda habits: habits.left_handed, YES_NO, "I work left-handed"),
     _habits(lambda habits: habits.counts_turning_chain, ByStitch(), "Turning chains that count"),
 )
@@ -103,6 +105,7 @@ WORKSHOP = Shape(
     _workshop(lambda workshop: workshop.yarns, Several(YARN), "Yarns"),
     _workshop(lambda workshop: workshop.patterns, Several(PATTERN), "Stitch patterns"),
     _workshop(lambda workshop: workshop.swatches, Several(SWATCH), "Swatches"),
+    _workshop(lambda workshop: workshop.motifs, Several(MOTIF), "Motifs"),
     _workshop(lambda workshop: workshop.timings, Several(TIMING), "Timings"),
     _workshop(lambda workshop: workshop.minutes, MINUTES, "Minutes"),
     _workshop(lambda workshop: workshop.pay, PAY, "Pay"),

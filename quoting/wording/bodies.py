@@ -6,7 +6,9 @@ from collections.abc import Callable
 from typing import Any
 
 from quoting.core.order.bodies import Body
+from quoting.core.order.from_centre import FromCentre
 from quoting.core.order.in_rows import InRows
+from quoting.core.order.joined_squares import JoinedSquares
 
 
 def _sections(body: InRows) -> tuple[str, ...]:
@@ -16,10 +18,24 @@ def _sections(body: InRows) -> tuple[str, ...]:
     )
 
 
-TOLD: dict[type[Body], Callable[[Any], tuple[str, ...]]] = {InRows: _sections}
+def _rounds(body: FromCentre) -> tuple[str, ...]:
+    return (", ".join(f"{stripe.rounds} {stripe.colour}" for stripe in body.stripes),)
+
+
+def _layouts(body: JoinedSquares) -> tuple[str, ...]:
+    if body.pool is not None:
+        return (", ".join((*body.pool.colours, *body.pool.outer)),)
+    return tuple(", ".join(layout.colours) for layout in body.layouts)
+
+
+TOLD: dict[type[Body], Callable[[Any], tuple[str, ...]]] = {
+    InRows: _sections,
+    FromCentre: _rounds,
+    JoinedSquares: _layouts,
+}
 """What tells each kind of body, which takes that kind alone."""
 
 
 def body_words(body: Body) -> tuple[str, ...]:
-    """Return the stripes of a body, section by section, in the order worked: `2 teal, 1 oat`."""
+    """Return the stripes of a body, a section or layout each, in the order worked: `2 teal, 1 oat`."""
     return TOLD[type(body)](body)

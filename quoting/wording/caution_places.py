@@ -37,6 +37,8 @@ _CODES = {
         "gauges-apart",
         "corners-cup",
         "corners-ruffle",
+        "rounds-cup",
+        "rounds-ruffle",
     ),
     CautionPlace.YARN: (
         "labels-apart",
@@ -45,9 +47,12 @@ _CODES = {
         "runs-out-late",
         "rough-pattern",
         "no-category",
+        "clusters-by-swatch",
+        "few-motifs-weighed",
     ),
     CautionPlace.HOURS: (
         "minutes-not-given",
+        "usual-minutes",
         "one-timing",
         "estimated-pace",
         "pattern-pace",
@@ -62,10 +67,12 @@ _CODES = {
         "wrong-edge",
         "yarns-tangle",
         "long-pass",
+        "ends-lie-within",
     ),
     CautionPlace.BABY: (
         "baby-small-parts",
         "baby-ends",
+        "fringe-for-a-baby",
     ),
     CautionPlace.GENERAL: (
         "selling-rules",

@@ -12,6 +12,7 @@ from quoting.core.quote.hours_advice import FASTEST_A_MINUTE, SLOWEST_A_MINUTE
 from quoting.core.workshop.categories import USUAL_CATEGORY
 from quoting.wording.catalogues import sentence
 from quoting.wording.caution_facts import say_fact
+from quoting.wording.construction_cautions import CONSTRUCTION_CAUTIONS
 from quoting.wording.phrases import Sentences, capitalized, sentence_for
 from quoting.wording.speech import Speech
 
@@ -197,6 +198,7 @@ CAUTIONS: Sentences = {
         "Take short breaks often; if hands, wrists or shoulders hurt, stop, and ask a doctor or "
         "therapist if it stays.",
     ),
+    **CONSTRUCTION_CAUTIONS,
 }
 
 _SETTLED: Facts = {

@@ -10,6 +10,7 @@ from quoting.core.workshop.categories import SC_IN_FOUR_INCHES
 from quoting.schema.kind import Kind
 from quoting.schema.places import kind_at
 from quoting.wording.book_mistakes import BOOK_MISTAKES
+from quoting.wording.construction_mistakes import CONSTRUCTION_MISTAKES
 from quoting.wording.making_mistakes import MAKING_MISTAKES
 from quoting.wording.mistake_facts import say_fact
 from quoting.wording.phrases import Sentences, sentence_for
@@ -212,6 +213,7 @@ MISTAKES: Sentences = {
     MistakeCode.TOO_MUCH: ("What came in place of reference rates is too long to be them.",),
     MistakeCode.NOT_RATES: ("What came is not the document of reference rates, and was not read.",),
     **BOOK_MISTAKES,
+    **CONSTRUCTION_MISTAKES,
     **MAKING_MISTAKES,
 }
 

@@ -9,7 +9,12 @@ from quoting.core.plan.passes import Edge, Pass, Plan, Work
 from quoting.wording.phrases import capitalized
 from quoting.wording.speech import Speech
 
-_WORKS = {Work.CHAIN: "foundation chain", Work.ROW: "row", Work.ROUND: "round"}
+_WORKS = {
+    Work.CHAIN: "foundation chain",
+    Work.ROW: "row",
+    Work.ROUND: "round",
+    Work.SEAM: "seam",
+}
 
 _EDGES = {Edge.START: "right-hand", Edge.FAR: "left-hand"}
 _MIRRORED = {Edge.START: "left-hand", Edge.FAR: "right-hand"}
@@ -18,6 +23,7 @@ _WITHIN = {
     Work.CHAIN: "within the chain",
     Work.ROW: "within the row",
     Work.ROUND: "within the round",
+    Work.SEAM: "within the seam",
 }
 
 _EDGES_EXPLAINED = (

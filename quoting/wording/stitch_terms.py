@@ -15,6 +15,7 @@ _IN_FULL = {
     Stitch.HDC: Term("stitch, by its American name", "half double crochet"),
     Stitch.DC: Term("stitch, by its American name", "double crochet"),
     Stitch.TR: Term("stitch, by its American name", "treble crochet"),
+    Stitch.SLIP: Term("stitch, by its American name", "slip stitch"),
 }
 
 _SHORT = {
@@ -23,6 +24,7 @@ _SHORT = {
     Stitch.HDC: Term("stitch, as patterns shorten it", "hdc"),
     Stitch.DC: Term("stitch, as patterns shorten it", "dc"),
     Stitch.TR: Term("stitch, as patterns shorten it", "tr"),
+    Stitch.SLIP: Term("stitch, as patterns shorten it", "sl st"),
 }
 
 _BRITISH = {
@@ -31,6 +33,7 @@ _BRITISH = {
     Stitch.HDC: "half treble",
     Stitch.DC: "treble",
     Stitch.TR: "double treble",
+    Stitch.SLIP: "slip stitch",
 }
 
 

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from quoting.core.estimate.hours import Hours, Part, Task
+from quoting.core.estimate.chores import Part
+from quoting.core.estimate.hours import Hours, Task
 from quoting.core.estimate.pace_guesses import Guess, Unknown
 from quoting.core.estimate.strands import Why
 from quoting.core.order.stage import Stage
@@ -16,6 +17,7 @@ _PARTS = {
     Part.TURNING: "Turning rows",
     Part.CHANGING: "Changing colour",
     Part.JOINING: "Joining balls",
+    Part.ASSEMBLING: "Laying out and joining motifs",
     Part.WEAVING_IN: "Weaving in ends",
     Part.FINISHING: "Starting and finishing",
     Part.OFFICE: "Admin: photos, packing, messages",
@@ -37,6 +39,18 @@ _TASKS = {
     "change_colour": "changing colour",
     "join": "joining a ball",
     "weave_in_end": "weaving in an end",
+    "work_over_end": "working over an end",
+    "enclose_end": "enclosing an end in the border",
+    "fringe_end": "knotting an end into a fringe",
+    "begin_round": "beginning and joining a round",
+    "join_as_you_go": "joining an edge as you go",
+    "join_continuous": "joining an edge in one last round",
+    "join_braid": "joining the loops of an edge",
+    "sew_whipstitch": "whipstitch, a centimetre",
+    "sew_mattress": "mattress stitch, a centimetre",
+    "lay_out": "laying motifs out",
+    "lay_out_motif": "laying out a motif",
+    "block_motif": "blocking a motif",
     "start_and_finish": "starting and finishing",
     "wash": "blocking",
     "swatch": "swatching",

@@ -38,6 +38,7 @@ class PlainSquare:
     colour: str
     rounds: int | None = None
     main_colours: ClassVar[tuple[str, ...]] = ()
+    also_worked: ClassVar[tuple[str, ...]] = ()
 
     def __post_init__(self) -> None:
         checks = Checks()
@@ -49,6 +50,9 @@ class PlainSquare:
         yield at("blanket", WORD, "colour"), self.colour
 
     def stitches_with_places(self) -> Iterator[tuple[Place, str]]:
+        return iter(())
+
+    def motifs_with_places(self) -> Iterator[tuple[Place, str]]:
         return iter(())
 
     def recoloured(self, colour: str, other: str) -> PlainSquare:

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from quoting.core.estimate.hours import Part
+from quoting.core.estimate.chores import Part
 from quoting.core.order.order import Terms
 from quoting.core.price.price import price_estimate
 from quoting.core.quote.quote import Quote

@@ -13,7 +13,7 @@ from quoting.core.estimate.yarn_needed import LABEL_ERROR, relative_error
 from quoting.core.ground.errors import Refused
 from quoting.core.order.design import ColourSource
 from quoting.core.plan.design_gauges import design_gauges
-from quoting.core.plan.gauge import Gauge, Sureness, gauge_of
+from quoting.core.plan.gauge import Gauge, Made, Sureness, gauge_of
 from quoting.core.workshop.habits import Habits
 from quoting.core.workshop.stitches import Stitch
 from quoting.core.workshop.swatches import Piece, Reading, Run, Swatch
@@ -152,8 +152,8 @@ def test_a_pattern_in_a_borrowed_gauge_stays_rough() -> None:
         stitch="moss", colours={"rust": ColourSource(yarn="fell dk", colour="rust")}
     )
     gauges = design_gauges(design, replace(with_second_yarn(), patterns=(moss,)))
-    assert gauges["fell dk", "moss"].sureness is Sureness.ROUGH
-    assert gauges["fell dk", "sc"].sureness is Sureness.ESTIMATED
+    assert gauges[Made("fell dk", "moss")].sureness is Sureness.ROUGH
+    assert gauges[Made("fell dk", "sc")].sureness is Sureness.ESTIMATED
 
 
 def test_a_yarn_that_was_given_no_category_is_reckoned_as_a_medium_one() -> None:
@@ -171,18 +171,18 @@ def with_second_yarn() -> Workshop:
 def test_a_second_yarn_without_a_swatch_is_taken_to_work_up_as_the_first() -> None:
     design = sample_design(colours={"rust": ColourSource(yarn="fell dk", colour="rust")})
     gauges = design_gauges(design, with_second_yarn())
-    assert gauges["fell dk", "hdc"].yarn_m == gauges[WOOL, "hdc"].yarn_m
-    assert gauges["fell dk", "hdc"].sureness is Sureness.ESTIMATED
-    assert gauges[WOOL, "hdc"].sureness is Sureness.MEASURED
+    assert gauges[Made("fell dk", "hdc")].yarn_m == gauges[Made(WOOL, "hdc")].yarn_m
+    assert gauges[Made("fell dk", "hdc")].sureness is Sureness.ESTIMATED
+    assert gauges[Made(WOOL, "hdc")].sureness is Sureness.MEASURED
 
 
 def test_all_stitches_of_a_yarn_without_a_swatch_are_off_together() -> None:
     """Reference: the uncertainties package, one guess for the yarn, and one for dc's ratio."""
     design = sample_design(colours={"rust": ColourSource(yarn="fell dk", colour="rust")})
     gauges = design_gauges(replace(design, border=(band("dc"),)), with_second_yarn())
-    own = gauges[WOOL, "hdc"].basis_error
+    own = gauges[Made(WOOL, "hdc")].basis_error
     yarn = ufloat(1, own) * ufloat(1, 0.15 / 1.96) * ufloat(1, LABEL_ERROR)
     total = 30 * yarn + 10 * yarn * ufloat(1, 0.15 / 1.96)
-    second = {stitch: gauges["fell dk", stitch] for stitch in ("hdc", "dc")}
+    second = {stitch: gauges[Made("fell dk", stitch)] for stitch in ("hdc", "dc")}
     error = relative_error({"hdc": 30, "dc": 10}, second, 0.0)
     assert error == pytest.approx(total.s / total.n)

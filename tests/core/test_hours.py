@@ -9,8 +9,9 @@ from typing import Any
 
 import pytest
 
+from quoting.core.estimate.chores import Part, Workload
 from quoting.core.estimate.estimate import estimate_plan
-from quoting.core.estimate.hours import Hours, Part, Task, Workload, work_hours
+from quoting.core.estimate.hours import Hours, Task, work_hours
 from quoting.core.estimate.pace import Session, pace_of, timings_wanted
 from quoting.core.estimate.stitching_time import basic_session, stitching_times
 from quoting.core.ground.errors import Refused

@@ -10,7 +10,8 @@ from typing import Any
 
 import pytest
 
-from quoting.core.estimate.hours import Hours, Part, Workload, work_hours
+from quoting.core.estimate.chores import Part, Workload
+from quoting.core.estimate.hours import Hours, work_hours
 from quoting.core.estimate.stitching_time import StitchingTime, stitching_times
 from quoting.core.order.design import ColourSource
 from quoting.core.plan.gauge import Sureness

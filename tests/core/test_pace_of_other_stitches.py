@@ -7,7 +7,8 @@ from math import fsum
 
 import pytest
 
-from quoting.core.estimate.hours import Part, Workload, work_hours
+from quoting.core.estimate.chores import Part, Workload
+from quoting.core.estimate.hours import work_hours
 from quoting.core.estimate.pace import timings_wanted
 from quoting.core.estimate.stitching_time import paces_of, stitching_times
 from quoting.core.workshop.stitches import Stitch

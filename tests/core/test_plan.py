@@ -8,6 +8,7 @@ import pytest
 
 from quoting.core.ground.errors import Refused
 from quoting.core.order.in_rows import Section, StopAt, Stripe
+from quoting.core.plan.gauge import Made
 from quoting.core.plan.passes import Edge, Plan, Work
 from quoting.core.plan.plan import plan_order
 from quoting.core.workshop.habits import Habits
@@ -266,4 +267,4 @@ def test_a_single_double_crochet_across_is_a_blanket_too() -> None:
 def test_the_size_of_a_swatch_does_not_change_its_gauge() -> None:
     swatch = sample_swatch(piece=Piece(stitches=48, rows=20, weight_g=50))
     plan = planned(sample_workshop(swatches=(swatch,)))
-    assert plan.gauges[WOOL, "hdc"].width_cm == pytest.approx(0.8)
+    assert plan.gauges[Made(WOOL, "hdc")].width_cm == pytest.approx(0.8)

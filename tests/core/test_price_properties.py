@@ -8,8 +8,9 @@ from decimal import Decimal
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
+from quoting.core.estimate.chores import Part
 from quoting.core.estimate.estimate import Estimate
-from quoting.core.estimate.hours import Hours, Part, Task
+from quoting.core.estimate.hours import Hours, Task
 from quoting.core.ground.currencies import minor_digits
 from quoting.core.ground.errors import Refused
 from quoting.core.order.order import Extra, Order, Terms

@@ -15,6 +15,7 @@ from quoting.core.estimate.estimate import estimate_plan
 from quoting.core.estimate.strands import Point, Visit, Why
 from quoting.core.ground.errors import Refused
 from quoting.core.order.design import Design
+from quoting.core.plan.gauge import Made
 from quoting.core.plan.passes import Edge, Pass, Work
 from quoting.core.plan.plan import plan_order
 from quoting.core.workshop.habits import Habits, Join
@@ -71,7 +72,7 @@ def test_metres_are_stitches_and_carries_and_two_tails_a_strand(
     plan, visits = visited(design, how)
     for walk in walks_of(visits, how, copies, balls_m):
         stitches_m = copies * sum(
-            count * plan.gauges[WOOL, stitch].yarn_m
+            count * plan.gauges[Made(WOOL, stitch)].yarn_m
             for worked in plan.passes
             if worked.colour == walk.colour
             for stitch, count in worked.stitches.items()

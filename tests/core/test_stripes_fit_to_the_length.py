@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 
 from quoting.core.ground.errors import Refused
 from quoting.core.order.in_rows import Section, StopAt, Stripe
-from quoting.core.plan.rows.fitted import fitted_rows
+from quoting.core.plan.fitted import fitted_rows
 from quoting.core.plan.rows.stripes import Striping, stripe_body
 from quoting.core.quote.advice import MANY_ENDS
 from quoting.core.weighing.calmer_stripes import calmer_stripes

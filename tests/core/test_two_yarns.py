@@ -7,7 +7,7 @@ from dataclasses import replace
 import pytest
 
 from quoting.core.order.design import ColourSource
-from quoting.core.plan.gauge import Sureness, gauge_of, has_swatch
+from quoting.core.plan.gauge import Made, Sureness, gauge_of, has_swatch
 from quoting.core.plan.passes import Plan
 from quoting.core.plan.plan import plan_order
 from quoting.core.workshop.stitches import Stitch
@@ -140,4 +140,4 @@ def test_of_two_yarns_without_a_swatch_the_blankets_own_gives_the_size() -> None
     plan = plan_order(sample_order(design=design), unswatched)
     (height_cm,) = {row.height_cm for row in plan.rows}
     assert height_cm == pytest.approx(10.16 / 12.5 * 1.5)
-    assert plan.gauges[FINE, "hdc"].yarn_m < plan.gauges[WOOL, "hdc"].yarn_m
+    assert plan.gauges[Made(FINE, "hdc")].yarn_m < plan.gauges[Made(WOOL, "hdc")].yarn_m

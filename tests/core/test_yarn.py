@@ -11,7 +11,7 @@ import pytest
 from uncertainties import ufloat, umath  # type: ignore[import-untyped]
 
 from quoting.core.estimate.estimate import ColourEstimate, Estimate, estimate_plan
-from quoting.core.estimate.yarn_needed import relative_error, reserve
+from quoting.core.estimate.yarn_needed import StitchIn, relative_error, reserve
 from quoting.core.order.order import Extra, Order
 from quoting.core.plan.gauge import Sureness
 from quoting.core.plan.plan import plan_order
@@ -191,7 +191,7 @@ def test_two_blankets_take_twice_the_stitches() -> None:
 def test_a_border_in_its_own_colour_is_yarn_of_its_own() -> None:
     found = estimated(sample_order(design=sample_design(border=(band(colour="plum"),))))
     assert [one.colour for one in found.colours] == ["oat", "teal", "rust", "plum"]
-    assert colour("plum", found).yarn.counts == {"sc": 440, "ch": 8}
+    assert colour("plum", found).yarn.counts == {StitchIn("sc"): 440, StitchIn("ch"): 8}
 
 
 def test_every_blanket_takes_its_own_fringe() -> None:

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import math
 
-from quoting.core.estimate.hours import Part, Task
+from quoting.core.estimate.chores import Part
+from quoting.core.estimate.hours import Task
 from quoting.core.plan.gauge import Sureness
 
 

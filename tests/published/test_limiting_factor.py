@@ -9,8 +9,9 @@ from __future__ import annotations
 from decimal import Decimal
 from typing import NamedTuple
 
+from quoting.core.estimate.chores import Part
 from quoting.core.estimate.estimate import Estimate
-from quoting.core.estimate.hours import Hours, Part, Task
+from quoting.core.estimate.hours import Hours, Task
 from quoting.core.order.order import Extra, Terms
 from quoting.core.plan.gauge import Sureness
 from quoting.core.price.price import price_estimate

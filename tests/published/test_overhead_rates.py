@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from decimal import Decimal
 
+from quoting.core.estimate.chores import Part
 from quoting.core.estimate.estimate import Estimate
-from quoting.core.estimate.hours import Hours, Part, Task
+from quoting.core.estimate.hours import Hours, Task
 from quoting.core.order.order import Extra
 from quoting.core.plan.gauge import Sureness
 from quoting.core.price.cost_lines import LineKind, cost_lines

@@ -8,7 +8,8 @@ from decimal import Decimal
 import pytest
 
 from quoting.core.estimate import yarn_needed as yarn
-from quoting.core.estimate.hours import Hours, Part, Task
+from quoting.core.estimate.chores import Part
+from quoting.core.estimate.hours import Hours, Task
 from quoting.core.estimate.yarn_needed import relative_error
 from quoting.core.plan.gauge import Sureness, gauge_of
 from quoting.core.workshop.swatches import Piece, Run

@@ -10,7 +10,7 @@ from openpyxl.workbook import Workbook
 
 from exports.costing_workbook import Actuals, actuals_of, workbook_bytes
 from exports.costing_workbook.actuals.actuals_sheet import FROM_LOG, TO_BE_FILLED_IN
-from quoting.core.estimate.hours import Part
+from quoting.core.estimate.chores import Part
 from quoting.core.ground.money import exact
 from quoting.core.making.log_lines import Doing
 from quoting.core.making.money_due import money_due

@@ -33,7 +33,9 @@ def of_colour(colour: ColourEstimate, quote: Quote) -> dict[str, float]:
     counts = colour.yarn.counts.items()
     long = YARDS if quote.workshop.units is Units.INCHES else 1
     lengths = {
-        "in stitches": sum(n * quote.plan.gauges[colour.source.yarn, s].yarn_m for s, n in counts),
+        "in stitches": sum(
+            n * quote.plan.gauges[s.made(colour.source.yarn)].yarn_m for s, n in counts
+        ),
         "carried": sum(carry.yarn_m for strand in strands for carry in strand.carries),
         "tails": len(strands) * 2 * quote.workshop.habits.tail_m,
         "extras": sum(e.yarn_m or 0 for e in quote.order.extras if e.colour == colour.colour)
@@ -154,7 +156,7 @@ def test_the_yarn_of_each_stitch_is_how_many_by_how_much_each_takes(
         (colour.colour, count, pytest.approx(gauge.yarn_m * 100 / short))
         for colour in quote.estimate.colours
         for stitch, count in colour.yarn.counts.items()
-        for gauge in [quote.plan.gauges[colour.source.yarn, stitch]]
+        for gauge in [quote.plan.gauges[stitch.made(colour.source.yarn)]]
     ]
     lines = block(sheet, "The yarn in the stitches")
     headings = ("colour", "how many", f"{each} each")
@@ -173,7 +175,7 @@ def test_the_yarn_of_a_stitch_stands_once_whatever_the_number_of_its_colours(
     short = 2.54 if quote.workshop.units is Units.INCHES else 1
     every = [(c.source.yarn, s) for c in quote.estimate.colours for s in c.yarn.counts]
     kinds = dict.fromkeys(every)
-    gauges = [(yarn, quote.plan.gauges[yarn, stitch]) for yarn, stitch in kinds]
+    gauges = [(yarn, quote.plan.gauges[stitch.made(yarn)]) for yarn, stitch in kinds]
     headings = ("yarn", each, "how sure", "swatch off by", "guess within")
     found = block(sheet, "The yarn in one stitch")
     lines = [tuple(line[heading] for heading in headings) for line in found]

@@ -15,8 +15,8 @@ from exports.sheets.cells import Formula, Look, beside, heads, span_of, words
 from exports.sheets.grid import Grid
 from exports.sheets.heading import heading
 from exports.sheets.number_formats import COUNT, FINE, HOURS, Shapes
+from quoting.core.estimate.chores import Part
 from quoting.core.estimate.estimate import ColourEstimate
-from quoting.core.estimate.hours import Part
 from quoting.core.ground.money import MINUTES_PER_HOUR, round_half_up
 from quoting.core.quote.quote import Quote
 from quoting.wording import Speech, part_words

@@ -7,7 +7,8 @@ from dataclasses import dataclass, field
 from decimal import Decimal
 from types import MappingProxyType
 
-from quoting.core.estimate.hours import Hours, Part
+from quoting.core.estimate.chores import Part
+from quoting.core.estimate.hours import Hours
 from quoting.core.ground.money import HOUR_DIGITS, exact, round_half_up
 from quoting.core.making.log_lines import Doing
 from quoting.core.making.money_due import MoneyDue

@@ -26,7 +26,7 @@ from exports.sheets.cells import (
 from exports.sheets.checks import Check
 from exports.sheets.grid import Fault, Grid
 from exports.sheets.number_formats import HOURS
-from quoting.core.estimate.hours import Part
+from quoting.core.estimate.chores import Part
 from quoting.core.ground.money import HOUR_DIGITS, MINUTES_PER_HOUR
 from quoting.wording import part_words, task_words
 

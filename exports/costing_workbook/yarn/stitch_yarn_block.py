@@ -58,7 +58,7 @@ def stitch_yarn_block(grid: Grid, quote: Quote, shapes: Shapes) -> StitchYarnLin
     lines = Lines(grid, len(kinds), headings)
     found, said = FoundLines(lines, "BC"), stitch_words(quote, shapes.speech)
     for yarn, stitch in kinds:
-        gauge = quote.plan.gauges[yarn, stitch]
+        gauge = quote.plan.gauges[stitch.made(yarn)]
         _stitch(grid, found, (yarn, said[stitch]), gauge, quote, shapes)
     lines.close(1)
     return StitchYarnLines(found)

@@ -18,6 +18,7 @@ from exports.sheets.grid import Grid
 from exports.sheets.lines import Lines
 from exports.sheets.number_formats import COUNT, FINE, TENTHS, Shapes
 from quoting.core.estimate.estimate import ColourEstimate
+from quoting.core.estimate.yarn_needed import StitchIn
 from quoting.core.plan.gauge import Z_95, Gauge
 from quoting.core.quote.quote import Quote
 
@@ -90,10 +91,10 @@ def stitches_block(
     return StitchLines(rests.found)
 
 
-def _stitch(grid: Grid, colour: ColourEstimate, stitch: str, said: str, rests: _Rests) -> None:
+def _stitch(grid: Grid, colour: ColourEstimate, stitch: StitchIn, said: str, rests: _Rests) -> None:
     row, shapes, count = grid.next_row, rests.shapes, colour.yarn.counts[stitch]
     yarn = colour.source.yarn
-    gauge, kind = rests.quote.plan.gauges[yarn, stitch], (f"C{row}", f"D{row}")
+    gauge, kind = rests.quote.plan.gauges[stitch.made(yarn)], (f"C{row}", f"D{row}")
     length = f"E{row}*F{row}/{shapes.short_per_long}"
     judged = rests.quote.workshop.habits.allowance is None
     grid.line(
@@ -137,7 +138,7 @@ def _off(
 
 def _together_m(colour: ColourEstimate, basis: str, quote: Quote) -> float:
     """Return the metres that a colour's stitches of one swatch are off by together."""
-    gauges = {s: quote.plan.gauges[colour.source.yarn, s] for s in colour.yarn.counts}
+    gauges = {s: quote.plan.gauges[s.made(colour.source.yarn)] for s in colour.yarn.counts}
     return math.fsum(
         count * gauges[stitch].yarn_m * gauges[stitch].basis_error
         for stitch, count in colour.yarn.counts.items()

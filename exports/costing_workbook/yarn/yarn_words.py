@@ -5,16 +5,24 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from exports.told_apart import told_apart
+from quoting.core.estimate.yarn_needed import StitchIn
 from quoting.core.plan.gauge import Gauge
 from quoting.core.quote.quote import Quote
 from quoting.wording import Speech
 
 
-def stitch_words(quote: Quote, speech: Speech) -> Mapping[str, str]:
+def stitch_words(quote: Quote, speech: Speech) -> Mapping[StitchIn, str]:
     """Return the words of every stitch of an order; a pattern may be called like another's."""
     counts = (stitch for colour in quote.estimate.colours for stitch in colour.yarn.counts)
     stitches = list(dict.fromkeys(counts))
-    return dict(zip(stitches, told_apart(map(speech.stitch, stitches)), strict=True))
+    return dict(zip(stitches, told_apart(_said(made, speech) for made in stitches), strict=True))
+
+
+def _said(made: StitchIn, speech: Speech) -> str:
+    """Return a stitch in its words: `dc`, or `dc in sun square, round 2`."""
+    stitch, motif = speech.stitch(made.stitch), made.fabric.motif
+    where = f", round {made.fabric.round}" if made.fabric.round else ""
+    return f"{stitch} in {motif}{where}" if motif else stitch
 
 
 def basis_words(gauge: Gauge, quote: Quote, speech: Speech) -> str:
@@ -22,4 +30,7 @@ def basis_words(gauge: Gauge, quote: Quote, speech: Speech) -> str:
     for swatch in quote.workshop.swatches:
         if gauge.basis == f"{swatch.yarn}/{swatch.stitch}":
             return f"swatch of {speech.stitch(swatch.stitch)} in {swatch.yarn}"
+    for motif in quote.workshop.motifs:
+        if gauge.basis == f"{motif.yarn}/{motif.name}":
+            return f"{motif.name} in {motif.yarn}"
     return f"category of {gauge.basis.rpartition('/')[0]}"

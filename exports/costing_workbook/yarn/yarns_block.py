@@ -67,8 +67,8 @@ def _yarn(
     if judged:
         limits = max(
             gauge.borrowed_limits
-            for (name, _), gauge in quote.plan.gauges.items()
-            if name == yarn.name
+            for made, gauge in quote.plan.gauges.items()
+            if made.yarn == yarn.name
         )
         cells.append(yours(limits, SHARE, SHARE_RULE))
         faults.append(counted_for(f"F{row}", limits, PACKS, as_share(limits)))

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from quoting.core.estimate.estimate import Estimate, estimate_plan, workload_of
+from quoting.core.estimate.estimate import Estimate, estimate_plan
 from quoting.core.estimate.hours import work_hours
+from quoting.core.estimate.workload import workload_of
 from quoting.core.estimate.yarn_needed import yarn_by_colour
 from quoting.core.order.order import Order
 from quoting.core.plan.passes import Plan
@@ -20,5 +21,5 @@ def estimate_again(before: Estimate, plan: Plan, order: Order, workshop: Worksho
     """
     if yarn_by_colour(plan, order, workshop) != tuple(colour.yarn for colour in before.colours):
         return estimate_plan(plan, order, workshop)
-    work = workload_of(plan, order, before.colours, before.strands)
+    work = workload_of(plan, order, workshop, before.strands)
     return replace(before, hours=work_hours(work, workshop))

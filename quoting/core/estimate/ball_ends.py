@@ -54,6 +54,6 @@ def ball_ends(
     )
 
 
-def _when(point: Point | None) -> tuple[float, float]:
+def _when(point: Point | None) -> tuple[float, ...]:
     """Return what puts places in the order they are worked; a ball that lasts comes last."""
-    return (math.inf, 0) if point is None else (point.blanket, point.pass_index)
+    return (math.inf,) if point is None else point.when

@@ -13,12 +13,11 @@ end tells how many of them are needed in one walk: with just so many it is the s
 from __future__ import annotations
 
 import math
-from collections import deque
 from collections.abc import Sequence
-from dataclasses import dataclass
-from itertools import chain
+from dataclasses import dataclass, replace
+from itertools import groupby
 
-from quoting.core.estimate.balls import ONE_ENDLESS_BALL, Ball, Growing, Supply
+from quoting.core.estimate.balls import ONE_ENDLESS_BALL, Ball, Basket, Growing, Supply
 from quoting.core.estimate.runs import Run, runs_of
 from quoting.core.estimate.strands import Point, Strand, Stretch, Visit, Why
 from quoting.core.ground.sameness import HAIR
@@ -72,10 +71,28 @@ def walk_runs(
 ) -> ColourWalk:
     """Return the strands of one colour, as `walk_colour`, from its runs through one blanket."""
     walker = _Walker(colour, tail_m, supply, join)
+    parts = [list(own) for _, own in groupby(runs, key=lambda run: run.part)]
     for blanket in range(blankets):
-        for run in runs:
-            walker.take(run, blanket)
+        for own in parts:
+            for copy in range(own[0].copies):
+                place = Place(blanket, own[0].part, copy)
+                for run in own:
+                    walker.take(run, place)
+        walker.finish_blanket()
     return walker.finish()
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """Which blanket, which of its parts, and which copy of that, all from 0."""
+
+    blanket: int
+    part: int
+    copy: int
+
+    def point(self, pass_index: int, edge: Edge) -> Point:
+        """Return where a pass of it is at one edge."""
+        return Point(self.blanket, pass_index, edge, self.part, self.copy)
 
 
 class _Walker:
@@ -83,34 +100,47 @@ class _Walker:
         self.colour = colour
         self.tails_m = 2 * tail_m
         self.at_an_edge = join is Join.AT_AN_EDGE
-        self.supply = supply
-        self.balls = [Ball(number, length) for number, length in enumerate(supply.balls_m)]
-        self.fresh = deque(self.balls)
-        self.part: deque[Ball] = deque()
-        self.missing = Ball(-1, math.inf)
+        self.basket = Basket(supply, self.tails_m)
         self.strands: list[Strand] = []
-        self.hand: Growing | None = None
         self.last: Point | None = None
         self.long_pass = False
         self.edge_only = False
 
-    def take(self, run: Run, blanket: int) -> None:
-        """Work the passes of one run: as many as the ball in hand lasts for, then the next."""
-        if self.hand is not None and self.last is not None:
-            self._close(self.hand, Why.CUT if self.last.blanket == blanket else Why.FINISHED)
-        hand, number = self._begin(run.visits[0], blanket), 0
+    def take(self, run: Run, place: Place) -> None:
+        """Work the passes of one run: as many as the ball in hand lasts for, then the next.
+
+        A run of a part that is made several times is worked from one ball, if there is one: a
+        shorter one is kept for a smaller part, and joined only once there is no other.
+        """
+        ball = self.basket.take(run.whole_m) if run.copies > 1 and not self.at_an_edge else None
+        if ball is not None:
+            self._work_whole(ball, run, place)
+            return
+        hand, number = self._begin(run.visits[0], place), 0
         while number < len(run.visits):
             upto = run.upto(number, hand.left_m)
             if upto > number:
                 self._sweep(hand, run, number, upto)
                 last = run.visits[upto - 1]
-                self.last = Point(blanket, last.pass_index, last.ends)
+                self.last = place.point(last.pass_index, last.ends)
             else:
-                hand, upto = self._work(hand, run.visits[number], blanket), number + 1
+                hand, upto = self._work(hand, run.visits[number], place), number + 1
             if upto < len(run.visits):
-                hand = self._go_on(hand, run, upto, blanket)
+                hand = self._go_on(hand, run, upto, place)
             number = upto
-        self.hand = hand
+        self._close(hand, Why.CUT)
+
+    def _work_whole(self, ball: Ball, run: Run, place: Place) -> None:
+        first, last = run.visits[0], run.visits[-1]
+        starts = place.point(first.pass_index, first.starts)
+        self.last = place.point(last.pass_index, last.ends)
+        hand = Growing(ball=ball, starts=starts, left_m=0.0, worked_m=run.whole_m, whole=run)
+        self._close(hand, Why.CUT)
+
+    def finish_blanket(self) -> None:
+        """Fasten off: the last strand of a blanket was not cut to go on with another."""
+        if self.strands:
+            self.strands[-1] = replace(self.strands[-1], why=Why.FINISHED)
 
     def _sweep(self, hand: Growing, run: Run, number: int, upto: int) -> None:
         """Work all of some visits of a run, for which the ball in hand lasts."""
@@ -121,16 +151,16 @@ class _Walker:
         hand.stretches += run.stretches[number:upto]
         hand.carries += run.carries[run.carried[number] : run.carried[upto - 1]]
 
-    def _begin(self, visit: Visit, blanket: int) -> Growing:
+    def _begin(self, visit: Visit, place: Place) -> Growing:
         """Start a strand at the edge where a pass starts; at an edge, with enough for all of it.
 
         A pass that is one strand with the next is begun with enough for both.
         """
         self._decide(None, visit)
-        here = Point(blanket, visit.pass_index, visit.starts)
+        here = place.point(visit.pass_index, visit.starts)
         return self._open(here, visit.yarn_m + visit.bound_m if self.edge_only else 2 * HAIR)
 
-    def _go_on(self, hand: Growing, run: Run, number: int, blanket: int) -> Growing:
+    def _go_on(self, hand: Growing, run: Run, number: int, place: Place) -> Growing:
         """Bring the strand in hand to a visit of a run, or close it and start another."""
         visit = run.visits[number]
         if not run.visits[number - 1].bound_m:
@@ -138,7 +168,7 @@ class _Walker:
         needed_m = visit.carried_m + (visit.yarn_m if self.edge_only else 2 * HAIR)
         if hand.left_m < needed_m - HAIR:
             self._close(hand, Why.RAN_OUT)
-            return self._begin(visit, blanket)
+            return self._begin(visit, place)
         if visit.carried_m:
             hand.carries.append(run.carries[run.carried[number] - 1])
             hand.spend(visit.carried_m)
@@ -157,25 +187,23 @@ class _Walker:
         whole_m = visit.yarn_m + visit.bound_m
         if hand is not None and hand.left_m >= visit.carried_m + whole_m - HAIR:
             return False
-        full_m = self.supply.full_m
-        if not self.fresh and not full_m:
+        full_m = self.basket.supply.full_m
+        if not self.basket.fresh and not full_m:
             return False
-        least_m = whole_m + self.tails_m - HAIR
-        to_come = chain(self.fresh, self.part)
-        return full_m < least_m and not any(ball.left_m >= least_m for ball in to_come)
+        return full_m < whole_m + self.tails_m - HAIR and not self.basket.has(whole_m)
 
-    def _work(self, hand: Growing, visit: Visit, blanket: int) -> Growing:
+    def _work(self, hand: Growing, visit: Visit, place: Place) -> Growing:
         """Work the pass to its end, joining balls within it where one runs out."""
         done = 0.0
         while visit.yarn_m - done > hand.left_m + HAIR:
             part = hand.left_m
             self._stretch(hand, visit, done, done + part)
             done += part
-            self.last = Point(blanket, visit.pass_index, Edge.WITHIN)
+            self.last = place.point(visit.pass_index, Edge.WITHIN)
             self._close(hand, Why.RAN_OUT)
             hand = self._open(self.last, 2 * HAIR)
         self._stretch(hand, visit, done, visit.yarn_m)
-        self.last = Point(blanket, visit.pass_index, visit.ends)
+        self.last = place.point(visit.pass_index, visit.ends)
         return hand
 
     def _stretch(self, hand: Growing, visit: Visit, begins_m: float, ends_m: float) -> None:
@@ -186,35 +214,14 @@ class _Walker:
 
     def _open(self, here: Point, least_m: float) -> Growing:
         """Start a strand from the first ball that can work `least_m`."""
-        ball = self._next(self.part, least_m) or self._next(self.fresh, least_m)
-        ball = ball or self._another(least_m) or self.missing
+        ball = self.basket.take(least_m) or self.basket.missing
         return Growing(ball=ball, starts=here, left_m=ball.left_m - self.tails_m)
-
-    def _next(self, balls: deque[Ball], least_m: float) -> Ball | None:
-        for ball in balls:
-            if ball.left_m - self.tails_m >= least_m - HAIR:
-                balls.remove(ball)
-                return ball
-        return None
-
-    def _another(self, least_m: float) -> Ball | None:
-        """Return one more of the balls that come without end, if it can work `least_m`."""
-        more_m = self.supply.more_m
-        if more_m - self.tails_m < least_m - HAIR:
-            return None
-        self.balls.append(Ball(len(self.balls), more_m))
-        return self.balls[-1]
 
     def _close(self, hand: Growing, why: Why) -> None:
         """End the strand where it was last worked; what is left of its ball goes aside."""
         assert self.last is not None, "a strand in hand was last somewhere"  # noqa: S101
         taken = hand.worked_m + self.tails_m
-        hand.ball.left_m -= taken
-        hand.ball.used_m += taken
-        if why is Why.RAN_OUT or hand.ball.left_m <= self.tails_m:
-            hand.ball.ran_out_at = self.last
-        elif hand.ball is not self.missing:
-            self.part.append(hand.ball)
+        self.basket.lay_aside(hand.ball, taken, self.last, used_up=why is Why.RAN_OUT)
         self.strands.append(
             Strand(
                 colour=self.colour,
@@ -229,16 +236,15 @@ class _Walker:
         )
 
     def finish(self) -> ColourWalk:
-        """Fasten off the last strand and return the whole walk."""
-        if self.hand is not None:
-            self._close(self.hand, Why.FINISHED)
+        """Return the whole walk."""
+        balls = self.basket.balls
         return ColourWalk(
             colour=self.colour,
             strands=tuple(self.strands),
-            ball_used_m=tuple(ball.used_m for ball in self.balls),
-            ran_out_at=tuple(ball.ran_out_at for ball in self.balls),
-            left_m=math.fsum(b.left_m for b in self.balls if b.ran_out_at is None),
-            missing_m=self.missing.used_m,
+            ball_used_m=tuple(ball.used_m for ball in balls),
+            ran_out_at=tuple(ball.ran_out_at for ball in balls),
+            left_m=math.fsum(ball.left_m for ball in balls if ball.ran_out_at is None),
+            missing_m=self.basket.missing.used_m,
             long_pass=self.long_pass,
-            full_m=self.supply.full_m,
+            full_m=self.basket.supply.full_m,
         )

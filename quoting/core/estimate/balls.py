@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 import math
+from collections import deque
 from collections.abc import Sequence
 from dataclasses import dataclass, field
+from itertools import chain
 
 from quoting.core.estimate.runs import Run
 from quoting.core.estimate.strands import Carry, Point, Stretch
+from quoting.core.ground.sameness import HAIR
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -35,6 +38,59 @@ class Ball:
     left_m: float
     used_m: float = 0.0
     ran_out_at: Point | None = None
+
+
+class Basket:
+    """The balls of a walk: part balls, the oldest first, then fresh ones, then any to be had.
+
+    What nobody has is worked from the `missing` ball, which has no end.
+    """
+
+    def __init__(self, supply: Supply, tails_m: float) -> None:
+        self.supply = supply
+        self.tails_m = tails_m
+        self.balls = [Ball(number, length) for number, length in enumerate(supply.balls_m)]
+        self.fresh = deque(self.balls)
+        self.part: deque[Ball] = deque()
+        self.missing = Ball(-1, math.inf)
+
+    def take(self, least_m: float) -> Ball | None:
+        """Return the first ball that can work `least_m` besides its tails, taken out."""
+        return (
+            self._next(self.part, least_m)
+            or self._next(self.fresh, least_m)
+            or self._another(least_m)
+        )
+
+    def has(self, least_m: float) -> bool:
+        """Return whether one of the balls that are there can work so much."""
+        needed_m = least_m + self.tails_m - HAIR
+        return any(ball.left_m >= needed_m for ball in chain(self.fresh, self.part))
+
+    def lay_aside(self, ball: Ball, taken_m: float, where: Point, *, used_up: bool) -> None:
+        """Take so much of a ball and lay it aside; what its tails would take up is no ball."""
+        ball.left_m -= taken_m
+        ball.used_m += taken_m
+        if used_up or ball.left_m <= self.tails_m:
+            ball.ran_out_at = where
+        elif ball is not self.missing:
+            self.part.append(ball)
+
+    def _next(self, balls: deque[Ball], least_m: float) -> Ball | None:
+        needed_m = least_m + self.tails_m - HAIR
+        for ball in balls:
+            if ball.left_m >= needed_m:
+                balls.remove(ball)
+                return ball
+        return None
+
+    def _another(self, least_m: float) -> Ball | None:
+        """Return one more of the balls that come without end, if it can work `least_m`."""
+        more_m = self.supply.more_m
+        if more_m - self.tails_m < least_m - HAIR:
+            return None
+        self.balls.append(Ball(len(self.balls), more_m))
+        return self.balls[-1]
 
 
 @dataclass(slots=True)

@@ -57,7 +57,7 @@ class ColourWork:
         if self.habits.join is Join.AT_AN_EDGE and choice.skeins <= MOST_BALLS:
             work = EdgeWork(
                 walk=self.walk,
-                passes=len(self.visits) * self.blankets,
+                passes=sum(visit.copies for visit in self.visits) * self.blankets,
                 share=share,
                 extras_m=self.yarn.extras_m,
             )

@@ -3,18 +3,17 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
-from dataclasses import dataclass
-from itertools import pairwise
+from dataclasses import dataclass, replace
 
 from quoting.core.estimate.ball_ends import BallEnd, ball_ends
-from quoting.core.estimate.ball_walk import ColourWalk, walk_colour
+from quoting.core.estimate.ball_walk import ColourWalk
 from quoting.core.estimate.balls import Supply
 from quoting.core.estimate.colour_work import ColourWork
-from quoting.core.estimate.hours import Hours, Workload, work_hours
+from quoting.core.estimate.hours import Hours, work_hours
+from quoting.core.estimate.runs import bare_m, runs_of
 from quoting.core.estimate.skeins import SkeinChoice
-from quoting.core.estimate.stitching_time import YarnAndStitch
 from quoting.core.estimate.strands import Strand, Visit, Why, visits_by_colour
+from quoting.core.estimate.workload import workload_of
 from quoting.core.estimate.yarn_needed import (
     ColourYarn,
     reserve,
@@ -25,9 +24,9 @@ from quoting.core.estimate.yarn_needed import (
 from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import refuse
 from quoting.core.ground.place import at
-from quoting.core.order.design import ColourSource
+from quoting.core.order.design import ColourSource, EndsBecome
 from quoting.core.order.order import Order
-from quoting.core.plan.passes import Plan, Work
+from quoting.core.plan.passes import Plan
 from quoting.core.workshop.habits import Habits, Join
 from quoting.core.workshop.workshop import Workshop
 
@@ -40,7 +39,7 @@ ALIKE_AT_ONCE = 50
 
 def work_of(plan: Plan, quantity: int) -> int:
     """Return the rows and rounds of one blanket that take as long as an order of so many alike."""
-    return math.ceil(len(plan.passes) * (1 + (quantity - 1) / ALIKE_AT_ONCE))
+    return math.ceil(plan.passes_worked * (1 + (quantity - 1) / ALIKE_AT_ONCE))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -182,57 +181,48 @@ def estimate_plan(plan: Plan, order: Order, workshop: Workshop) -> Estimate:
     Errors: `too-large` at the quantity for more passes than one answer can walk;
     `balls-too-short` where no ball outlasts its own tails; `too-many-balls`; as `work_hours`.
     """
-    if len(plan.passes) * order.quantity > MOST_PASSES:
-        limit = MOST_PASSES // len(plan.passes)
+    if plan.passes_worked * order.quantity > MOST_PASSES:
+        limit = MOST_PASSES // plan.passes_worked
         raise refuse(
             at("order", "quantity"), MistakeCode.TOO_LARGE, read=order.quantity, limit=limit
         )
-    habits = workshop.habits
+    habits = habits_for(order, workshop)
     visits = visits_by_colour(plan, habits, yarn_by_pass(plan, order))
     colours = tuple(
-        _colour(yarn, tuple(visits.get(yarn.colour, ())), order, workshop)
+        _colour(yarn, tuple(visits.get(yarn.colour, ())), order, workshop, habits)
         for yarn in yarn_by_colour(plan, order, workshop)
     )
     strands = sorted(
         (strand for colour in colours for strand in colour.walk.strands),
-        key=lambda s: (s.starts.blanket, s.starts.pass_index, s.stretches[0].begins),
+        key=lambda s: (s.starts.when, s.stretches[0].begins),
     )
-    hours = work_hours(workload_of(plan, order, colours, strands), workshop)
+    hours = work_hours(workload_of(plan, order, workshop, strands), workshop)
     return Estimate(colours=colours, strands=tuple(strands), hours=hours)
 
 
-def workload_of(
-    plan: Plan, order: Order, colours: Sequence[ColourEstimate], strands: Sequence[Strand]
-) -> Workload:
-    """Return what there is to do, over all blankets."""
-    stitches: dict[YarnAndStitch, int] = {}
-    for colour in colours:
-        for stitch, count in colour.yarn.counts.items():
-            work = colour.source.yarn, stitch
-            stitches[work] = stitches.get(work, 0) + count
-    changes = sum(before.colour != worked.colour for before, worked in pairwise(plan.passes))
-    return Workload(
-        stitches=stitches,
-        turns=max(0, len(plan.of_work(Work.ROW)) - 1) * order.quantity,
-        colour_changes=changes * order.quantity,
-        joins=sum(strand.why is Why.RAN_OUT for strand in strands),
-        ends=2 * len(strands),
-        blankets=order.quantity,
-        extras_minutes=sum(extra.minutes for extra in order.extras) * order.quantity,
-    )
+def habits_for(order: Order, workshop: Workshop) -> Habits:
+    """Return the maker's habits with the tails of an order, which are longer for a fringe."""
+    habits = workshop.habits
+    if order.design.ends is not EndsBecome.FRINGE:
+        return habits
+    return replace(habits, tail_cm=habits.fringe_cm)
 
 
 def _colour(
-    yarn: ColourYarn, visits: tuple[Visit, ...], order: Order, workshop: Workshop
+    yarn: ColourYarn,
+    visits: tuple[Visit, ...],
+    order: Order,
+    workshop: Workshop,
+    habits: Habits,
 ) -> ColourEstimate:
     """Return one colour's estimate, with skeins that the work and its extras get through with."""
-    habits, source = workshop.habits, order.design.source_of(yarn.colour)
+    source = order.design.source_of(yarn.colour)
     stuff = workshop.yarn(source.yarn)
-    one_m = walk_colour(yarn.colour, visits, tail_m=habits.tail_m).yarn_m
+    one_m = bare_m(runs_of(visits), habits.tail_m)
     work = ColourWork(yarn=yarn, visits=visits, blankets=order.quantity, habits=habits)
-    bare_m = one_m * order.quantity + yarn.extras_m
+    all_m = one_m * order.quantity + yarn.extras_m
     share = reserve(yarn.error, habits)
-    need_m = with_reserve(bare_m, yarn.extras_m, share)
+    need_m = with_reserve(all_m, yarn.extras_m, share)
     choice = work.choose(need_m, share, stuff, source.colour, mix_lots=order.design.mix_lots)
     full_m = max(put_up.length_m for put_up in stuff.put_ups)
     balls_m = choice.balls_m(stuff.metres_per_gram)
@@ -240,7 +230,7 @@ def _colour(
         yarn=yarn,
         source=source,
         metres_per_gram=stuff.metres_per_gram,
-        bare_m=bare_m,
+        bare_m=all_m,
         reserve=share,
         habits=habits,
         visits=visits,

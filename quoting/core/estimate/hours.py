@@ -3,30 +3,19 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Hashable, Mapping, Sequence
+from collections.abc import Hashable, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
-from enum import StrEnum
 
+from quoting.core.estimate.chores import Chore, Part, Workload, chores_of
+from quoting.core.estimate.motif_time import MotifTime, motif_times
 from quoting.core.estimate.pace import FEW_SESSIONS, Span, pace_of_readings
 from quoting.core.estimate.pace_guesses import Guess, limits_of
-from quoting.core.estimate.stitching_time import StitchingTime, YarnAndStitch, stitching_times
+from quoting.core.estimate.stitching_time import StitchingTime, stitching_times
 from quoting.core.ground.money import MINUTES_PER_HOUR, round_hours
 from quoting.core.plan.gauge import Sureness
 from quoting.core.workshop.timings import Minutes, Readings, TimedStitch
 from quoting.core.workshop.workshop import Workshop
-
-
-class Part(StrEnum):
-    """The parts of the work that are told apart. Office work is paid at its own rate."""
-
-    STITCHING = "stitching"
-    TURNING = "turning"
-    CHANGING = "changing"
-    JOINING = "joining"
-    WEAVING_IN = "weaving_in"
-    FINISHING = "finishing"
-    OFFICE = "office"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,31 +55,20 @@ class Task:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Workload:
-    """What there is to do, counted. Everything is over all blankets."""
-
-    stitches: Mapping[YarnAndStitch, int]
-    turns: int
-    colour_changes: int
-    joins: int
-    ends: int
-    blankets: int
-    extras_minutes: float
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class Hours:
     """The tasks, and their hours by part, to two decimals; totals add the rounded parts.
 
-    `not_given` names the work that there is to do and that no minutes are given for; `idle` is
-    all work that there is to do and that takes no minutes, given or not. `widened_by` is the
-    workshop's own factor of the range of all hours; tasks have theirs without it.
+    `not_given` names the work that there is to do and that no minutes are given for, `as_usual`
+    what is reckoned by the minutes that are usual until the maker gives hers; `idle` is all work
+    that there is to do and that takes no minutes, given or not. `widened_by` is the workshop's own
+    factor of the range of all hours; tasks have theirs without it.
     """
 
     tasks: tuple[Task, ...]
     not_given: tuple[str, ...] = ()
     idle: tuple[Task, ...] = ()
     widened_by: float = 1.0
+    as_usual: tuple[str, ...] = ()
 
     def of(self, part: Part) -> Decimal:
         """Return the hours of one part."""
@@ -171,16 +149,6 @@ class Hours:
         return round_hours(self.span.high)
 
 
-@dataclass(frozen=True, slots=True)
-class _Chore:
-    """Work that is not stitching: how many of it, and the minutes of one; None if not given."""
-
-    part: Part
-    what: str
-    count: float
-    readings: Readings | None
-
-
 NOTHING: Readings = (0.0,)
 """What is reckoned with where no minutes are given."""
 
@@ -188,13 +156,30 @@ NOTHING: Readings = (0.0,)
 def work_hours(work: Workload, workshop: Workshop) -> Hours:
     """Return the hours of the work; errors as `stitching_times`."""
     stitching = [_stitching(time) for time in stitching_times(work.stitches, workshop)]
-    chores = [_ripping_back(stitching, workshop.minutes), *_chores(work, workshop.minutes)]
-    others = [_task(chore, chore.readings or NOTHING) for chore in chores if chore.count]
+    stitching += [_motifs(time) for time in motif_times(work.motifs, workshop)]
+    chores = [_ripping_back(stitching, workshop.minutes), *chores_of(work, workshop.minutes)]
+    others = [_task(chore) for chore in chores if chore.count]
     return Hours(
         tasks=tuple(task for task in (*stitching, *others) if task.minutes),
         not_given=tuple(c.what for c in chores if c.count and c.readings is None),
         idle=tuple(task for task in others if not task.minutes),
         widened_by=workshop.ranges.hours,
+        as_usual=tuple(c.what for c in chores if c.count and c.as_usual),
+    )
+
+
+def _motifs(time: MotifTime) -> Task:
+    return Task(
+        part=Part.STITCHING,
+        what=time.motif,
+        count=time.count,
+        minutes_each=time.pace.minutes_each,
+        sureness=Sureness.ESTIMATED if time.guesses else time.pace.sureness,
+        shared_min=time.shared_min,
+        readings=time.pace.sessions,
+        guesses=time.guesses,
+        yarn=time.yarn,
+        timed_stitch=time.basis,
     )
 
 
@@ -213,38 +198,23 @@ def _stitching(time: StitchingTime) -> Task:
     )
 
 
-def _ripping_back(stitching: Sequence[Task], minutes: Minutes) -> _Chore:
+def _ripping_back(stitching: Sequence[Task], minutes: Minutes) -> Chore:
     """Return the time lost to ripping back: a share of the stitching."""
     share, lost = minutes.rip_back, math.fsum(task.minutes for task in stitching)
     readings = None if share is None else (share * lost,)
-    return _Chore(Part.STITCHING, "rip_back", 1 if stitching else 0, readings)
+    return Chore(Part.STITCHING, "rip_back", 1 if stitching else 0, readings)
 
 
-def _chores(work: Workload, minutes: Minutes) -> list[_Chore]:
-    return [
-        _Chore(Part.TURNING, "turn", work.turns, minutes.turn),
-        _Chore(Part.CHANGING, "change_colour", work.colour_changes, minutes.change_colour),
-        _Chore(Part.JOINING, "join", work.joins, minutes.join),
-        _Chore(Part.WEAVING_IN, "weave_in_end", work.ends, minutes.weave_in_end),
-        _Chore(Part.FINISHING, "start_and_finish", work.blankets, minutes.start_and_finish),
-        _Chore(Part.FINISHING, "wash", work.blankets, minutes.wash),
-        _Chore(Part.FINISHING, "swatch", 1, minutes.swatch),
-        _Chore(Part.FINISHING, "extras", 1, (work.extras_minutes,)),
-        _Chore(Part.OFFICE, "photograph", 1, minutes.photograph),
-        _Chore(Part.OFFICE, "pack", work.blankets, minutes.pack),
-        _Chore(Part.OFFICE, "letters", 1, minutes.letters),
-    ]
-
-
-def _task(chore: _Chore, readings: Readings) -> Task:
+def _task(chore: Chore) -> Task:
     """Return a task with its range: ±30 % of one figure, a prediction from several."""
+    readings = chore.readings or NOTHING
     pace = pace_of_readings(readings)
     return Task(
         part=chore.part,
         what=chore.what,
         count=chore.count,
         minutes_each=pace.minutes_each,
-        sureness=pace.sureness,
+        sureness=Sureness.ESTIMATED if chore.as_usual else pace.sureness,
         shared_min=pace.predict(chore.count).half_width,
         readings=len(readings),
     )

@@ -26,6 +26,7 @@ class Unknown(StrEnum):
     YARN = "yarn"
     TEXTURE = "texture"
     THICKNESS = "thickness"
+    ROUNDS = "rounds"
 
 
 GUESS_LIMITS = {
@@ -33,6 +34,7 @@ GUESS_LIMITS = {
     Unknown.YARN: ESTIMATED_LIMITS,
     Unknown.TEXTURE: 0.50,
     Unknown.THICKNESS: 0.50,
+    Unknown.ROUNDS: ESTIMATED_LIMITS,
 }
 
 
@@ -40,8 +42,8 @@ GUESS_LIMITS = {
 class Guess:
     """That `what` takes as long as `like`, or as yarn-overs have it: all that rests on it errs.
 
-    They are two basic stitches (ratio), a pattern and the stitch that it is like (texture), or
-    two yarns, of one category (yarn) or not (thickness).
+    They are two basic stitches (ratio), a pattern and the stitch that it is like (texture), a motif
+    and itself with other rounds (rounds), or two yarns, of one category (yarn) or not (thickness).
     """
 
     unknown: Unknown
@@ -81,7 +83,7 @@ class Likeness:
         return (
             *self._texture_guesses(stitch, base.stitch),
             *self._ratio_guesses(stitch, base.stitch),
-            *self._yarn_guesses(yarn, base.yarn),
+            *self.yarn_guesses(yarn, base.yarn),
         )
 
     def nearest(self, stitch: str, yarn: str, timed: Iterable[TimedStitch]) -> TimedStitch:
@@ -119,7 +121,7 @@ class Likeness:
         if kind is not timed:
             yield Guess(unknown=Unknown.RATIO, what=kind.value, like=timed.value)
 
-    def _yarn_guesses(self, yarn: str, base: str | None) -> Iterator[Guess]:
+    def yarn_guesses(self, yarn: str, base: str | None) -> Iterator[Guess]:
         """Yield the guess between two yarns: a category that is not known is like no other."""
         if base is None or base == yarn:
             return

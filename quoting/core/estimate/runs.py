@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from bisect import bisect_right
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -24,6 +25,21 @@ class Run:
     carries: tuple[Carry, ...]
     carried: tuple[int, ...]
     reach_m: tuple[float, ...]
+
+    @property
+    def part(self) -> int:
+        """The part of the blanket that it is in."""
+        return self.visits[0].part
+
+    @property
+    def copies(self) -> int:
+        """How often it is worked in one blanket: once in each copy of its part."""
+        return self.visits[0].copies
+
+    @property
+    def whole_m(self) -> float:
+        """The yarn of all of it, without tails."""
+        return self.reach_m[-1]
 
     def upto(self, number: int, yarn_m: float) -> int:
         """Return the visit before which so much yarn is used up, begun with at visit `number`."""
@@ -58,3 +74,8 @@ def _run(visits: tuple[Visit, ...]) -> Run:
         carried=tuple(accumulate(int(carry > 0) for carry in carried_m)),
         reach_m=tuple(accumulate(yarns_m)),
     )
+
+
+def bare_m(runs: Sequence[Run], tail_m: float) -> float:
+    """Return the yarn of one blanket's runs with their tails, were no ball ever joined."""
+    return math.fsum((run.whole_m + 2 * tail_m) * run.copies for run in runs)

@@ -49,7 +49,9 @@ def stitching_times(
 
     Errors: `turns-take-all` when the row turns of a session take more than all of it.
     """
-    paces, likeness = paces_of(workshop), Likeness(workshop)
+    motifs = {motif.timed for motif in workshop.motifs}
+    paces = {base: pace for base, pace in paces_of(workshop).items() if base not in motifs}
+    likeness = Likeness(workshop)
     counts = {work: count for work, count in stitches.items() if count}
     bases = {(yarn, stitch): likeness.nearest(stitch, yarn, paces) for yarn, stitch in counts}
     ratios = {work: likeness.ratio(work[1], base.stitch) for work, base in bases.items()}
@@ -80,11 +82,20 @@ def paces_of(workshop: Workshop) -> dict[TimedStitch, Pace]:
 
 
 def sessions_of(workshop: Workshop) -> dict[TimedStitch, list[Session]]:
-    """Return the sessions of each stitch that was timed in a yarn; errors as `stitching_times`."""
+    """Return the sessions of each stitch, or whole motif, that was timed in a yarn.
+
+    Errors: as `stitching_times`.
+    """
     sessions: dict[TimedStitch, list[Session]] = {}
     for number, timing in enumerate(workshop.timings, 1):
         session = basic_session(timing, workshop, at("timings", number, "minutes"))
         sessions.setdefault(timing.timed, []).append(session)
+    rest = 1 + workshop.pay.rest_allowance
+    for motif in workshop.motifs:
+        for made in motif.timings:
+            minutes = made.minutes * (rest if made.hands_on else 1)
+            session = Session(count=made.motifs, minutes=minutes)
+            sessions.setdefault(motif.timed, []).append(session)
     return sessions
 
 

@@ -6,7 +6,7 @@ A strand is one unbroken length of yarn: a tail, the stitches, a tail. Each has 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 from itertools import accumulate
 
@@ -27,11 +27,21 @@ class Why(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Point:
-    """Where in the work: the blanket and its pass, both from 0, and the edge."""
+    """Where in the work: the blanket and its pass, both from 0, and the edge.
+
+    `part` is the part of the blanket that the pass is in, and `copy` which of its copies, from 0.
+    """
 
     blanket: int
     pass_index: int
     edge: Edge
+    part: int = 0
+    copy: int = 0
+
+    @property
+    def when(self) -> tuple[int, int, int, int]:
+        """What puts places in the order that they are worked."""
+        return self.blanket, self.part, self.copy, self.pass_index
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,7 +83,8 @@ class Visit:
 
     `follows` says that the pass before it was this colour's too; `carry_m` is the yarn of a
     carry, where one is possible. With neither, a new strand starts. `bound_m` is the yarn of the
-    pass after it, where both are one strand: the chain and row 1.
+    pass after it, where both are one strand: the chain and row 1. It comes once in each of the
+    `copies` of its part of the blanket.
     """
 
     pass_index: int
@@ -83,6 +94,8 @@ class Visit:
     follows: bool
     carry_m: float | None
     bound_m: float = 0.0
+    part: int = 0
+    copies: int = 1
 
     @property
     def carried_m(self) -> float:
@@ -97,15 +110,7 @@ class Visit:
     def with_more(self, share: float) -> Visit:
         """Return the same visit with a share more yarn in every stitch."""
         more = 1 + share
-        return Visit(
-            pass_index=self.pass_index,
-            starts=self.starts,
-            ends=self.ends,
-            yarn_m=self.yarn_m * more,
-            follows=self.follows,
-            carry_m=self.carry_m,
-            bound_m=self.bound_m * more,
-        )
+        return replace(self, yarn_m=self.yarn_m * more, bound_m=self.bound_m * more)
 
 
 def visits_by_colour(plan: Plan, habits: Habits, yarn_m: Sequence[float]) -> dict[str, list[Visit]]:
@@ -117,41 +122,55 @@ def visits_by_colour(plan: Plan, habits: Habits, yarn_m: Sequence[float]) -> dic
     visits: dict[str, list[Visit]] = {}
     for index, worked in enumerate(plan.passes):
         line = visits.setdefault(worked.colour, [])
-        line.append(_visit(index, worked, line[-1] if line else None, yarn_m, climbed, habits))
+        here = _Here(index, worked, plan)
+        line.append(_visit(here, line[-1] if line else None, yarn_m, climbed, habits))
     return visits
 
 
+@dataclass(frozen=True, slots=True)
+class _Here:
+    index: int
+    worked: Pass
+    plan: Plan
+
+
 def _visit(
-    index: int,
-    worked: Pass,
+    here: _Here,
     before: Visit | None,
     yarn_m: Sequence[float],
     climbed: Sequence[float],
     habits: Habits,
 ) -> Visit:
+    index, worked, plan = here.index, here.worked, here.plan
+    goes_on = before is not None and before.part == worked.part and not worked.fresh
     carry_m = None
-    if before is not None and before.ends is worked.starts:
+    if before is not None and goes_on and before.ends is worked.starts:
         rows = index - before.pass_index - 1
         height_cm = climbed[index] - climbed[before.pass_index + 1]
-        if habits.carries(rows, height_cm):
+        grows = worked.grows or plan.passes[before.pass_index].grows
+        if habits.carries(rows, height_cm) and (habits.carry_in_rounds or not grows):
             carry_m = height_cm * CARRY_EASE / 100
     return Visit(
         pass_index=index,
         starts=worked.starts,
         ends=worked.ends,
         yarn_m=yarn_m[index],
-        follows=before is not None and before.pass_index == index - 1,
+        follows=before is not None and goes_on and before.pass_index == index - 1,
         carry_m=carry_m,
         bound_m=yarn_m[index + 1] if worked.work is Work.CHAIN else 0.0,
+        part=worked.part,
+        copies=plan.times(worked),
     )
 
 
 def most_waiting(strands: Sequence[Strand]) -> int:
     """Return the most yarns that wait at one edge at the same time, to be carried up."""
-    places: dict[tuple[int, Edge], list[tuple[int, int]]] = {}
+    places: dict[tuple[int, int, int, Edge], list[tuple[int, int]]] = {}
     for strand in strands:
         for carry in strand.carries:
-            moves = places.setdefault((strand.starts.blanket, carry.edge), [])
+            begun = strand.starts
+            at = begun.blanket, begun.part, begun.copy, carry.edge
+            moves = places.setdefault(at, [])
             moves += [(carry.from_pass, 1), (carry.to_pass, -1)]
     return max(
         (max(accumulate(step for _, step in sorted(moves))) for moves in places.values()), default=0

@@ -8,13 +8,14 @@ for the yarn of a colour, however many swatches there are.
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from collections.abc import Hashable, Mapping
 from dataclasses import dataclass
 from statistics import NormalDist
+from typing import NamedTuple, TypeVar
 
 from quoting.core.order.design import first_names
 from quoting.core.order.order import Order
-from quoting.core.plan.gauge import Z_95, Gauge
+from quoting.core.plan.gauge import BY_SWATCH, ESTIMATED_LIMITS, Z_95, Fabric, Gauge, Made
 from quoting.core.plan.passes import Pass, Plan
 from quoting.core.workshop.habits import Habits
 from quoting.core.workshop.workshop import Workshop
@@ -23,21 +24,33 @@ LABEL_ERROR = 0.02
 """Relative standard uncertainty of the length that a ball's label gives."""
 
 
+class StitchIn(NamedTuple):
+    """A stitch, `ch` too, as it is worked in a fabric."""
+
+    stitch: str
+    fabric: Fabric = BY_SWATCH
+
+    def made(self, yarn: str) -> Made:
+        """Return what has a gauge: it in a yarn."""
+        return Made(yarn, self.stitch, self.fabric)
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ColourYarn:
     """One colour's stitches over all blankets, chains too, and the yarn they take.
 
-    `error` is the relative standard uncertainty of `stitches_m`, widened as the workshop has it.
-    `extras_m` is what extras take.
+    `sewn_m` is what is sewn with, part of `stitches_m`. `error` is the relative standard
+    uncertainty of `stitches_m`, widened as the workshop has it. `extras_m` is what extras take.
     `borrowed` says that the yarn goes by the swatch of another.
     """
 
     colour: str
-    counts: Mapping[str, int]
+    counts: Mapping[StitchIn, int]
     stitches_m: float
     error: float
     extras_m: float = 0.0
     borrowed: bool = False
+    sewn_m: float = 0.0
 
     @property
     def limits(self) -> float:
@@ -45,9 +58,12 @@ class ColourYarn:
         return Z_95 * self.error
 
 
-def pass_yarn_m(worked: Pass, yarn: str, gauges: Mapping[tuple[str, str], Gauge]) -> float:
-    """Return the yarn of one row or round: its stitches and chains, each by its own gauge."""
-    return sum(count * gauges[yarn, stitch].yarn_m for stitch, count in worked.stitches.items())
+def pass_yarn_m(worked: Pass, yarn: str, gauges: Mapping[Made, Gauge]) -> float:
+    """Return the yarn of one pass: its stitches and chains, each by its gauge, or what is sewn."""
+    return worked.sewn_m + sum(
+        count * gauges[Made(yarn, stitch, worked.fabric)].yarn_m
+        for stitch, count in worked.stitches.items()
+    )
 
 
 def yarn_by_pass(plan: Plan, order: Order) -> list[float]:
@@ -60,11 +76,16 @@ def yarn_by_pass(plan: Plan, order: Order) -> list[float]:
 
 def yarn_by_colour(plan: Plan, order: Order, workshop: Workshop) -> tuple[ColourYarn, ...]:
     """Return the yarn of each colour, in the order the colours first come in the work."""
-    counts: dict[str, dict[str, int]] = {}
+    counts: dict[str, dict[StitchIn, int]] = {}
+    sewn_m: dict[str, float] = {}
     for worked in plan.passes:
+        times = plan.times(worked) * order.quantity
         mine = counts.setdefault(worked.colour, {})
         for stitch, count in worked.stitches.items():
-            mine[stitch] = mine.get(stitch, 0) + count * order.quantity
+            made = StitchIn(stitch, worked.fabric)
+            mine[made] = mine.get(made, 0) + count * times
+        if worked.sewn_m:
+            sewn_m[worked.colour] = sewn_m.get(worked.colour, 0.0) + worked.sewn_m * times
     extras: dict[str, float] = {}
     coloured = [(extra.colour, extra.yarn_m) for extra in order.extras if extra.colour is not None]
     names = first_names(order.design, [*counts, *(colour for colour, _ in coloured)])
@@ -72,52 +93,72 @@ def yarn_by_colour(plan: Plan, order: Order, workshop: Workshop) -> tuple[Colour
         name = names[colour]
         extras[name] = extras.get(name, 0.0) + metres * order.quantity
     return tuple(
-        _colour_yarn(colour, counts.get(colour, {}), extras.get(colour, 0.0), plan, order, workshop)
+        _colour_yarn(
+            _Taken(
+                colour,
+                order.design.source_of(colour).yarn,
+                counts.get(colour, {}),
+                sewn_m.get(colour, 0.0),
+                extras.get(colour, 0.0),
+            ),
+            plan,
+            workshop,
+        )
         for colour in dict.fromkeys([*counts, *(c for c, metres in extras.items() if metres)])
     )
 
 
-def _colour_yarn(
-    colour: str,
-    counts: Mapping[str, int],
-    extras_m: float,
-    plan: Plan,
-    order: Order,
-    workshop: Workshop,
-) -> ColourYarn:
-    yarn = order.design.source_of(colour).yarn
-    gauges = {stitch: plan.gauges[yarn, stitch] for stitch in counts}
-    metres = {stitch: count * gauges[stitch].yarn_m for stitch, count in counts.items()}
-    measured = relative_error(metres, gauges, workshop.habits.tension)
+@dataclass(frozen=True, slots=True)
+class _Taken:
+    """What a colour is taken for."""
+
+    colour: str
+    yarn: str
+    counts: Mapping[StitchIn, int]
+    sewn_m: float
+    extras_m: float
+
+
+def _colour_yarn(taken: _Taken, plan: Plan, workshop: Workshop) -> ColourYarn:
+    gauges = {stitch: plan.gauges[stitch.made(taken.yarn)] for stitch in taken.counts}
+    metres = {stitch: count * gauges[stitch].yarn_m for stitch, count in taken.counts.items()}
+    stitches_m = math.fsum((*metres.values(), taken.sewn_m))
+    measured = relative_error(metres, gauges, workshop.habits.tension, sewn_m=taken.sewn_m)
+    chance = plan.chance.get(taken.colour, 0.0)
     return ColourYarn(
-        colour=colour,
-        counts=counts,
-        stitches_m=math.fsum(metres.values()),
-        error=measured * workshop.ranges.yarn,
-        extras_m=extras_m,
+        colour=taken.colour,
+        counts=taken.counts,
+        stitches_m=stitches_m,
+        error=math.hypot(measured, math.sqrt(chance)) * workshop.ranges.yarn,
+        extras_m=taken.extras_m,
         borrowed=any(gauge.borrowed_limits for gauge in gauges.values()),
+        sewn_m=taken.sewn_m,
     )
 
 
-def relative_error(
-    metres: Mapping[str, float], gauges: Mapping[str, Gauge], tension: float
-) -> float:
-    """Return the relative standard uncertainty of a sum of metres by stitch, all of one yarn.
+K = TypeVar("K", bound=Hashable)
 
-    `tension` is the relative drift between swatch and blanket.
+
+def relative_error(
+    metres: Mapping[K, float], gauges: Mapping[K, Gauge], tension: float, *, sewn_m: float = 0.0
+) -> float:
+    """Return the relative standard uncertainty of a sum of metres, by stitch, all of one yarn.
+
+    `tension` is the relative drift between swatch and blanket. What is sewn goes by a rule.
     """
-    total = math.fsum(metres.values())
+    total = math.fsum((*metres.values(), sewn_m))
     if not total:
         return 0.0
     by_basis: dict[str, float] = {}
-    guesses, borrowed = [], 0.0
+    guessed: dict[Hashable, float] = {"sewn": sewn_m * ESTIMATED_LIMITS / Z_95}
+    borrowed = 0.0
     for stitch, length in metres.items():
         gauge = gauges[stitch]
-        error = length * gauge.basis_error
-        by_basis[gauge.basis] = by_basis.get(gauge.basis, 0.0) + error
-        guesses.append(length * gauge.guess_limits / Z_95)
+        by_basis[gauge.basis] = by_basis.get(gauge.basis, 0.0) + length * gauge.basis_error
+        guess = gauge.basis if gauge.one_guess else stitch
+        guessed[guess] = guessed.get(guess, 0.0) + length * gauge.guess_limits / Z_95
         borrowed += length * gauge.borrowed_limits / Z_95
-    known_by = math.hypot(*by_basis.values(), *guesses, borrowed) / total
+    known_by = math.hypot(*by_basis.values(), *guessed.values(), borrowed) / total
     return math.hypot(known_by, tension, LABEL_ERROR)
 
 

@@ -11,7 +11,7 @@ from datetime import date, datetime
 from decimal import Decimal
 from enum import StrEnum
 
-from quoting.core.estimate.hours import Part
+from quoting.core.estimate.chores import Part
 from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Checks
 from quoting.core.order.stage import Stage
@@ -43,7 +43,7 @@ class Doing(StrEnum):
 _PARTS = {
     Doing.AT_THE_HOOK: (Part.STITCHING, Part.TURNING, Part.CHANGING, Part.JOINING),
     Doing.WEAVING_IN: (Part.WEAVING_IN,),
-    Doing.FINISHING: (Part.FINISHING,),
+    Doing.FINISHING: (Part.ASSEMBLING, Part.FINISHING),
     Doing.OFFICE: (Part.OFFICE,),
 }
 

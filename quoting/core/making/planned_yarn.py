@@ -51,8 +51,14 @@ class PlannedYarn:
 
 def planned_yarn(colour: ColourEstimate, rows: MadeRows) -> PlannedYarn:
     """Return a colour's yarn row by row; together it is that of the estimate's strands."""
-    own = (v.pass_index for v in colour.visits if rows.is_row(v.pass_index))
-    of_one = [rows.row_of(PassPlace(0, index)) for index in own]
+    of_one = sorted(
+        {
+            rows.row_of(PassPlace(0, visit.pass_index, copy))
+            for visit in colour.visits
+            if rows.is_row(visit.pass_index)
+            for copy in range(visit.copies)
+        }
+    )
     in_row = [0.0] * (rows.all + 1)
     for row, yarn_m in _worked(colour, rows):
         in_row[row] += yarn_m
@@ -67,11 +73,11 @@ def _worked(colour: ColourEstimate, rows: MadeRows) -> Iterator[tuple[int, float
     """Yield each piece of a colour's strands, and the row in which it is worked."""
     yarn_m = {visit.pass_index: visit.yarn_m for visit in colour.visits}
     for strand in colour.walk.strands:
-        blanket = strand.starts.blanket
+        blanket, copy = strand.starts.blanket, strand.starts.copy
         for index in (strand.starts.pass_index, strand.ends.pass_index):
-            yield rows.row_of(PassPlace(blanket, index)), colour.tail_m
+            yield rows.row_of(PassPlace(blanket, index, copy)), colour.tail_m
         for carry in strand.carries:
-            yield rows.row_of(PassPlace(blanket, carry.to_pass)), carry.yarn_m
+            yield rows.row_of(PassPlace(blanket, carry.to_pass, copy)), carry.yarn_m
         for part in strand.stretches:
-            share = part.ends - part.begins
-            yield rows.row_of(PassPlace(blanket, part.pass_index)), share * yarn_m[part.pass_index]
+            index, share = part.pass_index, part.ends - part.begins
+            yield rows.row_of(PassPlace(blanket, index, copy)), share * yarn_m[index]

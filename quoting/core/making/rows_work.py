@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from quoting.core.estimate.hours import Workload
-from quoting.core.estimate.stitching_time import YarnAndStitch
+from quoting.core.estimate.chores import Workload
 from quoting.core.estimate.strands import Why
+from quoting.core.estimate.work_counted import count_work, is_changed_to, is_timed_whole
+from quoting.core.estimate.workload import BEGIN_ROUND, TURN
 from quoting.core.making.made_rows import MadeRows, PassPlace, made_rows
 from quoting.core.plan.passes import Work
 from quoting.core.quote.quote import Quote
@@ -31,34 +32,35 @@ class RowsWork:
         one before it changed to, as the estimate counts them. Blankets and extras are those of the
         whole order.
         """
-        order = self.quote.order
+        order, workshop, plan = self.quote.order, self.quote.workshop, self.quote.plan
         places = list(self.rows.places(first, last))
+        passes = ((self.rows.passes[place.pass_index], 1) for place in places)
+        counted = count_work(passes, plan, order, workshop)
+        chores = {name: n * order.quantity for name, n in plan.chores.items() if name != TURN}
         return Workload(
-            stitches=self._stitches(places),
+            stitches=counted.stitches,
+            motifs=counted.motifs,
             turns=sum(self._is_turned_to(place) for place in places),
             colour_changes=sum(self._is_changed_to(place) for place in places),
             joins=sum(first <= row <= last for row in self.joined_in),
             ends=ends,
             blankets=order.quantity,
             extras_minutes=sum(extra.minutes for extra in order.extras) * order.quantity,
+            chores={BEGIN_ROUND: counted.rounds} | chores,
+            ends_become=order.design.ends,
         )
-
-    def _stitches(self, places: list[PassPlace]) -> dict[YarnAndStitch, int]:
-        counts: dict[YarnAndStitch, int] = {}
-        for place in places:
-            worked = self.rows.passes[place.pass_index]
-            yarn = self.quote.order.design.source_of(worked.colour).yarn
-            for stitch, count in worked.stitches.items():
-                counts[yarn, stitch] = counts.get((yarn, stitch), 0) + count
-        return counts
 
     def _is_turned_to(self, place: PassPlace) -> bool:
         worked = self.rows.passes[place.pass_index]
+        if worked.grows:
+            return TURN in self.quote.plan.chores and worked.number > 1
         return worked.work is Work.ROW and place.pass_index > self.first_row_at
 
     def _is_changed_to(self, place: PassPlace) -> bool:
         passes, index = self.rows.passes, place.pass_index
-        return index > 0 and passes[index].colour != passes[index - 1].colour
+        if not index or is_timed_whole(passes[index], self.quote.workshop):
+            return False
+        return is_changed_to(passes[index - 1], passes[index])
 
 
 def rows_work(quote: Quote) -> RowsWork:
@@ -68,7 +70,7 @@ def rows_work(quote: Quote) -> RowsWork:
     return RowsWork(
         quote=quote,
         rows=rows,
-        joined_in=tuple(rows.row_of(PassPlace(p.blanket, p.pass_index)) for p in joins),
+        joined_in=tuple(rows.row_of(PassPlace(p.blanket, p.pass_index, p.copy)) for p in joins),
         first_row_at=next(
             (index for index, worked in enumerate(rows.passes) if worked.work is Work.ROW), 0
         ),

@@ -5,7 +5,8 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from quoting.core.estimate.hours import Hours, Part, work_hours
+from quoting.core.estimate.chores import Part
+from quoting.core.estimate.hours import Hours, work_hours
 from quoting.core.estimate.stitching_time import YarnAndStitch
 from quoting.core.making.log_lines import Doing, LogEntry, Session
 from quoting.core.making.rows_work import RowsWork, rows_work
@@ -45,9 +46,10 @@ def _timings(session: Session, work: RowsWork, target: Workshop) -> Iterator[Tim
     hours = work_hours(load, work.quote.workshop)
     stitching = _minutes(hours, Part.STITCHING)
     pace = (session.minutes - _minutes(hours, *CHORES)) / stitching if stitching else 0.0
+    motifs = {motif.name for motif in work.quote.workshop.motifs}
     counts, minutes = dict[TimedStitch, int](), dict[TimedStitch, float]()
     for task in hours.tasks:
-        if task.yarn is None or task.what == Stitch.CH:
+        if task.yarn is None or task.what == Stitch.CH or task.what in motifs:
             continue
         named = named_as_timed((task.yarn, task.what), target)
         counts[named] = counts.get(named, 0) + round(task.count)

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from decimal import Decimal
 
-from quoting.core.estimate.hours import Part
+from quoting.core.estimate.chores import Part
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

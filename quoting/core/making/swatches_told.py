@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from datetime import date
 
 from quoting.core.estimate.estimate import ColourEstimate
+from quoting.core.estimate.yarn_needed import StitchIn
 from quoting.core.ground.measures import LEAST_CM
 from quoting.core.making.log_lines import LogEntry, YarnUsed
 from quoting.core.making.made_rows import made_rows
@@ -15,7 +16,7 @@ from quoting.core.making.planned_yarn import PlannedYarn, planned_yarn
 from quoting.core.making.progress import of_colour
 from quoting.core.making.yarn_left import yarn_use
 from quoting.core.making.yarn_use import YarnUse
-from quoting.core.plan.gauge import Gauge, Sureness
+from quoting.core.plan.gauge import BY_SWATCH, Gauge, Made, Sureness
 from quoting.core.quote.quote import Quote
 from quoting.core.workshop.stitches import Stitch
 from quoting.core.workshop.swatches import Reading, Run, Swatch
@@ -59,7 +60,7 @@ def swatches_told(
     for yarn, colours in by_yarn.items():
         used = _told_of(quote, entries, colours)
         for stitch in used.stitches if used is not None else ():
-            gauge = quote.plan.gauges[yarn, stitch]
+            gauge = quote.plan.gauges[Made(yarn, stitch)]
             before = [s for s in workshop.swatches if (s.yarn, s.stitch) == (yarn, stitch)]
             if used is not None and gauge.sureness is Sureness.MEASURED and before:
                 yield from _further_swatch(used, gauge, before)
@@ -68,7 +69,12 @@ def swatches_told(
 def _told_of(
     quote: Quote, entries: tuple[LogEntry, ...], colours: Sequence[ColourEstimate]
 ) -> _Told | None:
-    rows, uses, lines, stitches = made_rows(quote), list[YarnUse](), list[YarnUsed](), list[str]()
+    rows, uses, lines, stitches = (
+        made_rows(quote),
+        list[YarnUse](),
+        list[YarnUsed](),
+        list[StitchIn](),
+    )
     for colour in colours:
         own = of_colour(quote, entries, YarnUsed, colour.colour)
         planned = planned_yarn(colour, rows)
@@ -86,7 +92,11 @@ def _told_of(
         ),
         grams=math.fsum(line.used_g for line in lines),
         day=max(line.day for line in lines),
-        stitches=tuple(name for name in dict.fromkeys(stitches) if name != Stitch.CH),
+        stitches=tuple(
+            made.stitch
+            for made in dict.fromkeys(stitches)
+            if made.stitch != Stitch.CH and made.fabric == BY_SWATCH
+        ),
     )
 
 

@@ -4,15 +4,17 @@ from __future__ import annotations
 
 import math
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from quoting.core.estimate.estimate import ColourEstimate
+from quoting.core.estimate.work_counted import count_work
 from quoting.core.making.log_lines import Doing, LogEntry, Session, YarnUsed
 from quoting.core.making.made_rows import MadeRows, made_rows
 from quoting.core.making.planned_yarn import planned_yarn
 from quoting.core.making.progress import of_colour
 from quoting.core.making.told import told
 from quoting.core.making.yarn_left import yarn_use
+from quoting.core.plan.passes import Pass
 from quoting.core.quote.quote import Quote
 
 
@@ -64,12 +66,16 @@ def _all_over_told(quote: Quote, sessions: Sequence[Session]) -> float:
 def _row_minutes(quote: Quote, rows: MadeRows) -> list[float]:
     """Return the minutes that the stitches of each row of a blanket were expected to take."""
     each = {(task.yarn, task.what): task.minutes_each for task in quote.estimate.hours.tasks}
-    in_pass = [
-        math.fsum(
-            count * each.get((quote.order.design.source_of(worked.colour).yarn, stitch), 0.0)
-            for stitch, count in worked.stitches.items()
-        )
-        for worked in rows.passes
-    ]
+    in_pass = [_pass_minutes(quote, worked, each) for worked in rows.passes]
     of_one = (rows.worked_with(row) for row in range(1, rows.of_one + 1))
     return [math.fsum(in_pass[index] for index in indexes) for indexes in of_one]
+
+
+def _pass_minutes(
+    quote: Quote, worked: Pass, each: Mapping[tuple[str | None, str], float]
+) -> float:
+    """Return the minutes that a pass was expected to take, by those of each thing made."""
+    counted = count_work([(worked, 1)], quote.plan, quote.order, quote.workshop)
+    stitches = (n * each.get(work, 0.0) for work, n in counted.stitches.items())
+    motifs = (n * each.get((made.yarn, made.motif), 0.0) for made, n in counted.motifs.items())
+    return math.fsum((*stitches, *motifs))

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from itertools import groupby
 
 from quoting.core.estimate.ball_walk import ColourWalk, walk_colour
 from quoting.core.estimate.balls import Supply
@@ -23,8 +24,8 @@ MISSING = -1
 class YarnToCome:
     """The passes of a colour that are still to be worked, all blankets in one line.
 
-    Their indexes count on from one blanket to the next; `rows` are those that are rows. If the
-    first of them goes on with a strand in hand, `tails_m` are its tails, which are there already.
+    Their indexes count on from one to the next; `rows` are those that end a row. If the first of
+    them goes on with a strand in hand, `tails_m` are its tails, which are there already.
     """
 
     colour: ColourEstimate
@@ -93,20 +94,31 @@ class YarnToCome:
 
 def yarn_to_come(colour: ColourEstimate, rows: MadeRows, done: int) -> YarnToCome:
     """Return what is still to be worked of a colour once so many rows are done."""
-    of_one = len(rows.passes)
+    to_come = [(row, visit) for row, visit in _visits_by_row(colour, rows) if row > done]
     visits = [
-        replace(visit, pass_index=blanket * of_one + visit.pass_index)
-        for blanket in range(rows.blankets)
-        for visit in colour.visits
-        if rows.row_of(PassPlace(blanket, visit.pass_index)) > done
+        replace(visit, pass_index=number, part=0, copies=1)
+        for number, (_, visit) in enumerate(to_come)
     ]
+    last_of_row = {
+        row: number for number, (row, visit) in enumerate(to_come) if rows.is_row(visit.pass_index)
+    }
     goes_on = bool(visits) and not visits[0].begins
     return YarnToCome(
         colour=colour,
         visits=tuple(visits),
-        rows=tuple(v.pass_index for v in visits if rows.is_row(v.pass_index % of_one)),
+        rows=tuple(last_of_row.values()),
         tails_m=2 * colour.tail_m - visits[0].carried_m if goes_on else 0.0,
     )
+
+
+def _visits_by_row(colour: ColourEstimate, rows: MadeRows) -> Iterator[tuple[int, Visit]]:
+    """Yield the visits of all blankets in the order worked, each with its row."""
+    parts = [list(own) for _, own in groupby(colour.visits, key=lambda visit: visit.part)]
+    for blanket in range(rows.blankets):
+        for own in parts:
+            for copy in range(own[0].copies):
+                for visit in own:
+                    yield rows.row_of(PassPlace(blanket, visit.pass_index, copy)), visit
 
 
 def _first_missing(strands: Sequence[Strand]) -> Strand | None:

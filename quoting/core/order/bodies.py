@@ -2,7 +2,8 @@
 
 A body holds what is particular to its construction and answers, whichever it is:
 
-- `colours_with_places`, `stitches_with_places`: what it names, each with its place in the file;
+- `colours_with_places`, `stitches_with_places`, `motifs_with_places`: what it names, each with its
+  place in the file; `also_worked`: stitches that it is worked in besides and that nobody names;
 - `main_colours`, `recoloured`: of which colours one could be done without, and how;
 - `resized`: itself without what belongs to one size.
 
@@ -18,6 +19,8 @@ from __future__ import annotations
 
 from typing import TypeAlias
 
+from quoting.core.order.from_centre import FromCentre
 from quoting.core.order.in_rows import InRows
+from quoting.core.order.joined_squares import JoinedSquares
 
-Body: TypeAlias = InRows
+Body: TypeAlias = InRows | FromCentre | JoinedSquares

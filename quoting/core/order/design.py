@@ -8,6 +8,7 @@ from enum import StrEnum
 from types import MappingProxyType
 from typing import Protocol
 
+from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Checks
 from quoting.core.order.bodies import Body
 
@@ -60,6 +61,15 @@ class BorderBand:
         checks.done()
 
 
+class EndsBecome(StrEnum):
+    """What becomes of the ends: woven in, worked over, enclosed in the border, left as fringe."""
+
+    WOVEN_IN = "woven in"
+    WORKED_OVER = "worked over"
+    ENCLOSED = "enclosed"
+    FRINGE = "fringe"
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ColourSource:
     """Where a colour of the design comes from: a yarn of the workshop and its colour."""
@@ -80,6 +90,7 @@ class Design:
     border: tuple[BorderBand, ...] = ()
     colours: Mapping[str, ColourSource] = field(default_factory=lambda: MappingProxyType({}))
     mix_lots: bool = False
+    ends: EndsBecome = EndsBecome.WOVEN_IN
 
     def __post_init__(self) -> None:
         checks = Checks()
@@ -87,6 +98,8 @@ class Design:
         checks.number("height", self.height_cm, above=0, most=MAX_SIDE_CM)
         checks.name("stitch", self.stitch)
         checks.name("yarn", self.yarn)
+        if self.ends is EndsBecome.ENCLOSED and not self.border:
+            checks.add("ends", MistakeCode.NO_BORDER_TO_ENCLOSE)
         checks.done()
 
     def source_of(self, colour: str) -> ColourSource:

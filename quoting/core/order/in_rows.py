@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from enum import StrEnum
+from typing import ClassVar
 
 from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Checks
@@ -102,6 +103,7 @@ class InRows:
     multiple: int | None = None
     plus: int | None = None
     stop_at: StopAt = StopAt.REPEAT
+    also_worked: ClassVar[tuple[str, ...]] = ()
 
     def __post_init__(self) -> None:
         checks = Checks()
@@ -144,6 +146,10 @@ class InRows:
         for place, stripe in self.stripes_with_places():
             if stripe.stitch is not None:
                 yield place / "stitch", stripe.stitch
+
+    def motifs_with_places(self) -> Iterator[tuple[Place, str]]:
+        """Yield nothing: rows have no motif."""
+        return iter(())
 
     @property
     def main_colours(self) -> tuple[str, ...]:

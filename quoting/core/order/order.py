@@ -98,13 +98,16 @@ class Order:
 def check_order(order: Order, workshop: Workshop) -> None:
     """Refuse an order that names what the workshop does not have.
 
-    Errors: `unknown-yarn`, `unknown-colour`, `unknown-stitch`, `no-rate`, and
+    Errors: `unknown-yarn`, `unknown-colour`, `unknown-stitch`, `unknown-motif`, `no-rate`, and
     `not-whole-minor-units` of a given price, each at its place in the order file.
     """
     checks = Checks()
     for place, name in _stitches(order.design):
         with checks.under(place):
             workshop.basic_stitch(name, "")
+    for place, name in order.design.body.motifs_with_places():
+        with checks.under(place):
+            workshop.motif(name, "")
     for colour, source in order.design.colours.items():
         with checks.under(at("blanket", "colours", colour)):
             _check_source(source, workshop)

@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from types import MappingProxyType
 
 from quoting.core.ground.cautions import Caution
 from quoting.core.order.design import Design, Kind
 from quoting.core.plan.border import Rim
-from quoting.core.plan.gauge import Gauge
+from quoting.core.plan.gauge import Gauge, Made
+from quoting.core.plan.parts import WHOLE, BlanketPart
 from quoting.core.plan.passes import Edge, Pass
+from quoting.core.plan.squares_grid import SquaresGrid
 from quoting.core.workshop.workshop import Workshop
 
 
@@ -42,7 +45,8 @@ class BodyPlan:
 
     `stitches` are those of a row, or of the last round; `rim` is what a border is worked along.
     `section_repeats` is of bodies in sections only. Of the cautions, those of the counts are told
-    before the border's, those of the size after them.
+    before the border's, those of the size after them. Where the border is a part of its own,
+    `border_apart`. `gauges`, `parts`, `chores`, `chance` and `grid` go into the plan as they are.
     """
 
     passes: tuple[Pass, ...]
@@ -55,3 +59,9 @@ class BodyPlan:
     section_repeats: tuple[float, ...] = ()
     count_cautions: tuple[Caution, ...] = ()
     size_cautions: tuple[Caution, ...] = ()
+    gauges: Mapping[Made, Gauge] = field(default_factory=lambda: MappingProxyType({}))
+    parts: tuple[BlanketPart, ...] = (WHOLE,)
+    border_apart: bool = False
+    chores: Mapping[str, float] = field(default_factory=lambda: MappingProxyType({}))
+    chance: Mapping[str, float] = field(default_factory=lambda: MappingProxyType({}))
+    grid: SquaresGrid | None = None

@@ -17,11 +17,12 @@ from quoting.core.order.design import BorderBand, Corner
 from quoting.core.plan.corners import CornerWork, Into
 from quoting.core.plan.gauge import Gauge
 from quoting.core.plan.multiples import nearest_multiple
+from quoting.core.workshop.rounds import FLAT_FACTOR
 from quoting.core.workshop.stitches import HEIGHT_RATIO, ROW_END_STITCHES, Stitch
 
 CORNERS = 4
 CHAINS_AT_A_CORNER = 2
-FIRST_ROUND_EXTRA = {Corner.CHAIN: 0, Corner.ONE_EXTRA: 4, Corner.THREE_IN_ONE: 8}
+EXTRA_AT_A_CORNER = {Corner.CHAIN: 0, Corner.ONE_EXTRA: 1, Corner.THREE_IN_ONE: 2}
 STITCHES_EACH_WAY = {Stitch.SC: 1, Stitch.HDC: 1, Stitch.DC: 2, Stitch.TR: 3}
 """Stitches worked on each side of the chains in a corner space of a later round."""
 
@@ -52,7 +53,7 @@ class Round:
     """One border round: its stitches, and the corner chains beside them.
 
     `sides` are the stitches along each side, in the order of the rim; `corner` is worked at each
-    corner, its stitches besides those of the first round's sides.
+    corner, if there are any, its stitches besides those of the first round's sides.
     """
 
     stitch: str
@@ -61,7 +62,7 @@ class Round:
     chains: int
     height_cm: float
     sides: tuple[int, ...]
-    corner: CornerWork
+    corner: CornerWork | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,6 +84,11 @@ Rim: TypeAlias = Sequence[StitchesAlong | RowEnds]
 """The sides that a border is worked along, in the order that its first round comes to them."""
 
 
+def corners_of(rim: Rim) -> int:
+    """Return the corners of a rim: one after each side, none where there is but one side."""
+    return len(rim) if len(rim) > 1 else 0
+
+
 def border_depth_cm(border: Sequence[Edging]) -> float:
     """Return the depth of the border on one side: the heights of its rounds."""
     return sum(edging.band.rounds * edging.gauge.height_cm for edging in border)
@@ -96,13 +102,15 @@ def border_rounds(border: Sequence[Edging], rim: Rim) -> tuple[Round, ...]:
     """
     rounds: list[Round] = []
     sides: list[int] = []
+    corners = corners_of(rim)
     for edging in border:
-        more = growth(edging.band.corner, edging.gauge) // CORNERS
+        more = growth(edging.band.corner, edging.gauge, corners) // max(1, corners)
         for _ in range(edging.band.rounds):
             sides = [side + more for side in sides] or [_along(side, edging) for side in rim]
-            corners = FIRST_ROUND_EXTRA[border[0].band.corner]
-            corner = _later_corner(edging, rounds[-1]) if rounds else _first_corner(edging)
-            rounds.append(_round(edging, tuple(map(edging.closed, sides)), corners, corner))
+            extra = EXTRA_AT_A_CORNER[border[0].band.corner] * corners
+            corner = _later_corner(edging, rounds[-1], corners) if rounds else _first_corner(edging)
+            closed = tuple(map(edging.closed, sides))
+            rounds.append(_round(edging, closed, extra, corner, corners))
     return tuple(rounds)
 
 
@@ -113,31 +121,37 @@ def _first_corner(edging: Edging) -> CornerWork:
     """
     if edging.band.corner is Corner.CHAIN:
         return CornerWork(into=Into.BODY, chains=CHAINS_AT_A_CORNER)
-    extra = FIRST_ROUND_EXTRA[edging.band.corner] // CORNERS
-    return CornerWork(into=Into.BODY, before=extra + 1)
+    return CornerWork(into=Into.BODY, before=EXTRA_AT_A_CORNER[edging.band.corner] + 1)
 
 
-def _later_corner(edging: Edging, inside: Round) -> CornerWork:
+def _later_corner(edging: Edging, inside: Round, corners: int) -> CornerWork:
     """Return what a later round does at each corner of the one inside it."""
     into = Into.SPACE if inside.chains else Into.STITCH
-    there = growth(edging.band.corner, edging.gauge) // CORNERS + (into is Into.STITCH)
+    more = growth(edging.band.corner, edging.gauge, corners) // max(1, corners)
+    there = more + (into is Into.STITCH)
     if edging.band.corner is not Corner.CHAIN:
         return CornerWork(into=into, before=there)
     each_way = STITCHES_EACH_WAY[edging.gauge.kind]
     return CornerWork(into=into, before=each_way, chains=CHAINS_AT_A_CORNER, after=there - each_way)
 
 
-def growth(corner: Corner, gauge: Gauge) -> int:
+def growth(corner: Corner, gauge: Gauge, corners: int = CORNERS) -> int:
     """Return how many stitches a later round has more than the one inside it."""
-    if corner is Corner.CHAIN:
-        return 2 * CORNERS * STITCHES_EACH_WAY[gauge.kind]
-    return flat_growth(gauge)
+    if corner is Corner.CHAIN and corners:
+        return 2 * corners * STITCHES_EACH_WAY[gauge.kind]
+    return flat_growth(gauge, corners)
 
 
-def flat_growth(gauge: Gauge) -> int:
-    """Return the growth with which a round lies flat: 8 heights of it over its width, by fours."""
+def flat_growth(gauge: Gauge, corners: int = CORNERS) -> int:
+    """Return the growth with which a round lies flat, as much at each corner.
+
+    It is so many heights of the round over its width as the outline grows, at least two stitches a
+    corner.
+    """
     tall = gauge.height_cm / gauge.width_cm if gauge.swatched else HEIGHT_RATIO[gauge.kind]
-    return max(8, CORNERS * round_count(8 * tall / CORNERS))
+    each = max(1, corners)
+    least = 2 * corners if corners == CORNERS else each
+    return max(least, each * round_count(FLAT_FACTOR[corners] * tall / each))
 
 
 def row_end_ratio(ends: RowEnds, gauge: Gauge) -> float:
@@ -161,9 +175,11 @@ def border_cautions(border: Sequence[Edging], rim: Rim) -> Iterator[Caution]:
         measured = row_end_ratio(ends, border[0].gauge)
         if ratio_is_off(own, measured):
             yield for_maker(CautionCode.ROW_ENDS_OFF, ratio=own, measured=measured)
+    corners = corners_of(rim)
     for place, edging in enumerate(border):
         later = edging.band.rounds - (place == 0)
-        more, flat = growth(edging.band.corner, edging.gauge), flat_growth(edging.gauge)
+        more = growth(edging.band.corner, edging.gauge, corners)
+        flat = flat_growth(edging.gauge, corners)
         if later and more != flat:
             code = CautionCode.CORNERS_CUP if more < flat else CautionCode.CORNERS_RUFFLE
             yield for_maker(code, stitch=edging.band.stitch, more=more, flat=flat)
@@ -185,13 +201,15 @@ def _along(side: StitchesAlong | RowEnds, edging: Edging) -> int:
             return round_count(side.stitches * own_cm / border_cm)
 
 
-def _round(edging: Edging, sides: tuple[int, ...], corners: int, corner: CornerWork) -> Round:
+def _round(
+    edging: Edging, sides: tuple[int, ...], extra: int, corner: CornerWork, corners: int
+) -> Round:
     return Round(
         stitch=edging.band.stitch,
         colour=edging.band.colour,
-        stitches=sum(sides) + corners,
-        chains=CORNERS * corner.chains,
+        stitches=sum(sides) + extra,
+        chains=corners * corner.chains,
         height_cm=edging.gauge.height_cm,
         sides=sides,
-        corner=corner,
+        corner=corner if corners else None,
     )

@@ -7,6 +7,7 @@ import statistics
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from enum import StrEnum
+from typing import NamedTuple
 
 from quoting.core.workshop.categories import rough_stitch_width_cm
 from quoting.core.workshop.stitches import HEIGHT_RATIO, YARN_RATIO, Stitch
@@ -21,6 +22,31 @@ PATTERN_LIMITS = 0.35
 
 CM_OF_YARN_PER_CM2 = 10.0
 """With no swatch, yarn per area is this over the stitch width in cm."""
+
+
+FLAT = (Stitch.CH, Stitch.SLIP)
+"""What has no height of its own."""
+
+
+class Fabric(NamedTuple):
+    """What the yarn of a stitch is measured by: its swatch, or a motif, perhaps one of its rounds.
+
+    `round` is 0 where the rounds of a motif were not measured one by one.
+    """
+
+    motif: str = ""
+    round: int = 0
+
+
+BY_SWATCH = Fabric()
+
+
+class Made(NamedTuple):
+    """A stitch, `ch` too, in a yarn, as it is worked in a fabric: what has one gauge."""
+
+    yarn: str
+    stitch: str
+    fabric: Fabric = BY_SWATCH
 
 
 class Sureness(StrEnum):
@@ -40,8 +66,9 @@ class Gauge:
     `basis_error` is the relative standard uncertainty of the yarn that the basis leaves;
     `guess_limits` the 95 % limits added for a figure taken by a ratio, `borrowed_limits` those of
     the guess that this yarn works up as the one that was measured, which is one for all its
-    stitches. `swatched` says whether any swatch stands behind it, of whatever stitch, or only the
-    yarn's category.
+    stitches. With `one_guess` all that rests on the basis is off together by `guess_limits`, else
+    each stitch by itself. `swatched` says whether any swatch stands behind it, of whatever
+    stitch, or only the yarn's category.
     """
 
     stitch: str
@@ -55,6 +82,7 @@ class Gauge:
     guess_limits: float = 0.0
     borrowed_limits: float = 0.0
     swatched: bool = True
+    one_guess: bool = False
 
 
 def gauge_of(workshop: Workshop, yarn_name: str, stitch: str) -> Gauge:
@@ -62,10 +90,10 @@ def gauge_of(workshop: Workshop, yarn_name: str, stitch: str) -> Gauge:
 
     It is measured where the stitch has swatches; taken by the trade's ratios from the nearest
     stitch that has one, else, which for a pattern is rough; and from the yarn's category, where
-    the yarn has none at all. `ch` takes half the yarn of a single crochet.
+    the yarn has none at all. Chains and slip stitches have their part of a single crochet's yarn.
     """
-    if stitch == Stitch.CH:
-        return _chain(workshop, yarn_name)
+    if stitch in FLAT:
+        return _flat(workshop, yarn_name, Stitch(stitch))
     kind = workshop.basic_stitch(stitch, "stitch")
     swatches = [s for s in workshop.swatches if s.yarn == yarn_name]
     if not swatches:
@@ -159,15 +187,15 @@ def _rough(workshop: Workshop, yarn_name: str, stitch: str, kind: Stitch) -> Gau
     )
 
 
-def _chain(workshop: Workshop, yarn_name: str) -> Gauge:
-    """Return a chain's gauge: half a single crochet of yarn, and no height of its own."""
+def _flat(workshop: Workshop, yarn_name: str, stitch: Stitch) -> Gauge:
+    """Return the gauge of what has no height of its own: its part of a single crochet's yarn."""
     single = gauge_of(workshop, yarn_name, Stitch.SC)
-    half = YARN_RATIO[Stitch.CH] / YARN_RATIO[Stitch.SC]
+    part = YARN_RATIO[stitch] / YARN_RATIO[Stitch.SC]
     return replace(
         single,
-        stitch=Stitch.CH.value,
-        kind=Stitch.CH,
+        stitch=stitch.value,
+        kind=stitch,
         height_cm=0.0,
-        yarn_m=single.yarn_m * half,
+        yarn_m=single.yarn_m * part,
         guess_limits=0.0,
     )

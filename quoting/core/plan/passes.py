@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import StrEnum
+from types import MappingProxyType
 
 from quoting.core.ground.cautions import Caution
 from quoting.core.plan.corners import CornerWork
-from quoting.core.plan.gauge import Gauge
+from quoting.core.plan.gauge import BY_SWATCH, Fabric, Gauge, Made
+from quoting.core.plan.parts import WHOLE, BlanketPart
+from quoting.core.plan.squares_grid import SquaresGrid
 
 
 class Edge(StrEnum):
@@ -30,6 +33,7 @@ class Work(StrEnum):
     CHAIN = "chain"
     ROW = "row"
     ROUND = "round"
+    SEAM = "seam"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -40,6 +44,10 @@ class Pass:
     count; `section` is the section of stripes it belongs to, from 0, if to any. A round is of the
     body, which then grows from its centre, or `in_border`: there `sides` are the stitches along
     each side of the body, those at corners left out, and `corner` is worked at each corner.
+    `part` is the index of the part of the blanket that it is in; where that is made several times,
+    the pass stands for one in each of them. `fabric` says by what its yarn is measured. A pass that
+    is `fresh` begins a new strand though its colour goes on. What is sewn has no stitches, but the
+    yarn `sewn_m`.
     """
 
     work: Work
@@ -54,18 +62,30 @@ class Pass:
     in_border: bool = False
     sides: tuple[int, ...] = ()
     corner: CornerWork | None = None
+    part: int = 0
+    fabric: Fabric = BY_SWATCH
+    fresh: bool = False
+    sewn_m: float = 0.0
 
     @property
     def in_body(self) -> bool:
         """Whether it is one of the rows or rounds that the body is made of."""
-        return self.work is not Work.CHAIN and not self.in_border
+        return self.work in (Work.ROW, Work.ROUND) and not self.in_border
+
+    @property
+    def grows(self) -> bool:
+        """Whether it is a round of a body that grows from its centre."""
+        return self.work is Work.ROUND and not self.in_border
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Plan:
     """The order unrolled: what is worked, in which order, and the size that comes out.
 
-    `gauges` holds the gauge of every stitch, `ch` too, by (yarn, stitch).
+    `gauges` holds the gauge of every stitch, `ch` too, in its yarn and fabric. `parts` are worked
+    one after the other, each as often as it says. `chores` counts what there is to do in one
+    blanket besides its stitches, by the name of its minutes. `chance` is by how much more a colour
+    may be off, where chance decides what is worked in it: a relative variance.
     """
 
     passes: tuple[Pass, ...]
@@ -74,9 +94,26 @@ class Plan:
     width_cm: float
     height_cm: float
     border_depth_cm: float
-    gauges: Mapping[tuple[str, str], Gauge]
+    gauges: Mapping[Made, Gauge]
     section_repeats: tuple[float, ...] = ()
     cautions: tuple[Caution, ...] = ()
+    parts: tuple[BlanketPart, ...] = (WHOLE,)
+    chores: Mapping[str, float] = field(default_factory=lambda: MappingProxyType({}))
+    chance: Mapping[str, float] = field(default_factory=lambda: MappingProxyType({}))
+    grid: SquaresGrid | None = None
+
+    def part_of(self, worked: Pass) -> BlanketPart:
+        """Return the part that a pass is in."""
+        return self.parts[worked.part]
+
+    def times(self, worked: Pass) -> int:
+        """Return how many passes of one blanket a pass stands for."""
+        return self.parts[worked.part].count
+
+    @property
+    def passes_worked(self) -> int:
+        """The passes of one blanket, each as often as it is worked."""
+        return sum(self.times(worked) for worked in self.passes)
 
     def of_work(self, work: Work) -> tuple[Pass, ...]:
         """Return the passes of one kind of work, in order."""
@@ -97,7 +134,7 @@ class Plan:
         """Rows, or rounds, of the body by colour, in the order the colours first come."""
         counts: dict[str, int] = {}
         for row in self.rows:
-            counts[row.colour] = counts.get(row.colour, 0) + 1
+            counts[row.colour] = counts.get(row.colour, 0) + self.times(row)
         return counts
 
     @property

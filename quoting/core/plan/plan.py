@@ -12,6 +12,7 @@ from quoting.core.plan.body_plans import plan_body
 from quoting.core.plan.border import Edging, Round, border_cautions, border_depth_cm, border_rounds
 from quoting.core.plan.design_gauges import design_gauges, size_gauges
 from quoting.core.plan.gauge import Gauge
+from quoting.core.plan.parts import BlanketPart, PartKind
 from quoting.core.plan.passes import Edge, Pass, Plan, Work
 from quoting.core.workshop.stitches import Stitch
 from quoting.core.workshop.workshop import Workshop
@@ -30,7 +31,10 @@ def plan_order(order: Order, workshop: Workshop) -> Plan:
     border = _edgings(design, workshop, sizes)
     depth = border_depth_cm(border)
     body = plan_body(Setting(design=design, workshop=workshop, gauges=sizes, border_cm=depth))
-    rounds = _round_passes(border_rounds(border, body.rim), body.ends)
+    parts = body.parts
+    if border and body.border_apart:
+        parts = (*parts, BlanketPart(kind=PartKind.BORDER))
+    rounds = _round_passes(border_rounds(border, body.rim), body.ends, part=len(parts) - 1)
     return Plan(
         passes=_one_name_each(design, (*body.passes, *rounds)),
         stitches=body.stitches,
@@ -39,7 +43,11 @@ def plan_order(order: Order, workshop: Workshop) -> Plan:
         height_cm=body.height_cm + 2 * depth,
         border_depth_cm=depth,
         section_repeats=body.section_repeats,
-        gauges=gauges,
+        gauges={**gauges, **body.gauges},
+        parts=parts,
+        chores=body.chores,
+        chance=body.chance,
+        grid=body.grid,
         cautions=(
             *body.count_cautions,
             *border_cautions(border, body.rim),
@@ -59,7 +67,7 @@ def _edgings(
     return tuple(edgings)
 
 
-def _round_passes(rounds: Sequence[Round], edge: Edge) -> Iterator[Pass]:
+def _round_passes(rounds: Sequence[Round], edge: Edge, *, part: int) -> Iterator[Pass]:
     """Yield the border's rounds: each starts and ends at the edge where the body ended."""
     for number, worked in enumerate(rounds, 1):
         chains = {Stitch.CH.value: worked.chains} if worked.chains else {}
@@ -75,6 +83,7 @@ def _round_passes(rounds: Sequence[Round], edge: Edge) -> Iterator[Pass]:
             in_border=True,
             sides=worked.sides,
             corner=worked.corner,
+            part=part,
         )
 
 

@@ -7,11 +7,12 @@ from datetime import date
 from itertools import pairwise
 
 from quoting.core.estimate.ball_walk import ColourWalk
+from quoting.core.estimate.chores import Part
 from quoting.core.estimate.estimate import Estimate
-from quoting.core.estimate.hours import Part
 from quoting.core.estimate.strands import Why, most_waiting
 from quoting.core.ground.cautions import Caution, for_buyer, for_maker
 from quoting.core.ground.codes import CautionCode
+from quoting.core.order.design import EndsBecome
 from quoting.core.order.order import Order
 from quoting.core.plan.gauge import Gauge, Sureness
 from quoting.core.plan.passes import Plan
@@ -28,6 +29,8 @@ WEAVING_SHARE = 0.10
 FEWEST_CUTS = 3
 MANY_WAITING = 3
 LAST_PASSES = 5
+AT_THE_EDGE = (EndsBecome.ENCLOSED, EndsBecome.FRINGE)
+"""What can only become of ends that hang at an edge of the blanket."""
 
 
 def advise(
@@ -56,8 +59,12 @@ def advise(
     yield from hours_cautions(estimate.hours, workshop)
     yield from _strand_cautions(estimate)
     yield from _ball_cautions(plan, estimate)
+    if order.design.ends in AT_THE_EDGE and any(worked.grows for worked in plan.passes):
+        yield for_maker(CautionCode.ENDS_LIE_WITHIN)
     read_in = order.language or workshop.locale
     if may_be_an_infants(order, plan, workshop.locale, read_in):
+        if order.design.ends is EndsBecome.FRINGE:
+            yield for_maker(CautionCode.FRINGE_FOR_A_BABY)
         yield for_buyer(CautionCode.BABY_LOOSE_BEDDING, advised_in=advised_in(order, read_in))
         yield for_maker(CautionCode.BABY_SMALL_PARTS)
         yield for_maker(CautionCode.BABY_ENDS)
@@ -95,10 +102,10 @@ def _label_cautions(workshop: Workshop, estimate: Estimate) -> Iterator[Caution]
 
 def _sureness_cautions(plan: Plan, estimate: Estimate) -> Iterator[Caution]:
     used = [
-        plan.gauges[colour.source.yarn, stitch]
+        plan.gauges[stitch.made(colour.source.yarn)]
         for colour in estimate.colours
         for stitch in colour.yarn.counts
-        if stitch != Stitch.CH
+        if stitch.stitch != Stitch.CH
     ]
     yield from _yarn_cautions(used)
 
@@ -117,10 +124,14 @@ def _yarn_cautions(used: Sequence[Gauge]) -> Iterator[Caution]:
 
 def _category_cautions(plan: Plan, workshop: Workshop, estimate: Estimate) -> Iterator[Caution]:
     """Yield a caution for each yarn that is reckoned by a category it was not given."""
-    used = dict.fromkeys(c.source.yarn for c in estimate.colours if c.yarn.counts)
-    for yarn in used:
-        by_category = not plan.gauges[yarn, Stitch.CH].swatched
-        if by_category and workshop.yarn(yarn).category is None:
+    rough = dict.fromkeys(
+        colour.source.yarn
+        for colour in estimate.colours
+        for stitch in colour.yarn.counts
+        if not plan.gauges[stitch.made(colour.source.yarn)].swatched
+    )
+    for yarn in rough:
+        if workshop.yarn(yarn).category is None:
             yield for_maker(CautionCode.NO_CATEGORY, yarn=yarn)
 
 

@@ -26,8 +26,13 @@ def hours_cautions(hours: Hours, workshop: Workshop) -> Iterator[Caution]:
         yield for_maker(CautionCode.MINUTES_NOT_GIVEN, tasks=hours.not_given)
     yield from _sureness_cautions(hours)
     yield from _yarn_cautions(hours)
+    if hours.as_usual:
+        yield for_maker(CautionCode.USUAL_MINUTES, tasks=hours.as_usual)
     timed = sessions_of(workshop)
+    motifs = {motif.timed for motif in workshop.motifs}
     for base in hours.bases:
+        if base not in motifs:
+            yield from _odd_pace(base, timed[base])
         yield from _timing_cautions(base, timed[base])
 
 
@@ -56,11 +61,14 @@ def _yarn_cautions(hours: Hours) -> Iterator[Caution]:
             yield for_maker(CautionCode.OTHER_THICKNESS_PACE, yarn=guess.what, timed_in=guess.like)
 
 
-def _timing_cautions(base: TimedStitch, sessions: Sequence[Session]) -> Iterator[Caution]:
+def _odd_pace(base: TimedStitch, sessions: Sequence[Session]) -> Iterator[Caution]:
     a_minute = 1 / pace_of(sessions).minutes_each
-    stitch, yarn = base.stitch, base.yarn
     if not SLOWEST_A_MINUTE <= a_minute <= FASTEST_A_MINUTE:
-        yield for_maker(CautionCode.ODD_PACE, stitch=stitch, yarn=yarn, a_minute=a_minute)
+        yield for_maker(CautionCode.ODD_PACE, stitch=base.stitch, yarn=base.yarn, a_minute=a_minute)
+
+
+def _timing_cautions(base: TimedStitch, sessions: Sequence[Session]) -> Iterator[Caution]:
+    stitch, yarn = base.stitch, base.yarn
     each = [session.minutes / session.count for session in sessions]
     more = timings_wanted(each) if len(each) > 1 else 0
     if more and len(each) < FEW_SESSIONS:

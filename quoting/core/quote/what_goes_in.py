@@ -60,4 +60,4 @@ def _counted(code: GoesIn, count: int) -> Ingredient:
 def _stitches(quote: Quote) -> int:
     """Return the stitches of all the blankets, borders too."""
     counts = (colour.yarn.counts for colour in quote.estimate.colours)
-    return sum(n for of in counts for stitch, n in of.items() if stitch != Stitch.CH)
+    return sum(n for of in counts for made, n in of.items() if made.stitch != Stitch.CH)

@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 from enum import StrEnum
 
-from quoting.core.estimate.hours import Part
+from quoting.core.estimate.chores import Part
 from quoting.core.ground.money import exact
 from quoting.core.price.cost_lines import LineKind
 from quoting.core.quote.quote import Quote

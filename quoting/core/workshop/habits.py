@@ -28,7 +28,9 @@ class Habits:
     """How the maker works: carrying, tails, joins, and how much yarn to have in reserve.
 
     Either `confidence` (one-sided, that the yarn is enough) or a plain `allowance`, beside which
-    it stays what it usually is. Left-handed work is the mirror image of right-handed work.
+    it stays what it usually is. Left-handed work is the mirror image of right-handed work. Between
+    rounds of a body yarn is carried only by makers who do so: it shows. An end that is left as
+    fringe has a tail of `fringe_cm`.
     """
 
     carry_rows: int = 4
@@ -39,6 +41,8 @@ class Habits:
     allowance: float | None = None
     tension: float = 0.05
     left_handed: bool = False
+    carry_in_rounds: bool = False
+    fringe_cm: float = 25.0
     counts_turning_chain: Mapping[Stitch, bool] = field(
         default_factory=lambda: MappingProxyType({})
     )
@@ -48,6 +52,7 @@ class Habits:
         checks.number("carry_rows", self.carry_rows, least=0, most=1000)
         checks.number("carry_height", self.carry_height_cm, least=0, most=1000)
         checks.number("tail", self.tail_cm, above=0, most=200)
+        checks.number("fringe", self.fringe_cm, above=0, most=200)
         checks.number("confidence", self.confidence, least=0.5, most=0.9999)
         checks.number("allowance", self.allowance, least=0, most=10)
         checks.number("tension", self.tension, least=0, most=1)

@@ -21,6 +21,7 @@ class Stitch(StrEnum):
     HDC = "hdc"
     DC = "dc"
     TR = "tr"
+    SLIP = "sl st"
 
 
 class Vocabulary(StrEnum):
@@ -36,10 +37,17 @@ WORKED = (Stitch.SC, Stitch.HDC, Stitch.DC, Stitch.TR)
 HEIGHT_RATIO = {Stitch.SC: 1.0, Stitch.HDC: 1.5, Stitch.DC: 2.0, Stitch.TR: 3.0}
 """Height against a single crochet, for a stitch that has no swatch."""
 
-YARN_RATIO = {Stitch.CH: 0.5} | HEIGHT_RATIO
+YARN_RATIO = {Stitch.CH: 0.5, Stitch.SLIP: 1 / 3} | HEIGHT_RATIO
 """Yarn against a single crochet: per area it is about the same, so it goes with the height."""
 
-TIME_RATIO = {Stitch.CH: 1.0, Stitch.SC: 2.0, Stitch.HDC: 3.0, Stitch.DC: 4.0, Stitch.TR: 6.0}
+TIME_RATIO = {
+    Stitch.CH: 1.0,
+    Stitch.SLIP: 1.0,
+    Stitch.SC: 2.0,
+    Stitch.HDC: 3.0,
+    Stitch.DC: 4.0,
+    Stitch.TR: 6.0,
+}
 """Time against a chain, for a stitch that was never timed: its yarn-overs."""
 
 TURNING_CHAINS = {Stitch.SC: 1, Stitch.HDC: 2, Stitch.DC: 3, Stitch.TR: 4}
@@ -57,6 +65,7 @@ _UK_NAMES = {
     Stitch.HDC: "htr",
     Stitch.DC: "tr",
     Stitch.TR: "dtr",
+    Stitch.SLIP: "ss",
 }
 
 

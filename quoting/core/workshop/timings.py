@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 from dataclasses import dataclass, fields
 from datetime import date
+from types import MappingProxyType
 
 from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Checks
@@ -67,7 +69,9 @@ Readings = tuple[float, ...]
 class Minutes:
     """Minutes for everything but the stitches. `rip_back` is a share of the stitching.
 
-    None is what was not given yet: it is reckoned as nothing, and said not to be counted.
+    None is what was not given yet: it is reckoned as is usual, where `USUAL_MINUTES` has it, and
+    said so; else as nothing, and said not to be counted. Joins worked into a round are of an edge
+    of 15 cm, those of a braid of an edge, sewn ones of a centimetre.
     """
 
     turn: Readings | None = None
@@ -80,6 +84,18 @@ class Minutes:
     pack: Readings | None = None
     letters: Readings | None = None
     swatch: Readings | None = None
+    begin_round: Readings | None = None
+    work_over_end: Readings | None = None
+    enclose_end: Readings | None = None
+    fringe_end: Readings | None = None
+    join_as_you_go: Readings | None = None
+    join_continuous: Readings | None = None
+    join_braid: Readings | None = None
+    sew_whipstitch: Readings | None = None
+    sew_mattress: Readings | None = None
+    lay_out: Readings | None = None
+    lay_out_motif: Readings | None = None
+    block_motif: Readings | None = None
     rip_back: float | None = None
 
     def __post_init__(self) -> None:
@@ -96,6 +112,25 @@ class Minutes:
             for minutes in readings:
                 checks.number(item.name, minutes, least=0, most=10_000)
         checks.done()
+
+
+USUAL_MINUTES: Mapping[str, Readings] = MappingProxyType(
+    {
+        "begin_round": (0.5,),
+        "work_over_end": (0.4,),
+        "enclose_end": (0.1,),
+        "fringe_end": (0.3,),
+        "join_as_you_go": (1.0,),
+        "join_continuous": (0.8,),
+        "join_braid": (0.5,),
+        "sew_whipstitch": (0.12,),
+        "sew_mattress": (0.18,),
+        "lay_out": (15.0,),
+        "lay_out_motif": (0.3,),
+        "block_motif": (1.2,),
+    }
+)
+"""What is reckoned with until the maker gives her own: common practice, no source."""
 
 
 def mean(readings: Readings | None) -> float:

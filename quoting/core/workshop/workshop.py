@@ -16,6 +16,7 @@ from quoting.core.workshop.calendar import HOURS_A_WEEK, LEAST_HOURS, WorkingCal
 from quoting.core.workshop.documents import Documents
 from quoting.core.workshop.exchange import ExchangeRate
 from quoting.core.workshop.habits import Habits
+from quoting.core.workshop.motifs import Motif
 from quoting.core.workshop.own_words import OwnWords, WordsIn
 from quoting.core.workshop.ranges import Ranges
 from quoting.core.workshop.selling import Delivery, Fee, Pay, Pricing, Tax
@@ -90,6 +91,7 @@ class Workshop:
     habits: Habits = field(default_factory=Habits)
     patterns: tuple[Pattern, ...] = ()
     swatches: tuple[Swatch, ...] = ()
+    motifs: tuple[Motif, ...] = ()
     minutes: Minutes = field(default_factory=Minutes)
     fees: tuple[Fee, ...] = ()
     tax: Tax = field(default_factory=Tax)
@@ -124,6 +126,7 @@ class Workshop:
             [words.language for words in self.words_in],
         )
         self._check_measurements(checks)
+        self._check_motifs(checks)
         self._check_step(checks)
         checks.done()
 
@@ -147,6 +150,21 @@ class Workshop:
                 self.basic_stitch(swatch.stitch, "stitch")
             with checks.under(at("swatches", number)):
                 yarn_named(self.yarns, swatch.yarn, "yarn")
+
+    def _check_motifs(self, checks: Checks) -> None:
+        """Check that motifs can be told from stitches, and are of a yarn and stitch there is."""
+        patterns = {pattern.name for pattern in self.patterns}
+        checks.unique(
+            lambda number: at("motifs", number, "name"), [motif.name for motif in self.motifs]
+        )
+        for number, motif in enumerate(self.motifs, 1):
+            if motif.name in patterns or motif.name in set(Stitch):
+                place = at("motifs", number, "name")
+                checks.add(place, MistakeCode.NAME_OF_A_STITCH, read=motif.name)
+            with checks.under(at("motifs", number)):
+                self.basic_stitch(motif.stitch, "stitch")
+            with checks.under(at("motifs", number)):
+                yarn_named(self.yarns, motif.yarn, "yarn")
 
     def _check_step(self, checks: Checks) -> None:
         step = self.pricing.round_up_to
@@ -209,3 +227,11 @@ class Workshop:
     def yarn(self, name: str, place: Place | str = "yarn") -> Yarn:
         """Return the yarn of that name; errors as `yarn_named`."""
         return yarn_named(self.yarns, name, place)
+
+    def motif(self, name: str, place: Place | str = "motif") -> Motif:
+        """Return the motif of that name. Errors: `unknown-motif`, with the names there are."""
+        for motif in self.motifs:
+            if motif.name == name:
+                return motif
+        known = tuple(motif.name for motif in self.motifs)
+        raise refuse(place, MistakeCode.UNKNOWN_MOTIF, read=name, known=known)

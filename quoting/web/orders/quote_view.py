@@ -10,7 +10,8 @@ from markupsafe import Markup
 
 from exports.drawing import RowsRow, StrandRow, draw_blanket, drawing_table, rows_table
 from exports.drawing.tables import colour_codes
-from quoting.core.estimate.hours import Part, Task
+from quoting.core.estimate.chores import Part
+from quoting.core.estimate.hours import Task
 from quoting.core.ground.cautions import Reader
 from quoting.core.price.cost_lines import Line, LineKind
 from quoting.core.price.price import ADJUSTMENTS

@@ -9,7 +9,7 @@ from quoting.core.estimate.hours import Task
 from quoting.core.estimate.strands import Why
 from quoting.core.estimate.yarn_needed import LABEL_ERROR
 from quoting.core.ground.money import exact, round_half_up
-from quoting.core.plan.gauge import Gauge
+from quoting.core.plan.gauge import Gauge, Made
 from quoting.core.quote.quote import Quote
 from quoting.web.shop import shop_now
 from quoting.wording import Speech, confirming_digits, yarn_widened_words
@@ -28,7 +28,7 @@ SHARE_DIGITS = 3
 def main_gauge(quote: Quote) -> Gauge:
     """Return the gauge of the blanket's own stitch in its own yarn."""
     design = quote.order.design
-    return quote.plan.gauges[design.yarn, design.stitch]
+    return quote.plan.gauges[Made(design.yarn, design.stitch)]
 
 
 def task_sum(task: Task, say: Speech) -> str:

@@ -23,6 +23,7 @@ from quoting.core.making.outcome import outcome_of
 from quoting.core.making.planned_yarn import planned_yarn
 from quoting.core.making.progress import progress_of
 from quoting.core.making.yarn_left import yarn_left
+from quoting.core.plan.gauge import Made
 from quoting.core.quote.offer import offer_of
 from quoting.core.workshop.timings import Timing
 from tests.core.making.logs import DAY, hook, log, paid, spent, taken, used, woven
@@ -194,4 +195,7 @@ def test_the_next_estimate_of_the_same_order_lies_nearer_to_what_it_took() -> No
     took = float(sum(part.took or 0 for part in outcome.work if part.doing is not Doing.OFFICE))
     assert abs(now - took) < abs(before - took) / 2
     assert QUOTE.estimate.grams < again.estimate.grams < (outcome.took_g or 0)
-    assert again.plan.gauges[WOOL, "hdc"].width_cm == QUOTE.plan.gauges[WOOL, "hdc"].width_cm
+    assert (
+        again.plan.gauges[Made(WOOL, "hdc")].width_cm
+        == QUOTE.plan.gauges[Made(WOOL, "hdc")].width_cm
+    )

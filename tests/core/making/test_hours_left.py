@@ -9,7 +9,7 @@ from decimal import Decimal
 
 import pytest
 
-from quoting.core.estimate.hours import Part
+from quoting.core.estimate.chores import Part
 from quoting.core.estimate.pace import Session as TimedSession
 from quoting.core.estimate.pace import pace_of
 from quoting.core.making.hours_left import HoursLeft, hours_left, pooled_workshop

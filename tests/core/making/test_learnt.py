@@ -11,7 +11,7 @@ from quoting.core.making.learnt import Learnt, learnt_from, with_learnt
 from quoting.core.making.log_lines import Doing, LogLine
 from quoting.core.making.made_rows import made_rows
 from quoting.core.order.order import Extra
-from quoting.core.plan.gauge import gauge_of
+from quoting.core.plan.gauge import Made, gauge_of
 from quoting.core.quote.quote import Quote
 from quoting.core.workshop.stitches import Stitch
 from quoting.core.workshop.swatches import Run
@@ -101,7 +101,7 @@ def test_more_yarn_than_planned_is_a_swatch_of_as_much_more_yarn_in_a_stitch() -
     (swatch,) = learnt(*all_used(1.1)).swatches
     assert (swatch.yarn, swatch.stitch, swatch.day) == (WOOL, "hdc", DAY)
     assert swatch.run is not None
-    planned_m = QUOTE.plan.gauges[WOOL, "hdc"].yarn_m
+    planned_m = QUOTE.plan.gauges[Made(WOOL, "hdc")].yarn_m
     assert swatch.run.length_cm == pytest.approx(110 * planned_m * 100, abs=0.1)
 
 
@@ -111,7 +111,7 @@ def test_the_yarn_of_extras_is_in_no_stitch() -> None:
     quote = sample_quote(sample_order(extras=(tassels,)))
     lines = [used(some.colour, some.grams, ROWS) for some in quote.estimate.colours]
     run = only_run(learnt(*lines, quote=quote))
-    planned_m = quote.plan.gauges[WOOL, "hdc"].yarn_m
+    planned_m = quote.plan.gauges[Made(WOOL, "hdc")].yarn_m
     assert run.length_cm == pytest.approx(100 * planned_m * 100, abs=0.1)
     before_them = used("rust", 100, 60)
     assert only_run(learnt(before_them, quote=quote)) == only_run(learnt(before_them))

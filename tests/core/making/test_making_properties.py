@@ -9,8 +9,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from quoting.core.estimate.chores import Part
 from quoting.core.estimate.estimate import ColourEstimate
-from quoting.core.estimate.hours import Part, work_hours
+from quoting.core.estimate.hours import work_hours
 from quoting.core.estimate.pace import pace_of
 from quoting.core.estimate.stitching_time import paces_of, sessions_of
 from quoting.core.making.hours_left import hours_left

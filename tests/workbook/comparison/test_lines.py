@@ -12,7 +12,7 @@ import pytest
 from openpyxl.workbook import Workbook
 
 from exports.comparison_workbook import comparison_bytes
-from quoting.core.estimate.hours import Part
+from quoting.core.estimate.chores import Part
 from quoting.core.ground.money import exact, round_hours
 from quoting.core.price.cost_lines import LineKind
 from quoting.core.quote.quote import Quote

@@ -13,7 +13,7 @@ from quoting.core.ground.place import at
 from quoting.core.ground.sameness import NEAR
 from quoting.core.order.design import Design, Kind
 from quoting.core.order.in_rows import InRows, Section, StopAt, Stripe
-from quoting.core.plan.rows.fitted import fitted_rows
+from quoting.core.plan.fitted import fitted_rows
 from quoting.core.plan.rows.repeats import allot_repeats
 from quoting.core.workshop.workshop import Workshop
 

@@ -1,0 +1,1 @@
+"""One piece from its centre outwards."""

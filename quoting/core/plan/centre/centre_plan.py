@@ -1,0 +1,147 @@
+"""The plan of a body in one piece from its centre."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from quoting.core.ground.cautions import Caution, for_maker
+from quoting.core.ground.codes import CautionCode, MistakeCode
+from quoting.core.ground.errors import refuse
+from quoting.core.ground.money import round_count
+from quoting.core.ground.place import at
+from quoting.core.order.from_centre import FromCentre
+from quoting.core.plan.body_plan import BodyPlan, Setting
+from quoting.core.plan.border import Rim, StitchesAlong
+from quoting.core.plan.centre.banding import round_colours
+from quoting.core.plan.centre.growing import Growing, growing_of, plain_counted
+from quoting.core.plan.gauge import BY_SWATCH
+from quoting.core.plan.motif_gauges import MotifWork, motif_gauges
+from quoting.core.plan.passes import Edge
+from quoting.core.plan.round_passes import round_passes
+from quoting.core.workshop.rounds import Counting, Rounds
+
+MAX_ROUNDS = 1_000
+
+OFF_FLAT = 1 / 16
+"""One stitch in so many more or fewer than lies flat, and rounds may ruffle or cup."""
+
+STANDING_ON_A_CORNER = 2 / 3**0.5
+"""The height of a hexagon across its corners for its width across its sides."""
+
+
+def plan_centre(body: FromCentre, setting: Setting) -> BodyPlan:
+    """Return the rounds. Errors: `less-than-a-round`, with the smallest side; `too-many-rounds`."""
+    growing = growing_of(body, setting)
+    rounds = _rounds(body, setting, growing)
+    plain = plain_counted(body, setting)
+    pitch_cm = _pitch_cm(plain, growing, setting, rounds)
+    counted = replace(plain, extra=_extra(body, setting, pitch_cm))
+    short_cm = growing.side_after(rounds)
+    sides_cm = _sides_cm(body, setting, short_cm, short_cm + counted.extra * pitch_cm)
+    work = _motif_work(growing, counted, rounds)
+    passes = round_passes(
+        counted,
+        round_colours(body, rounds),
+        stitch=setting.design.stitch,
+        heights_cm=[growing.first_cm / 2] + [growing.growth_cm / 2] * (rounds - 1),
+        fabrics=[work.fabric(n + 1) if work else BY_SWATCH for n in range(rounds)],
+    )
+    return BodyPlan(
+        passes=tuple(passes),
+        stitches=counted.round(rounds).stitches,
+        width_cm=sides_cm[0],
+        height_cm=sides_cm[1],
+        rim=_rim(counted, setting, rounds, sides_cm),
+        ends=Edge.START,
+        gauges=motif_gauges(work, setting) if work else {},
+        chores={"turn": rounds - 1} if body.turned else {},
+        count_cautions=tuple(_cautions(body, setting, growing, counted)),
+    )
+
+
+def _motif_work(growing: Growing, counted: Rounds, rounds: int) -> MotifWork | None:
+    if growing.motif is None:
+        return None
+    return MotifWork(
+        motif=growing.motif,
+        counted=counted,
+        rounds=rounds,
+        first_cm=growing.first_cm,
+        growth_cm=growing.growth_cm,
+    )
+
+
+def _is_round(body: FromCentre) -> bool:
+    """Return whether its width alone says how large it is."""
+    return body.counting in (Counting.CIRCLE, Counting.HEXAGON)
+
+
+def _rounds(body: FromCentre, setting: Setting, growing: Growing) -> int:
+    """Return the rounds: the maker's own, else those that come nearest to the short side."""
+    wide_cm, tall_cm = setting.width_cm, setting.height_cm
+    by_width = _is_round(body) or wide_cm <= tall_cm
+    place = at("blanket", "width" if by_width else "height")
+    rounds = body.whole_rounds or growing.rounds_for(wide_cm if by_width else tall_cm)
+    least = len(body.stripes) if body.fitted else 1
+    if rounds < least:
+        smallest_cm = growing.side_after(least) + 2 * setting.border_cm
+        raise refuse(place, MistakeCode.LESS_THAN_A_ROUND, smallest_cm=smallest_cm)
+    if rounds > MAX_ROUNDS:
+        raise refuse(place, MistakeCode.TOO_MANY_ROUNDS, read=rounds, limit=MAX_ROUNDS)
+    return rounds
+
+
+def _pitch_cm(plain: Rounds, growing: Growing, setting: Setting, rounds: int) -> float:
+    """Return how much longer a rectangle is for each stitch, or cluster, that it begins on."""
+    if plain.counting is Counting.CLUSTERS:
+        return growing.side_after(rounds) / rounds
+    if growing.motif is None:
+        return setting.gauges[setting.design.kind].width_cm
+    return growing.side_after(rounds) / plain.sides(rounds)[0]
+
+
+def _extra(body: FromCentre, setting: Setting, pitch_cm: float) -> int:
+    if _is_round(body):
+        return 0
+    if body.starts_on is not None:
+        return body.starts_on
+    return round_count(abs(setting.width_cm - setting.height_cm) / pitch_cm)
+
+
+def _sides_cm(
+    body: FromCentre, setting: Setting, short_cm: float, long_cm: float
+) -> tuple[float, float]:
+    """Return the width and the height that come out."""
+    if body.counting is Counting.HEXAGON:
+        return short_cm, short_cm * STANDING_ON_A_CORNER
+    if body.counting is Counting.CIRCLE or setting.width_cm <= setting.height_cm:
+        return short_cm, long_cm
+    return long_cm, short_cm
+
+
+def _rim(counted: Rounds, setting: Setting, rounds: int, sides_cm: tuple[float, float]) -> Rim:
+    """Return the sides from the top on, each as wide as its stitches are there."""
+    gauge, sides = setting.gauges[setting.design.kind], counted.sides(rounds)
+    if counted.corners != len(("top", "right", "bottom", "left")):
+        return [StitchesAlong(side, gauge) for side in sides]
+    short, long = sides[:2]
+    if sides_cm[0] > sides_cm[1]:
+        short, long = long, short
+    along = [(short, sides_cm[0]), (long, sides_cm[1])] * 2
+    return [StitchesAlong(count, replace(gauge, width_cm=cm / count)) for count, cm in along]
+
+
+def _cautions(
+    body: FromCentre, setting: Setting, growing: Growing, counted: Rounds
+) -> Iterator[Caution]:
+    """Yield what is to be said of rounds that may not lie flat, or that were never measured."""
+    gauge = setting.gauges[setting.design.kind]
+    if gauge.swatched:
+        more = counted.growth_in_widths
+        flat = counted.flat_growth(gauge.height_cm, gauge.width_cm)
+        if abs(more - flat) > OFF_FLAT * flat:
+            code = CautionCode.ROUNDS_CUP if more < flat else CautionCode.ROUNDS_RUFFLE
+            yield for_maker(code, stitch=setting.design.stitch, more=more, flat=flat)
+    if growing.motif is None and body.counting is Counting.CLUSTERS:
+        yield for_maker(CautionCode.CLUSTERS_BY_SWATCH, stitch=setting.design.stitch)

@@ -1,0 +1,109 @@
+"""What a measured motif says of the rounds that are worked as it is: their size and their yarn."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+from quoting.core.plan.body_plan import Setting
+from quoting.core.plan.design_gauges import borrowed_gauge
+from quoting.core.plan.gauge import Fabric, Gauge, Made, Sureness
+from quoting.core.workshop.motifs import Motif
+from quoting.core.workshop.rounds import Rounds
+from quoting.core.workshop.stitches import YARN_RATIO, Stitch
+
+SCALED_LIMITS = 0.10
+"""How far the yarn may be off besides, where other rounds are worked than were weighed, at 95 %."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MotifWork:
+    """So many `rounds` worked as a motif is, counted as `counted`.
+
+    `first_cm` is the side after round 1, `growth_cm` what each further round adds to it.
+    """
+
+    motif: Motif
+    counted: Rounds
+    rounds: int
+    first_cm: float
+    growth_cm: float
+
+    @property
+    def side_cm(self) -> float:
+        """The short side after all its rounds."""
+        return self.side_after(self.rounds)
+
+    def side_after(self, rounds: int) -> float:
+        """Return the short side after so many of its rounds."""
+        return self.first_cm + self.growth_cm * (rounds - 1)
+
+    def fabric(self, number: int) -> Fabric:
+        """Return what the yarn of one round is measured by."""
+        apart = bool(self.motif.rounds_m) and number <= self.motif.rounds
+        return Fabric(self.motif.name, number if apart else 0)
+
+    @property
+    def is_as_measured(self) -> bool:
+        """Whether just what was weighed is worked."""
+        return self.rounds == self.motif.rounds and not self.counted.extra
+
+
+def motif_growth_cm(motif: Motif, gauge: Gauge) -> float:
+    """Return how much wider each round makes a motif.
+
+    By its two sides, else by the rows of its stitch's swatch, else as all its rounds have done.
+    """
+    if motif.growth_cm is not None:
+        return motif.growth_cm
+    return 2 * gauge.height_cm if gauge.swatched else motif.side_cm / motif.rounds
+
+
+def motif_gauges(work: MotifWork, setting: Setting) -> dict[Made, Gauge]:
+    """Return the gauge of the motif's stitch and of its chains, round by round where measured.
+
+    A yarn that the motif was not made in is taken to work up as the motif's own does.
+    """
+    yarns = [setting.design.yarn, *(s.yarn for s in setting.design.colours.values())]
+    return dict(_gauges(work, setting, dict.fromkeys(yarns)))
+
+
+def _gauges(
+    work: MotifWork, setting: Setting, yarns: Iterable[str]
+) -> Iterator[tuple[Made, Gauge]]:
+    workshop, motif = setting.workshop, work.motif
+    kind = workshop.basic_stitch(motif.stitch, "stitch")
+    for fabric, unit_m in _units_m(work, setting):
+        for stitch, basic in ((motif.stitch, kind), (Stitch.CH.value, Stitch.CH)):
+            gauge = _gauge(work, stitch, basic, unit_m)
+            for yarn in yarns:
+                made = Made(yarn, stitch, fabric)
+                yield made, gauge if yarn == motif.yarn else borrowed_gauge(gauge)
+
+
+def _units_m(work: MotifWork, setting: Setting) -> Iterator[tuple[Fabric, float]]:
+    """Yield the yarn of what takes as much as one single crochet, by fabric."""
+    motif = work.motif
+    metres = motif.metres(setting.workshop.yarn(motif.yarn).metres_per_gram)
+    counted = motif.counted(work.counted.kind)
+    units = [counted.yarn_units(number) for number in range(1, motif.rounds + 1)]
+    yield Fabric(motif.name), metres / sum(units)
+    for number, round_m in enumerate(motif.rounds_m, 1):
+        part = round_m / sum(motif.rounds_m)
+        yield Fabric(motif.name, number), metres * part / units[number - 1]
+
+
+def _gauge(work: MotifWork, stitch: str, basic: Stitch, unit_m: float) -> Gauge:
+    motif, is_chain = work.motif, basic is Stitch.CH
+    return Gauge(
+        stitch=stitch,
+        kind=basic,
+        width_cm=work.side_cm / work.counted.sides(work.rounds)[0],
+        height_cm=0.0 if is_chain else work.growth_cm / 2,
+        yarn_m=unit_m * YARN_RATIO[basic],
+        sureness=Sureness.MEASURED if work.is_as_measured else Sureness.ESTIMATED,
+        basis=f"{motif.yarn}/{motif.name}",
+        basis_error=motif.reading_error,
+        guess_limits=0.0 if work.is_as_measured else SCALED_LIMITS,
+        one_guess=True,
+    )

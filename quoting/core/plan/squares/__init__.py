@@ -1,0 +1,1 @@
+"""Motifs that are joined."""

@@ -1,0 +1,121 @@
+"""Which layouts of colours there are, how many motifs have each, and where they lie."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from quoting.core.ground.codes import MistakeCode
+from quoting.core.ground.errors import refuse
+from quoting.core.ground.place import at
+from quoting.core.ground.sameness import NEAR
+from quoting.core.order.joined_squares import JoinedSquares, JoinMethod, Pool
+
+TABLE = at("blanket", "squares")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LaidOut:
+    """So many motifs whose rounds have these colours."""
+
+    colours: tuple[str, ...]
+    count: int
+
+
+def laid_out(body: JoinedSquares, rounds: int, total: int) -> tuple[LaidOut, ...]:
+    """Return the layouts of so many motifs, those that none has left out.
+
+    Errors: `colours-not-rounds`, `counts-do-not-add`, `one-last-colour`.
+    """
+    found = _of_pool(body.pool, rounds, total) if body.pool else _of_layouts(body, rounds, total)
+    if body.join.method is JoinMethod.CONTINUOUS:
+        for number, layout in enumerate(found, 1):
+            if layout.colours[-1] != body.join.colour:
+                raise refuse(
+                    TABLE / at("join", "colour"),
+                    MistakeCode.ONE_LAST_COLOUR,
+                    read=body.join.colour,
+                    wanted=layout.colours[-1],
+                    line=number,
+                )
+    return tuple(layout for layout in found if layout.count)
+
+
+def _of_layouts(body: JoinedSquares, rounds: int, total: int) -> list[LaidOut]:
+    for number, layout in enumerate(body.layouts, 1):
+        if len(layout.colours) != rounds:
+            raise refuse(
+                TABLE / at("layouts", number, "colours"),
+                MistakeCode.COLOURS_NOT_ROUNDS,
+                read=len(layout.colours),
+                wanted=rounds,
+            )
+    exact = sum(layout.count or 0 for layout in body.layouts)
+    open_ones = [layout for layout in body.layouts if layout.count is None]
+    if exact > total or (exact < total and not open_ones):
+        raise refuse(TABLE / at("layouts"), MistakeCode.COUNTS_DO_NOT_ADD, read=exact, wanted=total)
+    shared = iter(largest_remainders(total - exact, [layout.weight for layout in open_ones]))
+    return [
+        LaidOut(
+            colours=layout.colours,
+            count=next(shared) if layout.count is None else layout.count,
+        )
+        for layout in body.layouts
+    ]
+
+
+def _of_pool(pool: Pool, rounds: int, total: int) -> list[LaidOut]:
+    """Return a pool's colours mixed evenly: each begins as many motifs, and then they take turns.
+
+    So each comes as often in each round, and none lies next to itself.
+    """
+    inner = rounds - len(pool.outer)
+    if inner < 1:
+        raise refuse(
+            TABLE / at("pool", "outer"),
+            MistakeCode.COLOURS_NOT_ROUNDS,
+            read=len(pool.outer),
+            wanted=rounds - 1,
+        )
+    colours = pool.colours
+    counts = largest_remainders(total, [1.0] * len(colours))
+    return [
+        LaidOut(
+            colours=(
+                *(colours[(first + number) % len(colours)] for number in range(inner)),
+                *pool.outer,
+            ),
+            count=count,
+        )
+        for first, count in enumerate(counts)
+    ]
+
+
+def largest_remainders(total: int, shares: Sequence[float]) -> list[int]:
+    """Return whole parts of a total in proportion: what is left over goes by largest remainder."""
+    whole = sum(shares)
+    parts = [total * share / whole for share in shares] if whole else []
+    counts = [int(part + NEAR) for part in parts]
+    by_remainder = sorted(range(len(parts)), key=lambda n: (round(counts[n] - parts[n], 9), n))
+    for number in by_remainder[: total - sum(counts)]:
+        counts[number] += 1
+    return counts
+
+
+def placed(counts: Sequence[int], columns: int) -> tuple[int, ...]:
+    """Return the layout of each motif, row by row, so that like ones touch where they must only.
+
+    Each takes the layout of which most are left, of those that its neighbours to the left and
+    above do not have; of any, where there is no other.
+    """
+    left, cells = list(counts), list[int]()
+    for cell in range(sum(counts)):
+        near = {cells[cell - 1]} if cell % columns else set()
+        if cell >= columns:
+            near.add(cells[cell - columns])
+        there = [layout for layout, count in enumerate(left) if count]
+        apart = [layout for layout in there if layout not in near]
+        taken = max(apart or there, key=lambda layout: (left[layout], -layout))
+        left[taken] -= 1
+        cells.append(taken)
+    return tuple(cells)

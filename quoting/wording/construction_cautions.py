@@ -1,0 +1,36 @@
+"""What the maker should hear of rounds, motifs and ends, in whole sentences."""
+
+from __future__ import annotations
+
+from quoting.core.ground.codes import CautionCode
+from quoting.wording.phrases import Sentences
+
+CONSTRUCTION_CAUTIONS: Sentences = {
+    CautionCode.ROUNDS_CUP: (
+        "Each round of {stitch} grows by {more} stitches; by its height and width {flat} lie flat, "
+        "so the piece may cup. Try some rounds before you promise it.",
+    ),
+    CautionCode.ROUNDS_RUFFLE: (
+        "Each round of {stitch} grows by {more} stitches; by its height and width {flat} lie flat, "
+        "so the piece may ruffle. Try some rounds before you promise it.",
+    ),
+    CautionCode.CLUSTERS_BY_SWATCH: (
+        "No motif in clusters was measured, so size and yarn go by the swatch of {stitch} in rows, "
+        "which has no spaces: make one, measure and weigh it.",
+    ),
+    CautionCode.FEW_MOTIFS_WEIGHED: (
+        "Only {motifs} of {motif} were weighed: what the scale rounds is too much of each. "
+        "Weigh {wanted} or more together.",
+    ),
+    CautionCode.USUAL_MINUTES: (
+        "The minutes for {tasks} are what is usual, not yours: time some, and put yours in.",
+    ),
+    CautionCode.ENDS_LIE_WITHIN: (
+        "Rounds begin and end within the work, where no end reaches a border or a fringe: those "
+        "have to be woven in or worked over.",
+    ),
+    CautionCode.FRINGE_FOR_A_BABY: (
+        "A fringe is loose yarn that a small child can pull out, suck or be caught in: leave it "
+        "off what is for an infant.",
+    ),
+}

@@ -1,0 +1,56 @@
+"""What is wrong with rounds, motifs, joins and ends, in whole sentences."""
+
+from __future__ import annotations
+
+from quoting.core.ground.codes import MistakeCode
+from quoting.wording.phrases import Sentences
+
+CONSTRUCTION_MISTAKES: Sentences = {
+    MistakeCode.SIDE_OR_TWO_JOINED: (
+        "Give the side of one motif, or the width of two that are joined; give only one of them.",
+    ),
+    MistakeCode.NOT_ONE_A_ROUND: (
+        "These are the metres of {read} rounds; the motif has {wanted}. Give one for each round.",
+    ),
+    MistakeCode.NOT_EARLIER: (
+        "Round {read} is none before the last, {limit}: give the side after an earlier round.",
+    ),
+    MistakeCode.NAME_OF_A_STITCH: (
+        "{read} is the name of a stitch or a pattern: give the motif another.",
+    ),
+    MistakeCode.UNKNOWN_MOTIF: (
+        "The workshop has no motif {read}; it has {known}.",
+        "The workshop has no motif {read}: measure one first.",
+    ),
+    MistakeCode.MOTIF_COUNTED_OTHERWISE: (
+        "{read} is worked in another stitch, or its rounds are counted otherwise than these.",
+    ),
+    MistakeCode.ROUNDS_AND_REPEATS: ("Give the rounds or the repeats of the stripes, not both.",),
+    MistakeCode.SHARE_AND_COUNT: (
+        "A layout has a share of the motifs or a number of them; give only one.",
+    ),
+    MistakeCode.LAYOUTS_OR_POOL: (
+        "The colours are laid out, or mixed from a pool; give only one of them.",
+    ),
+    MistakeCode.COUNTS_DO_NOT_ADD: (
+        "The layouts come to {read} motifs; the blanket has {wanted}.",
+    ),
+    MistakeCode.COLOURS_NOT_ROUNDS: (
+        "These are the colours of {read} rounds; the motif has {wanted} to colour.",
+    ),
+    MistakeCode.ONE_LAST_COLOUR: (
+        "The last round of all motifs is one strand in {read}, but a motif ends in {wanted}.",
+    ),
+    MistakeCode.TOO_MANY_SQUARES: ("This comes to {read} motifs; at most {limit} will do.",),
+    MistakeCode.LESS_THAN_A_ROUND: (
+        "This is smaller than the first rounds and the border; "
+        "the smallest that works is {smallest_cm}.",
+    ),
+    MistakeCode.LESS_THAN_A_MOTIF: (
+        "This is smaller than one motif and the border; the smallest that works is {smallest_cm}.",
+    ),
+    MistakeCode.TOO_MANY_ROUNDS: ("This comes to {read} rounds; at most {limit} will do.",),
+    MistakeCode.NO_BORDER_TO_ENCLOSE: (
+        "Ends are enclosed in a border, and there is none: add one, or weave them in.",
+    ),
+}
