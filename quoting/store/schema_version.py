@@ -21,7 +21,7 @@ from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import refuse
 from quoting.store.tables import METADATA
 
-NEWEST = "0003"
+NEWEST = "0004"
 """The version that this program keeps: the last of `migrations/versions`."""
 
 MIGRATIONS = "quoting.store:migrations"
