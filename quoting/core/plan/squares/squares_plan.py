@@ -18,7 +18,8 @@ from quoting.core.plan.motif_gauges import MotifWork, motif_gauges, motif_sides
 from quoting.core.plan.parts import BlanketPart, PartKind
 from quoting.core.plan.passes import Edge, Pass
 from quoting.core.plan.round_passes import round_passes
-from quoting.core.plan.squares.layouts import TABLE, LaidOut, laid_out, placed
+from quoting.core.plan.squares.layouts import TABLE, LaidOut, laid_out
+from quoting.core.plan.squares.placing import placed
 from quoting.core.plan.squares.seams import Seams, join_chores, seams_of
 from quoting.core.plan.squares_grid import SquaresGrid
 from quoting.core.workshop.rounds import CORNERS
