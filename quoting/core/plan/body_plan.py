@@ -13,6 +13,7 @@ from quoting.core.plan.gauge import Gauge, Made
 from quoting.core.plan.parts import WHOLE, BlanketPart
 from quoting.core.plan.passes import Edge, Pass
 from quoting.core.plan.squares_grid import SquaresGrid
+from quoting.core.workshop.rounds import Rounds
 from quoting.core.workshop.workshop import Workshop
 
 
@@ -46,7 +47,7 @@ class BodyPlan:
     `stitches` are those of a row, or of the last round; `rim` is what a border is worked along.
     `section_repeats` is of bodies in sections only. Of the cautions, those of the counts are told
     before the border's, those of the size after them. Where the border is a part of its own,
-    `border_apart`. `gauges`, `parts`, `chores`, `chance` and `grid` go into the plan as they are.
+    `border_apart`. `gauges`, `parts`, `chores`, `chance`, `grid` and `counted` go into the plan as they are.
     """
 
     passes: tuple[Pass, ...]
@@ -65,3 +66,4 @@ class BodyPlan:
     chores: Mapping[str, float] = field(default_factory=lambda: MappingProxyType({}))
     chance: Mapping[str, float] = field(default_factory=lambda: MappingProxyType({}))
     grid: SquaresGrid | None = None
+    counted: Rounds | None = None

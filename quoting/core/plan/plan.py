@@ -48,6 +48,7 @@ def plan_order(order: Order, workshop: Workshop) -> Plan:
         chores=body.chores,
         chance=body.chance,
         grid=body.grid,
+        counted=body.counted,
         cautions=(
             *body.count_cautions,
             *border_cautions(border, body.rim),

@@ -56,6 +56,7 @@ def plan_centre(body: FromCentre, setting: Setting) -> BodyPlan:
         ends=Edge.START,
         gauges=motif_gauges(work, setting) if work else {},
         chores={"turn": rounds - 1} if body.turned else {},
+        counted=counted,
         count_cautions=tuple(_cautions(body, setting, growing, counted)),
     )
 

@@ -43,6 +43,7 @@ def plan_squares(body: JoinedSquares, setting: Setting) -> BodyPlan:
         side_cm=work.side_cm,
         gap_cm=body.join.gap_cm,
         layouts=placed([layout.count for layout in layouts], columns),
+        method=body.join.method,
     )
     seams = seams_of(body.join, grid, work)
     return BodyPlan(
@@ -58,6 +59,7 @@ def plan_squares(body: JoinedSquares, setting: Setting) -> BodyPlan:
         chores=_chores(body, grid),
         chance=_chance(body, work, grid),
         grid=grid,
+        counted=work.counted,
         count_cautions=tuple(_cautions(work)),
     )
 
