@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
+from types import MappingProxyType
 
 from quoting.core.estimate.ball_ends import BallEnd
 from quoting.core.guide.handling import Handling, handlings
@@ -13,6 +14,7 @@ from quoting.core.guide.motifs import (
     MotifsToMake,
     PartEnds,
     SeamLines,
+    ends_of_joins,
     motifs_to_make,
     part_ends,
     seam_lines,
@@ -38,7 +40,7 @@ class Guide:
 
     `handled` has what is done with the yarn of each pass. Balls that surely last are left out.
     Motifs and seams are told by themselves, not in the steps; `part_ends` are the ends of each part
-    of one blanket, were no ball used up.
+    of one blanket, were no ball used up, and `joined_ends` those that its joined balls leave besides.
     """
 
     quote: Quote
@@ -50,6 +52,7 @@ class Guide:
     motifs: tuple[MotifsToMake, ...] = ()
     seams: tuple[SeamLines, ...] = ()
     part_ends: tuple[PartEnds, ...] = ()
+    joined_ends: Mapping[str, int] = field(default_factory=lambda: MappingProxyType({}))
 
 
 def guide_of(quote: Quote) -> Guide:
@@ -66,6 +69,7 @@ def guide_of(quote: Quote) -> Guide:
         motifs=tuple(motifs_to_make(plan, estimate)),
         seams=tuple(seam_lines(plan)),
         part_ends=tuple(part_ends(plan, estimate)),
+        joined_ends=ends_of_joins(estimate.strands),
     )
 
 

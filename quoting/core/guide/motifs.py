@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections import Counter
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from enum import StrEnum
@@ -109,9 +110,10 @@ def part_ends(plan: Plan, estimate: Estimate) -> Iterator[PartEnds]:
         yield PartEnds(part=number, count=part.count, by_colour=ends)
 
 
-def ends_of_joins(strands: tuple[Strand, ...]) -> int:
-    """Return the ends that joining balls leaves in the first blanket: two at each join."""
-    return 2 * sum(s.why is Why.RAN_OUT for s in strands if s.starts.blanket == 0)
+def ends_of_joins(strands: tuple[Strand, ...]) -> dict[str, int]:
+    """Return the ends that joining balls leaves in the first blanket, two at each, by colour."""
+    joined = (s.colour for s in strands if s.why is Why.RAN_OUT and s.starts.blanket == 0)
+    return {colour: 2 * count for colour, count in Counter(joined).items()}
 
 
 def _works(plan: Plan, part: int) -> tuple[Pass, ...]:
