@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from quoting.core.order.design import EndsBecome
+from quoting.core.order.design import Design, EndsBecome
 
 ENDS_DONE: Mapping[EndsBecome, str] = {
     EndsBecome.WOVEN_IN: "woven in",
@@ -30,6 +30,14 @@ ENDS_TO_DO: Mapping[EndsBecome, str] = {
 }
 """What is to become of them: `12 ends to work over`."""
 
+ENDS_BRIEFLY: Mapping[EndsBecome, str] = {
+    EndsBecome.WOVEN_IN: "Ends to weave",
+    EndsBecome.WORKED_OVER: "Ends to work over",
+    EndsBecome.ENCLOSED: "Ends to enclose",
+    EndsBecome.FRINGE: "Ends for the fringe",
+}
+"""The name of their number, where there is little room."""
+
 ENDS_TOLD: Mapping[EndsBecome, str] = {
     EndsBecome.WOVEN_IN: "",
     EndsBecome.WORKED_OVER: (
@@ -45,3 +53,13 @@ ENDS_TOLD: Mapping[EndsBecome, str] = {
     ),
 }
 """How they are treated, for the guide; nothing of what every maker knows."""
+
+
+def ends_briefly(design: Design) -> str:
+    """Return what the number of a design's ends is called, where there is little room."""
+    return ENDS_BRIEFLY[design.ends]
+
+
+def ends_to_do(design: Design) -> str:
+    """Return what is to become of a design's ends: `to weave in`."""
+    return ENDS_TO_DO[design.ends]

@@ -94,8 +94,11 @@ def _of_squares(guide: Guide, codes: Mapping[str, str], speech: Speech) -> Itera
     yield from grid_blocks(guide, speech)
     yield from joins_blocks(guide, codes, speech)
     if guide.steps:
+        all_border = all(part.worked.in_border for step in guide.steps for part in step.parts)
+        steps = steps_listing(guide, codes, speech)
         yield replace(
-            steps_listing(guide, codes, speech),
+            steps,
+            heading="Border" if all_border else steps.heading,
             heads=("What to work",),
             rows=tuple((_step(step, guide, speech),) for step in guide.steps),
             figures_from=NO_FIGURES,
@@ -122,9 +125,8 @@ def _grid_words(grid: SquaresGrid, speech: Speech) -> str:
     columns = speech.count(grid.columns, "column")
     rows = speech.count(grid.rows, "row")
     each = "" if grid.count == 1 else " each"
-    return (
-        f"{speech.number(grid.count)} of {speech.length(grid.side_cm)}{each}, in {columns} and {rows}"
-    )
+    count, side = speech.number(grid.count), speech.length(grid.side_cm)
+    return f"{count} of {side}{each}, in {columns} and {rows}"
 
 
 def steps_listing(guide: Guide, codes: Mapping[str, str], speech: Speech) -> Listing:
@@ -205,7 +207,8 @@ def used_up_words(end: BallEnd, plan: Plan) -> str:
     if not expected:
         return f"it should last; at the soonest {soonest}"
     if not latest:
-        return f"{expected}; at the soonest {soonest}, or it lasts"
+        sooner = "" if soonest == expected else f"; at the soonest {soonest}"
+        return f"{expected}{sooner}, or it lasts"
     if soonest == latest:
         return expected
     return f"{expected}; at the soonest {soonest}, at the latest {latest}"
@@ -229,7 +232,7 @@ def _end(end: LooseEnd, quote: Quote, speech: Speech) -> tuple[str, str]:
     which = "begins" if end.why is None else speech.worded(_ENDED[end.why])
     inside = end.where.edge is Edge.WITHIN or worked.grows
     where = f"Within {pass_words(worked)}"
-    if worked.grows and end.where.edge is not Edge.WITHIN:
+    if end.where.edge is not Edge.WITHIN and not quote.plan.foundation_chain:
         where = capitalized(pass_words(worked))
     elif not inside:
         where = f"{capitalized(edge_name(end.where.edge, speech))}, {pass_words(worked)}"

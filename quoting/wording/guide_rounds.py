@@ -20,9 +20,7 @@ from quoting.wording.speech import Speech
 SQUARE_CORNERS = 4
 
 
-def rounds_sentences(
-    plan: Plan, stitch: str, workshop: Workshop, speech: Speech
-) -> Iterator[str]:
+def rounds_sentences(plan: Plan, stitch: str, workshop: Workshop, speech: Speech) -> Iterator[str]:
     """Yield how the rounds of a body, or of a motif, are worked, in whole sentences."""
     counted = plan.counted
     assert counted is not None, "asked only of what grows in rounds"  # noqa: S101
@@ -123,6 +121,4 @@ def _corner(counted: Rounds, each: int) -> CornerWork:
     if not counted.round(1).chains:
         return CornerWork(into=Into.STITCH, before=each + 1)
     before = -(-each // 2)
-    return CornerWork(
-        into=Into.SPACE, before=before, chains=CORNER_CHAINS, after=each - before
-    )
+    return CornerWork(into=Into.SPACE, before=before, chains=CORNER_CHAINS, after=each - before)

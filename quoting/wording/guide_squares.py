@@ -11,6 +11,7 @@ from quoting.core.order.joined_squares import JoinMethod
 from quoting.core.plan.parts import PartKind
 from quoting.core.plan.passes import Pass, Plan
 from quoting.core.plan.squares_grid import SquaresGrid
+from quoting.core.quote.advice import AT_THE_EDGE
 from quoting.core.workshop.stitches import Stitch
 from quoting.wording.guide_rounds import round_stitches
 from quoting.wording.paper import Block, Listing, Words
@@ -26,8 +27,8 @@ JOINED: Mapping[JoinMethod, str] = {
         "all. It takes no yarn besides."
     ),
     JoinMethod.CONTINUOUS: (
-        "The last round of all motifs is one: work it motif after motif, row by row, and into those "
-        "beside, along {edges} in all."
+        "The last round of all motifs is one: work it motif after motif, row by row, and into "
+        "those beside, along {edges} in all."
     ),
     JoinMethod.SLIP_STITCH: "Join with a seam of slip stitches, the right sides together.",
     JoinMethod.SINGLE_CROCHET: (
@@ -44,7 +45,7 @@ JOINED: Mapping[JoinMethod, str] = {
 
 
 def motif_rounds_listing(guide: Guide, speech: Speech) -> Listing:
-    """Return the rounds of a motif, which those of all layouts share, with its side and its yarn."""
+    """Return the rounds of a motif, which all layouts share, with its side and its yarn."""
     plan = guide.quote.plan
     yarn_m, first = yarn_by_pass(plan, guide.quote.order), guide.motifs[0].rounds
     side_cm, rows = 0.0, []
@@ -75,8 +76,7 @@ def motifs_listing(guide: Guide, codes: Mapping[str, str], speech: Speech) -> Li
         heads=("What to make", "Yarn of one", "Ends of one"),
         rows=tuple(
             (
-                f"Make {speech.number(one.count)}{_of_layout(one, guide)}: "
-                f"{layout_words(one)}.",
+                f"Make {speech.number(one.count)}{_of_layout(one, guide)}: {layout_words(one)}.",
                 ", ".join(
                     f"{colour} {speech.yarn_length(length_m)}"
                     for colour, length_m in one.yarn_m.items()
@@ -159,13 +159,17 @@ def _joined(grid: SquaresGrid, speech: Speech) -> str:
 
 
 def _seams(lines: SeamLines, speech: Speech) -> str:
-    """Return seams alike: `Seams 1 to 7, between columns: oat, 11 edges and 231 sc each.`"""
-    last = lines.first + lines.count - 1
-    numbers = f"Seam {last}" if lines.count == 1 else f"Seams {lines.first} to {last}"
+    """Return seams alike: `Seams 1 to 7, between columns: oat, 11 edges and 231 sc each`."""
+    numbers = seam_numbers(lines.first, lines.count)
     each = " each" if lines.count > 1 else ""
     said = (speech.count(lines.edges, "edge"), seam_work_words(lines.works, speech))
     colour = lines.works[0].colour
     return f"{numbers}, between {lines.between}: {colour}, {listed(said, 'and')}{each}."
+
+
+def seam_numbers(first: int, count: int) -> str:
+    """Return which seams some are: `Seams 1 to 7`, `Seam 8`."""
+    return f"Seam {first}" if count == 1 else f"Seams {first} to {first + count - 1}"
 
 
 def seam_work_words(works: tuple[Pass, ...], speech: Speech) -> str:
@@ -188,7 +192,9 @@ def part_ends_listing(guide: Guide, heading: str, speech: Speech) -> Listing:
     """Return the ends of motifs, seams and border, told once for all that are alike."""
     plan = guide.quote.plan
     rows = [
-        (_where(ends, plan, speech), _ends(ends, speech)) for ends in guide.part_ends if ends.each
+        (_where(ends, plan, speech), f"{_ends(ends, speech)}{_apart(ends, guide)}")
+        for ends in guide.part_ends
+        if ends.each
     ]
     if guide.joined_ends:
         count = speech.count(sum(guide.joined_ends.values()), "end")
@@ -203,7 +209,13 @@ def part_ends_listing(guide: Guide, heading: str, speech: Speech) -> Listing:
     )
 
 
-_PARTS = {PartKind.MOTIF: "motif", PartKind.SEAM: "seam", PartKind.EDGING: "edging"}
+_PARTS = {PartKind.MOTIF: "motif", PartKind.EDGING: "edging"}
+
+
+def _apart(ends: PartEnds, guide: Guide) -> str:
+    """Return what is done with ends that reach no edge, where those at the edges are left there."""
+    lie_within = guide.quote.plan.parts[ends.part].kind in _PARTS
+    return "; weave them in" if lie_within and guide.quote.order.design.ends in AT_THE_EDGE else ""
 
 
 def _where(ends: PartEnds, plan: Plan, speech: Speech) -> str:
@@ -212,6 +224,8 @@ def _where(ends: PartEnds, plan: Plan, speech: Speech) -> str:
         return "Border"
     if not part.at_once:
         return "The last round of all"
+    if part.kind is PartKind.SEAM:
+        return seam_numbers(plan.number_of(ends.part, 0), part.count)
     said = speech.count(part.count, _PARTS[part.kind])
     several = sum(each.kind is PartKind.MOTIF for each in plan.parts) > 1
     return f"{said} of layout {part.layout + 1}" if part.layout is not None and several else said

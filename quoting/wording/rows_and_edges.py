@@ -123,10 +123,9 @@ def place_words(point: Point, plan: Plan) -> str:
 
 
 def point_edge_words(point: Point, plan: Plan, speech: Speech) -> str:
-    """Return where along its pass a place is: `the left-hand edge`, `the join`, `within the row`."""
-    return _along(point.edge, plan.passes[point.pass_index], plan) or edge_words(
-        point.edge, plan.passes[point.pass_index].work, speech
-    )
+    """Return where along its pass a place is: `the left-hand edge`, `the join`."""
+    worked = plan.passes[point.pass_index]
+    return _along(point.edge, worked, plan) or edge_words(point.edge, worked.work, speech)
 
 
 def at_place_words(edge: Edge, worked: Pass, plan: Plan, speech: Speech) -> str:
@@ -140,5 +139,7 @@ def _along(edge: Edge, worked: Pass, plan: Plan) -> str:
     if edge is Edge.WITHIN:
         return ""
     if worked.work is Work.SEAM:
+        if worked.starts is worked.ends:
+            return "the join"
         return "its beginning" if edge is Edge.START else "its end"
     return "the join" if worked.work is Work.ROUND and not plan.foundation_chain else ""

@@ -39,8 +39,8 @@ class Guide:
     """What a maker works from. Steps are those of one blanket, balls and ends those of all.
 
     `handled` has what is done with the yarn of each pass. Balls that surely last are left out.
-    Motifs and seams are told by themselves, not in the steps; `part_ends` are the ends of each part
-    of one blanket, were no ball used up, and `joined_ends` those that its joined balls leave besides.
+    Motifs and seams are told by themselves, not in the steps. `part_ends` are the ends of each part
+    of one blanket, were no ball used up; `joined_ends` those that its joined balls leave besides.
     """
 
     quote: Quote

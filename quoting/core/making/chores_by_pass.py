@@ -1,4 +1,4 @@
-"""What is laid out and joined with each motif or seam, so that ticks tell how much of it is done."""
+"""What is laid out and joined with each motif or seam, so that ticks tell how much is done."""
 
 from __future__ import annotations
 

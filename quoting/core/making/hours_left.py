@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from datetime import date
 from decimal import Decimal
+from typing import Any
 
 from quoting.core.estimate.chores import ENDS_CHORES
 from quoting.core.estimate.hours import Hours, Task, work_hours
@@ -99,8 +100,8 @@ def with_end_minutes(minutes: Minutes, ends: EndsBecome, readings: Readings) -> 
     if not readings:
         return minutes
     key = ENDS_CHORES[ends]
-    before: Readings = getattr(minutes, key) or ()
-    return replace(minutes, **{key: (*before, *readings)})
+    further: dict[str, Any] = {key: (*(getattr(minutes, key) or ()), *readings)}
+    return replace(minutes, **further)
 
 
 def end_readings(entries: tuple[LogEntry, ...]) -> Readings:

@@ -42,10 +42,15 @@ class MadeRows:
     is worked.
     """
 
-    plan: Plan
+    quote: Quote
     of_blanket: tuple[MadeRow, ...]
     numbers: Mapping[tuple[int, int], int]
     blankets: int
+
+    @property
+    def plan(self) -> Plan:
+        """What one blanket is planned as."""
+        return self.quote.plan
 
     @property
     def passes(self) -> tuple[Pass, ...]:
@@ -99,7 +104,7 @@ def made_rows(quote: Quote) -> MadeRows:
         for index in range(made.first, made.last + 1)
     }
     return MadeRows(
-        plan=plan,
+        quote=quote,
         of_blanket=of_blanket,
         numbers=numbers,
         blankets=quote.order.quantity,

@@ -47,7 +47,8 @@ class BodyPlan:
     `stitches` are those of a row, or of the last round; `rim` is what a border is worked along.
     `section_repeats` is of bodies in sections only. Of the cautions, those of the counts are told
     before the border's, those of the size after them. Where the border is a part of its own,
-    `border_apart`. `gauges`, `parts`, `chores`, `chance`, `grid` and `counted` go into the plan as they are.
+    `border_apart`. `gauges`, `parts`, `chores`, `chance`, `grid` and `counted` go into the plan as
+    they are.
     """
 
     passes: tuple[Pass, ...]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from datetime import date
-from itertools import pairwise
+from itertools import groupby, pairwise
 
 from quoting.core.estimate.ball_walk import ColourWalk
 from quoting.core.estimate.chores import Part
@@ -15,7 +15,7 @@ from quoting.core.ground.codes import CautionCode
 from quoting.core.order.design import EndsBecome
 from quoting.core.order.order import Order
 from quoting.core.plan.gauge import Gauge, Sureness
-from quoting.core.plan.passes import Plan
+from quoting.core.plan.passes import Edge, Plan, Work
 from quoting.core.price.price import Price
 from quoting.core.quote.hours_advice import hours_cautions
 from quoting.core.quote.infants import advised_in, may_be_an_infants
@@ -57,10 +57,10 @@ def advise(
     yield from _sureness_cautions(plan, estimate)
     yield from _category_cautions(plan, workshop, estimate)
     yield from hours_cautions(estimate.hours, workshop)
-    yield from _strand_cautions(estimate)
+    yield from _strand_cautions(order.design.ends, plan, estimate)
     yield from _ball_cautions(plan, estimate)
-    if order.design.ends in AT_THE_EDGE and any(worked.grows for worked in plan.passes):
-        yield for_maker(CautionCode.ENDS_LIE_WITHIN)
+    if order.design.ends in AT_THE_EDGE:
+        yield from _within_cautions(plan, estimate)
     read_in = order.language or workshop.locale
     if may_be_an_infants(order, plan, workshop.locale, read_in):
         if order.design.ends is EndsBecome.FRINGE:
@@ -135,15 +135,29 @@ def _category_cautions(plan: Plan, workshop: Workshop, estimate: Estimate) -> It
             yield for_maker(CautionCode.NO_CATEGORY, yarn=yarn)
 
 
-def _strand_cautions(estimate: Estimate) -> Iterator[Caution]:
-    hours = estimate.hours
+def _within_cautions(plan: Plan, estimate: Estimate) -> Iterator[Caution]:
+    """Yield that ends lie where no edge is: of rounds, or of balls joined within rows."""
+    if any(worked.grows for worked in plan.passes):
+        yield for_maker(CautionCode.ENDS_LIE_WITHIN)
+        return
+    places = (place for strand in estimate.strands for place in (strand.starts, strand.ends))
+    within = sum(place.edge is Edge.WITHIN for place in places)
+    if within:
+        yield for_maker(CautionCode.ENDS_LIE_WITHIN, ends=within)
+
+
+def _strand_cautions(become: EndsBecome, plan: Plan, estimate: Estimate) -> Iterator[Caution]:
+    hours, in_rows = estimate.hours, bool(plan.of_work(Work.ROW))
     weaving = hours.of(Part.WEAVING_IN)
     if estimate.ends >= MANY_ENDS and weaving >= WEAVING_SHARE * float(hours.total):
         cut = estimate.ended(Why.CUT)
-        uncut = estimate.ends - 2 * cut if cut else None
-        yield for_maker(CautionCode.MANY_ENDS, ends=estimate.ends, hours=weaving, uncut=uncut)
+        uncut = estimate.ends - 2 * cut if cut and in_rows else None
+        done = None if become is EndsBecome.WOVEN_IN else become.value
+        yield for_maker(
+            CautionCode.MANY_ENDS, ends=estimate.ends, hours=weaving, uncut=uncut, become=done
+        )
     stranded = tuple(colour.colour for colour in estimate.colours if _never_waits(colour.walk))
-    if stranded:
+    if stranded and in_rows:
         yield for_maker(CautionCode.WRONG_EDGE, colours=stranded)
     waiting = most_waiting(estimate.strands)
     if waiting >= MANY_WAITING:
@@ -166,10 +180,24 @@ def _never_waits(walk: ColourWalk) -> bool:
 
 def _ball_cautions(plan: Plan, estimate: Estimate) -> Iterator[Caution]:
     """Yield a caution for each colour whose ball runs out when the blanket is all but done."""
-    late = len(plan.passes) - LAST_PASSES
+    late = set(_last_passes(plan))
     for colour in estimate.colours:
         joins = (strand.ends for strand in colour.walk.strands if strand.why is Why.RAN_OUT)
-        if any(join.pass_index >= late for join in joins):
+        if any((join.pass_index, join.copy) in late for join in joins):
             yield for_maker(
                 CautionCode.RUNS_OUT_LATE, colour=colour.colour, last_passes=LAST_PASSES
             )
+
+
+def _last_passes(plan: Plan) -> Iterator[tuple[int, int]]:
+    """Yield the last passes of one blanket, each with the copy of its part that it is in."""
+    left = LAST_PASSES
+    backwards = reversed(range(len(plan.passes)))
+    for part, of_part in groupby(backwards, lambda index: plan.passes[index].part):
+        own = list(of_part)
+        for copy in reversed(range(plan.parts[part].count)):
+            for index in own[:left]:
+                yield index, copy
+            left -= len(own[:left])
+            if not left:
+                return
