@@ -10,7 +10,9 @@ from exports.colours import colour_code
 from quoting.core.estimate.strands import Point, Strand
 from quoting.core.plan.passes import Pass
 from quoting.core.quote.quote import Quote
-from quoting.wording import Speech, edge_words, ended_words, passes_label
+from quoting.wording import Speech, ended_words, passes_label
+from quoting.wording.phrases import capitalized
+from quoting.wording.rows_and_edges import place_words, point_edge_words
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -73,8 +75,8 @@ def _strand_row(quote: Quote, strand: Strand, speech: Speech) -> StrandRow:
 
 
 def _place(quote: Quote, point: Point, speech: Speech) -> tuple[str, str]:
-    worked = quote.plan.passes[point.pass_index]
-    return passes_label((worked,)), edge_words(point.edge, worked.work, speech)
+    place = capitalized(place_words(point, quote.plan))
+    return place, point_edge_words(point, quote.plan, speech)
 
 
 def rows_table(quote: Quote) -> tuple[RowsRow, ...]:

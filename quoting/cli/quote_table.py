@@ -30,6 +30,7 @@ from quoting.wording import (
     speech_of,
     task_words,
 )
+from quoting.wording.ends import ends_to_do
 
 MOST_BALLS = 3
 MOST_ROUNDS = 8
@@ -151,7 +152,7 @@ def _ball_end(end: BallEnd, plan: Plan) -> str:
 
 def _ends(quote: Quote, speech: Speech) -> Iterator[tuple[str, str]]:
     estimate = quote.estimate
-    yield "To weave in", speech.count(estimate.ends, "end")
+    yield ends_to_do(quote.order.design).capitalize(), speech.count(estimate.ends, "end")
     yield "Carried up", speech.count(estimate.carries, "time")
     yield "Cut", speech.count(estimate.ended(Why.CUT), "time")
     yield speech.worded("New ball joined"), speech.count(estimate.ended(Why.RAN_OUT), "time")
@@ -160,7 +161,9 @@ def _ends(quote: Quote, speech: Speech) -> Iterator[tuple[str, str]]:
 def _hours(quote: Quote, speech: Speech) -> Iterator[str]:
     hours = quote.estimate.hours
     rows = [
-        (part_words(part, speech), speech.hours(hours.of(part))) for part in Part if hours.of(part)
+        (part_words(part, speech, quote), speech.hours(hours.of(part)))
+        for part in Part
+        if hours.of(part)
     ]
     yield from columns([*rows, ("All of it", speech.hours(hours.total))])
     yield f"Range: {speech.hours_range(hours.low, hours.high)}"

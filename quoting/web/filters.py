@@ -48,6 +48,7 @@ from quoting.wording import (
     wish_words,
     work_words,
 )
+from quoting.wording.ends import ends_briefly, ends_to_do
 
 BAR = {
     "orders": "Orders",
@@ -97,6 +98,8 @@ WORDS: tuple[Callable[..., object], ...] = (
     counts_template,
     dot,
     earning_short,
+    ends_briefly,
+    ends_to_do,
     exchange_rate,
     exchange_words,
     foundation_words,

@@ -149,6 +149,10 @@ CAUTIONS: Sentences = {
     ),
     # Ends, carrying, balls
     CautionCode.MANY_ENDS: (
+        "These stripes leave {ends} ends, about {hours} of {become}. If no colour had to be cut "
+        "before its next row it would be {uncut}: a colour is carried up the side where an even "
+        "number of rows, and not too many, lies between.",
+        "This leaves {ends} ends, about {hours} of {become}.",
         "These stripes leave {ends} ends, about {hours} of weaving in. If no colour had to be cut "
         "before its next row it would be {uncut}: a colour is carried up the side where an even "
         "number of rows, and not too many, lies between.",

@@ -26,6 +26,8 @@ CONSTRUCTION_CAUTIONS: Sentences = {
         "The minutes for {tasks} are what is usual, not yours: time some, and put yours in.",
     ),
     CautionCode.ENDS_LIE_WITHIN: (
+        "{ends} ends lie within rows, where balls are joined, and reach no border or fringe: weave "
+        "those in, or join balls at an edge.",
         "Rounds begin and end within the work, where no end reaches a border or a fringe: those "
         "have to be woven in or worked over.",
     ),

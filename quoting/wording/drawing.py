@@ -8,6 +8,7 @@ from quoting.core.estimate.strands import Strand
 from quoting.core.plan.passes import Pass, Plan, Work
 from quoting.core.quote.quote import Quote
 from quoting.wording.catalogues import sentence
+from quoting.wording.ends import ends_to_do
 from quoting.wording.speech import FILE_SPEECH, Speech
 
 _TITLE = sentence("{title}, drawn to scale")
@@ -43,7 +44,8 @@ def title_of_drawing(title: str, speech: Speech = FILE_SPEECH) -> str:
 
 def drawing_description(quote: Quote, strands: Sequence[Strand], speech: Speech) -> str:
     """Return in sentences what the drawing shows of one blanket, and of its strands if any."""
-    return " ".join([*_blanket(quote, speech), *(_strands(strands, speech) if strands else ())])
+    of_strands = _strands(quote, strands, speech) if strands else ()
+    return " ".join([*_blanket(quote, speech), *of_strands])
 
 
 def band_name(passes: Sequence[Pass], speech: Speech) -> str:
@@ -77,8 +79,9 @@ def _passes_by_colour(plan: Plan, speech: Speech) -> str:
     return speech.counted(count, "{n} row: {colours}.", "{n} rows: {colours}.", colours=colours)
 
 
-def _strands(strands: Sequence[Strand], speech: Speech) -> Iterator[str]:
+def _strands(quote: Quote, strands: Sequence[Strand], speech: Speech) -> Iterator[str]:
     """Yield what only the maker is told, in her own English."""
-    yield f"It has {speech.count(2 * len(strands), 'end')} to weave in."
+    to_do = ends_to_do(quote.order.design)
+    yield f"It has {speech.count(2 * len(strands), 'end')} {to_do}."
     carries = sum(len(strand.carries) for strand in strands)
     yield f"A yarn is carried up an edge {speech.count(carries, 'time')}."

@@ -3,18 +3,31 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from dataclasses import replace
 
 from quoting.core.estimate.ball_ends import BallEnd
+from quoting.core.estimate.estimate import habits_for
 from quoting.core.estimate.row_guide import heights_cm
 from quoting.core.estimate.strands import Why
 from quoting.core.guide.guide import Guide, guide_of
 from quoting.core.guide.loose_ends import LooseEnd
 from quoting.core.guide.steps import Step
 from quoting.core.plan.passes import Edge, Plan
+from quoting.core.plan.squares_grid import SquaresGrid
+from quoting.core.quote.advice import AT_THE_EDGE
 from quoting.core.quote.offer import OfferedColour, offer_of
 from quoting.core.quote.quote import Quote
 from quoting.wording.catalogues import ENGLISH
+from quoting.wording.ends import ENDS_TO_DO
 from quoting.wording.guide_before import before_sentences
+from quoting.wording.guide_squares import (
+    NO_FIGURES,
+    grid_blocks,
+    joins_blocks,
+    motif_rounds_listing,
+    motifs_listing,
+    part_ends_listing,
+)
 from quoting.wording.guide_steps import step_sentence
 from quoting.wording.guide_yarn import yarn_sentences
 from quoting.wording.locales import sheet_of
@@ -22,9 +35,6 @@ from quoting.wording.paper import Beside, Block, Facts, Listing, Paper, Picture,
 from quoting.wording.phrases import capitalized
 from quoting.wording.rows_and_edges import edge_name, pass_words, point_words
 from quoting.wording.speech import Speech, speech_of
-
-NO_FIGURES = 99
-"""After all columns."""
 
 _ENDED = {
     Why.CUT: "is cut",
@@ -58,22 +68,65 @@ def _blocks(
         Words(heading="Before you begin", texts=tuple(before_sentences(quote, speech))),
     )
     yield from before if picture is None else (Beside(columns=((picture,), before)),)
-    yield steps_listing(guide, codes, speech)
-    yield lengths_listing(guide, speech)
+    if quote.plan.grid is not None:
+        yield from _of_squares(guide, codes, speech)
+    else:
+        yield steps_listing(guide, codes, speech)
+        yield lengths_listing(guide, speech)
     if guide.used_up:
         yield balls_listing(guide, codes, speech)
     if guide.ends:
-        yield ends_listing(guide, codes, speech)
+        heading = _ends_heading(quote)
+        apart = quote.plan.grid is not None
+        yield (
+            part_ends_listing(guide, heading, speech)
+            if apart
+            else ends_listing(guide, codes, speech)
+        )
     yield Words(texts=("Rest your hands often: short breaks, before they ask for them.",))
 
 
+def _of_squares(guide: Guide, codes: Mapping[str, str], speech: Speech) -> Iterator[Block]:
+    """Yield the motifs, where they lie, how they are joined, and what is worked round them."""
+    if guide.motifs:
+        yield motif_rounds_listing(guide, speech)
+        yield motifs_listing(guide, codes, speech)
+    yield from grid_blocks(guide, speech)
+    yield from joins_blocks(guide, codes, speech)
+    if guide.steps:
+        all_border = all(part.worked.in_border for step in guide.steps for part in step.parts)
+        steps = steps_listing(guide, codes, speech)
+        yield replace(
+            steps,
+            heading="Border" if all_border else steps.heading,
+            heads=("What to work",),
+            rows=tuple((_step(step, guide, speech),) for step in guide.steps),
+            figures_from=NO_FIGURES,
+        )
+
+
+def _ends_heading(quote: Quote) -> str:
+    return f"Ends {ENDS_TO_DO[quote.order.design.ends]}"
+
+
 def _facts(quote: Quote, colours: tuple[OfferedColour, ...], speech: Speech) -> Iterator[SaidFact]:
-    plan, habits = quote.plan, quote.workshop.habits
+    plan, become = quote.plan, quote.order.design.ends
     yield SaidFact(name="Size", text=speech.size(plan.width_cm, plan.height_cm))
+    if plan.grid is not None:
+        yield SaidFact(name="Motifs", text=_grid_words(plan.grid, speech))
     named = ", ".join(colour.name for colour in colours)
     yield SaidFact(name=speech.worded("Colours"), text=named, colours=colours)
     ends = speech.count(quote.estimate.ends, "end")
-    yield SaidFact(name="To weave in", text=f"{ends}, tails of {speech.length(habits.tail_cm)}")
+    tail = speech.length(habits_for(quote.order, quote.workshop).tail_cm)
+    yield SaidFact(name=capitalized(ENDS_TO_DO[become]), text=f"{ends}, tails of {tail}")
+
+
+def _grid_words(grid: SquaresGrid, speech: Speech) -> str:
+    columns = speech.count(grid.columns, "column")
+    rows = speech.count(grid.rows, "row")
+    each = "" if grid.count == 1 else " each"
+    count, side = speech.number(grid.count), speech.length(grid.side_cm)
+    return f"{count} of {side}{each}, in {columns} and {rows}"
 
 
 def steps_listing(guide: Guide, codes: Mapping[str, str], speech: Speech) -> Listing:
@@ -81,7 +134,7 @@ def steps_listing(guide: Guide, codes: Mapping[str, str], speech: Speech) -> Lis
     lengths = tuple(heights_cm(guide.quote.plan))
     return Listing(
         heading="Step by step",
-        heads=("What to work", "Length"),
+        heads=("What to work", _length_head(guide)),
         rows=tuple(
             (
                 _step(step, guide, speech),
@@ -96,7 +149,7 @@ def steps_listing(guide: Guide, codes: Mapping[str, str], speech: Speech) -> Lis
 
 
 def _step(step: Step, guide: Guide, speech: Speech) -> str:
-    said = (step_sentence(step, guide, speech), yarn_sentences(step, speech))
+    said = (step_sentence(step, guide, speech), yarn_sentences(step, guide.quote.plan, speech))
     return " ".join(sentence for sentence in said if sentence)
 
 
@@ -108,15 +161,23 @@ def _code(step: Step, codes: Mapping[str, str]) -> str:
 
 def lengths_listing(guide: Guide, speech: Speech) -> Listing:
     """Return how long the blanket is after every so many rows."""
-    passes = guide.quote.plan.passes
+    passes, head = guide.quote.plan.passes, _length_head(guide)
     return Listing(
-        heading="Length on the hook",
-        heads=("After", "Length"),
+        heading=f"{head} on the hook",
+        heads=("After", head),
         rows=tuple(
             (pass_words(passes[one.at]), speech.length(one.length_cm)) for one in guide.lengths
         ),
         figures_from=1,
     )
+
+
+def _length_head(guide: Guide) -> str:
+    """Return what is measured as the work grows: of what begins in its middle its short side."""
+    plan = guide.quote.plan
+    if plan.counted is None:
+        return "Length"
+    return "Short side" if plan.counted.extra else "Width"
 
 
 def balls_listing(guide: Guide, codes: Mapping[str, str], speech: Speech) -> Listing:
@@ -146,7 +207,8 @@ def used_up_words(end: BallEnd, plan: Plan) -> str:
     if not expected:
         return f"it should last; at the soonest {soonest}"
     if not latest:
-        return f"{expected}; at the soonest {soonest}, or it lasts"
+        sooner = "" if soonest == expected else f"; at the soonest {soonest}"
+        return f"{expected}{sooner}, or it lasts"
     if soonest == latest:
         return expected
     return f"{expected}; at the soonest {soonest}, at the latest {latest}"
@@ -156,19 +218,23 @@ def ends_listing(guide: Guide, codes: Mapping[str, str], speech: Speech) -> List
     """Return every end of the first blanket, edge by edge from the chain on, to be ticked."""
     ends = [end for end in guide.ends if end.where.blanket == 0]
     return Listing(
-        heading="Ends to weave in",
+        heading=_ends_heading(guide.quote),
         heads=("Where", "Which"),
-        rows=tuple(_end(end, guide.quote.plan, speech) for end in ends),
+        rows=tuple(_end(end, guide.quote, speech) for end in ends),
         figures_from=NO_FIGURES,
         ticks=True,
         codes=tuple(codes.get(end.colour, "") for end in ends),
     )
 
 
-def _end(end: LooseEnd, plan: Plan, speech: Speech) -> tuple[str, str]:
-    worked = plan.passes[end.where.pass_index]
+def _end(end: LooseEnd, quote: Quote, speech: Speech) -> tuple[str, str]:
+    worked = quote.plan.passes[end.where.pass_index]
     which = "begins" if end.why is None else speech.worded(_ENDED[end.why])
+    inside = end.where.edge is Edge.WITHIN or worked.grows
     where = f"Within {pass_words(worked)}"
-    if end.where.edge is not Edge.WITHIN:
+    if end.where.edge is not Edge.WITHIN and not quote.plan.foundation_chain:
+        where = capitalized(pass_words(worked))
+    elif not inside:
         where = f"{capitalized(edge_name(end.where.edge, speech))}, {pass_words(worked)}"
-    return where, f"{end.colour} {which}"
+    apart = "; weave it in" if inside and quote.order.design.ends in AT_THE_EDGE else ""
+    return where, f"{end.colour} {which}{apart}"

@@ -4,9 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from quoting.core.estimate.estimate import habits_for
 from quoting.core.plan.passes import Edge, Plan, Work
 from quoting.core.quote.quote import Quote
 from quoting.core.workshop.habits import Join
+from quoting.wording.ends import ENDS_TOLD
+from quoting.wording.guide_rounds import rounds_sentences
 from quoting.wording.rows_and_edges import edge_side, edges_explained
 from quoting.wording.speech import Speech
 from quoting.wording.trade_words import stitch_names_meant
@@ -26,8 +29,13 @@ def before_sentences(quote: Quote, speech: Speech) -> Iterator[str]:
     if plan.of_work(Work.ROW):
         yield f"{edges_explained(speech)} Odd rows have the right side facing, even rows the wrong."
         yield from _turns(quote, speech)
+    if plan.counted is not None:
+        yield from rounds_sentences(plan, plan.rows[0].stitch, quote.workshop, speech)
     yield from _border(plan, speech)
     yield speech.worded(_JOINS[quote.workshop.habits.join])
+    if told := ENDS_TOLD[quote.order.design.ends]:
+        tail_cm = habits_for(quote.order, quote.workshop).tail_cm
+        yield told.format(tail=speech.length(tail_cm))
     if quote.order.quantity > 1:
         yield (
             f"Each of the {speech.number(quote.order.quantity)} blankets is worked so; the ends "
@@ -52,6 +60,13 @@ def _border(plan: Plan, speech: Speech) -> Iterator[str]:
     if not plan.rounds:
         return
     rows, first = plan.of_work(Work.ROW), plan.rounds[0]
+    if not rows:
+        begun = "a corner" if first.corner is not None else "the join of the last round"
+        yield (
+            f"The border is worked with the right side facing, from {begun}; close each round with "
+            "a slip stitch."
+        )
+        return
     turned = "Turn after the last row: the" if len(rows) % 2 == 0 and rows else "The"
     corner = edge_side(first.starts, speech) if first.starts is not Edge.WITHIN else "same"
     yield (

@@ -34,6 +34,8 @@ def _some(count: int, stitch: str, speech: Speech) -> str:
 def sides_words(worked: Pass, speech: Speech) -> str:
     """Return the stitches along the sides, between the corners; nothing where none are known."""
     sides = [speech.number(count) for count in worked.sides]
+    if len(sides) == 1:
+        return ""
     if len(set(worked.sides)) == 1:
         return f"{sides[0]} along each side"
     if len(sides) != TOP_SIDE_BOTTOM_SIDE or worked.sides[1] != worked.sides[3]:

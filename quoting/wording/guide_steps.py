@@ -9,6 +9,7 @@ from quoting.core.quote.quote import Quote
 from quoting.core.workshop.stitches import Stitch
 from quoting.wording.foundation import first_stitch_words
 from quoting.wording.guide_corners import corner_words, sides_words
+from quoting.wording.guide_rounds import growth_words, round_stitches
 from quoting.wording.phrases import capitalized
 from quoting.wording.rows_and_edges import kind_words, pass_words
 from quoting.wording.speech import Speech
@@ -32,7 +33,7 @@ def step_words(step: Step, guide: Guide, speech: Speech) -> str:
     """Return a step without its rows: `oat: 98 hdc`, `teal, rust, one row each, 34 times; ...`."""
     if _is_plain(step):
         return _plain_words(step.parts[0], guide.quote, speech)
-    return _repeat_words(step, speech)
+    return _repeat_words(step, guide.quote, speech)
 
 
 def _is_plain(step: Step) -> bool:
@@ -43,9 +44,22 @@ def _plain_words(part: Part, quote: Quote, speech: Speech) -> str:
     worked = part.worked
     if worked.work is Work.CHAIN:
         return f"{worked.colour}: chain {speech.number(quote.plan.foundation_chain)}."
+    if worked.grows:
+        return f"{worked.colour}: {_round_counts(part.worked, part.rows, quote, speech)}."
     each = " each" if part.rows > 1 else ""
     details = (f"{stitches_words(worked, speech)}{each}", *stitch_details(worked, quote, speech))
     return f"{worked.colour}: {'; '.join(detail for detail in details if detail)}."
+
+
+def _round_counts(worked: Pass, rounds: int, quote: Quote, speech: Speech) -> str:
+    """Return the stitches of rounds that grow: `28 dc in round 2, 16 dc more in each after it`."""
+    counted = quote.plan.counted
+    assert counted is not None, "what grows is counted"  # noqa: S101
+    first = round_stitches(worked, counted, speech)
+    if rounds == 1:
+        return first
+    more = growth_words(counted, worked.stitch, speech)
+    return f"{first} in round {worked.number}, {more}"
 
 
 def stitch_details(worked: Pass, quote: Quote, speech: Speech) -> tuple[str, ...]:
@@ -67,8 +81,12 @@ def _begun(quote: Quote, speech: Speech) -> str:
     return f"{first}, the {speech.count(turn.chains, 'chain')} before it being the first stitch"
 
 
-def _repeat_words(step: Step, speech: Speech) -> str:
+def _repeat_words(step: Step, quote: Quote, speech: Speech) -> str:
     times = f"{speech.number(step.times)} times"
+    first = step.parts[0].worked
+    if first.grows:
+        counts = _round_counts(first, step.rows * step.times, quote, speech)
+        return f"{_stripes(step, kind_words(first), speech)}, {times}; {counts}."
     alike = {stitches_words(part.worked, speech) for part in step.parts}
     one = kind_words(step.parts[0].worked)
     if len(alike) > 1:

@@ -7,9 +7,9 @@ from itertools import groupby
 from quoting.core.estimate.row_guide import Act
 from quoting.core.guide.handling import Handling
 from quoting.core.guide.steps import Part, Step
-from quoting.core.plan.passes import Edge, Pass
+from quoting.core.plan.passes import Pass, Plan
 from quoting.wording.phrases import capitalized
-from quoting.wording.rows_and_edges import at_edge_words, kind_words
+from quoting.wording.rows_and_edges import at_place_words, kind_words
 from quoting.wording.speech import Speech
 
 _ACTS = {
@@ -23,22 +23,25 @@ _ACTS = {
 GO_ON = "go on with it"
 
 
-def yarn_sentences(step: Step, speech: Speech) -> str:
+def yarn_sentences(step: Step, plan: Plan, speech: Speech) -> str:
     """Return what is done with the yarn of a step; empty where it only goes on."""
     if step.times == 1 and len(step.parts) == 1:
-        return _sentence(_part_words(step.parts[0], step, speech))
-    told = [(_part_words(part, step, speech), part.worked.colour) for part in step.parts]
+        return _sentence(_part_words(step.parts[0], step, plan, speech))
+    told = [(_part_words(part, step, plan, speech), part.worked.colour) for part in step.parts]
     return " ".join(
         f"{', '.join(colour for _, colour in some)}: {words or GO_ON}."
         for words, some in groupby(told, key=lambda each: each[0])
     )
 
 
-def handling_sentence(handling: Handling, worked: Pass, speech: Speech) -> str:
+def handling_sentence(handling: Handling, worked: Pass, plan: Plan, speech: Speech) -> str:
     """Return what is done with the yarn of one row or round; empty where it only goes on."""
     said = [
-        f"{_ACTS[act]} {at_edge_words(edge, worked.work, speech)}"
-        for act, edge in ((handling.begins, worked.starts), (handling.ends, worked.ends))
+        f"{_ACTS[act]} {where}"
+        for act, where in (
+            (handling.begins, _begins_at(worked, plan, speech)),
+            (handling.ends, at_place_words(worked.ends, worked, plan, speech)),
+        )
         if act is not None
     ]
     return _sentence("; ".join(said))
@@ -48,8 +51,8 @@ def _sentence(said: str) -> str:
     return f"{capitalized(said)}." if said else ""
 
 
-def _part_words(part: Part, step: Step, speech: Speech) -> str:
-    begins, ends = _where(part, step, speech)
+def _part_words(part: Part, step: Step, plan: Plan, speech: Speech) -> str:
+    begins, ends = _where(part, step, plan, speech)
     said = (
         _begun(part.begins, part.begins_again, begins),
         _ended(part.ends, part.ends_last, ends),
@@ -57,7 +60,7 @@ def _part_words(part: Part, step: Step, speech: Speech) -> str:
     return "; ".join(words for words in said if words)
 
 
-def _where(part: Part, step: Step, speech: Speech) -> tuple[str, str]:
+def _where(part: Part, step: Step, plan: Plan, speech: Speech) -> tuple[str, str]:
     """Return where a part begins and ends: at edges, where these are the same each time."""
     worked = part.worked
     if step.times > 1 and step.rows % 2 and worked.starts is not worked.ends:
@@ -66,12 +69,14 @@ def _where(part: Part, step: Step, speech: Speech) -> tuple[str, str]:
             return f"where its {one} begins", f"where its {one} ends"
         return f"where its first {one} begins", f"where its last {one} ends"
     ends = worked.ends if part.rows % 2 else worked.starts
-    begins, ends_at = (_edge(edge, worked, speech) for edge in (worked.starts, ends))
-    return begins, ends_at
+    return _begins_at(worked, plan, speech), at_place_words(ends, worked, plan, speech)
 
 
-def _edge(edge: Edge, worked: Pass, speech: Speech) -> str:
-    return at_edge_words(edge, worked.work, speech)
+def _begins_at(worked: Pass, plan: Plan, speech: Speech) -> str:
+    """Return where a row or round begins; round 1 of a body is begun in its middle."""
+    if worked.grows and worked.number == 1:
+        return "in the middle"
+    return at_place_words(worked.starts, worked, plan, speech)
 
 
 def _begun(first: Act | None, again: Act | None, where: str) -> str:

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from quoting.core.making.session_motifs import MotifTold
+from quoting.core.order.design import EndsBecome
 from quoting.core.workshop.swatches import Swatch
 from quoting.core.workshop.timings import Timing
+from quoting.wording.ends import ENDS_DONE
 from quoting.wording.log_words import minutes_words
 from quoting.wording.speech import Speech
 from quoting.wording.trade_words import timed_words
@@ -28,6 +31,14 @@ def swatch_words(swatch: Swatch, speech: Speech) -> str:
     return f"{speech.number(swatch.run.stitches)} {what} take {length} of yarn, {same}"
 
 
-def weaving_words(minutes: float, speech: Speech) -> str:
+def motif_words(told: MotifTold, speech: Speech) -> str:
+    """Return what a timing of a motif says: `4 of sun in 1 h 20 min, 25 November 2026`."""
+    timing = told.timing
+    day = "" if timing.day is None else f", {speech.day(timing.day)}"
+    count = speech.number(timing.motifs)
+    return f"{count} of {told.motif} in {minutes_words(timing.minutes, speech)}{day}"
+
+
+def end_words(minutes: float, ends: EndsBecome, speech: Speech) -> str:
     """Return what an end took: `an end woven in took 2.4 min`."""
-    return f"an end woven in took {speech.trimmed(minutes, 2)}\u00a0min"
+    return f"an end {ENDS_DONE[ends]} took {speech.trimmed(minutes, 2)}\u00a0min"

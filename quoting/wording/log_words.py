@@ -18,19 +18,28 @@ from quoting.core.making.log_lines import (
     YarnTaken,
     YarnUsed,
 )
+from quoting.core.making.made_rows import MadeRows
+from quoting.core.quote.quote import Quote
+from quoting.wording.ends import DOING_ENDS, ENDS_DONE
 from quoting.wording.speech import Speech
+from quoting.wording.ticks import counted_ticks, log_name, log_names
 from quoting.wording.trade_words import stage_words
 
 _DOING = {
     Doing.AT_THE_HOOK: "At the hook",
-    Doing.WEAVING_IN: "Weaving in ends",
     Doing.FINISHING: "Starting, finishing and blocking",
     Doing.OFFICE: "Admin: photos, packing, messages",
 }
 
+AT_THE_HOOK_AND_JOINING = "At the hook, laying out and joining"
 
-def doing_words(doing: Doing, speech: Speech) -> str:
-    """Return what a session was spent on."""
+
+def doing_words(doing: Doing, quote: Quote, speech: Speech) -> str:
+    """Return what a session of an order was spent on, by what becomes of its ends."""
+    if doing is Doing.WEAVING_IN:
+        return DOING_ENDS[quote.order.design.ends]
+    if doing is Doing.AT_THE_HOOK and quote.plan.grid is not None:
+        return AT_THE_HOOK_AND_JOINING
     return speech.worded(_DOING[doing])
 
 
@@ -41,19 +50,20 @@ def minutes_words(minutes: float, speech: Speech) -> str:
     return speech.hours(exact(minutes) / MINUTES_PER_HOUR)
 
 
-def log_words(line: LogLine, speech: Speech) -> str:
-    """Return what a line of the log says."""
+def log_words(line: LogLine, rows: MadeRows, speech: Speech) -> str:
+    """Return what a line of the log of an order that has such rows says."""
     match line:
         case Session():
-            return _session(line, speech)
+            return _session(line, rows, speech)
         case RowsReached():
-            return f"{speech.count(line.rows, 'row')} done"
+            return _reached(line, rows, speech)
         case YarnUsed():
-            return _used(line, speech)
+            return _used(line, rows, speech)
         case YarnTaken():
             return _taken(line, speech)
         case EndsWoven():
-            return f"{speech.count(line.ends, 'end')} woven in"
+            become = rows.quote.order.design.ends
+            return f"{speech.count(line.ends, 'end')} {ENDS_DONE[become]}"
         case Payment():
             return payment_words(line.amount, line.currency, speech)
         case Remark():
@@ -70,20 +80,27 @@ def payment_words(amount: Decimal, currency: str, speech: Speech) -> str:
     return f"{said} received" if amount > 0 else f"{said} paid back"
 
 
-def _session(line: Session, speech: Speech) -> str:
-    said = [doing_words(line.doing, speech), minutes_words(line.minutes, speech)]
+def _reached(line: RowsReached, rows: MadeRows, speech: Speech) -> str:
+    if rows.plan.grid is None or not line.rows:
+        return f"{speech.count(line.rows, counted_ticks(rows.plan)[0])} done"
+    return f"Done up to {log_name(rows, line.rows, speech)}"
+
+
+def _session(line: Session, rows: MadeRows, speech: Speech) -> str:
+    said = [doing_words(line.doing, rows.quote, speech), minutes_words(line.minutes, speech)]
     if line.started is not None:
         said.append(f"from {line.started.astimezone():%H:%M}")
     if line.first_row is not None and line.last_row is not None:
-        rows = (speech.number(row) for row in dict.fromkeys((line.first_row, line.last_row)))
-        said.append(f"{'row' if line.rows == 1 else 'rows'} {' to '.join(rows)}")
+        said.append(log_names(rows, line.first_row, line.last_row, speech))
     return ", ".join(said)
 
 
-def _used(line: YarnUsed, speech: Speech) -> str:
-    at = f"when {speech.count(line.rows, 'row')} were done"
+def _used(line: YarnUsed, rows: MadeRows, speech: Speech) -> str:
+    at = f"when {speech.count(line.rows, counted_ticks(rows.plan)[0])} were done"
     if line.rows == 1:
         at = at.replace(" were ", " was ")
+    if rows.plan.grid is not None and line.rows:
+        at = f"up to {log_name(rows, line.rows, speech)}"
     if line.balls is None or line.ball_g is None:
         return f"{line.colour}: {speech.weight(line.used_g)} used, {at}"
     balls = speech.count(line.balls, speech.worded("ball"), speech.worded("balls"))

@@ -4,29 +4,37 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import groupby
 
 from quoting.core.estimate.strands import Point
+from quoting.core.estimate.workload import TURN
 from quoting.core.guide.guide import Guide
 from quoting.core.making.made_rows import MadeRows, PassPlace
-from quoting.core.plan.passes import Pass, Work
+from quoting.core.plan.parts import PartKind
+from quoting.core.plan.passes import Edge, Pass, Work
+from quoting.core.workshop.stitches import Stitch
+from quoting.wording.ends import ENDS_TO_DO
+from quoting.wording.guide_rounds import round_stitches, rounds_sentences
+from quoting.wording.guide_squares import seam_work_words
 from quoting.wording.guide_steps import stitch_details, stitches_words
 from quoting.wording.guide_yarn import handling_sentence
 from quoting.wording.phrases import capitalized
 from quoting.wording.rows_and_edges import edge_words, pass_words, point_words
 from quoting.wording.speech import Speech
+from quoting.wording.ticks import tick_name
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RowAtHand:
-    """A row as it is told: its number among all, its name, its colour, its stitches.
+    """A row as it is told: its number among all, its name, its colours, its stitches.
 
     `side` is the side that faces, `details` what else there is to do with the hook, `yarn` what
-    with the yarn, `balls` which may end about there.
+    with the yarn, `balls` which may end about there. A motif is one, and so is a seam.
     """
 
     number: int
     name: str
-    colour: str
+    colours: tuple[str, ...]
     stitches: str
     side: str
     details: tuple[str, ...]
@@ -37,32 +45,88 @@ class RowAtHand:
 def row_at_hand(guide: Guide, rows: MadeRows, number: int, speech: Speech) -> RowAtHand:
     """Return one of the rows of all blankets, with the chain that is worked before it."""
     place = rows.place_of(number)
-    worked = rows.passes[place.pass_index]
-    of_all = rows.worked_with(number)
-    blanket = f" of blanket {place.blanket + 1}" if rows.blankets > 1 else ""
-    yarn = (handling_sentence(guide.handled[at], rows.passes[at], speech) for at in of_all)
+    works = [rows.passes[at] for at in rows.worked_with(number)]
+    worked, plan = works[-1], rows.plan
+    if plan.part_of(worked).at_once:
+        return _at_once(guide, rows, number, speech)
+    yarn = (
+        handling_sentence(guide.handled[at], rows.passes[at], plan, speech)
+        for at in rows.worked_with(number)
+    )
     return RowAtHand(
         number=number,
-        name=f"{capitalized(pass_words(worked))}{blanket}",
-        colour=worked.colour,
+        name=f"{capitalized(pass_words(worked))}{_of_blanket(place, rows)}",
+        colours=(worked.colour,),
         stitches=stitches_words(worked, speech),
-        side=_side(worked, speech),
+        side=_side(worked, guide, speech),
         details=tuple(_details(worked, guide, speech)),
         yarn=tuple(sentence for sentence in yarn if sentence),
-        balls=tuple(_balls(guide, place, worked.colour, speech)),
+        balls=tuple(_balls(guide, rows, number, speech)),
     )
 
 
-def _side(worked: Pass, speech: Speech) -> str:
+def _at_once(guide: Guide, rows: MadeRows, number: int, speech: Speech) -> RowAtHand:
+    """Return a motif with all its rounds, or a seam with all that it is worked with."""
+    place, plan = rows.place_of(number), rows.plan
+    works = tuple(rows.passes[at] for at in rows.worked_with(number))
+    part = plan.part_of(works[0])
+    name = f"{capitalized(tick_name(rows, number, of_all=True))}{_of_blanket(place, rows)}"
+    if part.kind is PartKind.MOTIF and len(guide.motifs) > 1:
+        name = f"{name}, layout {(part.layout or 0) + 1}"
+    ends = next(each for each in guide.part_ends if each.part == works[0].part)
+    become = ENDS_TO_DO[guide.quote.order.design.ends]
+    return RowAtHand(
+        number=number,
+        name=name,
+        colours=tuple(dict.fromkeys(worked.colour for worked in works)),
+        stitches=_made_of(works, part.kind, speech),
+        side="",
+        details=tuple(_parts_of(works, guide, speech)),
+        yarn=(f"It leaves {speech.count(ends.each, 'end')} {become}.",),
+        balls=tuple(_balls(guide, rows, number, speech)),
+    )
+
+
+def _made_of(works: tuple[Pass, ...], kind: PartKind, speech: Speech) -> str:
+    if kind is PartKind.MOTIF:
+        return speech.count(len(works), "round")
+    return seam_work_words(works, speech)
+
+
+def _parts_of(works: tuple[Pass, ...], guide: Guide, speech: Speech) -> Iterator[str]:
+    """Yield the rounds of a motif, those of one colour together; of a seam what it joins."""
+    counted = guide.quote.plan.counted
+    for colour, band in groupby(works, key=lambda worked: worked.colour):
+        rounds = [worked for worked in band if worked.grows]
+        if rounds and counted is not None:
+            said = "; ".join(
+                f"round {w.number}: {round_stitches(w, counted, speech)}" for w in rounds
+            )
+            yield f"{capitalized(colour)}, {said}."
+    for lines in guide.seams:
+        if lines.part == works[0].part:
+            edges = speech.count(lines.edges, "edge")
+            yield f"It joins {edges} between two {lines.between}."
+
+
+def _of_blanket(place: PassPlace, rows: MadeRows) -> str:
+    return f" of blanket {place.blanket + 1}" if rows.blankets > 1 else ""
+
+
+def _side(worked: Pass, guide: Guide, speech: Speech) -> str:
     """Return which side faces, and of a row where it begins."""
     if worked.work is not Work.ROW:
-        return "Right side facing."
+        turned = worked.grows and TURN in guide.quote.plan.chores and worked.number % 2 == 0
+        return "Wrong side facing." if turned else "Right side facing."
     side = "Right" if worked.number % 2 else "Wrong"
     return f"{side} side facing, from {edge_words(worked.starts, worked.work, speech)}."
 
 
 def _details(worked: Pass, guide: Guide, speech: Speech) -> Iterator[str]:
     quote = guide.quote
+    if worked.grows:
+        yield from _round_details(worked, guide, speech)
+        return
     if worked.work is Work.ROW:
         if worked.number == 1:
             yield f"Chain {speech.number(quote.plan.foundation_chain)} first."
@@ -71,6 +135,16 @@ def _details(worked: Pass, guide: Guide, speech: Speech) -> Iterator[str]:
     yield from (
         f"{capitalized(detail)}." for detail in stitch_details(worked, quote, speech) if detail
     )
+
+
+def _round_details(worked: Pass, guide: Guide, speech: Speech) -> Iterator[str]:
+    """Yield how a round from the centre is worked, and how many chains are in it."""
+    plan = guide.quote.plan
+    first, later, *_ = rounds_sentences(plan, worked.stitch, guide.quote.workshop, speech)
+    yield capitalized((first if worked.number == 1 else later).partition(": ")[2])
+    chains = worked.stitches.get(Stitch.CH, 0)
+    if chains:
+        yield f"It has {speech.count(chains, 'chain')} besides."
 
 
 def _turned(worked: Pass, guide: Guide) -> str:
@@ -82,20 +156,22 @@ def _turned(worked: Pass, guide: Guide) -> str:
     return f"Turn and chain {turn.chains}, {counted}."
 
 
-def _balls(guide: Guide, place: PassPlace, colour: str, speech: Speech) -> Iterator[str]:
-    """Yield which balls of a colour may end where a row is worked."""
-    here = (place.blanket, place.pass_index)
+def _balls(guide: Guide, rows: MadeRows, number: int, speech: Speech) -> Iterator[str]:
+    """Yield which balls may end where a row is worked, of all colours that are in it."""
+    place, own = rows.place_of(number), rows.worked_with(number)
+    colours = {rows.passes[at].colour for at in own}
+    first, last = (
+        Point(place.blanket, at, Edge.WITHIN, rows.passes[at].part, place.copy).when
+        for at in (own[0], own[-1])
+    )
     for one in guide.used_up:
         soonest, latest = one.end.soonest, one.end.latest
-        if one.colour != colour or soonest is None:
+        if one.colour not in colours or soonest is None:
             continue
-        if _at(soonest) <= here and (latest is None or here <= _at(latest)):
-            ball = f"{capitalized(speech.worded('ball'))} {speech.number(one.number)} of {colour}"
-            yield f"{ball} may end about here; {_expected(one.end.expected, guide)}."
-
-
-def _at(point: Point) -> tuple[int, int]:
-    return point.blanket, point.pass_index
+        if soonest.when <= last and (latest is None or first <= latest.when):
+            ball = capitalized(speech.worded("ball"))
+            numbered = f"{ball} {speech.number(one.number)} of {one.colour}"
+            yield f"{numbered} may end about here; {_expected(one.end.expected, guide)}."
 
 
 def _expected(expected: Point | None, guide: Guide) -> str:

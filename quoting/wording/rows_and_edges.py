@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from quoting.core.estimate.strands import Point
+from quoting.core.plan.gauge import BY_SWATCH
+from quoting.core.plan.parts import PartKind
 from quoting.core.plan.passes import Edge, Pass, Plan, Work
 from quoting.wording.phrases import capitalized
 from quoting.wording.speech import Speech
@@ -55,8 +57,14 @@ def body_heading(plan: Plan) -> str:
     return capitalized(f"{body_pass(plan)}s")
 
 
+JOINING_ROW = "joining row"
+"""A row of motifs that is joined in the last round of them all."""
+
+
 def kind_words(worked: Pass) -> str:
     """Return what a pass is, without its number: `row`, `border round`."""
+    if worked.work is Work.SEAM and worked.fabric != BY_SWATCH:
+        return JOINING_ROW
     return f"border {_WORKS[worked.work]}" if worked.in_border else _WORKS[worked.work]
 
 
@@ -89,7 +97,49 @@ def at_edge_words(edge: Edge, work: Work, speech: Speech) -> str:
 
 
 def point_words(point: Point, plan: Plan) -> str:
-    """Return a place in the work: `in row 58`, `at the end of row 57`, and of which blanket."""
+    """Return a place in the work: `in row 58`, `at the end of row 57`, and of which blanket.
+
+    In one of several parts alike it says in which: `in round 3 of motif 14 of layout 2`.
+    """
     inside = "in" if point.edge is Edge.WITHIN else "at the end of"
-    where = f"{inside} {pass_words(plan.passes[point.pass_index])}"
+    where = f"{inside} {place_words(point, plan)}"
     return f"{where} of blanket {point.blanket + 1}" if point.blanket else where
+
+
+def place_words(point: Point, plan: Plan) -> str:
+    """Return what is worked at a place: `row 58`, `round 3 of motif 14 of layout 2`, `seam 3`."""
+    worked = plan.passes[point.pass_index]
+    part = plan.part_of(worked)
+    if not part.at_once:
+        return pass_words(worked)
+    if part.kind is PartKind.MOTIF:
+        layouts = sum(each.kind is PartKind.MOTIF for each in plan.parts)
+        of_layout = f" of layout {(part.layout or 0) + 1}" if layouts > 1 else ""
+        return f"{pass_words(worked)} of motif {point.copy + 1}{of_layout}"
+    number = plan.number_of(worked.part, point.copy)
+    if part.kind is PartKind.EDGING:
+        return f"the edging of motif {number}"
+    return f"needleful {worked.number} of seam {number}" if worked.fresh else f"seam {number}"
+
+
+def point_edge_words(point: Point, plan: Plan, speech: Speech) -> str:
+    """Return where along its pass a place is: `the left-hand edge`, `the join`."""
+    worked = plan.passes[point.pass_index]
+    return _along(point.edge, worked, plan) or edge_words(point.edge, worked.work, speech)
+
+
+def at_place_words(edge: Edge, worked: Pass, plan: Plan, speech: Speech) -> str:
+    """Return where along a pass something is done: `at the left-hand edge`, `at the join`."""
+    along = _along(edge, worked, plan)
+    return f"at {along}" if along else at_edge_words(edge, worked.work, speech)
+
+
+def _along(edge: Edge, worked: Pass, plan: Plan) -> str:
+    """Return where along a seam, or a round of what has no rows; nothing of all else."""
+    if edge is Edge.WITHIN:
+        return ""
+    if worked.work is Work.SEAM:
+        if worked.starts is worked.ends:
+            return "the join"
+        return "its beginning" if edge is Edge.START else "its end"
+    return "the join" if worked.work is Work.ROUND and not plan.foundation_chain else ""

@@ -8,8 +8,10 @@ from quoting.core.estimate.pace_guesses import Guess, Unknown
 from quoting.core.estimate.strands import Why
 from quoting.core.order.stage import Stage
 from quoting.core.plan.gauge import Sureness
+from quoting.core.quote.quote import Quote
 from quoting.core.workshop.stitches import Vocabulary
 from quoting.core.workshop.timings import TimedStitch
+from quoting.wording.ends import DOING_ENDS
 from quoting.wording.speech import Speech
 
 _PARTS = {
@@ -22,6 +24,8 @@ _PARTS = {
     Part.FINISHING: "Starting and finishing",
     Part.OFFICE: "Admin: photos, packing, messages",
 }
+
+BEGINNING_ROUNDS = "Beginning rounds"
 
 _STAGES = {
     Stage.ASKED: "asked",
@@ -78,8 +82,15 @@ def stitch_names_meant(speech: Speech) -> str:
     return _NAMES_MEANT[speech.vocabulary]
 
 
-def part_words(part: Part, speech: Speech) -> str:
-    """Return what a part of the work is called."""
+def part_words(part: Part, speech: Speech, quote: Quote | None = None) -> str:
+    """Return what a part of the work is called; of a quote by what is done with its ends.
+
+    What grows in rounds has none to turn, but each to begin.
+    """
+    if quote is not None and part is Part.WEAVING_IN:
+        return DOING_ENDS[quote.order.design.ends]
+    if quote is not None and part is Part.TURNING and quote.plan.counted is not None:
+        return BEGINNING_ROUNDS
     return speech.worded(_PARTS[part])
 
 

@@ -20,13 +20,16 @@ from quoting.core.making.log_lines import (
     YarnTaken,
     YarnUsed,
 )
+from quoting.core.making.made_rows import made_rows
 from quoting.core.order.stage import Stage
 from quoting.wording.log_words import doing_words, log_words, minutes_words
+from tests.examples import sample_quote
 from tests.wording.speeches import DE, GB, UK_NAMES, US
 
 DAY = date(2026, 11, 25)
 STARTED = datetime(2026, 11, 25, 9, 10, tzinfo=UTC)
 HOOK = Doing.AT_THE_HOOK
+ROWS = made_rows(sample_quote())
 
 
 def session(**told: object) -> Session:
@@ -72,19 +75,19 @@ def session(**told: object) -> Session:
     ],
 )
 def test_a_line_is_told_in_words(line: LogLine, said: str) -> None:
-    assert log_words(line, UK_NAMES).replace("\u00a0", " ") == said
+    assert log_words(line, ROWS, UK_NAMES).replace("\u00a0", " ") == said
 
 
 def test_a_session_by_the_clock_tells_when_it_began_here() -> None:
     here = f"{STARTED.astimezone():%H:%M}"
-    assert f"from {here}" in log_words(session(started=STARTED), GB)
+    assert f"from {here}" in log_words(session(started=STARTED), ROWS, GB)
 
 
 def test_lines_are_told_in_the_words_and_the_numbers_of_the_workshop() -> None:
     used = YarnUsed(day=DAY, colour="ball", rows=1025, balls=2, ball_g=100)
-    assert "ball: 2 skeins of" in log_words(used, US)
-    assert "1.025 rows" in log_words(used, DE)
-    assert doing_words(Doing.OFFICE, US).startswith("Admin")
+    assert "ball: 2 skeins of" in log_words(used, ROWS, US)
+    assert "1.025 rows" in log_words(used, ROWS, DE)
+    assert doing_words(Doing.OFFICE, ROWS.quote, US).startswith("Admin")
 
 
 def test_a_moment_at_the_hook_is_told_with_its_decimals() -> None:

@@ -12,8 +12,9 @@ from quoting.core.estimate.skeins import Bought, SkeinChoice
 from quoting.core.making.made_rows import made_rows
 from quoting.core.making.progress import progress_of
 from quoting.core.making.yarn_left import YarnLeft, yarn_left
+from quoting.core.order.design import EndsBecome
 from quoting.core.workshop.timings import Timing
-from quoting.wording.learnt_words import swatch_words, timing_words, weaving_words
+from quoting.wording.learnt_words import end_words, swatch_words, timing_words
 from quoting.wording.making_words import (
     balls_words,
     ends_done_words,
@@ -31,6 +32,7 @@ from tests.wording.speeches import DE, UK_NAMES, US
 QUOTE = sample_quote()
 ROWS = made_rows(QUOTE)
 SAY = UK_NAMES
+PLAN = QUOTE.plan
 
 
 def plain(said: str) -> str:
@@ -58,12 +60,13 @@ def short(left: YarnLeft, lasting: int, to_come: int, lot: str = "771") -> YarnL
 def test_how_far_it_is_and_what_comes_next_are_told_as_a_maker_counts() -> None:
     progress = progress_of(QUOTE, log(reached(20)))
     share = round(100 * 20 / ROWS.all)
-    assert plain(rows_done_words(progress, SAY)) == (
+    assert plain(rows_done_words(progress, PLAN, SAY)) == (
         f"20 of {ROWS.all} rows and rounds done, {share}%"
     )
     assert next_row_words(ROWS, 20, SAY).startswith("Next: row 21, ")
     assert next_row_words(ROWS, ROWS.all, SAY) == "All rows are done."
-    assert ends_done_words(progress, SAY) == f"0 of {QUOTE.estimate.ends} ends woven in."
+    done = ends_done_words(progress, EndsBecome.WOVEN_IN, SAY)
+    assert done == f"0 of {QUOTE.estimate.ends} ends woven in."
 
 
 def test_of_several_blankets_the_next_row_says_of_which() -> None:
@@ -72,31 +75,35 @@ def test_of_several_blankets_the_next_row_says_of_which() -> None:
 
 
 def test_yarn_that_runs_out_says_how_far_and_what_to_buy_now(left: YarnLeft) -> None:
-    assert plain(yarn_left_words(short(left, 18, 31), SAY)) == (
+    assert plain(yarn_left_words(short(left, 18, 31), PLAN, SAY)) == (
         "You can work 18 more rows in teal; you need 31: buy 1 ball of 100 g of lot 771 now."
     )
-    assert "1 more row in teal" in yarn_left_words(short(left, 1, 31), SAY)
-    assert "1 ball of 100\u00a0g now" in yarn_left_words(short(left, 18, 31, lot=""), SAY)
+    assert "1 more row in teal" in yarn_left_words(short(left, 1, 31), PLAN, SAY)
+    assert "1 ball of 100\u00a0g now" in yarn_left_words(
+        short(left, 18, 31, lot=""), QUOTE.plan, SAY
+    )
 
 
 def test_yarn_that_only_just_does_is_to_be_bought_to_be_sure(left: YarnLeft) -> None:
-    assert "only just: buy 1 ball" in yarn_left_words(short(left, 31, 31), SAY)
+    assert "only just: buy 1 ball" in yarn_left_words(short(left, 31, 31), PLAN, SAY)
 
 
 def test_yarn_that_does_says_what_will_be_left(left: YarnLeft) -> None:
     enough = replace(left, to_buy=SkeinChoice(), rows_to_come=31)
-    assert "in hand does for the 31 rows to come; about " in yarn_left_words(enough, SAY)
+    assert "in hand does for the 31 rows to come; about " in yarn_left_words(
+        enough, QUOTE.plan, SAY
+    )
     done = replace(left, to_buy=SkeinChoice(), rows_to_come=0)
-    assert "are done; about " in yarn_left_words(done, SAY)
+    assert "are done; about " in yarn_left_words(done, PLAN, SAY)
 
 
 def test_yarn_is_held_against_the_plan_only_once_it_was_told(left: YarnLeft) -> None:
-    assert yarn_ratio_words(left, SAY) == ""
+    assert yarn_ratio_words(left, ROWS, SAY) == ""
     planned_g = left.planned.reach_m[20] / left.metres_per_gram
     for times, said in ((1.25, "25% more than"), (0.5, "50% less than"), (1.0, "As planned")):
         told = log(reached(20), used(left.colour, planned_g * times, 20))
         (more, *_) = yarn_left(QUOTE, told)
-        assert said in yarn_ratio_words(more, SAY)
+        assert said in yarn_ratio_words(more, ROWS, SAY)
 
 
 def test_balls_are_told_as_they_are_sold() -> None:
@@ -124,8 +131,8 @@ def test_how_far_off_an_estimate_was_is_told_in_words(
 
 
 def test_rows_that_were_worked_again_are_told() -> None:
-    assert rows_again_words(18, 33, SAY) == "rows 18 to 33 worked again"
-    assert rows_again_words(18, 18, SAY) == "row 18 worked again"
+    assert rows_again_words(ROWS, 18, 33, SAY) == "rows 18 to 33 worked again"
+    assert rows_again_words(ROWS, 18, 18, SAY) == "row 18 worked again"
 
 
 def test_what_was_learnt_is_told_item_by_item() -> None:
@@ -136,7 +143,7 @@ def test_what_was_learnt_is_told_item_by_item() -> None:
     )
     for_all = replace(timing, yarn=None, day=None)
     assert plain(timing_words(for_all, SAY)) == "1,960 htr in 1 h 22 min"
-    assert plain(weaving_words(2.456, SAY)) == "an end woven in took 2.46 min"
+    assert plain(end_words(2.456, EndsBecome.WOVEN_IN, SAY)) == "an end woven in took 2.46 min"
     assert plain(swatch_words(sample_swatch(), SAY)) == (
         "htr in moor aran, its tension as measured before"
     )

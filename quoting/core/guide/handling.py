@@ -27,7 +27,7 @@ def handlings(estimate: Estimate, passes: int) -> list[Handling]:
     for colour in estimate.colours:
         for visit, after in pairwise((*colour.visits, None)):
             assert visit is not None, "only what comes after the last is none"  # noqa: S101
-            found[visit.pass_index] = Handling(_begins(visit), _ends(after))
+            found[visit.pass_index] = Handling(_begins(visit), _ends(visit, after))
     return found
 
 
@@ -37,9 +37,9 @@ def _begins(visit: Visit) -> Act | None:
     return Act.START if visit.begins else Act.CARRY_UP
 
 
-def _ends(after: Visit | None) -> Act | None:
-    """Return how a pass's yarn is left for the pass that has it next."""
-    if after is None:
+def _ends(visit: Visit, after: Visit | None) -> Act | None:
+    """Return how a pass's yarn is left for the pass that has it next, if it is in the same part."""
+    if after is None or after.part != visit.part:
         return Act.FASTEN_OFF
     if after.follows:
         return None

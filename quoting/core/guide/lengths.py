@@ -1,4 +1,7 @@
-"""How long the blanket is on the hook, after every so many rows: to hold a tape against."""
+"""How long the blanket is on the hook, after every so many rows: to hold a tape against.
+
+One that grows from its centre has so its short side told, after every so many rounds.
+"""
 
 from __future__ import annotations
 
@@ -23,8 +26,11 @@ class LengthSoFar:
 def lengths_so_far(plan: Plan) -> Iterator[LengthSoFar]:
     """Yield the length after every fifth row of the body, or tenth, ..., and after the last pass.
 
-    No more than MOST_TOLD besides the last, unless there are rows by the ten thousand.
+    No more than MOST_TOLD besides the last, unless there are rows by the ten thousand. One that is
+    put together of motifs has none.
     """
+    if plan.grid is not None:
+        return
     rows = len(plan.rows)
     each = next((step for step in STEPS if rows <= step * MOST_TOLD), STEPS[-1])
     last = len(plan.passes) - 1

@@ -1,4 +1,7 @@
-"""A blanket as stripes: neighbouring rows that are worked alike with one yarn."""
+"""A blanket as stripes: neighbouring rows that are worked alike with one yarn.
+
+Rounds from a centre are worked alike though each has as many more stitches than the one inside it.
+"""
 
 from __future__ import annotations
 
@@ -31,13 +34,14 @@ class Stripe:
         """
         worked = self.worked
         alone = worked.number if worked.in_border or is_begun(worked) else 0
-        stitches = tuple(sorted(worked.stitches.items()))
-        return self.rows, worked.work, worked.colour, worked.stitch, stitches, alone
+        stitches = () if worked.grows else tuple(sorted(worked.stitches.items()))
+        kind = worked.work, worked.colour, worked.stitch
+        return self.rows, worked.part, *kind, stitches, alone
 
 
 def is_begun(worked: Pass) -> bool:
-    """Return whether a pass is row 1, which is worked into the chain."""
-    return worked.work is Work.ROW and worked.number == 1
+    """Return whether a pass is row 1, which is worked into the chain, or round 1 of a body."""
+    return worked.in_body and worked.number == 1
 
 
 def stripes_of(passes: Sequence[Pass], handled: Sequence[Handling]) -> Iterator[Stripe]:
@@ -58,6 +62,9 @@ def stripes_of(passes: Sequence[Pass], handled: Sequence[Handling]) -> Iterator[
 
 def _alike(worked: Pass, after: Pass) -> bool:
     """Return whether the row after one is worked as it is; row 1 is worked into the chain."""
-    rows = worked.work is after.work is Work.ROW and not is_begun(worked)
-    same = (worked.colour, worked.stitch) == (after.colour, after.stitch)
-    return rows and same and worked.stitches == after.stitches
+    same = (worked.part, worked.colour, worked.stitch) == (after.part, after.colour, after.stitch)
+    if not same or is_begun(worked):
+        return False
+    if worked.grows and after.grows:
+        return True
+    return worked.work is after.work is Work.ROW and worked.stitches == after.stitches

@@ -7,17 +7,21 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from datetime import date
 from decimal import Decimal
+from typing import Any
 
+from quoting.core.estimate.chores import ENDS_CHORES
 from quoting.core.estimate.hours import Hours, Task, work_hours
 from quoting.core.ground.money import MINUTES_PER_HOUR
 from quoting.core.making.log_lines import Doing, EndsWoven, LogEntry, Session
 from quoting.core.making.progress import Progress, progress_of
 from quoting.core.making.rows_work import rows_work
+from quoting.core.making.session_motifs import session_motifs, with_motifs_told
 from quoting.core.making.session_pace import session_timings
 from quoting.core.making.told import told
+from quoting.core.order.design import EndsBecome
 from quoting.core.quote.quote import Quote
 from quoting.core.workshop.calendar import ready_by
-from quoting.core.workshop.timings import Readings
+from quoting.core.workshop.timings import Minutes, Readings
 from quoting.core.workshop.workshop import Workshop
 
 BY_THE_MINUTE = (Doing.FINISHING, Doing.OFFICE)
@@ -69,7 +73,7 @@ def hours_left(quote: Quote, entries: tuple[LogEntry, ...]) -> HoursLeft:
     Stitches, turns, changes and joins are those of the rows to come, ends those that were not
     woven in. Of finishing and the office what was told is taken off what they were to take. The
     pace is pooled from the timings of the quote's workshop and those of the order's sessions, each
-    by its stitches; that of weaving in from the workshop's minutes and each day that told both
+    by its stitches; that of ends from the workshop's minutes and each day that told both
     minutes and ends. Minutes that tell no rows or ends are spent, and tell no pace.
     """
     progress, work = progress_of(quote, entries), rows_work(quote)
@@ -82,16 +86,26 @@ def hours_left(quote: Quote, entries: tuple[LogEntry, ...]) -> HoursLeft:
 def pooled_workshop(quote: Quote, entries: tuple[LogEntry, ...]) -> Workshop:
     """Return the quote's workshop with what the order's own sessions tell of the pace."""
     workshop = quote.workshop
-    woven = weaving_readings(entries)
-    minutes = workshop.minutes
-    if woven:
-        minutes = replace(minutes, weave_in_end=(*(minutes.weave_in_end or ()), *woven))
+    further = session_motifs(quote, entries)
+    timed = {motif.name for motif in workshop.motifs if motif.timings}
+    workshop = with_motifs_told(workshop, tuple(t for t in further if t.motif in timed))
     timings = (*workshop.timings, *session_timings(quote, entries))
+    ends = quote.order.design.ends
+    minutes = with_end_minutes(workshop.minutes, ends, end_readings(entries))
     return replace(workshop, timings=timings, minutes=minutes)
 
 
-def weaving_readings(entries: tuple[LogEntry, ...]) -> Readings:
-    """Return the minutes that an end took, of each day that told minutes of weaving in and ends."""
+def with_end_minutes(minutes: Minutes, ends: EndsBecome, readings: Readings) -> Minutes:
+    """Return minutes with what further ends took, by what became of them."""
+    if not readings:
+        return minutes
+    key = ENDS_CHORES[ends]
+    further: dict[str, Any] = {key: (*(getattr(minutes, key) or ()), *readings)}
+    return replace(minutes, **further)
+
+
+def end_readings(entries: tuple[LogEntry, ...]) -> Readings:
+    """Return the minutes that an end took, of each day that told minutes of ends, and how many."""
     minutes: dict[date, float] = {}
     ends: dict[date, int] = {}
     for session in told(entries, Session):

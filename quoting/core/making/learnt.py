@@ -7,10 +7,13 @@ from collections.abc import Hashable, Iterable
 from dataclasses import dataclass, replace
 from typing import TypeVar
 
-from quoting.core.making.hours_left import weaving_readings
+from quoting.core.estimate.chores import ENDS_CHORES
+from quoting.core.making.hours_left import end_readings, with_end_minutes
 from quoting.core.making.log_lines import LogEntry
+from quoting.core.making.session_motifs import MotifTold, session_motifs, with_motifs_told
 from quoting.core.making.session_pace import session_timings
 from quoting.core.making.swatches_told import swatches_told
+from quoting.core.order.design import EndsBecome
 from quoting.core.quote.quote import Quote
 from quoting.core.workshop.stitches import WORKED
 from quoting.core.workshop.swatches import Swatch
@@ -25,16 +28,21 @@ Item = TypeVar("Item", bound=Hashable)
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Learnt:
-    """What may be taken into a workshop, beside what it has; all of it, or what was chosen."""
+    """What may be taken into a workshop, beside what it has; all of it, or what was chosen.
+
+    `end_minutes` are what an end took, of which became what `ends` says.
+    """
 
     timings: tuple[Timing, ...] = ()
+    motifs: tuple[MotifTold, ...] = ()
     swatches: tuple[Swatch, ...] = ()
-    weave_in_end: Readings = ()
+    end_minutes: Readings = ()
+    ends: EndsBecome = EndsBecome.WOVEN_IN
 
     @property
     def is_nothing(self) -> bool:
         """Whether there is nothing to take in."""
-        return not (self.timings or self.swatches or self.weave_in_end)
+        return not (self.timings or self.motifs or self.swatches or self.end_minutes)
 
 
 def learnt_from(quote: Quote, entries: tuple[LogEntry, ...], workshop: Workshop) -> Learnt:
@@ -43,31 +51,51 @@ def learnt_from(quote: Quote, entries: tuple[LogEntry, ...], workshop: Workshop)
     Timings are those of each session that told its rows, a mixed one's stitches each by itself; a
     stitch or a yarn that the workshop no longer has is left out. A swatch tells the yarn of a
     stitch that was really used, by the ratio of all that was told of its yarn; its gauge stays that
-    of the earlier swatches, for nobody measured the blanket. Minutes of weaving in an end are those
-    of each day that told both.
+    of the earlier swatches, for nobody measured the blanket. Motifs are told as `session_motifs`
+    has them; their weight is not told anew. Minutes of an end are those of each day that told both.
     """
     timings = (
-        replace(timing, minutes=round(timing.minutes, MINUTE_DIGITS))
+        replace(timing, minutes=_rounded(timing.minutes))
         for timing in session_timings(quote, entries, workshop)
         if _has(workshop, timing)
     )
-    readings = (round(minutes, MINUTE_DIGITS) for minutes in weaving_readings(entries))
+    readings = (_rounded(minutes) for minutes in end_readings(entries))
+    ends = quote.order.design.ends
     return Learnt(
         timings=_further(timings, workshop.timings),
+        motifs=_motifs(quote, entries, workshop),
         swatches=tuple(swatches_told(quote, entries, workshop)),
-        weave_in_end=_further(readings, workshop.minutes.weave_in_end or ()),
+        end_minutes=_further(readings, getattr(workshop.minutes, ENDS_CHORES[ends]) or ()),
+        ends=ends,
     )
+
+
+def _motifs(
+    quote: Quote, entries: tuple[LogEntry, ...], workshop: Workshop
+) -> tuple[MotifTold, ...]:
+    """Return further timings of the motifs that a workshop has."""
+    there = {motif.name for motif in workshop.motifs}
+    offered = (
+        replace(each, timing=replace(each.timing, minutes=_rounded(each.timing.minutes)))
+        for each in session_motifs(quote, entries)
+        if each.motif in there
+    )
+    known = (MotifTold(motif=m.name, timing=t) for m in workshop.motifs for t in m.timings)
+    return _further(offered, known)
 
 
 def with_learnt(workshop: Workshop, learnt: Learnt) -> Workshop:
     """Return the workshop with what was learnt beside all that it had. Errors: as its own."""
-    woven = (*(workshop.minutes.weave_in_end or ()), *learnt.weave_in_end)
     return replace(
-        workshop,
+        with_motifs_told(workshop, learnt.motifs),
         timings=(*workshop.timings, *learnt.timings),
         swatches=(*workshop.swatches, *learnt.swatches),
-        minutes=replace(workshop.minutes, weave_in_end=woven or None),
+        minutes=with_end_minutes(workshop.minutes, learnt.ends, learnt.end_minutes),
     )
+
+
+def _rounded(minutes: float) -> float:
+    return round(minutes, MINUTE_DIGITS)
 
 
 def _further(offered: Iterable[Item], there: Iterable[Item]) -> tuple[Item, ...]:

@@ -1,7 +1,8 @@
 """What is written down while an order is made: one value for each kind of thing that happens.
 
 Rows are the rows and rounds of a blanket in the order worked, its border's rounds among them and
-its foundation chain not; where several blankets are made they are counted on from one to the next.
+its foundation chain not; a motif and a seam count as one each. Where several blankets are made they
+are counted on from one to the next.
 """
 
 from __future__ import annotations
@@ -41,9 +42,15 @@ class Doing(StrEnum):
 
 
 _PARTS = {
-    Doing.AT_THE_HOOK: (Part.STITCHING, Part.TURNING, Part.CHANGING, Part.JOINING),
+    Doing.AT_THE_HOOK: (
+        Part.STITCHING,
+        Part.TURNING,
+        Part.CHANGING,
+        Part.JOINING,
+        Part.ASSEMBLING,
+    ),
     Doing.WEAVING_IN: (Part.WEAVING_IN,),
-    Doing.FINISHING: (Part.ASSEMBLING, Part.FINISHING),
+    Doing.FINISHING: (Part.FINISHING,),
     Doing.OFFICE: (Part.OFFICE,),
 }
 

@@ -42,10 +42,20 @@ class MadeRows:
     is worked.
     """
 
-    passes: tuple[Pass, ...]
+    quote: Quote
     of_blanket: tuple[MadeRow, ...]
     numbers: Mapping[tuple[int, int], int]
     blankets: int
+
+    @property
+    def plan(self) -> Plan:
+        """What one blanket is planned as."""
+        return self.quote.plan
+
+    @property
+    def passes(self) -> tuple[Pass, ...]:
+        """The passes of one blanket."""
+        return self.plan.passes
 
     @property
     def of_one(self) -> int:
@@ -94,7 +104,7 @@ def made_rows(quote: Quote) -> MadeRows:
         for index in range(made.first, made.last + 1)
     }
     return MadeRows(
-        passes=plan.passes,
+        quote=quote,
         of_blanket=of_blanket,
         numbers=numbers,
         blankets=quote.order.quantity,

@@ -15,6 +15,7 @@ from quoting.core.quote.offer import Offer
 from quoting.core.quote.offer_rows import Due, RowCode
 
 NOTHING = Decimal(0)
+HALF = 0.5
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -77,13 +78,13 @@ class MoneyDue:
 def dues_come(progress: Progress, stage: Stage) -> frozenset[Due]:
     """Return the times of payment that an agreed order has come to.
 
-    Half is made once half of all rows and rounds are, and all of it once the last is, or the order
-    is finished.
+    Half is made once half of all rows and rounds are, or half of the stitches where rounds grow and
+    motifs are made, and all of it once the last is, or the order is finished.
     """
     finished = stage in {Stage.FINISHED, Stage.HANDED_OVER}
     come = {
         Due.ON_ACCEPTING: True,
-        Due.AT_HALF: finished or 2 * progress.rows_done >= progress.rows,
+        Due.AT_HALF: finished or progress.share >= HALF,
         Due.BEFORE_SENDING: finished or not progress.rows_left,
         Due.ON_DELIVERY: stage is Stage.HANDED_OVER,
     }

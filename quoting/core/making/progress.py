@@ -18,7 +18,7 @@ from quoting.core.making.log_lines import (
     YarnTaken,
     YarnUsed,
 )
-from quoting.core.making.made_rows import made_rows
+from quoting.core.making.made_rows import MadeRows, made_rows
 from quoting.core.making.told import happened, told
 from quoting.core.quote.quote import Quote
 
@@ -29,7 +29,9 @@ YarnLine = TypeVar("YarnLine", YarnUsed, YarnTaken)
 class Progress:
     """What is done of an order, and what was told of it.
 
-    `rows` are the rows and rounds of all blankets, `passes_done` counts their chains besides.
+    `rows` are what is ticked off of all blankets, `passes_done` counts their chains besides, and of
+    motifs their rounds. `share` is the part that is done: of the rows, or of the stitches where
+    rounds grow and motifs are made.
     `minutes` are told by what they were spent on, `used_g` and `taken_g` by the colour's name in
     the estimate, `received` by currency: what was never told is in none of them.
     """
@@ -37,6 +39,7 @@ class Progress:
     rows: int
     rows_done: int
     passes_done: int
+    share: float
     minutes: Mapping[Doing, float]
     used_g: Mapping[str, float]
     taken_g: Mapping[str, float]
@@ -54,11 +57,6 @@ class Progress:
         """The ends to weave in, of those that the estimate has."""
         return max(0, self.ends - self.ends_woven)
 
-    @property
-    def share(self) -> float:
-        """What part of the rows is done."""
-        return self.rows_done / self.rows
-
 
 def progress_of(quote: Quote, entries: tuple[LogEntry, ...]) -> Progress:
     """Return how far an order is. Lines of a colour that is not in the quote are left out."""
@@ -68,6 +66,7 @@ def progress_of(quote: Quote, entries: tuple[LogEntry, ...]) -> Progress:
         rows=rows.all,
         rows_done=done,
         passes_done=sum(1 for _ in rows.places(1, done)),
+        share=_share(rows, done),
         minutes=_minutes(told(entries, Session)),
         used_g=_grams(quote, ((used.colour, used.used_g) for used in told(entries, YarnUsed))),
         taken_g=_grams(quote, ((taken.colour, taken.grams) for taken in told(entries, YarnTaken))),
@@ -75,6 +74,16 @@ def progress_of(quote: Quote, entries: tuple[LogEntry, ...]) -> Progress:
         ends_woven=sum(woven.ends for woven in told(entries, EndsWoven)),
         received=received(entries),
     )
+
+
+def _share(rows: MadeRows, done: int) -> float:
+    """Return the part of the work that so many rows are."""
+    if not any(worked.grows for worked in rows.passes):
+        return done / rows.all
+    stitches = [sum(worked.stitches.values()) for worked in rows.passes]
+    worked = sum(stitches[place.pass_index] for place in rows.places(1, done))
+    of_one = sum(stitches[place.pass_index] for place in rows.places(1, rows.of_one))
+    return worked / (of_one * rows.blankets)
 
 
 def rows_done(entries: tuple[LogEntry, ...]) -> int:

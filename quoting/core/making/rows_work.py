@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from quoting.core.estimate.chores import Workload
 from quoting.core.estimate.strands import Why
 from quoting.core.estimate.work_counted import count_work, is_changed_to, is_timed_whole
 from quoting.core.estimate.workload import BEGIN_ROUND, TURN
+from quoting.core.making.chores_by_pass import BY_ORDER, chores_by_pass
 from quoting.core.making.made_rows import MadeRows, PassPlace, made_rows
 from quoting.core.plan.passes import Work
 from quoting.core.quote.quote import Quote
@@ -17,26 +19,31 @@ from quoting.core.quote.quote import Quote
 class RowsWork:
     """The rows of a quote, and in which of them a ball is joined, one row for each join.
 
-    `first_row_at` is the index of the pass before which no row was worked.
+    `first_row_at` is the index of the pass before which no row was worked. `chores_in` has what is
+    laid out and joined with each pass.
     """
 
     quote: Quote
     rows: MadeRows
     joined_in: tuple[int, ...]
     first_row_at: int
+    chores_in: Sequence[Mapping[str, float]]
 
     def of(self, first: int, last: int, *, ends: int = 0) -> Workload:
         """Return the work of the rows from one to another, and of so many ends besides.
 
         Each row but the first of a blanket is turned to, and each pass in another colour than the
-        one before it changed to, as the estimate counts them. Blankets and extras are those of the
-        whole order.
+        one before it changed to, as the estimate counts them. Blankets, extras and what is blocked
+        are those of the whole order.
         """
         order, workshop, plan = self.quote.order, self.quote.workshop, self.quote.plan
         places = list(self.rows.places(first, last))
         passes = ((self.rows.passes[place.pass_index], 1) for place in places)
         counted = count_work(passes, plan, order, workshop)
-        chores = {name: n * order.quantity for name, n in plan.chores.items() if name != TURN}
+        chores = {name: n * order.quantity for name, n in plan.chores.items() if name in BY_ORDER}
+        for place in places:
+            for name, count in self.chores_in[place.pass_index].items():
+                chores[name] = chores.get(name, 0.0) + count
         return Workload(
             stitches=counted.stitches,
             motifs=counted.motifs,
@@ -74,4 +81,5 @@ def rows_work(quote: Quote) -> RowsWork:
         first_row_at=next(
             (index for index, worked in enumerate(rows.passes) if worked.work is Work.ROW), 0
         ),
+        chores_in=chores_by_pass(quote.plan),
     )

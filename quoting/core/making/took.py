@@ -8,6 +8,7 @@ from collections.abc import Mapping, Sequence
 
 from quoting.core.estimate.estimate import ColourEstimate
 from quoting.core.estimate.work_counted import count_work
+from quoting.core.making.chores_by_pass import chores_by_pass
 from quoting.core.making.log_lines import Doing, LogEntry, Session, YarnUsed
 from quoting.core.making.made_rows import MadeRows, made_rows
 from quoting.core.making.planned_yarn import planned_yarn
@@ -64,9 +65,15 @@ def _all_over_told(quote: Quote, sessions: Sequence[Session]) -> float:
 
 
 def _row_minutes(quote: Quote, rows: MadeRows) -> list[float]:
-    """Return the minutes that the stitches of each row of a blanket were expected to take."""
+    """Return the minutes that each row of a blanket was expected to take, joins of motifs too."""
     each = {(task.yarn, task.what): task.minutes_each for task in quote.estimate.hours.tasks}
-    in_pass = [_pass_minutes(quote, worked, each) for worked in rows.passes]
+    joining = chores_by_pass(quote.plan)
+    by_name = {task.what: task.minutes_each for task in quote.estimate.hours.tasks}
+    in_pass = [
+        _pass_minutes(quote, worked, each)
+        + math.fsum(count * by_name.get(name, 0.0) for name, count in chores.items())
+        for worked, chores in zip(rows.passes, joining, strict=True)
+    ]
     of_one = (rows.worked_with(row) for row in range(1, rows.of_one + 1))
     return [math.fsum(in_pass[index] for index in indexes) for indexes in of_one]
 

@@ -13,6 +13,7 @@ from quoting.core.plan.gauge import Gauge, Made
 from quoting.core.plan.parts import WHOLE, BlanketPart
 from quoting.core.plan.passes import Edge, Pass
 from quoting.core.plan.squares_grid import SquaresGrid
+from quoting.core.workshop.rounds import Rounds
 from quoting.core.workshop.workshop import Workshop
 
 
@@ -47,7 +48,7 @@ class BodyPlan:
     `section_repeats` is of bodies in sections only. Of the cautions, those of the counts are told
     before the border's, those of the size after them. Where the border is a part of its own,
     `border_apart`; it makes the piece `border_tall` times as much taller as it makes it wider.
-    `gauges`, `parts`, `chores` and `grid` go into the plan as they are.
+    `gauges`, `parts`, `chores`, `grid` and `counted` go into the plan as they are.
     """
 
     passes: tuple[Pass, ...]
@@ -66,3 +67,4 @@ class BodyPlan:
     border_tall: float = 1.0
     chores: Mapping[str, float] = field(default_factory=lambda: MappingProxyType({}))
     grid: SquaresGrid | None = None
+    counted: Rounds | None = None

@@ -7,11 +7,12 @@ from enum import StrEnum
 
 
 class PartKind(StrEnum):
-    """What a part is: the whole blanket with its border, a motif, the seams, a border by itself."""
+    """What a part is: a whole blanket, a motif, a seam, the edging of a motif, a border apart."""
 
     WHOLE = "whole"
     MOTIF = "motif"
     SEAM = "seam"
+    EDGING = "edging"
     BORDER = "border"
 
 

@@ -10,8 +10,9 @@ from types import MappingProxyType
 from quoting.core.ground.cautions import Caution
 from quoting.core.plan.corners import CornerWork
 from quoting.core.plan.gauge import BY_SWATCH, Fabric, Gauge, Made
-from quoting.core.plan.parts import WHOLE, BlanketPart
+from quoting.core.plan.parts import WHOLE, BlanketPart, PartKind
 from quoting.core.plan.squares_grid import SquaresGrid
+from quoting.core.workshop.rounds import Rounds
 
 
 class Edge(StrEnum):
@@ -85,7 +86,8 @@ class Plan:
 
     `gauges` holds the gauge of every stitch, `ch` too, in its yarn and fabric. `parts` are worked
     one after the other, each as often as it says. `chores` counts what there is to do in one
-    blanket besides its stitches, by the name of its minutes.
+    blanket besides its stitches, by the name of its minutes. `counted` says how the rounds of a
+    body, or of its motifs, are counted.
     """
 
     passes: tuple[Pass, ...]
@@ -100,6 +102,7 @@ class Plan:
     parts: tuple[BlanketPart, ...] = (WHOLE,)
     chores: Mapping[str, float] = field(default_factory=lambda: MappingProxyType({}))
     grid: SquaresGrid | None = None
+    counted: Rounds | None = None
 
     def part_of(self, worked: Pass) -> BlanketPart:
         """Return the part that a pass is in."""
@@ -108,6 +111,15 @@ class Plan:
     def times(self, worked: Pass) -> int:
         """Return how many passes of one blanket a pass stands for."""
         return self.parts[worked.part].count
+
+    def copies_of(self, kind: PartKind) -> int:
+        """Return how many parts of a kind one blanket has."""
+        return sum(part.count for part in self.parts if part.kind is kind)
+
+    def number_of(self, part: int, copy: int) -> int:
+        """Return which of all parts of its kind a copy of a part is, from 1."""
+        kind = self.parts[part].kind
+        return sum(each.count for each in self.parts[:part] if each.kind is kind) + copy + 1
 
     @property
     def passes_worked(self) -> int:

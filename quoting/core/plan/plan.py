@@ -47,6 +47,7 @@ def plan_order(order: Order, workshop: Workshop) -> Plan:
         parts=parts,
         chores=body.chores,
         grid=body.grid,
+        counted=body.counted,
         cautions=(
             *body.count_cautions,
             *border_cautions(border, body.rim),

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from quoting.core.order.joined_squares import JoinMethod
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SquaresGrid:
     """So many `columns` and `rows` of motifs of one side, `gap_cm` between two of them.
 
-    `layouts` has the layout of each, from 0, row by row from the top left.
+    `layouts` has the layout of each, from 0, row by row from the top left; `method` is their join.
     """
 
     columns: int
@@ -17,6 +19,7 @@ class SquaresGrid:
     side_cm: float
     gap_cm: float
     layouts: tuple[int, ...]
+    method: JoinMethod = JoinMethod.AS_YOU_GO
 
     @property
     def count(self) -> int:

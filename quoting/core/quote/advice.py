@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from datetime import date
-from itertools import pairwise
+from itertools import groupby, pairwise
 
 from quoting.core.estimate.ball_walk import ColourWalk
 from quoting.core.estimate.chores import Part
@@ -15,7 +15,7 @@ from quoting.core.ground.codes import CautionCode
 from quoting.core.order.design import EndsBecome
 from quoting.core.order.order import Order
 from quoting.core.plan.gauge import Gauge, Sureness
-from quoting.core.plan.passes import Plan, Work
+from quoting.core.plan.passes import Edge, Plan, Work
 from quoting.core.price.price import Price
 from quoting.core.quote.hours_advice import hours_cautions
 from quoting.core.quote.infants import advised_in, may_be_an_infants
@@ -57,10 +57,10 @@ def advise(
     yield from _sureness_cautions(plan, estimate)
     yield from _category_cautions(plan, workshop, estimate)
     yield from hours_cautions(estimate.hours, workshop)
-    yield from _strand_cautions(plan, estimate)
+    yield from _strand_cautions(order.design.ends, plan, estimate)
     yield from _ball_cautions(plan, estimate)
-    if order.design.ends in AT_THE_EDGE and any(worked.grows for worked in plan.passes):
-        yield for_maker(CautionCode.ENDS_LIE_WITHIN)
+    if order.design.ends in AT_THE_EDGE:
+        yield from _within_cautions(plan, estimate)
     read_in = order.language or workshop.locale
     if may_be_an_infants(order, plan, workshop.locale, read_in):
         if order.design.ends is EndsBecome.FRINGE:
@@ -135,16 +135,29 @@ def _category_cautions(plan: Plan, workshop: Workshop, estimate: Estimate) -> It
             yield for_maker(CautionCode.NO_CATEGORY, yarn=yarn)
 
 
-def _strand_cautions(plan: Plan, estimate: Estimate) -> Iterator[Caution]:
+def _within_cautions(plan: Plan, estimate: Estimate) -> Iterator[Caution]:
+    """Yield that ends lie where no edge is: of rounds, or of balls joined within rows."""
+    if any(worked.grows for worked in plan.passes):
+        yield for_maker(CautionCode.ENDS_LIE_WITHIN)
+        return
+    places = (place for strand in estimate.strands for place in (strand.starts, strand.ends))
+    within = sum(place.edge is Edge.WITHIN for place in places)
+    if within:
+        yield for_maker(CautionCode.ENDS_LIE_WITHIN, ends=within)
+
+
+def _strand_cautions(become: EndsBecome, plan: Plan, estimate: Estimate) -> Iterator[Caution]:
     hours, in_rows = estimate.hours, bool(plan.of_work(Work.ROW))
     weaving = hours.of(Part.WEAVING_IN)
     if estimate.ends >= MANY_ENDS and weaving >= WEAVING_SHARE * float(hours.total):
-        cut = estimate.ended(Why.CUT) if in_rows else 0
-        uncut = estimate.ends - 2 * cut if cut else None
-        yield for_maker(CautionCode.MANY_ENDS, ends=estimate.ends, hours=weaving, uncut=uncut)
-    walks = [colour.walk for colour in estimate.colours] if in_rows else []
-    stranded = tuple(walk.colour for walk in walks if _never_waits(walk))
-    if stranded:
+        cut = estimate.ended(Why.CUT)
+        uncut = estimate.ends - 2 * cut if cut and in_rows else None
+        done = None if become is EndsBecome.WOVEN_IN else become.value
+        yield for_maker(
+            CautionCode.MANY_ENDS, ends=estimate.ends, hours=weaving, uncut=uncut, become=done
+        )
+    stranded = tuple(colour.colour for colour in estimate.colours if _never_waits(colour.walk))
+    if stranded and in_rows:
         yield for_maker(CautionCode.WRONG_EDGE, colours=stranded)
     waiting = most_waiting(estimate.strands)
     if waiting >= MANY_WAITING:

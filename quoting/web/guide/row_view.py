@@ -18,6 +18,7 @@ from quoting.web.making.at_hand import AtHand
 from quoting.web.shop import Shop
 from quoting.wording.making_words import rows_done_words
 from quoting.wording.row_at_hand import RowAtHand, row_at_hand
+from quoting.wording.ticks import ticks_words
 
 PREVIEW = 3
 """Rows that are shown after the one to work."""
@@ -33,6 +34,8 @@ class RowView:
     codes: Mapping[str, str]
     rows: int
     done_words: str
+    ticks: str
+    all_done: str
     bar: Markup
     left_words: str
     undo: int | None
@@ -50,7 +53,7 @@ def row_view(hand: AtHand, shop: Shop) -> RowView:
     numbers = range(done + 1, min(rows.all, done + 1 + PREVIEW) + 1)
     told = [row_at_hand(guide, rows, number, speech) for number in numbers]
     left = hours_left(hand.quote, hand.entries)
-    words = rows_done_words(progress, speech)
+    words = rows_done_words(progress, hand.quote.plan, speech)
     at_hook, all_of_it = speech.hours(left.of(Doing.AT_THE_HOOK)), speech.hours(left.hours.total)
     before = min(rows.blankets - 1, done // rows.of_one) * rows.of_one
     return RowView(
@@ -60,6 +63,8 @@ def row_view(hand: AtHand, shop: Shop) -> RowView:
         codes=colour_codes(hand.quote),
         rows=rows.all,
         done_words=words,
+        ticks=ticks_words(rows.plan),
+        all_done=f"All {ticks_words(rows.plan)} are done",
         # The drawing escapes every word that it writes.
         bar=Markup(draw_rows_done(hand.quote, done - before, words)),  # noqa: S704
         left_words=f"{at_hook} left at the hook at your pace, {all_of_it} in all.",

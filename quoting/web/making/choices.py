@@ -51,7 +51,7 @@ def choices_of(hand: AtHand, shop: Shop) -> Choices:
         for name, weights in ball_weights(hand).items()
     }
     return Choices(
-        doings=[(doing.value, doing_words(doing, speech)) for doing in Doing],
+        doings=[(doing.value, doing_words(doing, hand.quote, speech)) for doing in Doing],
         colours=[(name, name) for name in colours],
         currencies=[(code, code) for code in hand.currencies],
         units=units,

@@ -9,10 +9,12 @@ from wtforms import Form
 from quoting.core.ground.errors import Refused
 from quoting.core.making.line_checks import check_line
 from quoting.core.making.log_lines import LogEntry, Moved, Withdrawn
+from quoting.core.making.made_rows import made_rows
 from quoting.schema.log_shapes import log_kind
 from quoting.web.making.at_hand import AtHand, at_hand
 from quoting.web.making.choices import choices_of
 from quoting.web.making.forms import new_forms
+from quoting.web.making.labels import called_for
 from quoting.web.making.line_forms import form_of_entry, line_form, read_line, say_of_form
 from quoting.web.making.pages import page
 from quoting.web.making.writing import put_in_place
@@ -97,8 +99,8 @@ def _page(
         hand=hand,
         entry=entry,
         kind=log_kind(entry.line),
-        words=log_words(entry.line, shop.speech),
-        form=form,
+        words=log_words(entry.line, made_rows(hand.quote), shop.speech),
+        form=called_for(hand, form),
         answer={"said": said},
         stale=stale,
         choices=choices_of(hand, shop),

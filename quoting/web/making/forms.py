@@ -14,6 +14,7 @@ from quoting.schema.log_shapes import LogKind
 from quoting.web.forms.lines import entries_of, typed_of
 from quoting.web.forms.sent import Sent
 from quoting.web.making.at_hand import AtHand
+from quoting.web.making.labels import called_for
 from quoting.web.making.line_forms import WRITTEN_ALONE, line_form, new_form, say_of_form
 from quoting.web.making.sitting_form import new_sitting, say_of_sitting, sitting_form
 from quoting.web.orders.order_answer import Said
@@ -58,7 +59,7 @@ def new_forms(hand: AtHand, shop: Shop, timed: LogEntry | None = None) -> Forms:
     """Return the forms as they begin, that of a sitting with what a clock has timed."""
     session = timed.line if timed is not None and isinstance(timed.line, Session) else None
     return Forms(
-        sitting=sitting_form(new_sitting(hand, shop, session), shop),
+        sitting=called_for(hand, sitting_form(new_sitting(hand, shop, session), shop)),
         alone={kind: new_form(kind, hand, shop) for kind in WRITTEN_ALONE},
         session=0 if timed is None else timed.id,
     )
@@ -68,7 +69,7 @@ def sitting_sent(
     sent: Sent, hand: AtHand, shop: Shop, mistakes: tuple[Mistake, ...] = (), *, stale: bool = False
 ) -> Forms:
     """Return the forms with a sitting as it was typed, and its mistakes."""
-    form = sitting_form(sent, shop)
+    form = called_for(hand, sitting_form(sent, shop))
     return Forms(
         sitting=form,
         alone={kind: new_form(kind, hand, shop) for kind in WRITTEN_ALONE},

@@ -16,6 +16,7 @@ from quoting.core.making.log_lines import (
     Withdrawn,
     standing,
 )
+from quoting.core.making.made_rows import MadeRows, made_rows
 from quoting.web.making.at_hand import AtHand
 from quoting.wording import Speech
 from quoting.wording.log_words import log_words
@@ -42,15 +43,15 @@ class LogRow:
 
 def log_rows(hand: AtHand, speech: Speech) -> Iterator[LogRow]:
     """Yield the lines, the latest first."""
-    holding = {entry.id for entry in standing(hand.entries)}
+    holding, rows = {entry.id for entry in standing(hand.entries)}, made_rows(hand.quote)
     for entry in reversed(hand.entries):
         written = entry.at.astimezone()
         yield LogRow(
             id=entry.id,
             day=getattr(entry.line, "day", written.date()),
             written=written,
-            words=log_words(entry.line, speech),
-            again=_worked_again(hand, entry, speech) if entry.id in holding else "",
+            words=log_words(entry.line, rows, speech),
+            again=_worked_again(hand, entry, rows, speech) if entry.id in holding else "",
             holds=entry.id in holding or isinstance(entry.line, Withdrawn),
             stands_for=entry.corrects,
             can_change=entry.id in holding and not isinstance(entry.line, Moved),
@@ -62,11 +63,11 @@ def _came(entry: LogEntry) -> bool:
     return isinstance(entry.line, Payment) and entry.line.amount > 0
 
 
-def _worked_again(hand: AtHand, entry: LogEntry, speech: Speech) -> str:
+def _worked_again(hand: AtHand, entry: LogEntry, rows: MadeRows, speech: Speech) -> str:
     """Return which rows of a session an earlier one has told already; nothing where none."""
     before = tuple(each for each in hand.entries if each.id < entry.id)
-    rows = rows_again(before, entry.line, corrects=entry.corrects)
-    return "" if rows is None else rows_again_words(*rows, speech)
+    again = rows_again(before, entry.line, corrects=entry.corrects)
+    return "" if again is None else rows_again_words(rows, *again, speech)
 
 
 def untold_session(hand: AtHand) -> LogEntry | None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TypeVar
 
 from quoting.core.making.learnt import Learnt, learnt_from, with_learnt
@@ -11,7 +11,7 @@ from quoting.web.kept import book_now, moment_now
 from quoting.web.making.at_hand import AtHand
 from quoting.web.shop import Shop
 from quoting.web.workshop.own_form import own_workshop
-from quoting.wording.learnt_words import swatch_words, timing_words, weaving_words
+from quoting.wording.learnt_words import end_words, motif_words, swatch_words, timing_words
 
 T = TypeVar("T")
 
@@ -29,10 +29,16 @@ def offered_by(hand: AtHand, shop: Shop) -> tuple[Offered, ...]:
     learnt, speech = _learnt(hand, shop), shop.speech
     timings = [timing_words(timing, speech) for timing in learnt.timings]
     swatches = [swatch_words(swatch, speech) for swatch in learnt.swatches]
-    ends = [weaving_words(minutes, speech) for minutes in learnt.weave_in_end]
+    motifs = [motif_words(told, speech) for told in learnt.motifs]
+    ends = [end_words(minutes, learnt.ends, speech) for minutes in learnt.end_minutes]
     return tuple(
         Offered(name=f"{kind}.{number}", words=words)
-        for kind, told in (("timing", timings), ("swatch", swatches), ("end", ends))
+        for kind, told in (
+            ("timing", timings),
+            ("motif", motifs),
+            ("swatch", swatches),
+            ("end", ends),
+        )
         for number, words in enumerate(told, 1)
     )
 
@@ -45,10 +51,12 @@ def take_in(
     Errors: `workshop-overtaken`; as the workshop's own.
     """
     learnt = _learnt(hand, shop)
-    chosen = Learnt(
+    chosen = replace(
+        learnt,
         timings=_ticked("timing", learnt.timings, ticked),
+        motifs=_ticked("motif", learnt.motifs, ticked),
         swatches=_ticked("swatch", learnt.swatches, ticked),
-        weave_in_end=_ticked("end", learnt.weave_in_end, ticked),
+        end_minutes=_ticked("end", learnt.end_minutes, ticked),
     )
     workshop = with_learnt(own_workshop(shop), chosen)
     return save_workshop(book_now(), workshop, now=moment_now(), based_on=based_on)

@@ -47,7 +47,13 @@ def took_view(hand: AtHand, speech: Speech) -> TookView:
         is_finished=hand.order.stage in TOOK,
         outcome=outcome,
         work=tuple(
-            _hours(doing_words(part.doing, speech), part.expected, part.took, part.share, speech)
+            _hours(
+                doing_words(part.doing, hand.quote, speech),
+                part.expected,
+                part.took,
+                part.share,
+                speech,
+            )
             for part in outcome.work
             if part.expected or part.took
         ),
@@ -56,10 +62,13 @@ def took_view(hand: AtHand, speech: Speech) -> TookView:
         ),
         colours=tuple(_yarn(outcome, speech)),
         codes=colour_codes(hand.quote),
-        stood_in=listed([doing_words(d, speech).lower() for d in outcome.stood_in], "and")
-        if outcome.stood_in
-        else "",
+        stood_in=_stood_in(hand, outcome, speech),
     )
+
+
+def _stood_in(hand: AtHand, outcome: Outcome, speech: Speech) -> str:
+    words = [doing_words(doing, hand.quote, speech).lower() for doing in outcome.stood_in]
+    return listed(words, "and") if words else ""
 
 
 def _hours(

@@ -21,6 +21,7 @@ from quoting.core.making.yarn_left import YarnLeft, yarn_left
 from quoting.core.order.stage import Stage
 from quoting.core.quote.offer_rows import Due
 from quoting.web.making.at_hand import TOOK, AtHand
+from quoting.web.making.labels import yarn_and_ends
 from quoting.web.making.log_rows import LogRow, log_rows, untold_session
 from quoting.web.queue_now import queue_now
 from quoting.web.shop import Shop
@@ -34,6 +35,7 @@ from quoting.wording.making_words import (
     yarn_ratio_words,
 )
 from quoting.wording.payment_words import payment_name, payment_when
+from quoting.wording.ticks import ticks_words
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -91,6 +93,8 @@ class MakingView:
     spent_words: str
     ends_words: str
     codes: Mapping[str, str]
+    ticks: str
+    yarn_and_ends: str
     untold_words: str = ""
     untold_id: int = 0
 
@@ -126,7 +130,7 @@ def making_view(hand: AtHand, shop: Shop) -> MakingView:
     progress, rows = hand.progress, made_rows(hand.quote)
     left = hours_left(hand.quote, hand.entries)
     yarns = yarn_left(hand.quote, hand.entries)
-    words = rows_done_words(progress, speech)
+    words = rows_done_words(progress, hand.quote.plan, speech)
     waits = any(not yarn.is_enough for yarn in yarns)
     untold = untold_session(hand)
     due, come = money_due(hand.offer, hand.entries), dues_come(progress, hand.order.stage)
@@ -140,15 +144,17 @@ def making_view(hand: AtHand, shop: Shop) -> MakingView:
         left=left,
         ready=None if hand.order.stage in TOOK else _ready(hand.id, left, shop, waits=waits),
         work=tuple(_work(left, hand, speech)),
-        yarn=tuple(_yarn(yarns, hand, speech)),
+        yarn=tuple(_yarn(yarns, rows, hand, speech)),
         due=due,
         due_now=due.due_by(come),
         payments=tuple(_payment(each, come) for each in due.payments if each.due is not None),
         log=tuple(log_rows(hand, speech)),
         spent_words=minutes_words(left.spent_minutes, speech) if left.spent else "–",
-        ends_words=ends_done_words(progress, speech),
+        ends_words=ends_done_words(progress, hand.quote.order.design.ends, speech),
         codes=colour_codes(hand.quote),
-        untold_words="" if untold is None else log_words(untold.line, speech),
+        ticks=ticks_words(hand.quote.plan),
+        yarn_and_ends=yarn_and_ends(hand.quote),
+        untold_words="" if untold is None else log_words(untold.line, rows, speech),
         untold_id=0 if untold is None else untold.id,
     )
 
@@ -177,7 +183,7 @@ def _work(left: HoursLeft, hand: AtHand, speech: Speech) -> Iterator[WorkRow]:
         spent = left.spent.get(doing)
         hours = hand.quote.estimate.hours
         yield WorkRow(
-            words=doing_words(doing, speech),
+            words=doing_words(doing, hand.quote, speech),
             spent="–" if spent is None else minutes_words(spent, speech),
             left=left.of(doing),
             estimated=sum((hours.of(part) for part in doing.parts), Decimal(0)),
@@ -194,13 +200,15 @@ def _payment(payment: PaymentDue, come: frozenset[Due]) -> PaymentRow:
     )
 
 
-def _yarn(yarns: tuple[YarnLeft, ...], hand: AtHand, speech: Speech) -> Iterator[YarnRow]:
+def _yarn(
+    yarns: tuple[YarnLeft, ...], rows: MadeRows, hand: AtHand, speech: Speech
+) -> Iterator[YarnRow]:
     codes = colour_codes(hand.quote)
     for left in yarns:
         yield YarnRow(
             colour=left.colour,
             code=codes.get(left.colour, ""),
-            words=yarn_left_words(left, speech),
-            ratio=yarn_ratio_words(left, speech),
+            words=yarn_left_words(left, hand.quote.plan, speech),
+            ratio=yarn_ratio_words(left, rows, speech),
             short=not left.is_enough,
         )

@@ -88,11 +88,13 @@ def reserve_words(quote: Quote, say: Speech) -> str:
 def ends_words(quote: Quote, say: Speech) -> str:
     """Return what becomes of the strands."""
     estimate = quote.estimate
+    in_rows = bool(quote.plan.foundation_chain)
+    unwanted = "because the yarn does not wait where it is wanted"
+    why = unwanted if in_rows else "as the colour changes"
     return (
         f"{say.number(estimate.ended(Why.FINISHED))} fastened off, "
-        f"{say.number(estimate.ended(Why.CUT))} cut because the yarn does not wait where it is "
-        f"wanted, {say.number(estimate.ended(Why.RAN_OUT))} where a new "
-        f"{say.worded('ball')} is joined. "
+        f"{say.number(estimate.ended(Why.CUT))} cut {why}, "
+        f"{say.number(estimate.ended(Why.RAN_OUT))} where a new {say.worded('ball')} is joined. "
         f"A strand is carried up {say.count(estimate.carries, 'time')}."
     )
 

@@ -184,5 +184,5 @@ def _named() -> tuple[Timing, ...]:
 def test_minutes_that_were_never_given_begin_with_what_was_timed() -> None:
     shop = sample_workshop(minutes=sample_minutes(weave_in_end=None))
     new = learnt(spent(Doing.WEAVING_IN, 20), woven(6), shop=shop)
-    assert new.weave_in_end == (3.33,)
+    assert new.end_minutes == (3.33,)
     assert with_learnt(shop, new).minutes.weave_in_end == (3.33,)

@@ -57,6 +57,7 @@ def plan_centre(body: FromCentre, setting: Setting) -> BodyPlan:
         border_tall=STANDING_ON_A_CORNER if body.counting is Counting.HEXAGON else 1.0,
         gauges=motif_gauges(work, setting) if work else {},
         chores={"turn": rounds - 1} if body.turned else {},
+        counted=counted,
         count_cautions=tuple(_cautions(body, setting, growing, counted)),
     )
 

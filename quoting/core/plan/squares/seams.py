@@ -59,7 +59,7 @@ def _seams(
             if count:
                 yield _line(count), tuple(_needlefuls(join, edges * grid.side_cm))
     elif join.method is JoinMethod.FLAT_BRAID:
-        yield _line(grid.count), (_braid(join, work),)
+        yield _line(grid.count, PartKind.EDGING), (_braid(join, work),)
     elif join.method is JoinMethod.CONTINUOUS:
         yield BlanketPart(kind=PartKind.SEAM), tuple(_last_rounds(join, grid, work))
     elif join.method in CROCHETED:
@@ -82,8 +82,8 @@ def join_chores(join: MotifJoin, grid: SquaresGrid) -> dict[str, float]:
     return {CHORES[join.method]: counts[join.method]}
 
 
-def _line(count: int) -> BlanketPart:
-    return BlanketPart(kind=PartKind.SEAM, count=count, at_once=True)
+def _line(count: int, kind: PartKind = PartKind.SEAM) -> BlanketPart:
+    return BlanketPart(kind=kind, count=count, at_once=True)
 
 
 def _needlefuls(join: MotifJoin, line_cm: float) -> Iterator[Pass]:

@@ -46,6 +46,7 @@ def plan_squares(body: JoinedSquares, setting: Setting) -> BodyPlan:
         side_cm=work.side_cm,
         gap_cm=body.join.gap_cm,
         layouts=placed([layout.count for layout in layouts], columns),
+        method=body.join.method,
     )
     seams = seams_of(body.join, grid, work)
     parts = _parts(layouts, seams)
@@ -63,6 +64,7 @@ def plan_squares(body: JoinedSquares, setting: Setting) -> BodyPlan:
         border_apart=True,
         chores=_chores(body, grid),
         grid=grid,
+        counted=work.counted,
         count_cautions=tuple(motif_cautions(work.motif)),
     )
 
