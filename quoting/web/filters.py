@@ -18,7 +18,6 @@ from quoting.web.orders.body_forms import FORMS, counts_template
 from quoting.web.shop import shop_if_any, speech_now
 from quoting.wording import (
     ahead_words,
-    body_heading,
     category_words,
     change_words,
     earning_short,
@@ -89,7 +88,6 @@ def worded(text: str) -> str:
 WORDS: tuple[Callable[..., object], ...] = (
     ahead_words,
     beginning,
-    body_heading,
     can_be_calmed,
     can_set,
     category_words,

@@ -37,5 +37,5 @@ TOLD: dict[type[Body], Callable[[Any], tuple[str, ...]]] = {
 
 
 def body_words(body: Body) -> tuple[str, ...]:
-    """Return the stripes of a body, a section or layout each, in the order worked: `2 teal, 1 oat`."""
+    """Return the stripes of a body, by section or layout, in the order worked: `2 teal, 1 oat`."""
     return TOLD[type(body)](body)
