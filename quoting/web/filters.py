@@ -11,6 +11,7 @@ from markupsafe import Markup
 from exports.papers.typesetter import can_set
 from quoting.core.quote.advice import MANY_ENDS
 from quoting.core.weighing.calmer_designs import can_be_calmed
+from quoting.core.weighing.neighbours import has_neighbours
 from quoting.web.book.mark import order_home, sent_mark
 from quoting.web.long_tables import beginning
 from quoting.web.orders import reckonings
@@ -98,6 +99,7 @@ WORDS: tuple[Callable[..., object], ...] = (
     exchange_rate,
     exchange_words,
     foundation_words,
+    has_neighbours,
     hours_widened_words,
     line_quantity,
     line_rate,

@@ -58,6 +58,12 @@ NEAR: dict[type[Body], Near] = {
 """What each kind of body has one less and one more of; any other has no neighbours."""
 
 
+def has_neighbours(quote: Quote) -> bool:
+    """Return whether a quote's neighbours are worked out at all."""
+    small = work_of(quote.plan, quote.order.quantity) <= MOST_VARIED
+    return small and type(quote.order.design.body) in NEAR
+
+
 def neighbours(quote: Quote, *, today: date) -> tuple[Neighbour, ...]:
     """Return a quote's neighbours, those that are refused or come out alike left out.
 

@@ -22,7 +22,7 @@ from quoting.web.choices.card import (
 )
 from quoting.web.forms.sent import Sent
 from quoting.web.orders.order_answer import Answer, answer_form
-from quoting.web.orders.order_form import sent_with_body
+from quoting.web.orders.order_form import sent_with_design
 from quoting.web.orders.pages import show_refused
 from quoting.web.shop import Shop, shop_now
 from quoting.web.statuses import REFUSED
@@ -84,7 +84,7 @@ def _stripings(quote: Quote) -> list[Striping]:
             _striping(
                 other.quote,
                 other.distance,
-                sent_with_body(sent, quote.order, other.quote.order, shop),
+                sent_with_design(sent, quote.order, other.quote.order, shop),
                 shop,
                 number,
             )
