@@ -2,6 +2,7 @@
 
 from quoting.wording.bodies import body_words
 from quoting.wording.book_mistakes import BOOK_FAILURES
+from quoting.wording.calmer import calmer_words
 from quoting.wording.categories import category_words
 from quoting.wording.cautions import caution_sentence
 from quoting.wording.chart_sentences import earnings_sentence, parts_sentence, sizes_sentence
@@ -103,6 +104,7 @@ __all__ = [
     "body_heading",
     "body_pass",
     "body_words",
+    "calmer_words",
     "category_words",
     "caution_sentence",
     "change_words",

@@ -27,7 +27,7 @@ from quoting.web.orders.pages import show_refused
 from quoting.web.shop import Shop, shop_now
 from quoting.web.statuses import REFUSED
 from quoting.web.turns import take_turn
-from quoting.wording import body_words
+from quoting.wording import body_words, calmer_words
 
 blueprint = Blueprint("calmer", __name__)
 
@@ -99,6 +99,7 @@ def _page(stripings: list[Striping], said_of_card: str = "") -> str:
         "calmer/show.html",
         here="orders",
         asked=asked,
+        words=calmer_words(asked.quote.order.design.body),
         offered=offered,
         many=asked.quote.estimate.ends >= MANY_ENDS,
         ticked=ticked(),
