@@ -10,7 +10,7 @@ from quoting.core.order.from_centre import FromCentre
 from quoting.core.order.joined_squares import JoinedSquares
 from quoting.core.plan.parts import PartKind
 from quoting.core.quote.quote import Quote
-from quoting.wording import Speech, counts_words, join_words
+from quoting.wording import Speech, body_counts_words, join_words
 
 Said = tuple[str, str]
 
@@ -31,7 +31,7 @@ def _of_rows(quote: Quote, body: Body, speech: Speech) -> Iterator[Said]:
 
 def _of_centre(quote: Quote, body: FromCentre, speech: Speech) -> Iterator[Said]:
     stitch = speech.stitch(quote.order.design.stitch)
-    yield "From the centre", f"{body.counting.value}: {counts_words(quote, speech)}"
+    yield "From the centre", f"{body.counting.value}: {body_counts_words(quote, speech)}"
     yield "Last round", f"{speech.number(quote.plan.stitches)} {stitch}"
 
 
@@ -39,7 +39,7 @@ def _of_squares(quote: Quote, body: JoinedSquares, speech: Speech) -> Iterator[S
     grid, motif = quote.plan.grid, quote.workshop.motif(body.motif)
     assert grid is not None, "squares lie in a grid"  # noqa: S101
     stitch = speech.stitch(motif.stitch)
-    yield "Motifs", f"{counts_words(quote, speech)}, of {motif.name}"
+    yield "Motifs", f"{body_counts_words(quote, speech)}: {motif.name}"
     last = f"{speech.number(quote.plan.stitches)} {stitch}"
     rounds = speech.count(body.rounds or motif.rounds, "round")
     yield "Each motif", f"{rounds}, the last of {last}; {speech.length(grid.side_cm)} a side"

@@ -8,6 +8,7 @@ from quoting.wording.cautions import caution_sentence
 from quoting.wording.chart_sentences import earnings_sentence, parts_sentence, sizes_sentence
 from quoting.wording.closing import (
     apart_words,
+    body_counts_words,
     closed_words,
     count_figures,
     counts_words,
@@ -101,6 +102,7 @@ __all__ = [
     "apart_words",
     "band_name",
     "bias_sentences",
+    "body_counts_words",
     "body_heading",
     "body_pass",
     "body_words",

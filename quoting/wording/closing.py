@@ -36,6 +36,11 @@ _APART = (
 
 def counts_words(quote: Quote, speech: Speech) -> str:
     """Return the counts that a blanket closes on: `8 × 11 = 88 motifs, 1 border round`."""
+    return ", ".join([body_counts_words(quote, speech), *_border(quote, speech)])
+
+
+def body_counts_words(quote: Quote, speech: Speech) -> str:
+    """Return the counts of a body alone: `98 stitches, 103 rows`."""
     counts = closing_of(quote).counts
     return ", ".join(_counts(counts, quote.order.design.body, speech))
 
@@ -58,8 +63,11 @@ def _counts(counts: Mapping[Counted, int], body: Body, speech: Speech) -> Iterat
         across, down = counts[Counted.COLUMNS], counts[Counted.MOTIF_ROWS]
         motifs = speech.count(counts[Counted.MOTIFS], "motif")
         yield f"{speech.number(across)} × {speech.number(down)} = {motifs}"
-    if Counted.BORDER_ROUNDS in counts:
-        yield speech.count(counts[Counted.BORDER_ROUNDS], "border round")
+
+
+def _border(quote: Quote, speech: Speech) -> Iterator[str]:
+    if quote.plan.rounds:
+        yield speech.count(len(quote.plan.rounds), "border round")
 
 
 def count_figures(quote: Quote, speech: Speech) -> dict[str, str]:
