@@ -6,27 +6,30 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from itertools import chain
 
-from quoting.core.ground.cautions import Caution, for_maker
-from quoting.core.ground.codes import CautionCode, MistakeCode
-from quoting.core.ground.errors import refuse
+from quoting.core.ground.codes import MistakeCode
+from quoting.core.ground.errors import Refused, refuse
 from quoting.core.ground.money import round_count
 from quoting.core.ground.place import at
 from quoting.core.order.joined_squares import MOST_SQUARES, JoinedSquares, JoinMethod
 from quoting.core.plan.body_plan import BodyPlan, Setting
 from quoting.core.plan.border import Rim, StitchesAlong
-from quoting.core.plan.motif_gauges import MotifWork, motif_gauges, motif_growth_cm
+from quoting.core.plan.motif_gauges import MotifWork, motif_cautions, motif_gauges, motif_sides
 from quoting.core.plan.parts import BlanketPart, PartKind
 from quoting.core.plan.passes import Edge, Pass
 from quoting.core.plan.round_passes import round_passes
-from quoting.core.plan.squares.layouts import LaidOut, laid_out, placed
+from quoting.core.plan.squares.layouts import TABLE, LaidOut, laid_out
+from quoting.core.plan.squares.placing import placed
 from quoting.core.plan.squares.seams import Seams, join_chores, seams_of
 from quoting.core.plan.squares_grid import SquaresGrid
+from quoting.core.workshop.rounds import CORNERS
 
 BETWEEN_MOTIFS = 2
 """Border stitches into the join between two motifs (common practice)."""
 
-FEW_WEIGHED = 5
-"""Of fewer motifs weighed together the scale's step is too much of each."""
+CORNERS_OF_A_SQUARE = 4
+
+MOST_WORKED = 20_000
+"""Rounds and seams of all motifs together."""
 
 
 def plan_squares(body: JoinedSquares, setting: Setting) -> BodyPlan:
@@ -35,7 +38,7 @@ def plan_squares(body: JoinedSquares, setting: Setting) -> BodyPlan:
     Errors: `less-than-a-motif`, with the smallest side; `too-many-squares`; as `laid_out`.
     """
     work = motif_work(body, setting)
-    columns, rows = _across(body, setting, work.side_cm)
+    columns, rows = _across(body, setting, work)
     layouts = laid_out(body, work.rounds, columns * rows)
     grid = SquaresGrid(
         columns=columns,
@@ -45,40 +48,46 @@ def plan_squares(body: JoinedSquares, setting: Setting) -> BodyPlan:
         layouts=placed([layout.count for layout in layouts], columns),
     )
     seams = seams_of(body.join, grid, work)
+    parts = _parts(layouts, seams)
+    passes = [*_motifs(body, work, layouts, grid), *seams.passes]
+    _check_work(parts, passes, grid)
     return BodyPlan(
-        passes=_numbered([*_motifs(body, work, layouts, grid), *seams.passes]),
+        passes=_numbered(passes),
         stitches=work.counted.round(work.rounds).stitches,
         width_cm=_length_cm(columns, grid),
         height_cm=_length_cm(rows, grid),
         rim=_rim(setting, work, grid),
         ends=Edge.START,
         gauges=motif_gauges(work, setting),
-        parts=_parts(layouts, seams),
+        parts=parts,
         border_apart=True,
         chores=_chores(body, grid),
-        chance=_chance(body, work, grid),
         grid=grid,
-        count_cautions=tuple(_cautions(work)),
+        count_cautions=tuple(motif_cautions(work.motif)),
     )
 
 
 def motif_work(body: JoinedSquares, setting: Setting) -> MotifWork:
-    """Return the motif as it is worked here. Errors: `unknown-motif`; `less-than-a-round`."""
+    """Return the motif as it is worked here. Errors: `motif-not-square`; `all-rounds-at-once`."""
     motif = setting.workshop.motif(body.motif)
-    kind = setting.workshop.basic_stitch(motif.stitch, "stitch")
-    growth_cm = motif_growth_cm(motif, setting.gauges[motif.yarn, motif.stitch])
+    rounds = body.rounds or motif.rounds
+    if CORNERS[motif.counting] != CORNERS_OF_A_SQUARE:
+        raise refuse(TABLE / "motif", MistakeCode.MOTIF_NOT_SQUARE, read=motif.name)
+    if body.join.method is JoinMethod.CONTINUOUS and rounds == 1:
+        raise refuse(TABLE / at("join", "method"), MistakeCode.ALL_ROUNDS_AT_ONCE)
+    sides = motif_sides(motif, setting.gauges[motif.yarn, motif.stitch])
     return MotifWork(
         motif=motif,
-        counted=motif.counted(kind),
-        rounds=body.rounds or motif.rounds,
-        first_cm=motif.side_cm - growth_cm * (motif.rounds - 1),
-        growth_cm=growth_cm,
+        counted=motif.counted(setting.workshop.basic_stitch(motif.stitch, "stitch")),
+        rounds=rounds,
+        first_cm=sides.first_cm,
+        growth_cm=sides.growth_cm,
     )
 
 
-def _across(body: JoinedSquares, setting: Setting, side_cm: float) -> tuple[int, int]:
+def _across(body: JoinedSquares, setting: Setting, work: MotifWork) -> tuple[int, int]:
     """Return the columns and rows: the maker's own, else those that come nearest to the size."""
-    gap_cm = body.join.gap_cm
+    gap_cm, side_cm = body.join.gap_cm, work.side_cm
     counts = []
     for own, wanted_cm, key in (
         (body.columns, setting.width_cm, "width"),
@@ -92,9 +101,21 @@ def _across(body: JoinedSquares, setting: Setting, side_cm: float) -> tuple[int,
         counts.append(count)
     columns, rows = counts
     if columns * rows > MOST_SQUARES:
-        place, total = at("blanket", "width"), columns * rows
-        raise refuse(place, MistakeCode.TOO_MANY_SQUARES, read=total, limit=MOST_SQUARES)
+        raise _too_many(columns * rows, MOST_SQUARES)
     return columns, rows
+
+
+def _check_work(
+    parts: Sequence[BlanketPart], passes: Sequence[tuple[Pass, ...]], grid: SquaresGrid
+) -> None:
+    worked = sum(part.count * len(own) for part, own in zip(parts, passes, strict=True))
+    if worked > MOST_WORKED:
+        raise _too_many(grid.count, grid.count * MOST_WORKED // worked)
+
+
+def _too_many(motifs: int, limit: int) -> Refused:
+    place = at("blanket", "width")
+    return refuse(place, MistakeCode.TOO_MANY_SQUARES, read=motifs, limit=limit)
 
 
 def _length_cm(count: int, grid: SquaresGrid) -> float:
@@ -108,16 +129,16 @@ def _motifs(
     continuous = body.join.method is JoinMethod.CONTINUOUS and grid.shared_edges
     rounds = work.rounds - 1 if continuous else work.rounds
     heights = [work.first_cm / 2] + [work.growth_cm / 2] * (work.rounds - 1)
+    drawn = work.rounds - len(body.pool.outer) if body.pool else 0
     for layout in layouts:
-        yield tuple(
-            round_passes(
-                work.counted,
-                layout.colours[:rounds],
-                stitch=work.motif.stitch,
-                heights_cm=heights,
-                fabrics=[work.fabric(number + 1) for number in range(work.rounds)],
-            )
+        passes = round_passes(
+            work.counted,
+            layout.colours[:rounds],
+            stitch=work.motif.stitch,
+            heights_cm=heights,
+            fabrics=[work.fabric(number + 1) for number in range(work.rounds)],
         )
+        yield tuple(replace(worked, drawn=worked.number <= drawn) for worked in passes)
 
 
 def _parts(layouts: Sequence[LaidOut], seams: Seams) -> tuple[BlanketPart, ...]:
@@ -139,12 +160,12 @@ def _rim(setting: Setting, work: MotifWork, grid: SquaresGrid) -> Rim:
     """Return the sides: the edge of each motif, and what goes into the joins between them."""
     edge = work.counted.sides(work.rounds)[0]
     gauge = setting.gauges[work.motif.yarn, work.motif.stitch]
-    along = replace(gauge, width_cm=work.side_cm / edge)
-    sides = (
-        StitchesAlong(count * edge + (count - 1) * BETWEEN_MOTIFS, along)
-        for count in (grid.columns, grid.rows)
-    )
-    return [*sides] * 2
+    sides = []
+    for count in (grid.columns, grid.rows):
+        stitches = count * edge + (count - 1) * BETWEEN_MOTIFS
+        width_cm = _length_cm(count, grid) / stitches
+        sides.append(StitchesAlong(stitches, replace(gauge, width_cm=width_cm)))
+    return sides * 2
 
 
 def _chores(body: JoinedSquares, grid: SquaresGrid) -> dict[str, float]:
@@ -154,23 +175,3 @@ def _chores(body: JoinedSquares, grid: SquaresGrid) -> dict[str, float]:
     if body.blocked:
         chores["block_motif"] = float(grid.count)
     return chores
-
-
-def _chance(body: JoinedSquares, work: MotifWork, grid: SquaresGrid) -> dict[str, float]:
-    """Return by how much more a colour of a pool may be off: (k - 1)/n for n draws of k colours."""
-    if body.pool is None:
-        return {}
-    colours = dict.fromkeys(body.pool.colours)
-    draws = grid.count * (work.rounds - len(body.pool.outer))
-    return {colour: (len(colours) - 1) / draws for colour in colours}
-
-
-def _cautions(work: MotifWork) -> Iterator[Caution]:
-    weighed = work.motif.weighed
-    if weighed is not None and weighed.motifs < FEW_WEIGHED:
-        yield for_maker(
-            CautionCode.FEW_MOTIFS_WEIGHED,
-            motif=work.motif.name,
-            motifs=weighed.motifs,
-            wanted=FEW_WEIGHED,
-        )
