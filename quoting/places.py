@@ -26,8 +26,18 @@ def config_folder() -> Path:
 
 
 def demo_order() -> Path:
-    """Return the demo's order file. Errors: as `_folder`."""
+    """Return the demo's order file, of a blanket in rows. Errors: as `_folder`."""
     return config_folder() / "demo" / "order.toml"
+
+
+def demo_squares() -> Path:
+    """Return the demo's order file of squares that are joined. Errors: as `_folder`."""
+    return config_folder() / "demo" / "squares.toml"
+
+
+def demo_centre() -> Path:
+    """Return the demo's order file of one piece from its centre. Errors: as `_folder`."""
+    return config_folder() / "demo" / "centre.toml"
 
 
 def demo_workshop() -> Path:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from exports.records.construction_record import closing_record
 from exports.records.plain_values import Record, money_text, plain_float, plain_words
+from quoting.core.weighing.closing import closing_of
 from quoting.core.weighing.comparison import Compared, Comparison, RuleOfThumb
 from quoting.wording import Speech, refusal_words, verdict
 
@@ -36,7 +38,8 @@ def _compared(compared: Compared) -> Record:
         "width_cm": plain_float(plan.width_cm),
         "height_cm": plain_float(plan.height_cm),
         "stitches": plan.stitches,
-        "rows": len(plan.rows),
+        "rows": sum(plan.rows_by_colour.values()),
+        "closing": closing_record(closing_of(quote)),
         "ends": estimate.ends,
         "skeins": estimate.skeins,
         "metres_left": plain_float(estimate.metres_left),

@@ -1,11 +1,15 @@
 """A quote as plain tables, lists, numbers and text: what `quoting quote --json` prints.
 
 Lengths are in cm and metres, weights in grams, hours in hours to two decimals. Money is text with
-its currency's own decimals.
+its currency's own decimals. A blanket's `rows` are its rows, or its rounds without the border's; of
+joined motifs those of all of them together.
 """
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
+from exports.records.construction_record import body_stitch, construction_record
 from exports.records.plain_values import (
     Record,
     money_text,
@@ -36,7 +40,7 @@ def quote_record(quote: Quote) -> Record:
     return {
         "quote": _head(quote),
         "blanket": _blanket(quote.plan, quote),
-        "strands": _strands(estimate, quote.order.quantity),
+        "strands": _strands(estimate, _Told.of(quote)),
         "yarn": [_yarn(colour, quote) for colour in estimate.colours],
         "hours": _hours(estimate.hours),
         "price": _price(quote.price, speech),
@@ -60,10 +64,10 @@ def _head(quote: Quote) -> Record:
 def _blanket(plan: Plan, quote: Quote) -> Record:
     design = quote.order.design
     return {
-        "stitch": design.stitch,
+        "stitch": body_stitch(quote),
         "stitches": plan.stitches,
         "foundation_chain": plan.foundation_chain,
-        "rows": len(plan.rows),
+        "rows": sum(plan.rows_by_colour.values()),
         "rows_by_colour": plan.rows_by_colour,
         "rows_by_section": list(plan.rows_by_section),
         "border_rounds": [worked.stitches[worked.stitch] for worked in plan.rounds],
@@ -71,38 +75,53 @@ def _blanket(plan: Plan, quote: Quote) -> Record:
         "height_cm": plain_float(plan.height_cm),
         "border_depth_cm": plain_float(plan.border_depth_cm),
         "asked": {"width_cm": design.width_cm, "height_cm": design.height_cm},
+        **construction_record(quote),
     }
 
 
-def _strands(estimate: Estimate, quantity: int) -> Record:
+@dataclass(frozen=True, slots=True)
+class _Told:
+    """What has to be told of a place: of which blanket it is, and of which part, if of several."""
+
+    blanket: bool
+    part: bool
+
+    @classmethod
+    def of(cls, quote: Quote) -> _Told:
+        """Return what has to be told of the places of a quote."""
+        return cls(quote.order.quantity > 1, len(quote.plan.parts) > 1)
+
+
+def _strands(estimate: Estimate, told: _Told) -> Record:
     return {
         "count": len(estimate.strands),
         "ends": estimate.ends,
         "carries": estimate.carries,
         "cuts": estimate.ended(Why.CUT),
         "joins": estimate.ended(Why.RAN_OUT),
-        "list": [_strand(strand, quantity) for strand in estimate.strands],
+        "list": [_strand(strand, told) for strand in estimate.strands],
     }
 
 
-def _strand(strand: Strand, quantity: int) -> Record:
+def _strand(strand: Strand, told: _Told) -> Record:
     return {
         "colour": strand.colour,
-        "starts": _point(strand.starts, quantity),
-        "ends": _point(strand.ends, quantity),
+        "starts": _point(strand.starts, told),
+        "ends": _point(strand.ends, told),
         "metres": plain_float(strand.yarn_m),
         "why": strand.why.value,
     }
 
 
-def _point(point: Point, quantity: int) -> Record:
-    """Return a place in the work; of which blanket, from 0, where there are several."""
-    piece: Record = {"piece": point.blanket} if quantity > 1 else {}
-    return piece | {"pass": point.pass_index, "edge": point.edge.value}
+def _point(point: Point, told: _Told) -> Record:
+    """Return a place in the work; of which blanket, part and copy of it, from 0, if of several."""
+    piece: Record = {"piece": point.blanket} if told.blanket else {}
+    part: Record = {"part": point.part, "copy": point.copy} if told.part else {}
+    return piece | part | {"pass": point.pass_index, "edge": point.edge.value}
 
 
 def _yarn(colour: ColourEstimate, quote: Quote) -> Record:
-    currency, quantity = quote.price.currency, quote.order.quantity
+    currency, told = quote.price.currency, _Told.of(quote)
     between = grams_range(colour)
     return {
         "colour": colour.colour,
@@ -118,7 +137,7 @@ def _yarn(colour: ColourEstimate, quote: Quote) -> Record:
         "from_stock_grams": plain_float(colour.from_stock_g),
         "cost": money_text(quote.price.yarn_cost(colour.colour), currency),
         "metres_left": plain_float(colour.metres_left),
-        "runs_out": [_ball_end(end, quantity) for end in colour.ball_ends],
+        "runs_out": [_ball_end(end, told) for end in colour.ball_ends],
     }
 
 
@@ -134,10 +153,10 @@ def _purchase(bought: Bought, currency: str) -> Record:
     }
 
 
-def _ball_end(end: BallEnd, quantity: int) -> Record:
+def _ball_end(end: BallEnd, told: _Told) -> Record:
     """Return where a ball is used up; none where it lasts to the end."""
     points = {"expected": end.expected, "soonest": end.soonest, "latest": end.latest}
-    return {name: point and _point(point, quantity) for name, point in points.items()}
+    return {name: point and _point(point, told) for name, point in points.items()}
 
 
 def _hours(hours: Hours) -> Record:

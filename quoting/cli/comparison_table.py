@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from quoting.cli.columns import PAGE_WIDTH, columns, wrapped
 from quoting.core.weighing.comparison import Compared, Comparison
-from quoting.wording import Speech, body_heading, refusal_words, rule_words, verdict
+from quoting.wording import Speech, count_figures, refusal_words, rule_words, verdict
 
 
 def comparison_table(comparison: Comparison, speech: Speech) -> str:
@@ -43,8 +43,7 @@ def _figures(compared: Compared, speech: Speech) -> dict[str, str]:
         f"Made, {speech.length_unit}": " × ".join(
             speech.bare_length(side_cm) for side_cm in (plan.width_cm, plan.height_cm)
         ),
-        "Stitches": speech.number(plan.stitches),
-        body_heading(plan): speech.number(len(plan.rows)),
+        **count_figures(quote, speech),
         "Ends": speech.number(estimate.ends),
         speech.worded("Balls"): speech.number(estimate.skeins),
         "Yarn left": speech.yarn_length(estimate.metres_left),

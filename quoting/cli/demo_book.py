@@ -14,7 +14,8 @@ from quoting.cli.demo_log import demo_log
 from quoting.cli.job import this_day
 from quoting.core.order.order import Order
 from quoting.core.order.stage import Stage
-from quoting.places import demo_order, demo_workshop
+from quoting.core.workshop.workshop import Workshop
+from quoting.places import demo_centre, demo_order, demo_squares, demo_workshop
 from quoting.schema import load_order, load_workshop
 from quoting.store.book import Book
 from quoting.store.order_content import KeptOrder
@@ -33,6 +34,12 @@ _OTHERS = (
 )
 """Days since it was asked for, stage, title, buyer, width and height in centimetres, of the demo's
 order made otherwise."""
+
+_OF_OTHER_CONSTRUCTIONS = (
+    (30, Stage.FINISHED, demo_centre),
+    (1, Stage.ASKED, demo_squares),
+)
+"""Days since it was asked for, stage, and the file of an order that is not worked in rows."""
 
 _LONG_AGO = timedelta(days=90)
 
@@ -68,7 +75,7 @@ def fill(book: Book) -> None:
     workshop, clock = load_workshop(demo_workshop()), _Earlier()
     save_workshop(book, workshop, now=this_moment() - _LONG_AGO)
     app = create_app(KeptShop(book=book, now=clock.now, today=clock.today))
-    for days, stage, order in _orders(load_order(demo_order(), workshop)):
+    for days, stage, order in sorted(_orders(workshop), key=lambda kept: -kept[0]):
         clock.days = days
         with app.test_request_context():  # a quote that is given has a page
             _keep(book, order, stage, clock.now())
@@ -111,9 +118,12 @@ def _bring_to(book: Book, kept: KeptOrder, order: Order, stage: Stage, now: date
         change_stage(book, kept.id, each, now=now)
 
 
-def _orders(order: Order) -> Iterator[tuple[int, Stage, Order]]:
-    """Yield half a dozen orders of days ago, in different stages, the demo's own last."""
+def _orders(workshop: Workshop) -> Iterator[tuple[int, Stage, Order]]:
+    """Yield the orders of some days ago, in different stages, the demo's own among them."""
+    order = load_order(demo_order(), workshop)
     for days, stage, title, buyer, width_cm, height_cm in _OTHERS:
         design = replace(order.design, width_cm=width_cm, height_cm=height_cm)
         yield days, stage, replace(order, title=title, buyer=buyer, design=design, wanted_by=None)
+    for days, stage, file in _OF_OTHER_CONSTRUCTIONS:
+        yield days, stage, load_order(file(), workshop)
     yield 0, Stage.ASKED, order

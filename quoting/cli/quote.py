@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import argparse
 import sys
+from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
 
 from exports.papers.offers import given_paper, quote_paper
 from exports.papers.pdf import paper_pdf
+from exports.records.near_record import near_record
 from exports.records.plain_values import json_text
 from exports.records.quote_record import quote_record
 from quoting.cli.books import (
@@ -21,6 +23,7 @@ from quoting.cli.books import (
 )
 from quoting.cli.failures import BadInput, mistakes_told
 from quoting.cli.job import Job, add_files, kept_job, read_job, this_day
+from quoting.cli.near_table import near_table
 from quoting.cli.quote_table import quote_table
 from quoting.cli.whole_file import (
     add_pdf,
@@ -31,6 +34,7 @@ from quoting.cli.whole_file import (
 )
 from quoting.core.quote.given_number import GivenNumber, read_number
 from quoting.core.quote.quote import Quote, quote_order
+from quoting.core.weighing.neighbours import Neighbour, neighbours
 from quoting.wording import speech_of
 from quoting.wording.paper import Paper
 
@@ -49,6 +53,11 @@ def add_to(commands: Any) -> None:
         help="an order of your book, or a quote that was given: 12, 2026-014, 2026-014/2",
     )
     add_book(parser)
+    parser.add_argument(
+        "--near",
+        action="store_true",
+        help="tell the next smaller and larger blankets besides, count by count",
+    )
     parser.add_argument("--json", action="store_true", help="print one JSON object")
     add_workbook(parser)
     add_pdf(parser)
@@ -68,11 +77,22 @@ def run(args: argparse.Namespace) -> None:
     job = _job(args)
     with mistakes_told(job.file_of, job.speech):
         quote = quote_order(job.order, job.workshop, today=this_day())
+        near = neighbours(quote, today=this_day()) if args.near else None
     if args.workbook is not None:
         _write_workbook(args.workbook, quote)
     if args.pdf is not None:
         _write_pdf(args.pdf, quote_paper(quote))
-    sys.stdout.write(json_text(quote_record(quote)) if args.json else quote_table(quote))
+    sys.stdout.write(_told(quote, near, as_json=args.json))
+
+
+def _told(quote: Quote, near: Sequence[Neighbour] | None, *, as_json: bool) -> str:
+    """Return a quote as it is printed, with its neighbours where they are asked for."""
+    if as_json:
+        return json_text(
+            quote_record(quote) | ({} if near is None else {"near": near_record(near)})
+        )
+    table = quote_table(quote)
+    return table if near is None else f"{table}\n{near_table(quote, near)}"
 
 
 def _kept_number(text: str) -> int | GivenNumber:
@@ -91,6 +111,8 @@ def _kept_number(text: str) -> int | GivenNumber:
 def _tell_given(args: argparse.Namespace) -> None:
     """Tell a quote that was given as it was then. Errors: BadInput, NotDone."""
     _check_book_alone(args)
+    if args.near:
+        raise BadInput("--near is told of an order; a quote that was given stays as it is.")
     address = book_address(args)
     frozen = book_quote(address, args.kept).frozen
     with mistakes_told(lambda _: Path(shown_address(address)), speech_of(frozen.workshop)):

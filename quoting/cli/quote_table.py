@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from decimal import Decimal
 
+from quoting.cli.body_facts import body_facts
 from quoting.cli.columns import PAGE_WIDTH, columns, facts, wrapped
 from quoting.core.estimate.ball_ends import BallEnd
 from quoting.core.estimate.chores import Part
@@ -15,6 +16,7 @@ from quoting.core.ground.cautions import Caution, Reader
 from quoting.core.plan.passes import Plan
 from quoting.core.price.payments import Payments
 from quoting.core.quote.quote import Quote
+from quoting.core.weighing.closing import closing_of
 from quoting.wording import (
     Speech,
     body_heading,
@@ -25,6 +27,7 @@ from quoting.wording import (
     line_rate,
     line_unit,
     line_what,
+    off_words,
     part_words,
     point_words,
     speech_of,
@@ -72,15 +75,14 @@ def _blanket(quote: Quote, speech: Speech) -> Iterator[tuple[str, str]]:
     plan, design = quote.plan, quote.order.design
     yield "Size asked", speech.size(design.width_cm, design.height_cm)
     yield "Size made", speech.size(plan.width_cm, plan.height_cm)
-    yield "Stitches", f"{speech.number(plan.stitches)} {speech.stitch(design.stitch)}"
+    yield "Against asked", off_words(closing_of(quote), speech)
+    yield from body_facts(quote, speech)
     if plan.foundation_chain:
         yield "Begin", foundation_words(quote, speech)
-    yield (
-        body_heading(plan),
-        f"{speech.number(len(plan.rows))}: {_counts(plan.rows_by_colour, speech)}",
-    )
+    rows = speech.number(sum(plan.rows_by_colour.values()))
+    yield body_heading(plan), f"{rows}: {_counts(plan.rows_by_colour, speech)}"
     if len(plan.rows_by_section) > 1:
-        counts = (speech.count(rows, body_pass(plan)) for rows in plan.rows_by_section)
+        counts = (speech.count(each, body_pass(plan)) for each in plan.rows_by_section)
         yield "In sections", ", ".join(f"{n}: {count}" for n, count in enumerate(counts, 1))
     if plan.rounds:
         yield "Border", _border(plan, speech)

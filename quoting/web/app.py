@@ -13,7 +13,7 @@ from quoting.web.address import AT_HOME, Address, serve_at
 from quoting.web.failures import handle_failures
 from quoting.web.guide import pages as guide
 from quoting.web.kept import KeptShop, kept_shop
-from quoting.web.orders import calmer, to_send
+from quoting.web.orders import calmer, near, to_send
 from quoting.web.orders import pages as orders
 from quoting.web.security import guard, log
 from quoting.web.shop import NoWorkshop, OneShop, Shop, serve_shops, shop_if_any
@@ -55,7 +55,7 @@ def create_app(shop: Shop | KeptShop, address: Address = AT_HOME) -> Flask:
         watch.watch(app)  # before a form without its token is shown again, and with it an order
     CSRFProtect(app)
     turns.register(app)
-    of_order = (orders, to_send, guide, calmer)
+    of_order = (orders, to_send, guide, calmer, near)
     for page in (*of_order, comparing, measurements, yarn, workshop, workshop_forms):
         app.register_blueprint(page.blueprint)
     app.register_blueprint(of_worktable.blueprint)

@@ -11,6 +11,7 @@ from markupsafe import Markup
 from exports.papers.typesetter import can_set
 from quoting.core.quote.advice import MANY_ENDS
 from quoting.core.weighing.calmer_designs import can_be_calmed
+from quoting.core.weighing.neighbours import has_neighbours
 from quoting.web.book.mark import order_home, sent_mark
 from quoting.web.long_tables import beginning
 from quoting.web.orders import reckonings
@@ -18,7 +19,6 @@ from quoting.web.orders.body_forms import FORMS, counts_template
 from quoting.web.shop import shop_if_any, speech_now
 from quoting.wording import (
     ahead_words,
-    body_heading,
     category_words,
     change_words,
     earning_short,
@@ -90,7 +90,6 @@ def worded(text: str) -> str:
 WORDS: tuple[Callable[..., object], ...] = (
     ahead_words,
     beginning,
-    body_heading,
     can_be_calmed,
     can_set,
     category_words,
@@ -103,6 +102,7 @@ WORDS: tuple[Callable[..., object], ...] = (
     exchange_rate,
     exchange_words,
     foundation_words,
+    has_neighbours,
     hours_widened_words,
     line_quantity,
     line_rate,

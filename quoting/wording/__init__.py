@@ -2,9 +2,20 @@
 
 from quoting.wording.bodies import body_words
 from quoting.wording.book_mistakes import BOOK_FAILURES
+from quoting.wording.calmer import calmer_words
 from quoting.wording.categories import category_words
 from quoting.wording.cautions import caution_sentence
 from quoting.wording.chart_sentences import earnings_sentence, parts_sentence, sizes_sentence
+from quoting.wording.closing import (
+    apart_words,
+    body_counts_words,
+    closed_words,
+    count_figures,
+    counts_words,
+    join_words,
+    neighbour_words,
+    off_words,
+)
 from quoting.wording.comparing import change_words, refusal_words, rule_words, verdict
 from quoting.wording.confirmed import confirming_digits
 from quoting.wording.drawing import band_name, drawing_description, drawing_title
@@ -88,15 +99,21 @@ __all__ = [
     "SaidOffer",
     "Speech",
     "ahead_words",
+    "apart_words",
     "band_name",
     "bias_sentences",
+    "body_counts_words",
     "body_heading",
     "body_pass",
     "body_words",
+    "calmer_words",
     "category_words",
     "caution_sentence",
     "change_words",
+    "closed_words",
     "confirming_digits",
+    "count_figures",
+    "counts_words",
     "coverage_sentence",
     "drawing_description",
     "drawing_title",
@@ -114,6 +131,7 @@ __all__ = [
     "guide_sentences",
     "hours_widened_words",
     "is_locale",
+    "join_words",
     "language_names",
     "line_quantity",
     "line_rate",
@@ -123,8 +141,10 @@ __all__ = [
     "locale_names",
     "mistake_sentence",
     "more_or_less",
+    "neighbour_words",
     "notes_sentence",
     "number_words",
+    "off_words",
     "offer_paper",
     "outturn_words",
     "part_words",

@@ -4,8 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from quoting.core.order.bodies import Body
+from quoting.core.order.from_centre import FromCentre
+from quoting.core.order.in_rows import InRows
+from quoting.core.order.joined_squares import JoinedSquares, JoinMethod
 from quoting.core.weighing.budget import Change, Saving
 from quoting.core.weighing.comparison import Comparison, Reason, Refusal, Rule
+from quoting.wording.closing import join_words
 from quoting.wording.mistakes import mistake_sentence
 from quoting.wording.speech import Speech
 
@@ -24,11 +29,18 @@ _REASONS = {
 
 _CHANGES = {
     Change.FEWER_COLOURS: "Work {subject} in another of the colours",
-    Change.CALMER_STRIPES: "Stripes that can be carried up the side",
     Change.SMALLER_BORDER: "One border round less",
     Change.MIXED_BALLS: "Let a colour come from balls of several sizes or dye lots",
+    Change.OTHER_JOIN: "Join the motifs otherwise: {subject}",
     Change.OTHER_YARN: "Take {subject} for the yarn",
 }
+
+_CALMER: dict[type[Body], str] = {
+    InRows: "Stripes that can be carried up the side",
+    FromCentre: "Wider stripes, with fewer changes of colour",
+    JoinedSquares: "Fewer colours in each motif",
+}
+"""What makes fewer ends, by the construction."""
 
 _AT_THE_TARGET = (
     "At your target every size pays about the same for an hour: compare the hours, the ends and "
@@ -43,7 +55,12 @@ def rule_words(rule: Rule, speech: Speech) -> str:
 
 def change_words(saving: Saving, speech: Speech) -> str:
     """Return what a change is."""
-    return speech.worded(_CHANGES[saving.change]).format(subject=saving.subject)
+    subject = saving.subject
+    if saving.change is Change.OTHER_JOIN:
+        subject = join_words(JoinMethod(subject), speech)
+    if saving.change is Change.CALMER_STRIPES:
+        return speech.worded(_CALMER[type(saving.quote.order.design.body)])
+    return speech.worded(_CHANGES[saving.change]).format(subject=subject)
 
 
 def verdict(comparison: Comparison, speech: Speech) -> str:

@@ -10,7 +10,7 @@ UK = ('terms = "US"', 'terms = "UK"')
 
 def in_uk_terms(text):
     """UK htr is US hdc, UK dc is US sc, UK tr is US dc: common practice of the trade."""
-    names = {'"hdc"': '"htr"', '"sc"': '"dc"', "hdc =": "htr =", " dc =": " tr ="}
+    names = {'"hdc"': '"htr"', '"dc"': '"tr"', '"sc"': '"dc"', "hdc =": "htr =", " dc =": " tr ="}
     for us, uk in {**dict([UK]), **names}.items():
         text = text.replace(us, uk)
     return text

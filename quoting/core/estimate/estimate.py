@@ -37,9 +37,15 @@ ALIKE_AT_ONCE = 50
 """Further blankets of a set that are worked out while one is: alike runs are walked whole."""
 
 
+PARTS_AT_ONCE = 10
+"""Further motifs, or seams, of one kind that are worked out while one is."""
+
+
 def work_of(plan: Plan, quantity: int) -> int:
     """Return the rows and rounds of one blanket that take as long as an order of so many alike."""
-    return math.ceil(plan.passes_worked * (1 + (quantity - 1) / ALIKE_AT_ONCE))
+    further = sum(plan.times(worked) - 1 for worked in plan.passes)
+    one = len(plan.passes) + further / PARTS_AT_ONCE
+    return math.ceil(one * (1 + (quantity - 1) / ALIKE_AT_ONCE))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

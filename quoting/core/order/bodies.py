@@ -10,6 +10,7 @@ A body holds what is particular to its construction and answers, whichever it is
 What a construction is besides stands in one table a floor, by the class of the body:
 `body_plans.PLANS` (its passes, its size, what a border is worked along),
 `calmer_designs.CALMER` (how its stripes are calmed, if they can be),
+`neighbours.NEAR` (what there may be one less or one more of, and `closing.COUNTS` what it counts),
 `schema.blanket_shapes.SHAPES` (its keys),
 `wording.bodies.TOLD` (its words), `exports.drawing.bodies.DRAWN` (its picture) and
 `web.bodies.FORMS` (its part of the form). Nothing else asks which construction it is.

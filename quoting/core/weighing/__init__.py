@@ -1,1 +1,1 @@
-"""Orders held against one another: sizes, budgets, calmer stripes."""
+"""Orders held against one another: sizes, budgets, calmer stripes, the next smaller and larger."""

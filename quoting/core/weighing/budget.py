@@ -27,6 +27,8 @@ from quoting.core.weighing.comparison import (
     compare_sizes,
     price_at,
 )
+from quoting.core.weighing.other_joins import other_joins
+from quoting.core.weighing.variations import with_border_rounds
 from quoting.core.workshop.queue import NOTHING_AHEAD, Ahead
 from quoting.core.workshop.selling import MOST_MONEY
 from quoting.core.workshop.workshop import Workshop
@@ -48,6 +50,7 @@ class Change(StrEnum):
     CALMER_STRIPES = "calmer-stripes"
     SMALLER_BORDER = "smaller-border"
     MIXED_BALLS = "mixed-balls"
+    OTHER_JOIN = "other-join"
     OTHER_YARN = "other-yarn"
 
 
@@ -55,7 +58,7 @@ class Change(StrEnum):
 class Saving:
     """One change, the quote it leads to, and what it takes off the total at the target.
 
-    `subject` is the colour left out or the yarn taken instead, empty where there is none.
+    `subject` is the colour left out, the join or the yarn taken instead, empty where there is none.
     """
 
     change: Change
@@ -171,10 +174,13 @@ def _changes(quote: Quote, today: date) -> Iterator[tuple[Change, str, Order]]:
         yield Change.FEWER_COLOURS, colour, _with(order, _recoloured(design, colour, other))
     for alternative in calmer_designs(quote, today=today):
         yield Change.CALMER_STRIPES, "", alternative.quote.order
-    if design.border:
-        yield Change.SMALLER_BORDER, "", _with(order, _less_border(design))
+    smaller = with_border_rounds(design, -1) if design.border else None
+    if smaller is not None:
+        yield Change.SMALLER_BORDER, "", _with(order, smaller)
     if not design.mix_lots:
         yield Change.MIXED_BALLS, "", _with(order, replace(design, mix_lots=True))
+    for method, body in other_joins(design.body, quote.plan):
+        yield Change.OTHER_JOIN, method.value, _with(order, replace(design, body=body))
     others = (yarn.name for yarn in quote.workshop.yarns if yarn.name != design.yarn)
     for name in islice(others, min(OTHER_YARNS, most)):
         yield Change.OTHER_YARN, name, _with(order, replace(design, yarn=name))
@@ -198,10 +204,3 @@ def _recoloured(design: Design, colour: str, other: str) -> Design:
         replace(band, colour=other) if band.colour == colour else band for band in design.border
     )
     return replace(design, body=design.body.recoloured(colour, other), border=border)
-
-
-def _less_border(design: Design) -> Design:
-    """Return the design with one round less, at the outside."""
-    *inner, last = design.border
-    kept = [replace(last, rounds=last.rounds - 1)] if last.rounds > 1 else []
-    return replace(design, border=(*inner, *kept))

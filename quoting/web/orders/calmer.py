@@ -22,12 +22,12 @@ from quoting.web.choices.card import (
 )
 from quoting.web.forms.sent import Sent
 from quoting.web.orders.order_answer import Answer, answer_form
-from quoting.web.orders.order_form import sent_with_body
+from quoting.web.orders.order_form import sent_with_design
 from quoting.web.orders.pages import show_refused
 from quoting.web.shop import Shop, shop_now
 from quoting.web.statuses import REFUSED
 from quoting.web.turns import take_turn
-from quoting.wording import body_words
+from quoting.wording import body_words, calmer_words
 
 blueprint = Blueprint("calmer", __name__)
 
@@ -84,7 +84,7 @@ def _stripings(quote: Quote) -> list[Striping]:
             _striping(
                 other.quote,
                 other.distance,
-                sent_with_body(sent, quote.order, other.quote.order, shop),
+                sent_with_design(sent, quote.order, other.quote.order, shop),
                 shop,
                 number,
             )
@@ -99,6 +99,7 @@ def _page(stripings: list[Striping], said_of_card: str = "") -> str:
         "calmer/show.html",
         here="orders",
         asked=asked,
+        words=calmer_words(asked.quote.order.design.body),
         offered=offered,
         many=asked.quote.estimate.ends >= MANY_ENDS,
         ticked=ticked(),

@@ -10,7 +10,7 @@ from wtforms import Form
 from quoting.core.ground.errors import Refused
 from quoting.core.order.order import Order
 from quoting.core.workshop.workshop import Workshop
-from quoting.schema.blanket_shapes import BODIES
+from quoting.schema.blanket_shapes import DESIGN
 from quoting.schema.order_shape import ORDER
 from quoting.schema.reading import read_order
 from quoting.web.forms.from_shape import form_of
@@ -51,13 +51,18 @@ def sent_order(order: Order, shop: Shop) -> Sent:
     return folded(MultiDict(sent_as(ORDER.write(order, shop.notation))))
 
 
-def sent_with_body(sent: Sent, asked: Order, other: Order, shop: Shop) -> Sent:
-    """Return a form as it was typed, but for what the body of another order has otherwise."""
-    before, after = (BODIES.write(order.design.body, shop.notation) for order in (asked, other))
-    changed = [key for key in after if after[key] != before.get(key)]
-    begins = tuple(f"blanket.{key}." for key in changed)
-    kept = [(name, text) for name, text in sent.items(multi=True) if not name.startswith(begins)]
-    new = sent_as({"blanket": {key: after[key] for key in changed}})
+def sent_with_design(sent: Sent, asked: Order, other: Order, shop: Shop) -> Sent:
+    """Return a form as it was typed, but for what the design of another order has otherwise."""
+    before, after = (DESIGN.write(order.design, shop.notation) for order in (asked, other))
+    changed = [key for key in {**before, **after} if before.get(key) != after.get(key)]
+    names = tuple(f"blanket.{key}" for key in changed)
+    inner = tuple(f"{name}." for name in names)
+    kept = [
+        (name, text)
+        for name, text in sent.items(multi=True)
+        if name not in names and not name.startswith(inner)
+    ]
+    new = sent_as({"blanket": {key: after[key] for key in changed if key in after}})
     return MultiDict([*kept, *new])
 
 

@@ -11,17 +11,21 @@ from markupsafe import Markup
 from exports.charts import Bar, Level, bars, price_bar, stacked_bars
 from quoting.core.weighing.comparison import Compared, Comparison, Refusal, Rule, RuleOfThumb
 from quoting.web.sizes.size_travel import size_key
-from quoting.wording import Speech, verdict
+from quoting.wording import Speech, count_figures, verdict
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Row:
-    """One size of the table; `per_area` is for 100 cm², or 100 in² where inches are shown."""
+    """One size of the table; `per_area` is for 100 cm², or 100 in² where inches are shown.
+
+    `counts` are those of its body, by their headings.
+    """
 
     compared: Compared
     left_m: float
     per_area: Decimal
     rules: Mapping[Rule, RuleOfThumb]
+    counts: Mapping[str, str]
     best: bool
 
     @property
@@ -85,6 +89,7 @@ def _row(compared: Compared, say: Speech, *, best: bool) -> Row:
         left_m=compared.quote.estimate.metres_left,
         per_area=compared.price_per_100_in2 if say.inches else compared.price_per_100_cm2,
         rules={rule.rule: rule for rule in compared.rules},
+        counts=count_figures(compared.quote, say),
         best=best,
     )
 

@@ -1,0 +1,128 @@
+"""What a blanket closes on, and its neighbours, in words."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from quoting.core.order.bodies import Body
+from quoting.core.order.from_centre import FromCentre
+from quoting.core.order.joined_squares import CROCHETED, JoinMethod
+from quoting.core.quote.quote import Quote
+from quoting.core.weighing.closing import Closing, Counted, closing_of
+from quoting.core.weighing.neighbours import Neighbour
+from quoting.core.weighing.variations import Varied
+from quoting.core.workshop.rounds import Counting
+from quoting.wording.speech import Speech
+
+_VARIED = {
+    Varied.STITCHES: "One stitch {by} across",
+    Varied.STITCH_REPEAT: "One stitch repeat {by} across",
+    Varied.REPEAT: "One repeat of the stripes {by}",
+    Varied.STRIPE: "One stripe {by}",
+    Varied.ROW: "One row {by}",
+    Varied.ROUND: "One round {by}",
+    Varied.ROUND_REPEAT: "One repeat of the stripes {by}",
+    Varied.START: "One {start} {longer}",
+    Varied.COLUMN: "One column of motifs {by}",
+    Varied.MOTIF_ROW: "One row of motifs {by}",
+    Varied.BORDER_ROUND: "One border round {by}",
+}
+
+_APART = (
+    "Whole motifs do not meet both sides here. Border rounds add the same to the width and to the "
+    "length, so they cannot make up for it."
+)
+
+
+def counts_words(quote: Quote, speech: Speech) -> str:
+    """Return the counts that a blanket closes on: `8 × 11 = 88 motifs, 1 border round`."""
+    return ", ".join([body_counts_words(quote, speech), *_border(quote, speech)])
+
+
+def body_counts_words(quote: Quote, speech: Speech) -> str:
+    """Return the counts of a body alone: `98 stitches, 103 rows`."""
+    counts = closing_of(quote).counts
+    return ", ".join(_counts(counts, quote.order.design.body, speech))
+
+
+def closed_words(quote: Quote, closing: Closing, speech: Speech) -> str:
+    """Return what a blanket closes on, and how far off: `8 × 11 = 88 motifs; 4.6 cm narrower`."""
+    return f"{counts_words(quote, speech)}; {off_words(closing, speech)}"
+
+
+def _counts(counts: Mapping[Counted, int], body: Body, speech: Speech) -> Iterator[str]:
+    if Counted.STITCHES in counts:
+        yield speech.count(counts[Counted.STITCHES], "stitch", "stitches")
+    if Counted.ROWS in counts:
+        yield speech.count(counts[Counted.ROWS], "row")
+    if Counted.ROUNDS in counts:
+        yield speech.count(counts[Counted.ROUNDS], "round")
+    if counts.get(Counted.STARTS_ON):
+        yield f"longer by {speech.count(counts[Counted.STARTS_ON], *_start(body))}"
+    if Counted.MOTIFS in counts:
+        across, down = counts[Counted.COLUMNS], counts[Counted.MOTIF_ROWS]
+        motifs = speech.count(counts[Counted.MOTIFS], "motif")
+        yield f"{speech.number(across)} × {speech.number(down)} = {motifs}"
+
+
+def _border(quote: Quote, speech: Speech) -> Iterator[str]:
+    if quote.plan.rounds:
+        yield speech.count(len(quote.plan.rounds), "border round")
+
+
+def count_figures(quote: Quote, speech: Speech) -> dict[str, str]:
+    """Return the counts of a body for a table, each by its heading; alike for all of one kind."""
+    plan, counts = quote.plan, closing_of(quote).counts
+    last = speech.number(plan.stitches)
+    if plan.grid is not None:
+        across, down = speech.number(plan.grid.columns), speech.number(plan.grid.rows)
+        return {"Motifs": speech.number(plan.grid.count), "Across × down": f"{across} × {down}"}
+    if Counted.ROUNDS in counts:
+        return {"Stitches at the end": last, "Rounds": speech.number(counts[Counted.ROUNDS])}
+    return {"Stitches": last, "Rows": speech.number(counts[Counted.ROWS])}
+
+
+def off_words(closing: Closing, speech: Speech) -> str:
+    """Return how far a blanket is off from what was asked: `4.6 cm narrower, 0.4 cm longer`."""
+    sides = (
+        (closing.off_width_cm, "wider", "narrower"),
+        (closing.off_height_cm, "longer", "shorter"),
+    )
+    said = [
+        f"{speech.length(abs(off_cm))} {more if off_cm > 0 else less}"
+        for off_cm, more, less in sides
+        if _is_told(off_cm, speech)
+    ]
+    return ", ".join(said) or "as asked"
+
+
+def _is_told(off_cm: float, speech: Speech) -> bool:
+    return speech.bare_length(abs(off_cm)) != speech.bare_length(0.0)
+
+
+def apart_words(closing: Closing) -> str:
+    """Return what is to be said where whole motifs cannot meet both sides, or nothing."""
+    return _APART if closing.meets_one_side_at_most else ""
+
+
+def neighbour_words(neighbour: Neighbour) -> str:
+    """Return what a neighbour has one less or one more of: `One column of motifs less`."""
+    body = neighbour.quote.order.design.body
+    return _VARIED[neighbour.varied].format(
+        by="more" if neighbour.more else "less",
+        longer="longer" if neighbour.more else "shorter",
+        start=_start(body)[0],
+    )
+
+
+def join_words(method: JoinMethod, speech: Speech) -> str:
+    """Return how motifs are joined, stitches by the names that the workshop gives them."""
+    if method in CROCHETED and method is not JoinMethod.FLAT_BRAID:
+        return speech.stitch_in_full(CROCHETED[method].value)
+    return method.value
+
+
+def _start(body: Body) -> tuple[str, str]:
+    """Return one and several of what a rectangle from its centre is longer by."""
+    clusters = isinstance(body, FromCentre) and body.counting is Counting.CLUSTERS
+    return ("cluster", "clusters") if clusters else ("stitch", "stitches")
