@@ -160,7 +160,7 @@ MOTIF = Shape(
     _motif(lambda motif: motif.earlier, EARLIER, "The same one, smaller"),
     _motif(
         lambda motif: motif.rounds_m,
-        Several(METRES),
+        OneOrMore(METRES),
         "Yarn of each round, unravelled",
         name="metres_by_round",
     ),
