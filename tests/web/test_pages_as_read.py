@@ -32,7 +32,7 @@ def cards(page: Page) -> list[Node]:
 
 
 def test_a_swatch_shows_what_was_read_and_what_one_stitch_takes() -> None:
-    weighed, run = cards(maker_in(rich()).open("/measurements"))
+    weighed, run, *_ = cards(maker_in(rich()).open("/measurements"))
     assert next(weighed.all("h3")).text == "hdc in moor aran, 5 mm hook"
     shown = facts(weighed)
     assert shown["Read in the middle"] == "16 stitches over 12.8 cm, 12 rows over 11.4 cm"
