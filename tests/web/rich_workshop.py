@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from dataclasses import replace
 from decimal import Decimal
-from typing import Any
 
 from quoting.core.workshop.documents import Documents
 from quoting.core.workshop.exchange import ExchangeRate
@@ -36,16 +35,12 @@ from tests.examples import (
     sample_workshop,
     sample_yarn,
 )
+from tests.motif_examples import sample_motif
 
 
-def sample_motif(**changes: Any) -> Motif:
+def weighed_motif() -> Motif:
     """Return a square in clusters that was weighed, timed, and measured after its third round."""
-    motif = Motif(
-        name="sun",
-        yarn="moor aran",
-        counting=Counting.CLUSTERS,
-        rounds=5,
-        one_side_cm=15.0,
+    return sample_motif(
         earlier=EarlierSide(rounds=3, side_cm=9.5),
         weighed=WeighedMotifs(motifs=5, weight_g=61.0),
         timings=(
@@ -55,20 +50,18 @@ def sample_motif(**changes: Any) -> Motif:
         hook_mm=5.0,
         day=TODAY,
     )
-    return replace(motif, **changes)
 
 
-def round_by_round() -> Motif:
+def unravelled_motif() -> Motif:
     """Return a solid square, measured as two that are joined, whose rounds were unravelled."""
     return sample_motif(
-        name="fell",
+        name="fell square",
         counting=Counting.SOLID,
         rounds=3,
         first_side=2,
         side_chains=0,
         one_side_cm=None,
         two_joined_cm=18.4,
-        earlier=None,
         weighed=None,
         rounds_m=(0.9, 1.8, 2.7),
         timings=(),
@@ -105,7 +98,7 @@ def rich() -> Workshop:
         ),
         documents=Documents(rows=True, hours=True, size_within_cm=1.5, change_days=4),
         swatches=(washed, run),
-        motifs=(sample_motif(), round_by_round()),
+        motifs=(weighed_motif(), unravelled_motif()),
         timings=(
             Timing(stitch="hdc", stitches=500, minutes=25),
             Timing(stitch="sc", stitches=300, minutes=12),

@@ -9,8 +9,8 @@ from enum import StrEnum
 from quoting.core.estimate.pace import FEW_SESSIONS, Pace, Span
 from quoting.core.estimate.stitching_time import paces_of
 from quoting.core.ground.errors import Refused
-from quoting.core.plan.gauge import gauge_of
-from quoting.core.plan.motif_gauges import motif_growth_cm
+from quoting.core.plan.gauge import Gauge, gauge_of
+from quoting.core.plan.motif_gauges import motif_sides
 from quoting.core.plan.squares.squares_plan import FEW_WEIGHED
 from quoting.core.workshop.motifs import Motif
 from quoting.core.workshop.timings import TimedStitch
@@ -60,15 +60,21 @@ def measured_motifs(workshop: Workshop) -> Iterator[MeasuredMotif]:
         per_gram = workshop.yarn(motif.yarn).metres_per_gram
         gauge = gauge_of(workshop, motif.yarn, motif.stitch)
         metres = motif.metres(per_gram)
-        of_swatch = GrowthBy.SWATCH if gauge.swatched else GrowthBy.ALL_ROUNDS
         yield MeasuredMotif(
             motif=motif,
             metres=metres,
             grams=metres / per_gram,
-            growth_cm=motif_growth_cm(motif, gauge),
-            growth_by=GrowthBy.TWO_SIDES if motif.growth_cm is not None else of_swatch,
+            growth_cm=motif_sides(motif, gauge).growth_cm,
+            growth_by=_growth_by(motif, gauge),
             pace=paces.get(motif.timed),
         )
+
+
+def _growth_by(motif: Motif, gauge: Gauge) -> GrowthBy:
+    if motif.earlier is not None:
+        return GrowthBy.TWO_SIDES
+    as_swatch = gauge.swatched and motif_sides(motif, gauge).growth_cm == 2 * gauge.height_cm
+    return GrowthBy.SWATCH if as_swatch else GrowthBy.ALL_ROUNDS
 
 
 def _paces(workshop: Workshop) -> Mapping[TimedStitch, Pace]:
