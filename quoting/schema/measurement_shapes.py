@@ -167,33 +167,33 @@ MOTIF = Shape(
     _motif(lambda motif: motif.timings, Several(MOTIF_TIMING), "Timings"),
 )
 
-_READINGS = OneOrMore(NUMBER)
+READINGS = OneOrMore(NUMBER)
 _minutes = Fields(Minutes)
 MINUTES = Shape(
     Minutes,
-    _minutes(lambda minutes: minutes.turn, _READINGS, "Turning a row"),
-    _minutes(lambda minutes: minutes.change_colour, _READINGS, "Changing colour"),
-    _minutes(lambda minutes: minutes.join, _READINGS, "Joining a ball"),
-    _minutes(lambda minutes: minutes.weave_in_end, _READINGS, "Weaving in an end"),
-    _minutes(lambda minutes: minutes.start_and_finish, _READINGS, "Starting and finishing"),
-    _minutes(lambda minutes: minutes.wash, _READINGS, "Blocking, hands on"),
-    _minutes(lambda minutes: minutes.photograph, _READINGS, "Photos"),
-    _minutes(lambda minutes: minutes.pack, _READINGS, "Packing a blanket"),
-    _minutes(lambda minutes: minutes.letters, _READINGS, "Messages with the buyer"),
-    _minutes(lambda minutes: minutes.swatch, _READINGS, "Swatching"),
-    _minutes(lambda minutes: minutes.begin_round, _READINGS, "Beginning and joining a round"),
-    _minutes(lambda minutes: minutes.work_over_end, _READINGS, "Working over an end"),
-    _minutes(lambda minutes: minutes.enclose_end, _READINGS, "Enclosing an end in the border"),
-    _minutes(lambda minutes: minutes.fringe_end, _READINGS, "Knotting an end into a fringe"),
-    _minutes(lambda minutes: minutes.join_as_you_go, _READINGS, "Joining an edge as you go"),
+    _minutes(lambda minutes: minutes.turn, READINGS, "Turning a row"),
+    _minutes(lambda minutes: minutes.change_colour, READINGS, "Changing colour"),
+    _minutes(lambda minutes: minutes.join, READINGS, "Joining a ball"),
+    _minutes(lambda minutes: minutes.weave_in_end, READINGS, "Weaving in an end"),
+    _minutes(lambda minutes: minutes.start_and_finish, READINGS, "Starting and finishing"),
+    _minutes(lambda minutes: minutes.wash, READINGS, "Blocking, hands on"),
+    _minutes(lambda minutes: minutes.photograph, READINGS, "Photos"),
+    _minutes(lambda minutes: minutes.pack, READINGS, "Packing a blanket"),
+    _minutes(lambda minutes: minutes.letters, READINGS, "Messages with the buyer"),
+    _minutes(lambda minutes: minutes.swatch, READINGS, "Swatching"),
+    _minutes(lambda minutes: minutes.begin_round, READINGS, "Beginning and joining a round"),
+    _minutes(lambda minutes: minutes.work_over_end, READINGS, "Working over an end"),
+    _minutes(lambda minutes: minutes.enclose_end, READINGS, "Enclosing an end in the border"),
+    _minutes(lambda minutes: minutes.fringe_end, READINGS, "Knotting an end into a fringe"),
+    _minutes(lambda minutes: minutes.join_as_you_go, READINGS, "Joining an edge as you go"),
     _minutes(
-        lambda minutes: minutes.join_continuous, _READINGS, "Joining an edge in one last round"
+        lambda minutes: minutes.join_continuous, READINGS, "Joining an edge in one last round"
     ),
-    _minutes(lambda minutes: minutes.join_braid, _READINGS, "Joining the loops of an edge"),
-    _minutes(lambda minutes: minutes.sew_whipstitch, _READINGS, "Whipstitch, a centimetre"),
-    _minutes(lambda minutes: minutes.sew_mattress, _READINGS, "Mattress stitch, a centimetre"),
-    _minutes(lambda minutes: minutes.lay_out, _READINGS, "Laying motifs out"),
-    _minutes(lambda minutes: minutes.lay_out_motif, _READINGS, "and for each motif"),
-    _minutes(lambda minutes: minutes.block_motif, _READINGS, "Blocking a motif"),
+    _minutes(lambda minutes: minutes.join_braid, READINGS, "Joining the loops of an edge"),
+    _minutes(lambda minutes: minutes.sew_whipstitch, READINGS, "Whipstitch, a centimetre"),
+    _minutes(lambda minutes: minutes.sew_mattress, READINGS, "Mattress stitch, a centimetre"),
+    _minutes(lambda minutes: minutes.lay_out, READINGS, "Laying motifs out"),
+    _minutes(lambda minutes: minutes.lay_out_motif, READINGS, "and for each motif"),
+    _minutes(lambda minutes: minutes.block_motif, READINGS, "Blocking a motif"),
     _minutes(lambda minutes: minutes.rip_back, SHARE, "Pulling back, % of the stitching"),
 )

@@ -52,9 +52,7 @@ class OrderUse:
     names: tuple[str, ...]
 
 
-def order_uses(
-    book: Book, lost: Lost, *, renames: Renames | None = None
-) -> tuple[OrderUse, ...]:
+def order_uses(book: Book, lost: Lost, *, renames: Renames | None = None) -> tuple[OrderUse, ...]:
     """Return the open orders that use anything of what is lost.
 
     What is not yet quoted is looked at as it is after `renames`.

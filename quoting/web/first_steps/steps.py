@@ -43,7 +43,9 @@ MAKER = Step(
     fields=tuple(f"workshop.{key}" for key in ("name", "locale", "currency", "units", "speaks")),
     told_by=("workshop.name",),
 )
-YARN = Step(word="yarn", title="A yarn, as on its label", fields=("yarns",), told_by=("yarns.1.name",))
+YARN = Step(
+    word="yarn", title="A yarn, as on its label", fields=("yarns",), told_by=("yarns.1.name",)
+)
 SWATCH = Step(word="swatch", title="A swatch", fields=("swatches",), told_by=("swatches.1.gauge",))
 MOTIF = Step(
     word="motif",

@@ -30,9 +30,7 @@ TIMED_BY_COUNT: Mapping[str, str] = {
 
 _OF_A_TIMING = ("stitch", "yarn", "hook_mm", "stitches", "rows", "minutes")
 _OF_A_MOTIF = ("motifs", "minutes")
-_CLEARED = frozenset(
-    f"clock.{name}" for name in ("minutes", "stitches", "rows", "ends", "motifs")
-)
+_CLEARED = frozenset(f"clock.{name}" for name in ("minutes", "stitches", "rows", "ends", "motifs"))
 _USUALLY_TIMED = next(iter(TIMED_BY_COUNT))
 _DIGITS, _DIGITS_OF_LITTLE = 2, 3
 _MOTIF_WANTED = "Choose the motif that was timed."

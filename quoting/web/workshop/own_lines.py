@@ -38,7 +38,7 @@ NEW_LINES: Mapping[str, Mapping[str, str]] = {
 }
 """What a new line of each list begins with, the field to go to first.
 
-A list within another's line has a name of its own where lists that are called alike begin otherwise.
+A list within another's line goes by both names where lists that are called alike begin otherwise.
 """
 
 LINE_NAMES: Mapping[str, str] = {

@@ -11,7 +11,7 @@ from collections.abc import Mapping
 from werkzeug.datastructures import MultiDict
 
 from quoting.core.workshop.timings import USUAL_MINUTES, Minutes
-from quoting.schema.measurement_shapes import MINUTES
+from quoting.schema.measurement_shapes import MINUTES, READINGS
 from quoting.schema.notation import Notation
 from quoting.web.forms.sent import Sent
 
@@ -32,17 +32,13 @@ USUAL = Minutes(
 
 def usual_texts(notation: Notation) -> Mapping[str, str]:
     """Return those that may be taken as they are typed, by their keys."""
-    return _texts(USUAL, notation)
+    written = MINUTES.write(USUAL, notation)
+    return {key: str(text) for key, text in written.items()}
 
 
 def counted_texts(notation: Notation) -> Mapping[str, str]:
     """Return those that are counted until others are given, as they are typed, by their keys."""
-    return _texts(Minutes(**USUAL_MINUTES), notation)
-
-
-def _texts(minutes: Minutes, notation: Notation) -> Mapping[str, str]:
-    written = MINUTES.write(minutes, notation)
-    return {key: str(text) for key, text in written.items()}
+    return {key: READINGS.show(usual, notation) for key, usual in USUAL_MINUTES.items()}
 
 
 def take_usual(asked: str, sent: Sent, notation: Notation) -> Sent | None:
