@@ -65,8 +65,8 @@ HABITS = Shape(
     ),
     _habits(lambda habits: habits.allowance, SHARE, "or an allowance of, %"),
     _habits(lambda habits: habits.tension, SHARE, "Allowance for uneven tension, %"),
-    _habits(lambda habits: habits.carry_in_rounds, YES_NO, "Also between rounds"),
-    _habits(lambda habits: habits.fringe_cm, SIDE, "A tail of a fringe", name="fringe"),
+    _habits(lambda habits: habits.carry_in_rounds, YES_NO, "Carried up between rounds, too"),
+    _habits(lambda habits: habits.fringe_cm, SIDE, "Tail for a fringe", name="fringe"),
     _habits(lambda habits: habits.left_handed, YES_NO, "I work left-handed"),
     _habits(lambda habits: habits.counts_turning_chain, ByStitch(), "Turning chains that count"),
 )

@@ -1,4 +1,4 @@
-"""Which open orders use a yarn, a colour or a stitch pattern of the workshop."""
+"""Which open orders use a yarn, a colour, a stitch pattern or a motif of the workshop."""
 
 from __future__ import annotations
 
@@ -12,14 +12,35 @@ from quoting.core.order.stage import Stage
 from quoting.store.book import Book
 from quoting.store.order_renames import FOLLOWING, texts_by_new_names
 from quoting.store.records import typed_of
-from quoting.store.renames import Renames
+from quoting.store.renames import Renames, named_kind
 from quoting.store.tables import ORDER_TEXTS, ORDERS
 
 CLOSED = frozenset({Stage.FINISHED, Stage.HANDED_OVER, Stage.CALLED_OFF})
 """Stages in which an order takes no more yarn."""
 
 Used = frozenset[tuple[str, str]]
-"""Names that an order goes by, each with the key that it stands at."""
+"""Names that an order goes by, each with what it names."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Lost:
+    """Names that a workshop had; a colour's is given with its yarn."""
+
+    yarns: frozenset[str] = frozenset()
+    patterns: frozenset[str] = frozenset()
+    motifs: frozenset[str] = frozenset()
+    colours: frozenset[tuple[str, str]] = frozenset()
+
+    def among(self, used: Used) -> tuple[str, ...]:
+        """Return those of them that an order goes by, in words."""
+        of_kinds = {"yarn": self.yarns, "stitch": self.patterns, "motif": self.motifs}
+        named = {name for kind, name in used if name in of_kinds.get(kind, frozenset())}
+        colours = {
+            f"{yarn}, {colour}"
+            for yarn, colour in self.colours
+            if {("yarn", yarn), ("colour", colour)} <= used
+        }
+        return tuple(sorted(named | colours))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -31,15 +52,8 @@ class OrderUse:
     names: tuple[str, ...]
 
 
-def order_uses(
-    book: Book,
-    *,
-    yarns: frozenset[str],
-    patterns: frozenset[str],
-    colours: frozenset[tuple[str, str]],
-    renames: Renames | None = None,
-) -> tuple[OrderUse, ...]:
-    """Return the open orders that use any of these; a colour is given with its yarn.
+def order_uses(book: Book, lost: Lost, *, renames: Renames | None = None) -> tuple[OrderUse, ...]:
+    """Return the open orders that use anything of what is lost.
 
     What is not yet quoted is looked at as it is after `renames`.
     """
@@ -53,19 +67,10 @@ def order_uses(
     uses = []
     for row in rows:
         follows = renames if Stage(row.stage) in FOLLOWING else None
-        used = _used(*_texts(row.typed, row.record, follows))
-        named = {
-            *(name for key, name in used if key == "yarn" and name in yarns),
-            *(name for key, name in used if key == "stitch" and name in patterns),
-            *(f"{yarn}, {colour}" for yarn, colour in colours if _is_used(used, yarn, colour)),
-        }
-        if named:
-            uses.append(OrderUse(id=row.id, title=row.title, names=tuple(sorted(named))))
+        names = lost.among(_used(*_texts(row.typed, row.record, follows)))
+        if names:
+            uses.append(OrderUse(id=row.id, title=row.title, names=names))
     return tuple(uses)
-
-
-def _is_used(used: Used, yarn: str, colour: str) -> bool:
-    return {("yarn", yarn), ("colour", colour)} <= used
 
 
 def _texts(typed: str, record: str | None, renames: Renames | None) -> tuple[str, str | None]:
@@ -77,13 +82,13 @@ def _used(typed_text: str, record: str | None) -> Used:
     if record is not None:
         return frozenset(_leaves("", json.loads(record)))
     typed = typed_of(typed_text).items()
-    return frozenset((name.rpartition(".")[2], text) for name, texts in typed for text in texts)
+    return frozenset((named_kind(name), text) for name, texts in typed for text in texts)
 
 
 def _leaves(key: str, value: object) -> Iterator[tuple[str, str]]:
     match value:
         case str():
-            yield key, value
+            yield named_kind(key), value
         case list():
             for item in value:
                 yield from _leaves(key, item)

@@ -1,4 +1,4 @@
-"""New names of yarns, colours and stitch patterns, put in the place of the old ones in an order."""
+"""New names of what an order goes by, put in the place of the old ones in it."""
 
 from __future__ import annotations
 
@@ -9,10 +9,12 @@ from types import MappingProxyType
 from typing import Any
 
 from quoting.notation import read_stripe_lines, stripe_line
+from quoting.schema.several import VALUE_FIELD
 from quoting.store.order_content import Typed
 
 _COLOUR_NAME = re.compile(r"blanket\.colours\.\d+\.name")
 _OWN_YARN = "blanket.yarn"
+_LISTS_OF_COLOURS = frozenset({"colours", "outer"})
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -21,11 +23,12 @@ class Renames:
 
     yarns: Mapping[str, str] = field(default_factory=lambda: MappingProxyType({}))
     patterns: Mapping[str, str] = field(default_factory=lambda: MappingProxyType({}))
+    motifs: Mapping[str, str] = field(default_factory=lambda: MappingProxyType({}))
     colours: Mapping[tuple[str, str], str] = field(default_factory=lambda: MappingProxyType({}))
 
     def __bool__(self) -> bool:
         """Return whether anything has a new name."""
-        return bool(self.yarns or self.patterns or self.colours)
+        return bool(self.yarns or self.patterns or self.motifs or self.colours)
 
     def typed(self, typed: Typed) -> Typed:
         """Return what was typed of an order, by the new names."""
@@ -33,9 +36,8 @@ class Renames:
         inner = _InOrder(self, _first(typed, _OWN_YARN), frozenset(named))
         changed = {}
         for name, texts in typed.items():
-            line, _, key = name.rpartition(".")
-            yarn = _first(typed, f"{line}.yarn")
-            changed[name] = tuple(inner.text(key, text, yarn) for text in texts)
+            yarn = _first(typed, f"{name.rpartition('.')[0]}.yarn")
+            changed[name] = tuple(inner.text(name, text, yarn) for text in texts)
         return MappingProxyType(changed)
 
     def record(self, record: Mapping[str, Any]) -> dict[str, Any]:
@@ -56,11 +58,13 @@ class _InOrder:
 
     def text(self, key: str, text: str, yarn: str) -> str:
         """Return a text by its new name; `yarn` is the one that its line names, if any."""
-        match key:
+        match named_kind(key):
             case "yarn":
                 return self.renames.yarns.get(text, text)
             case "stitch":
                 return self.renames.patterns.get(text, text)
+            case "motif":
+                return self.renames.motifs.get(text, text)
             case "as_list":
                 return "\n".join(map(self.line, text.splitlines()))
             case "colour" if yarn:
@@ -89,6 +93,16 @@ class _InOrder:
                 own = own if isinstance(own, str) else ""
                 return {name: self.value(name, each, own) for name, each in value.items()}
         return value
+
+
+def named_kind(key: str) -> str:
+    """Return what stands at a key of an order, or in a field by its name: `yarn`, `colour`.
+
+    Each line of a list of colours is one.
+    """
+    parts = [part for part in key.split(".") if part != VALUE_FIELD and not part.isdigit()]
+    kind = parts[-1] if parts else ""
+    return "colour" if kind in _LISTS_OF_COLOURS else kind
 
 
 def _first(typed: Typed, name: str) -> str:

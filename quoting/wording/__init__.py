@@ -37,6 +37,7 @@ from quoting.wording.locale_names import (
 )
 from quoting.wording.locales import is_locale
 from quoting.wording.mistakes import mistake_sentence
+from quoting.wording.motif_words import SHAPES, shape_words
 from quoting.wording.offer import SaidOffer, number_words, people_texts, say_offer
 from quoting.wording.offer_paper import offer_paper, told_blocks
 from quoting.wording.phrases import listed
@@ -96,6 +97,7 @@ __all__ = [
     "NO_SIZE_NAMED",
     "OFFERED_LOCALES",
     "QUOTE_FOLLOWS",
+    "SHAPES",
     "SaidOffer",
     "Speech",
     "ahead_words",
@@ -160,6 +162,7 @@ __all__ = [
     "refusal_words",
     "rule_words",
     "say_offer",
+    "shape_words",
     "sheet_day",
     "sheet_money",
     "sheet_number",

@@ -8,7 +8,9 @@ from decimal import Decimal
 from quoting.core.workshop.documents import Documents
 from quoting.core.workshop.exchange import ExchangeRate
 from quoting.core.workshop.habits import Habits, Join
+from quoting.core.workshop.motifs import EarlierSide, Motif, MotifTiming, WeighedMotifs
 from quoting.core.workshop.own_words import OwnWords, WordsIn
+from quoting.core.workshop.rounds import Counting
 from quoting.core.workshop.selling import (
     Deposit,
     Fee,
@@ -33,6 +35,37 @@ from tests.examples import (
     sample_workshop,
     sample_yarn,
 )
+from tests.motif_examples import sample_motif
+
+
+def weighed_motif() -> Motif:
+    """Return a square in clusters that was weighed, timed, and measured after its third round."""
+    return sample_motif(
+        earlier=EarlierSide(rounds=3, side_cm=9.5),
+        weighed=WeighedMotifs(motifs=5, weight_g=61.0),
+        timings=(
+            MotifTiming(motifs=4, minutes=80),
+            MotifTiming(motifs=3, minutes=63, hands_on=True, day=TODAY),
+        ),
+        hook_mm=5.0,
+        day=TODAY,
+    )
+
+
+def unravelled_motif() -> Motif:
+    """Return a solid square, measured as two that are joined, whose rounds were unravelled."""
+    return sample_motif(
+        name="fell square",
+        counting=Counting.SOLID,
+        rounds=3,
+        first_side=2,
+        side_chains=0,
+        one_side_cm=None,
+        two_joined_cm=18.4,
+        weighed=None,
+        rounds_m=(0.9, 1.8, 2.7),
+        timings=(),
+    )
 
 
 def rich() -> Workshop:
@@ -65,6 +98,7 @@ def rich() -> Workshop:
         ),
         documents=Documents(rows=True, hours=True, size_within_cm=1.5, change_days=4),
         swatches=(washed, run),
+        motifs=(weighed_motif(), unravelled_motif()),
         timings=(
             Timing(stitch="hdc", stitches=500, minutes=25),
             Timing(stitch="sc", stitches=300, minutes=12),

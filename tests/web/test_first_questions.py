@@ -48,6 +48,7 @@ def to_the_end(beginner: OwnMaker) -> Page:
         yarns__1__colours__1__name="chalk",
     )
     answer(beginner, "skip")
+    answer(beginner, "skip")
     answer(beginner, timings__1__stitch="hdc", timings__1__stitches="200", timings__1__minutes="12")
     answer(beginner, pay__making_per_hour="13", workshop__hours_per_week="15")
     return answer(beginner, "skip")
@@ -110,7 +111,7 @@ def test_a_mistake_stands_beside_its_field_and_of_the_question_asked_alone(
 
 def test_what_a_quote_cannot_do_without_is_told_at_the_end(beginner: OwnMaker) -> None:
     begin(beginner)
-    for _ in range(5):
+    for _ in range(6):
         answer(beginner, "skip")
     page = answer(beginner, "begin")
     assert beginner.status == 422

@@ -262,7 +262,7 @@ def test_ends_that_cannot_be_shared_out_are_asked_for(
 ) -> None:
     maker.open("/measurements")
     page = maker.press("/measurements", "clock ends", clock__minutes=minutes, clock__ends=ends)
-    assert "Type how many ends were woven in" in page.root.text
+    assert "Type how many there were, and in how many minutes." in page.root.text
     assert page.typed("own")["clock.ends"] == ends
 
 

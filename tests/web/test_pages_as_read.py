@@ -32,7 +32,7 @@ def cards(page: Page) -> list[Node]:
 
 
 def test_a_swatch_shows_what_was_read_and_what_one_stitch_takes() -> None:
-    weighed, run = cards(maker_in(rich()).open("/measurements"))
+    weighed, run, *_ = cards(maker_in(rich()).open("/measurements"))
     assert next(weighed.all("h3")).text == "hdc in moor aran, 5 mm hook"
     shown = facts(weighed)
     assert shown["Read in the middle"] == "16 stitches over 12.8 cm, 12 rows over 11.4 cm"
@@ -180,7 +180,9 @@ def test_how_the_work_goes_stands_beside_its_names(workshop_page: Page) -> None:
     shown = facts(work)
     assert shown["At the hook"] == "12 hours a week"
     assert shown["Carried up"] == "over at most 3 rows, 4.5 cm"
+    assert shown["Between rounds"] == "cut, for it would show"
     assert shown["Tails"] == "12 cm each"
+    assert shown["Tail for a fringe"] == "25 cm"
     assert shown["New skein joined"] == "at an edge"
     assert shown["Yarn in reserve"] == "90% sure that it is enough"
     assert shown["Allowance for uneven gauge"] == "4%"

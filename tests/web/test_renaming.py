@@ -9,11 +9,13 @@ from types import MappingProxyType
 import pytest
 
 from quoting.core.order.design import ColourSource
+from quoting.core.order.joined_squares import JoinedSquares, Pool
 from quoting.core.order.order import Order
 from quoting.core.order.stage import Stage
 from quoting.store.order_content import OrderContent, Overtaken
 from quoting.store.orders import create_order, kept_order, save_order
 from tests.examples import sample_design, sample_order, section
+from tests.motif_examples import SQUARE, sample_squares, squares_order
 from tests.store.given import put_at
 from tests.web.book_pages import BEGINNING
 from tests.web.own_maker import OwnMaker, own_maker
@@ -49,6 +51,25 @@ def asked() -> Order:
         colours={"teal": ColourSource(yarn="moor aran", colour="oat")},
     )
     return sample_order(design=design)
+
+
+def squares_asked() -> Order:
+    """Return an order of squares whose last rounds are oat."""
+    pool = Pool(colours=("teal", "rust"), outer=("oat",))
+    return squares_order(body=sample_squares(layouts=(), pool=pool), border=())
+
+
+SQUARES_TYPED = MappingProxyType(
+    {
+        "blanket.yarn": ("moor aran",),
+        "blanket.squares.motif": (SQUARE,),
+        "blanket.squares.layouts.1.colours.1.value": ("teal",),
+        "blanket.squares.layouts.1.colours.2.value": ("oat",),
+        "blanket.squares.pool.outer.1.value": ("oat",),
+        "blanket.squares.join.colour": ("oat",),
+        "blanket.centre.motif": (SQUARE,),
+    }
+)
 
 
 def order_in(maker: OwnMaker) -> int:
@@ -126,3 +147,67 @@ def test_a_colour_that_is_taken_out_of_a_renamed_yarn_is_missed_all_the_same(
     page = maker.press("/yarn", yarns__1__name="fell aran")
     assert (maker.status, maker.version) == (422, 1)
     assert "Cot blanket : fell aran, rust" in page.with_id("main").text
+
+
+# -- motifs, and the colours of squares ------------------------------------------------------------
+
+
+def squares_in(maker: OwnMaker, order: Order | None) -> int:
+    """Keep an order of squares in the book, whole or still being typed."""
+    content = OrderContent(typed=SQUARES_TYPED, title="Squares", order=order)
+    return create_order(maker.book, content, now=BEGINNING, writer="a page").id
+
+
+def test_an_order_of_squares_follows_its_motif_and_its_colours(maker: OwnMaker) -> None:
+    order_id = squares_in(maker, squares_asked())
+    maker.open("/measurements")
+    maker.press("/measurements", motifs__1__name="sun")
+    maker.open("/yarn")
+    maker.press("/yarn", yarns__1__colours__1__name="chalk")
+    assert (maker.status, maker.version) == (200, 3)
+    content = kept_order(maker.book, order_id).content
+    assert content.typed == {
+        "blanket.yarn": ("moor aran",),
+        "blanket.squares.motif": ("sun",),
+        "blanket.squares.layouts.1.colours.1.value": ("teal",),
+        "blanket.squares.layouts.1.colours.2.value": ("chalk",),
+        "blanket.squares.pool.outer.1.value": ("chalk",),
+        "blanket.squares.join.colour": ("chalk",),
+        "blanket.centre.motif": ("sun",),
+    }
+    assert content.order is not None
+    body = content.order.design.body
+    assert isinstance(body, JoinedSquares)
+    assert (body.motif, body.join.colour) == ("sun", "chalk")
+    assert body.pool == Pool(colours=("teal", "rust"), outer=("chalk",))
+
+
+@pytest.mark.parametrize("order", [squares_asked(), None], ids=["whole", "half typed"])
+@pytest.mark.parametrize(
+    ("page", "line", "lost"),
+    [
+        ("measurements", "motifs.1", SQUARE),
+        ("yarn", "yarns.1.colours.1", "moor aran, oat"),
+    ],
+)
+def test_a_motif_or_a_colour_of_squares_is_not_taken_out_in_silence(
+    maker: OwnMaker, order: Order | None, page: str, line: str, lost: str
+) -> None:
+    squares_in(maker, order)
+    maker.open("/yarn")
+    maker.press("/yarn", "remove yarns.1.stock.1")
+    maker.press("/yarn")
+    maker.open(f"/{page}")
+    maker.press(f"/{page}", f"remove {line}")
+    told = maker.press(f"/{page}").with_id("main").text
+    assert maker.status == 422
+    assert f"Squares : {lost}" in told
+
+
+def test_a_quoted_order_keeps_its_motif_and_the_page_says_where_it_is(maker: OwnMaker) -> None:
+    order_id = squares_in(maker, squares_asked())
+    put_at(maker.book, order_id, Stage.QUOTED)
+    maker.open("/measurements")
+    page = maker.press("/measurements", motifs__1__name="sun")
+    assert (maker.status, maker.version) == (422, 1)
+    assert f"Squares : {SQUARE}" in page.with_id("main").text

@@ -9,6 +9,7 @@ from werkzeug.datastructures import MultiDict
 from wtforms import Form
 
 from quoting.core.ground.errors import Mistake, Refused
+from quoting.core.workshop.rounds import Counting
 from quoting.core.workshop.workshop import Workshop
 from quoting.schema.reading import read_workshop
 from quoting.schema.workshop_shape import WORKSHOP
@@ -24,6 +25,8 @@ from quoting.web.workshop.own_answer import numbered_place, place_words
 from quoting.web.workshop.own_lines import LOOKS
 from quoting.wording import is_locale
 
+_MOTIF_TIMED = "motifs.1.timings.1"
+
 STARTS: Mapping[str, Mapping[str, str]] = {
     "yarn": {
         "yarns.1.name": "",
@@ -32,10 +35,17 @@ STARTS: Mapping[str, Mapping[str, str]] = {
         "yarns.1.colours.1.value": LOOKS[0],
     },
     "swatch": {"swatches.1.stitch": ""},
+    "motif": {
+        "motifs.1.name": "square",
+        "motifs.1.counting": Counting.CLUSTERS.value,
+        f"{_MOTIF_TIMED}.hands_on": "yes",
+    },
     "timing": {"timings.1.stitch": "", "timings.1.hands_on": "yes"},
     "pay": {"price.margin": "0"},
 }
 """What the fields of a question begin with."""
+
+_OF_A_YARN = ("swatches.1", "motifs.1", "timings.1")
 
 KEPT_SILENT = {"tax.on_delivery": "yes"}
 """What a workshop has unless it says otherwise, and no question asks."""
@@ -66,7 +76,7 @@ def began(step: Step, sent: Sent) -> Sent:
     if step.of(sent):
         return sent
     yarn = sent.get("yarns.1.name", "")
-    named = {f"{line}.yarn": yarn for line in ("swatches.1", "timings.1") if step.has(line)}
+    named = {f"{line}.yarn": yarn for line in _OF_A_YARN if step.has(line)}
     return MultiDict([*sent.items(), *start.items(), *named.items()])
 
 
@@ -101,8 +111,18 @@ def sound_steps(sent: Sent) -> tuple[Step, ...]:
 
 
 def _read(answer: StepAnswer) -> Workshop:
-    content = content_of(MultiDict([*answer.sent.items(), *KEPT_SILENT.items()]))
+    sent = _without_blank_timing(answer.sent)
+    content = content_of(MultiDict([*sent.items(), *KEPT_SILENT.items()]))
     return read_workshop(content, is_locale, answer.beginner.notation)
+
+
+def _without_blank_timing(sent: Sent) -> Sent:
+    """Return what was sent without the timing of the motif, where that was not timed."""
+    timed = (sent.get(f"{_MOTIF_TIMED}.{key}") or "" for key in ("motifs", "minutes"))
+    if any(text.strip() for text in timed):
+        return sent
+    kept = [(n, text) for n, text in sent.items() if not n.startswith(f"{_MOTIF_TIMED}.")]
+    return MultiDict(kept)
 
 
 def _placed(answer: StepAnswer, mistakes: tuple[Mistake, ...]) -> list[Mistake]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection, Iterator
 from typing import NamedTuple
 
-from quoting.web.first_steps.steps import MAKER, MINUTES, PAY, SWATCH, TIMING, YARN, Step
+from quoting.web.first_steps.steps import MAKER, MINUTES, MOTIF, PAY, SWATCH, TIMING, YARN, Step
 from quoting.web.shop import speech_now
 
 
@@ -21,6 +21,7 @@ _THERE = {
     MAKER: "your name, and how you write amounts and measures.",
     YARN: "as on its label.",
     SWATCH: "from your swatch: measured.",
+    MOTIF: "from your motif: its side and its yarn, and its minutes if you gave them.",
     TIMING: "timed once, by you; five timings would promise something.",
     PAY: "as you said.",
     MINUTES: "those you gave are counted; what is blank is not, and is said so.",
@@ -29,6 +30,7 @@ _LACKING = {
     MAKER: "not given yet; a quote needs a name, a currency and units.",
     YARN: "none yet; without one nothing can be priced.",
     SWATCH: "not measured: what is usual for such a yarn, which may be off by a quarter.",
+    MOTIF: "none, and blankets in rows need none; one of squares needs a weighed square.",
     TIMING: "none yet, and nobody can guess them: a quote needs one.",
     PAY: "not given yet; a quote needs what an hour is to earn.",
     MINUTES: "weaving in, packing and messages are not counted yet.",
@@ -37,6 +39,7 @@ _WHAT = {
     MAKER: "Your workshop",
     YARN: "The yarn and its price",
     SWATCH: "Stitches, sizes and metres",
+    MOTIF: "Squares and other motifs",
     TIMING: "Hours at the hook",
     PAY: "Pay",
     MINUTES: "The other work",

@@ -13,13 +13,13 @@ from quoting.web.forms.sent import Sent
 class Step:
     """One question; `fields` begin the names of the fields that it asks for.
 
-    It was answered when something stands in the field `told_by`, or in one that stands in it.
+    It was answered when something stands in a field that it is `told_by`, or in one within such.
     """
 
     word: str
     title: str
     fields: tuple[str, ...]
-    told_by: str
+    told_by: tuple[str, ...]
 
     def has(self, field_name: str) -> bool:
         """Return whether the question asks for a field, or a place within one."""
@@ -33,27 +33,35 @@ class Step:
 
     def is_answered(self, sent: Sent) -> bool:
         """Return whether it was answered."""
-        texts = (text for name, text in sent.items() if f"{name}.".startswith(f"{self.told_by}."))
-        return any(text.strip() for text in texts)
+        tells = tuple(f"{field}." for field in self.told_by)
+        return any(text.strip() for name, text in sent.items() if f"{name}.".startswith(tells))
 
 
 MAKER = Step(
     word="maker",
     title="You and your workshop",
     fields=tuple(f"workshop.{key}" for key in ("name", "locale", "currency", "units", "speaks")),
-    told_by="workshop.name",
+    told_by=("workshop.name",),
 )
-YARN = Step(word="yarn", title="A yarn, as on its label", fields=("yarns",), told_by="yarns.1.name")
-SWATCH = Step(word="swatch", title="A swatch", fields=("swatches",), told_by="swatches.1.gauge")
-TIMING = Step(word="timing", title="A timing", fields=("timings",), told_by="timings.1.minutes")
+YARN = Step(
+    word="yarn", title="A yarn, as on its label", fields=("yarns",), told_by=("yarns.1.name",)
+)
+SWATCH = Step(word="swatch", title="A swatch", fields=("swatches",), told_by=("swatches.1.gauge",))
+MOTIF = Step(
+    word="motif",
+    title="A motif, if you join squares",
+    fields=("motifs",),
+    told_by=tuple(f"motifs.1.{key}" for key in ("rounds", "side", "two_joined", "weighed")),
+)
+TIMING = Step(word="timing", title="A timing", fields=("timings",), told_by=("timings.1.minutes",))
 PAY = Step(
     word="pay",
     title="Your pay and your hours",
     fields=("pay", "price", "workshop.hours_per_week"),
-    told_by="pay.making_per_hour",
+    told_by=("pay.making_per_hour",),
 )
-MINUTES = Step(word="minutes", title="The other work", fields=("minutes",), told_by="minutes")
-STEPS = (MAKER, YARN, SWATCH, TIMING, PAY, MINUTES)
+MINUTES = Step(word="minutes", title="The other work", fields=("minutes",), told_by=("minutes",))
+STEPS = (MAKER, YARN, SWATCH, MOTIF, TIMING, PAY, MINUTES)
 END = "end"
 """What comes after the last question: to begin with what was answered."""
 

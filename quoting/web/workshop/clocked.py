@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from datetime import date
 from decimal import Decimal
 from typing import NamedTuple
@@ -15,11 +16,25 @@ from quoting.schema.several import BETWEEN
 from quoting.schema.words import DAY
 from quoting.web.forms.sent import Sent, line_numbers
 
+TIMED_BY_COUNT: Mapping[str, str] = {
+    "weave_in_end": "ends woven in",
+    "work_over_end": "ends worked over",
+    "enclose_end": "ends enclosed in the border",
+    "fringe_end": "ends knotted into a fringe",
+    "begin_round": "rounds begun and joined",
+    "sew_whipstitch": "centimetres sewn in whipstitch",
+    "sew_mattress": "centimetres sewn in mattress stitch",
+    "block_motif": "motifs blocked",
+}
+"""What is timed many at once and reckoned for one, by its key among the minutes."""
+
 _OF_A_TIMING = ("stitch", "yarn", "hook_mm", "stitches", "rows", "minutes")
-_CLEARED = frozenset({"clock.minutes", "clock.stitches", "clock.rows", "clock.ends"})
-_END = "minutes.weave_in_end"
-_DIGITS = 2
-_ENDS_WANTED = "Type how many ends were woven in, and in how many minutes."
+_OF_A_MOTIF = ("motifs", "minutes")
+_CLEARED = frozenset(f"clock.{name}" for name in ("minutes", "stitches", "rows", "ends", "motifs"))
+_USUALLY_TIMED = next(iter(TIMED_BY_COUNT))
+_DIGITS, _DIGITS_OF_LITTLE = 2, 3
+_MOTIF_WANTED = "Choose the motif that was timed."
+_COUNT_WANTED = "Type how many there were, and in how many minutes."
 
 
 class Clocked(NamedTuple):
@@ -31,32 +46,53 @@ class Clocked(NamedTuple):
 
 
 def take_clocked(asked: str, sent: Sent, notation: Notation, today: date) -> Clocked | None:
-    """Return what a button `clock timing` or `clock ends` does; None of another."""
-    if asked == "clock timing":
-        return _timing(sent, DAY.show(today, notation))
-    return _ends(sent, notation) if asked == "clock ends" else None
+    """Return what a button `clock timing`, `clock motifs` or `clock ends` does; None of another."""
+    match asked:
+        case "clock timing":
+            return _timing(sent, "timings", _OF_A_TIMING, DAY.show(today, notation))
+        case "clock motifs":
+            return _motifs(sent, DAY.show(today, notation))
+        case "clock ends":
+            return _for_one(sent, notation)
+    return None
 
 
-def _timing(sent: Sent, today: str) -> Clocked:
-    line = f"timings.{max(line_numbers(sent).get('timings', []), default=0) + 1}"
+def _timing(sent: Sent, list_name: str, names: tuple[str, ...], today: str) -> Clocked:
+    """Add a line with the fields of those names to a list of timings."""
+    line = f"{list_name}.{max(line_numbers(sent).get(list_name, []), default=0) + 1}"
     added = _cleared(sent)
-    for name in _OF_A_TIMING:
+    for name in names:
         added[f"{line}.{name}"] = sent.get(f"clock.{name}", "")
     added[f"{line}.hands_on"] = "yes"
     added[f"{line}.day"] = today
-    return Clocked(added, f"{line}.stitches")
+    counted = next(name for name in names if name in ("stitches", "motifs"))
+    return Clocked(added, f"{line}.{counted}")
 
 
-def _ends(sent: Sent, notation: Notation) -> Clocked:
-    """Add the minutes for one end to those that were measured before."""
-    minutes, ends = (_above_none(sent.get(f"clock.{n}", ""), notation) for n in ("minutes", "ends"))
-    if minutes is None or ends is None:
-        return Clocked(sent, "clock.ends", _ENDS_WANTED)
-    each = write_number(round(minutes / ends, _DIGITS).normalize(), notation.marks)
-    before = sent.get(_END, "").strip()
+def _motifs(sent: Sent, today: str) -> Clocked:
+    """Add a timing to the motif that was chosen."""
+    chosen = sent.get("clock.motif", "")
+    for number in line_numbers(sent).get("motifs", []):
+        if (sent.get(f"motifs.{number}.name") or "").strip() == chosen:
+            return _timing(sent, f"motifs.{number}.timings", _OF_A_MOTIF, today)
+    return Clocked(sent, "clock.motif", _MOTIF_WANTED)
+
+
+def _for_one(sent: Sent, notation: Notation) -> Clocked:
+    """Add the minutes for one of what was counted to those that were measured before."""
+    minutes, count = (
+        _above_none(sent.get(f"clock.{name}", ""), notation) for name in ("minutes", "ends")
+    )
+    if minutes is None or count is None:
+        return Clocked(sent, "clock.ends", _COUNT_WANTED)
+    chosen = sent.get("clock.task", "")
+    field = f"minutes.{chosen if chosen in TIMED_BY_COUNT else _USUALLY_TIMED}"
+    digits = _DIGITS if minutes >= count else _DIGITS_OF_LITTLE
+    each = write_number(round(minutes / count, digits).normalize(), notation.marks)
+    before = sent.get(field, "").strip()
     added = _cleared(sent)
-    added[_END] = f"{before}{BETWEEN} {each}" if before else each
-    return Clocked(added, _END)
+    added[field] = f"{before}{BETWEEN} {each}" if before else each
+    return Clocked(added, field)
 
 
 def _above_none(text: str, notation: Notation) -> Decimal | None:

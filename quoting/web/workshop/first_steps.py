@@ -38,7 +38,7 @@ from quoting.web.shop import shop_if_any
 from quoting.web.statuses import REFUSED
 from quoting.web.workshop.own_lines import change_lines
 from quoting.web.workshop.own_views import offers_of
-from quoting.web.workshop.usual_minutes import take_usual, usual_texts
+from quoting.web.workshop.usual_minutes import counted_texts, take_usual, usual_texts
 from quoting.wording import FILE_SPEECH, OFFERED_LOCALES, is_locale, mistake_sentence
 
 blueprint = Blueprint("first_steps", __name__, url_prefix="/first-steps")
@@ -135,6 +135,7 @@ def _page(step: Step | None, answer: StepAnswer, *, focus: str = "", **more: Any
         say=answer.beginner.speech,
         offers=offers_of(answer.form, answer.beginner.speech),
         usual=usual_texts(answer.beginner.notation),
+        counted=counted_texts(answer.beginner.notation),
         others=[(n, t) for n, t in sent.items(multi=True) if step is None or not step.has(n)],
         grounds=tuple(so_far(sound_steps(sent))),
         step_of=step_of,

@@ -1,4 +1,4 @@
-"""What was measured, and what follows from it: gauge, yarn per stitch, pace."""
+"""What was measured, and what follows from it: gauge, yarn per stitch, motifs, pace."""
 
 from __future__ import annotations
 
@@ -15,10 +15,12 @@ from quoting.core.ground.errors import Refused
 from quoting.core.ground.measures import CM_PER, CM_PER_INCH
 from quoting.core.plan.gauge import Gauge, gauge_of
 from quoting.core.workshop.swatches import Swatch
-from quoting.core.workshop.timings import Minutes, Readings, TimedStitch, mean
+from quoting.core.workshop.timings import USUAL_MINUTES, Minutes, Readings, TimedStitch, mean
 from quoting.core.workshop.workshop import Workshop
 from quoting.web.kept import kept_shop
 from quoting.web.shop import shop_now
+from quoting.web.workshop.clocked import TIMED_BY_COUNT
+from quoting.web.workshop.measured_motifs import measured_motifs
 from quoting.web.workshop.own_pages import MEASUREMENTS
 from quoting.web.workshop.own_views import page_as_kept
 
@@ -80,7 +82,10 @@ class Paced:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TaskMinutes:
-    """The readings of one sort of work besides the stitches; none where none were given."""
+    """The readings of one sort of work besides the stitches; none where none were given.
+
+    Some sorts go by what is `usual` until then.
+    """
 
     name: str
     readings: Readings | None
@@ -88,7 +93,12 @@ class TaskMinutes:
     @property
     def minutes(self) -> float:
         """The minutes that are reckoned with."""
-        return mean(self.readings)
+        return mean(self.readings or self.usual)
+
+    @property
+    def usual(self) -> Readings | None:
+        """What is counted until there are readings."""
+        return USUAL_MINUTES.get(self.name)
 
 
 @blueprint.get("/measurements")
@@ -101,16 +111,18 @@ def show() -> str:
 
 
 def measurement_follows() -> dict[str, Any]:
-    """Return what follows from swatches, timings and minutes."""
+    """Return what follows from swatches, motifs, timings and minutes."""
     shop = shop_now()
     workshop = shop.workshop
+    tasks = [TaskMinutes(name=n, readings=getattr(workshop.minutes, n)) for n in TIMED_BY_TASK]
     span_cm = FOUR_INCHES_CM if shop.speech.inches else TEN_CM
     return {
         "measured": [_measured(swatch, workshop, span_cm) for swatch in workshop.swatches],
+        "motifs": [*measured_motifs(workshop)],
         "paced": _paced(workshop),
-        "tasks": [
-            TaskMinutes(name=n, readings=getattr(workshop.minutes, n)) for n in TIMED_BY_TASK
-        ],
+        "tasks": [task for task in tasks if task.usual is None],
+        "motif_tasks": [task for task in tasks if task.usual is not None],
+        "clocked_tasks": TIMED_BY_COUNT,
     }
 
 
@@ -124,6 +136,7 @@ def _paced(workshop: Workshop) -> list[Paced]:
         timed = sessions_of(workshop)
     except Refused:
         return []
+    motifs = {motif.timed for motif in workshop.motifs}
     return [
         Paced(
             timed=stitch,
@@ -133,6 +146,7 @@ def _paced(workshop: Workshop) -> list[Paced]:
             last_day=_last_day(workshop, stitch),
         )
         for stitch, sessions in timed.items()
+        if stitch not in motifs
     ]
 
 

@@ -15,6 +15,7 @@ from quoting.schema.selling_shapes import EXCHANGE
 from quoting.schema.several import NAME_FIELD, VALUE_FIELD, is_number
 from quoting.web.beside import say_beside
 from quoting.web.forms.lines import Lines, fields_by_place, typed_of
+from quoting.web.forms.lines import Part as FormPart
 from quoting.web.forms.sent import Sent
 from quoting.web.orders.order_answer import Said
 from quoting.web.shop import Shop, speech_now
@@ -70,12 +71,17 @@ def say_mistakes(
 
 
 def numbered_place(place: Place, fields: Mapping[str, Field]) -> Place:
-    """Return the place of a line that the core knows by its name as the form numbers it."""
+    """Return the place of a line that the core knows by its name as the form numbers it.
+
+    A table that is wrong as a whole has the place of its first field.
+    """
     at = NOWHERE
     for part in place.parts:
         held = fields.get(str(at))
         at = at / (_number(held, part) if isinstance(held, Lines) else part)
-    only = (at / name for name in (VALUE_FIELD, NAMED_IN) if str(at / name) in fields)
+    whole = fields.get(str(at))
+    first = [field.short_name for field in whole.form][:1] if isinstance(whole, FormPart) else []
+    only = (at / name for name in (VALUE_FIELD, NAMED_IN, *first) if str(at / name) in fields)
     return replace(next(only, at), document=place.document)
 
 

@@ -34,9 +34,9 @@ def sent_workshop(workshop: Workshop, shop: Shop) -> Sent:
 
 
 def is_own_name(field_name: str) -> bool:
-    """Return whether a field gives a name that others go by: a yarn's, a colour's, a pattern's."""
+    """Return whether a field gives a name that others go by, such as a yarn's or a colour's."""
     match field_name.split("."):
-        case ["yarns" | "patterns", _, "name"] | ["yarns", _, "colours", _, "name"]:
+        case ["yarns" | "patterns" | "motifs", _, "name"] | ["yarns", _, "colours", _, "name"]:
             return True
     return False
 

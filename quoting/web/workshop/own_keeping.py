@@ -59,8 +59,8 @@ def renames_in(sent: Sent) -> Renames:
         if (yarn := sent.get(f"yarns.{number}.{WAS}") or "")
         for old, new in renames(sent, f"yarns.{number}.colours").items()
     }
-    yarns, patterns = renames(sent, "yarns"), renames(sent, "patterns")
-    return Renames(yarns=yarns, patterns=patterns, colours=colours)
+    of_lists = {name: renames(sent, name) for name in ("yarns", "patterns", "motifs")}
+    return Renames(colours=colours, **of_lists)
 
 
 def _changed_since(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from quoting.core.workshop.rounds import Counting
 from quoting.schema.several import is_number
 from quoting.web.forms.line_changes import Changed, arranged, list_kind, put_back, take_out
 from quoting.web.forms.sent import Sent, line_numbers
@@ -26,6 +27,8 @@ NEW_LINES: Mapping[str, Mapping[str, str]] = {
     "stock": {"colour": "", "grams": ""},
     "patterns": {"name": "", "multiple": "1"},
     "swatches": {"yarn": "", "stitch": ""},
+    "motifs": {"name": "", "counting": Counting.CLUSTERS.value},
+    "motifs.timings": {"motifs": "", "minutes": "", "hands_on": "yes"},
     "timings": {"stitch": "", "stitches": "", "hands_on": "yes"},
     "fees": {"name": "", "on": "total"},
     "bands": {"to": ""},
@@ -33,7 +36,10 @@ NEW_LINES: Mapping[str, Mapping[str, str]] = {
     "exchange": {"currency": ""},
     "words_in": {"language": ""},
 }
-"""What a new line of each list begins with, the field to go to first."""
+"""What a new line of each list begins with, the field to go to first.
+
+A list within another's line goes by both names where lists that are called alike begin otherwise.
+"""
 
 LINE_NAMES: Mapping[str, str] = {
     "yarns": "Yarn",
@@ -42,6 +48,7 @@ LINE_NAMES: Mapping[str, str] = {
     "stock": "ball on the shelf",
     "patterns": "Stitch pattern",
     "swatches": "Swatch",
+    "motifs": "Motif",
     "timings": "Timing",
     "fees": "Fee",
     "bands": "Delivery charge",
@@ -62,17 +69,23 @@ def change_lines(asked: str, sent: Sent) -> Changed | None:
     if what == "back":
         return put_back(sent, int(place)) if is_number(place) else None
     if what == "add":
-        return _add(place, sent) if list_kind(place) in NEW_LINES else None
+        return _add(place, sent) if _new_line(place) else None
     list_name, _, number = place.rpartition(".")
-    if what not in {"remove", "up", "down"} or list_kind(list_name) not in NEW_LINES:
+    if what not in {"remove", "up", "down"} or not _new_line(list_name):
         return None
     return _move(what, list_name, int(number), sent) if is_number(number) else None
+
+
+def _new_line(list_name: str) -> Mapping[str, str]:
+    """Return what a new line of a list begins with; nothing, where there is no such list."""
+    tables = ".".join(part for part in list_name.split(".") if not is_number(part))
+    return NEW_LINES.get(tables) or NEW_LINES.get(list_kind(list_name), {})
 
 
 def _add(list_name: str, sent: Sent) -> Changed:
     numbers = line_numbers(sent).get(list_name, [])
     added = arranged(sent, list_name, numbers)
-    new = NEW_LINES[list_kind(list_name)]
+    new = _new_line(list_name)
     line = f"{list_name}.{len(numbers) + 1}."
     for name, text in new.items():
         added[line + name] = _new_look(sent) if text == LOOKS[0] else text

@@ -30,7 +30,7 @@ YARN = OwnPage(name="yarn", title="Yarn", tables=("yarns",))
 MEASUREMENTS = OwnPage(
     name="measurements",
     title="Measurements",
-    tables=("patterns", "swatches", "timings", "minutes"),
+    tables=("patterns", "swatches", "motifs", "timings", "minutes"),
 )
 WORKSHOP = OwnPage(
     name="workshop",

@@ -19,8 +19,8 @@ from quoting.web.workshop.own_form import own_workshop, sent_workshop
 from quoting.web.workshop.own_lines import LINE_NAMES
 from quoting.web.workshop.own_pages import OwnPage
 from quoting.web.workshop.suggested import suggestions
-from quoting.web.workshop.usual_minutes import usual_texts
-from quoting.wording import Speech, category_words, locale_names
+from quoting.web.workshop.usual_minutes import counted_texts, usual_texts
+from quoting.wording import SHAPES, Speech, category_words, locale_names
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -30,6 +30,8 @@ class OwnOffers:
     yarns: tuple[Offer, ...]
     basic: tuple[Offer, ...]
     stitches: tuple[Offer, ...]
+    motifs: tuple[Offer, ...]
+    shapes: tuple[Offer, ...]
     categories: tuple[Offer, ...]
     locales: tuple[Offer, ...]
     currencies: tuple[Offer, ...]
@@ -64,6 +66,7 @@ def page_with(page: OwnPage, answer: OwnAnswer, *, focus: str = "", **more: Any)
         colours_of=colours_of,
         opened=opened,
         usual=usual_texts(shop.notation),
+        counted=counted_texts(shop.notation),
         suggestions=lambda locale: suggestions(locale, shop.workshop),
         focus=focus,
         **more,
@@ -71,12 +74,14 @@ def page_with(page: OwnPage, answer: OwnAnswer, *, focus: str = "", **more: Any)
 
 
 def offers_of(form: Form, speech: Speech) -> OwnOffers:
-    """Return what the lists of a form offer; yarns and patterns are those that it names itself."""
+    """Return what the lists of a form offer; what has a name of the maker's, it names itself."""
     basic = basic_stitches(speech)
     return OwnOffers(
         yarns=_named(form, "yarns"),
         basic=basic,
         stitches=(*basic, *_named(form, "patterns")),
+        motifs=_named(form, "motifs"),
+        shapes=tuple(Offer(value=shape, label=words) for shape, words in SHAPES.items()),
         categories=tuple(
             Offer(value=str(number), label=category_words(number)) for number in SC_IN_FOUR_INCHES
         ),

@@ -1,4 +1,4 @@
-"""A name that is changed is changed wherever it is gone by: yarns, colours, stitch patterns."""
+"""A name that is changed is changed wherever the workshop goes by it: yarns, colours, patterns."""
 
 from __future__ import annotations
 
@@ -26,9 +26,9 @@ def renamed(sent: Sent) -> Sent:
     changed: Sent = MultiDict()
     for name, text in sent.items():
         match name.split("."):
-            case ["swatches" | "timings", _, "yarn"]:
+            case ["swatches" | "motifs" | "timings", _, "yarn"]:
                 changed[name] = yarns.get(text, text)
-            case ["swatches" | "timings", _, "stitch"]:
+            case ["swatches" | "motifs" | "timings", _, "stitch"]:
                 changed[name] = patterns.get(text, text)
             case ["yarns", number, "stock", _, "colour"]:
                 changed[name] = renames(sent, f"yarns.{number}.colours").get(text, text)

@@ -1,6 +1,7 @@
 """Minutes that makers usually need for what is not stitches, to begin with.
 
-Common practice, with no source: to be taken knowingly, and replaced by what was measured.
+Common practice, with no source: to be taken knowingly, and replaced by what was measured. Those
+of motifs, rounds and ends are counted until the maker gives hers, and need not be taken.
 """
 
 from __future__ import annotations
@@ -9,8 +10,8 @@ from collections.abc import Mapping
 
 from werkzeug.datastructures import MultiDict
 
-from quoting.core.workshop.timings import Minutes
-from quoting.schema.measurement_shapes import MINUTES
+from quoting.core.workshop.timings import USUAL_MINUTES, Minutes
+from quoting.schema.measurement_shapes import MINUTES, READINGS
 from quoting.schema.notation import Notation
 from quoting.web.forms.sent import Sent
 
@@ -30,9 +31,14 @@ USUAL = Minutes(
 
 
 def usual_texts(notation: Notation) -> Mapping[str, str]:
-    """Return them as they are typed, by their keys."""
+    """Return those that may be taken as they are typed, by their keys."""
     written = MINUTES.write(USUAL, notation)
     return {key: str(text) for key, text in written.items()}
+
+
+def counted_texts(notation: Notation) -> Mapping[str, str]:
+    """Return those that are counted until others are given, as they are typed, by their keys."""
+    return {key: READINGS.show(usual, notation) for key, usual in USUAL_MINUTES.items()}
 
 
 def take_usual(asked: str, sent: Sent, notation: Notation) -> Sent | None:

@@ -1,0 +1,122 @@
+"""A newcomer who joins squares: her first steps need no swatch in rows, but one weighed motif."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+from quoting.core.quote.quote import quote_order
+from quoting.core.workshop.motifs import MotifTiming, WeighedMotifs
+from tests.examples import TODAY
+from tests.motif_examples import sample_squares, squares_order
+from tests.web.own_maker import OwnMaker, own_maker
+from tests.web.pages import Page
+
+HERE = "/first-steps"
+MOTIF = {
+    "rounds": "5",
+    "side": "15",
+    "weighed__motifs": "5",
+    "weighed__weight": "60",
+    "timings__1__motifs": "4",
+    "timings__1__minutes": "80",
+}
+
+
+@pytest.fixture
+def beginner(tmp_path: Path) -> Iterator[OwnMaker]:
+    """Return a newcomer who has told her name and one yarn."""
+    someone = own_maker(tmp_path, None)
+    with someone.book:
+        someone.open(HERE)
+        answer(someone, workshop__name="Hollin Edge")
+        label = {"name": "fell aran", "category": "4", "colours__1__name": "oat"}
+        label |= {f"put_ups__1__{k}": v for k, v in MADE_UP.items()}
+        answer(someone, **{f"yarns__1__{name}": text for name, text in label.items()})
+        answer(someone, "skip")
+        yield someone
+
+
+MADE_UP = {"grams": "100", "metres": "180 m", "price": "5.20"}
+
+
+def answer(beginner: OwnMaker, do: str = "next", **typed: str) -> Page:
+    return beginner.press(HERE, do, **typed)
+
+
+def measure(beginner: OwnMaker, do: str = "next", **typed: str) -> Page:
+    """Answer the question of the motif."""
+    its = {f"motifs__1__{name}": text for name, text in (MOTIF | typed).items()}
+    return answer(beginner, do, **its)
+
+
+def finish(beginner: OwnMaker) -> None:
+    """Answer what else a quote needs, and begin."""
+    answer(beginner, timings__1__stitch="dc", timings__1__stitches="200", timings__1__minutes="12")
+    answer(beginner, pay__making_per_hour="13", workshop__hours_per_week="15")
+    answer(beginner, "skip")
+    answer(beginner, "begin")
+
+
+def test_a_blanket_of_squares_is_quoted_from_one_weighed_motif(beginner: OwnMaker) -> None:
+    assert beginner.page.typed("own")["motifs.1.yarn"] == "fell aran"
+    page = measure(beginner)
+    assert "from your motif: its side and its yarn" in page.root.text
+    finish(beginner)
+    (motif,) = beginner.workshop.motifs
+    assert (motif.name, motif.side_cm, beginner.workshop.swatches) == ("square", 15, ())
+    assert motif.weighed == WeighedMotifs(motifs=5, weight_g=60)
+    assert motif.timings == (MotifTiming(motifs=4, minutes=80, hands_on=True),)
+    squares = sample_squares(("oat",) * 5, motif="square")
+    order = squares_order(yarn="fell aran", body=squares, border=())
+    assert quote_order(order, beginner.workshop, today=TODAY).price.total > 0
+
+
+def test_a_motif_that_was_not_timed_will_do(beginner: OwnMaker) -> None:
+    page = measure(beginner, timings__1__motifs="", timings__1__minutes="")
+    assert beginner.status == 200
+    assert "A timing" in page.headings
+    finish(beginner)
+    assert beginner.workshop.motifs[0].timings == ()
+
+
+def test_who_works_in_rows_skips_it(beginner: OwnMaker) -> None:
+    answer(beginner, "skip")
+    finish(beginner)
+    assert beginner.workshop.motifs == ()
+
+
+def test_next_without_an_answer_is_a_skip(beginner: OwnMaker) -> None:
+    page = answer(beginner)
+    assert "A timing" in page.headings
+    assert "blankets in rows need none" in page.root.text
+
+
+@pytest.mark.parametrize(
+    ("typed", "field"),
+    [
+        ({"side": "wide"}, "side"),
+        ({"two_joined": "30"}, "side"),
+        ({"weighed__motifs": "", "weighed__weight": ""}, "weighed.motifs"),
+        ({"timings__1__minutes": ""}, "timings.1.minutes"),
+        ({"name": "dc"}, "name"),
+    ],
+)
+def test_a_mistake_stands_beside_its_field_and_the_question_stays(
+    beginner: OwnMaker, typed: dict[str, str], field: str
+) -> None:
+    page = measure(beginner, **typed)
+    assert beginner.status == 422
+    assert "A motif, if you join squares" in page.headings
+    assert page.said_of(f"motifs.1.{field}")
+    fields = page.typed("own")
+    for name, text in (MOTIF | typed).items():
+        assert fields[f"motifs.1.{name.replace('__', '.')}"] == text
+
+
+def test_the_question_says_how_to_measure_and_to_mind_ones_hands(beginner: OwnMaker) -> None:
+    text = beginner.page.with_id("own").text
+    for words in ("washed and dried flat", "tails cut off", "weigh them together", "hands ache"):
+        assert words in text
