@@ -7,6 +7,8 @@ from dataclasses import dataclass
 
 from wtforms import Form
 
+from quoting.core.ground.money import round_half_up
+from quoting.core.workshop.motifs import Motif
 from quoting.core.workshop.stitches import WORKED
 from quoting.core.workshop.workshop import Workshop
 from quoting.web.forms.lines import entries_of, part_of, typed_of
@@ -32,6 +34,7 @@ class Offers:
     """Everything that the form's lists offer."""
 
     yarns: tuple[Offer, ...]
+    motifs: tuple[Offer, ...]
     stitches: tuple[Offer, ...]
     colours: tuple[Offer, ...]
     other_yarns: Mapping[str, tuple[Offer, ...]]
@@ -53,6 +56,9 @@ def offers_of(form: Form, shop: Shop) -> Offers:
     every = {name: code for yarn in workshop.yarns for name, code in yarn.colours.items()}
     return Offers(
         yarns=tuple(Offer(value=yarn.name, label=yarn.name) for yarn in workshop.yarns),
+        motifs=tuple(
+            Offer(value=m.name, label=motif_words(m, shop.speech)) for m in workshop.motifs
+        ),
         stitches=_stitches(workshop, shop.speech),
         colours=_colours(form, workshop),
         other_yarns=_other_yarns(form, workshop),
@@ -74,6 +80,17 @@ def basic_stitches(speech: Speech) -> tuple[Offer, ...]:
         Offer(value=stitch, label=f"{speech.stitch(stitch)}, {speech.stitch_in_full(stitch)}")
         for stitch in WORKED
     )
+
+
+def motif_words(motif: Motif, say: Speech) -> str:
+    """Return what a motif is: `sun: 5 rounds, 15 cm, 12 g`."""
+    weighed = motif.weighed
+    yarn = (
+        say.yarn_length(sum(motif.rounds_m))
+        if weighed is None
+        else say.weight(round_half_up(weighed.weight_g / weighed.motifs, 1))
+    )
+    return f"{motif.name}: {say.count(motif.rounds, 'round')}, {say.length(motif.side_cm)}, {yarn}"
 
 
 def _stitches(workshop: Workshop, speech: Speech) -> tuple[Offer, ...]:

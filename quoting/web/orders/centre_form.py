@@ -1,0 +1,68 @@
+"""The part of the order form for one piece from the centre outwards."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from wtforms import Field, Form
+
+from quoting.core.ground.place import Place
+from quoting.core.workshop.rounds import Counting
+from quoting.core.workshop.workshop import Workshop
+from quoting.core.workshop.yarns import Yarn
+from quoting.web.forms.lines import typed_of
+from quoting.web.orders.body_form import BodyForm, Fields
+from quoting.web.orders.centre_sums import last_round_words, longer_words, rounds_sum
+
+_SIZE_HINTS = {
+    Counting.CIRCLE: "A circle goes by its width alone; its length comes out the same",
+    Counting.HEXAGON: "A hexagon goes by its width, from side to side; its length follows",
+}
+
+
+def shape_words(shape: Counting) -> str:
+    """Return what a piece is that grows so: `a circle`."""
+    match shape:
+        case Counting.CLUSTERS:
+            return "a square or rectangle, in clusters with spaces"
+        case Counting.SOLID:
+            return "a square or rectangle, stitch by stitch"
+        case Counting.CIRCLE:
+            return "a circle"
+        case Counting.HEXAGON:
+            return "a hexagon"
+
+
+def shapes() -> list[tuple[str, str]]:
+    """Return the shapes that a piece can have, each with its words."""
+    return [(shape.value, shape_words(shape)) for shape in Counting]
+
+
+def _start(workshop: Workshop, yarn: Yarn) -> Mapping[str, object]:
+    """Return one stripe of a yarn's first colour, in rounds as a motif of that yarn has them."""
+    shape = next((m.counting for m in workshop.motifs if m.yarn == yarn.name), Counting.SOLID)
+    stripe = {"colour": next(iter(yarn.colours)), "rounds": "1"}
+    return {"centre": {"counting": shape.value, "side_chains": "1", "stripes": [stripe]}}
+
+
+def _size_hint(fields: Form) -> str:
+    return _SIZE_HINTS.get(typed_of(fields, "counting").data, "")
+
+
+def _beside(code: str, place: Place, fields: Fields) -> Sequence[Field] | None:
+    """Return the fields of a mistake that rests on several."""
+    other = {"rounds-and-repeats": "rounds", "fitted-and-repeats": "fitted"}.get(code)
+    return other and [fields[str(place)], fields[str(place.outer / other)]]
+
+
+CENTRE_FORM = BodyForm(
+    words="from the centre outwards",
+    templates="orders/centre",
+    start=_start,
+    own_counts=("rounds", "repeats", "starts_on"),
+    new_lines={"centre.stripes": {"colour": "", "rounds": "1"}},
+    line_names={"centre.stripes": "Stripe"},
+    size_hint=_size_hint,
+    beside=_beside,
+    sums=(shapes, rounds_sum, last_round_words, longer_words),
+)
