@@ -15,6 +15,7 @@ from quoting.web.book.mark import order_home, sent_mark
 from quoting.web.long_tables import beginning
 from quoting.web.orders import reckonings
 from quoting.web.orders.body_forms import FORMS, counts_template
+from quoting.web.orders.size_off import size_off_words
 from quoting.web.shop import shop_if_any, speech_now
 from quoting.wording import (
     ahead_words,
@@ -59,11 +60,13 @@ BAR = {
 """The places of the top bar, in order; one shows when its pages are registered."""
 
 SUMS = (
+    reckonings.body_gauge,
     reckonings.main_gauge,
     reckonings.task_sum,
     reckonings.yarn_sum,
     reckonings.reserve_words,
     reckonings.ends_words,
+    reckonings.border_round_words,
     reckonings.price_sum,
     reckonings.target_words,
     reckonings.earned_sum,
@@ -117,6 +120,7 @@ WORDS: tuple[Callable[..., object], ...] = (
     refusal_words,
     rule_words,
     sent_mark,
+    size_off_words,
     stage_words,
     stitch_names_meant,
     sureness_words,

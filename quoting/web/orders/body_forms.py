@@ -17,7 +17,6 @@ from quoting.schema.blanket_shapes import BODIES
 from quoting.web.forms.lines import part_of, typed_of
 from quoting.web.orders.body_form import BodyForm, NewLine
 from quoting.web.orders.centre_form import CENTRE_FORM
-from quoting.web.orders.choices import Offer
 from quoting.web.orders.rows_form import ROWS_FORM
 from quoting.web.orders.squares_form import SQUARES_FORM
 
@@ -77,9 +76,9 @@ def form_part(word: str) -> BodyForm:
     return FORMS[BODIES.shapes[word].value]
 
 
-def constructions() -> tuple[Offer, ...]:
-    """Return the constructions that there are to choose from."""
-    return tuple(Offer(value=word, label=form_part(word).words) for word in BODIES.word.known)
+def constructions() -> list[tuple[str, str]]:
+    """Return the constructions that there are to choose from, each with its words."""
+    return [(word, form_part(word).words) for word in BODIES.word.known]
 
 
 def counts_template(body: Body) -> str:

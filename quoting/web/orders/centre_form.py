@@ -12,7 +12,12 @@ from quoting.core.workshop.workshop import Workshop
 from quoting.core.workshop.yarns import Yarn
 from quoting.web.forms.lines import typed_of
 from quoting.web.orders.body_form import BodyForm, Fields
-from quoting.web.orders.centre_sums import last_round_words, longer_words, rounds_sum
+from quoting.web.orders.centre_sums import (
+    growth_words,
+    longer_words,
+    rounds_sum,
+    rounds_words,
+)
 
 _SIZE_HINTS = {
     Counting.CIRCLE: "A circle goes by its width alone; its length comes out the same",
@@ -64,5 +69,5 @@ CENTRE_FORM = BodyForm(
     line_names={"centre.stripes": "Stripe"},
     size_hint=_size_hint,
     beside=_beside,
-    sums=(shapes, rounds_sum, last_round_words, longer_words),
+    sums=(shapes, rounds_sum, rounds_words, growth_words, longer_words),
 )

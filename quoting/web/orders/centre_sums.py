@@ -4,6 +4,9 @@ from __future__ import annotations
 
 from quoting.core.order.from_centre import FromCentre
 from quoting.core.quote.quote import Quote
+from quoting.core.workshop.rounds import CLUSTER, Counting, Rounds
+from quoting.web.orders.reckonings import DIGITS
+from quoting.web.orders.room_sums import room_sum
 from quoting.wording import Speech
 
 
@@ -15,17 +18,89 @@ def centre_of(quote: Quote) -> FromCentre:
 
 
 def rounds_sum(quote: Quote, say: Speech) -> str:
-    """Return how the rounds follow from the short side."""
-    del say
-    return f"{len(quote.plan.rows)}"
+    """Return how the rounds follow from the size, or that they are the maker's own."""
+    body, rounds = centre_of(quote), quote.plan.rows
+    if body.rounds is not None:
+        return f"{say.number(len(rounds))}, your own count"
+    if body.repeats is not None:
+        period = say.count(sum(stripe.rounds for stripe in body.stripes), "round")
+        return f"{body.repeats} × {period} = {len(rounds)}, your own count of repeats"
+    heights_cm = [worked.height_cm for worked in rounds[:2]]
+    first_cm, each_cm = 2 * heights_cm[0], 2 * heights_cm[-1]
+    sum_ = room_sum(_short_cm(quote), each_cm, quote, say, more_cm=-first_cm)
+    return f"{sum_} rounds after the first"
 
 
-def last_round_words(quote: Quote, say: Speech) -> str:
-    """Return what the last round has."""
-    return say.count(quote.plan.stitches, "stitch", "stitches")
+def rounds_words(quote: Quote) -> str:
+    """Return what the sum of the rounds says, and what size and yarn go by."""
+    body, motif = centre_of(quote), quote.plan.rows[0].fabric.motif
+    stitch = f"the swatch of {quote.order.design.stitch}"
+    goes_by = f"Size and yarn go by {f'the motif {motif}' if motif else stitch}."
+    if body.whole_rounds is not None:
+        return goes_by
+    side = "width" if _is_round(body) else "shorter side"
+    return (
+        f"The finished {side} less the border on both sides and the first round, by what each "
+        f"round adds, to the nearest whole number. {goes_by}"
+    )
+
+
+def growth_words(quote: Quote, say: Speech) -> str:
+    """Return how the stitches grow: `12 stitches in round 1, 16 more in each`."""
+    counted = _counted(quote)
+    rounds, first = len(quote.plan.rows), quote.plan.rows[0]
+    stitches = first.stitches[first.stitch]
+    said = say.count(stitches, "stitch", "stitches")
+    total = sum(worked.stitches[worked.stitch] for worked in quote.plan.rows)
+    return (
+        f"{say.number(rounds)} × {say.number(stitches)} + {counted.growth} × {rounds} × "
+        f"({rounds} − 1) / 2 = {say.number(total)} in all: {said} in round 1, "
+        f"{counted.growth} more in each"
+    )
 
 
 def longer_words(quote: Quote, say: Speech) -> str:
-    """Return by how much a rectangle is longer."""
-    del quote, say
-    return ""
+    """Return by how much a rectangle is longer, and how that follows; empty of other shapes."""
+    extra = _extra(quote)
+    if not extra:
+        return ""
+    one, many = ("cluster", "clusters") if _in_clusters(quote) else ("stitch", "stitches")
+    said = f"Longer by {say.count(extra, one, many)} than a square"
+    plan = quote.plan
+    longer_cm = abs(plan.height_cm - plan.width_cm)
+    each = say.length(longer_cm / extra, DIGITS)
+    own = ", your own count" if centre_of(quote).starts_on is not None else ""
+    return f"{said}{own}: {extra} × {each} = {say.length(longer_cm)}."
+
+
+def _is_round(body: FromCentre) -> bool:
+    return body.counting in (Counting.CIRCLE, Counting.HEXAGON)
+
+
+def _in_clusters(quote: Quote) -> bool:
+    return centre_of(quote).counting is Counting.CLUSTERS
+
+
+def _short_cm(quote: Quote) -> float:
+    design = quote.order.design
+    if _is_round(centre_of(quote)):
+        return design.width_cm
+    return min(design.width_cm, design.height_cm)
+
+
+def _counted(quote: Quote) -> Rounds:
+    """Return how the rounds are counted, were it no rectangle."""
+    body, design = centre_of(quote), quote.order.design
+    return Rounds(
+        counting=body.counting,
+        kind=quote.workshop.basic_stitch(design.stitch, "stitch"),
+        first_side=body.first_side,
+        side_chains=body.side_chains,
+    )
+
+
+def _extra(quote: Quote) -> int:
+    """Return the stitches, or clusters, that a long side has more than a short one."""
+    rounds = len(quote.plan.rows)
+    more = quote.plan.stitches - _counted(quote).round(rounds).stitches
+    return more // (2 * (CLUSTER if _in_clusters(quote) else 1))

@@ -12,6 +12,7 @@ from quoting.web.forms.line_changes import of_list
 from quoting.web.forms.sent import Sent, line_numbers
 from quoting.web.orders.body_forms import new_lines
 from quoting.web.orders.other_yarns import LINES as OTHER_COLOURS
+from quoting.web.orders.resting import without_resting
 from quoting.web.orders.stripe_list import spread
 from quoting.web.shop import Shop
 
@@ -56,6 +57,6 @@ def check_room(sent: Sent, shop: Shop) -> None:
 
     Errors: `too-many-lines`.
     """
-    _, crowded = lines_with_room(line_numbers(spread(sent)), shop)
+    _, crowded = lines_with_room(line_numbers(spread(without_resting(sent))), shop)
     if crowded is not None:
         raise Refused(crowded)

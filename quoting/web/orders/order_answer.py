@@ -20,6 +20,7 @@ from quoting.web.orders.body_form import BodyForm
 from quoting.web.orders.body_forms import chosen_body, line_names
 from quoting.web.orders.order_form import bind_form, read_sent
 from quoting.web.orders.other_yarns import with_other_yarns
+from quoting.web.orders.resting import begun
 from quoting.web.orders.stripe_list import TextLine, line_in_text
 from quoting.web.queue_now import ahead_now
 from quoting.web.shop import Shop, speech_now
@@ -66,7 +67,7 @@ class Answer:
 
 def answer_form(sent: Sent, shop: Shop, *, patient: bool) -> Answer:
     """Return the answer to a form. A patient one waits for fields that are still blank."""
-    sent = with_other_yarns(sent, shop.workshop)
+    sent = with_other_yarns(begun(sent, shop.workshop), shop.workshop)
     form = bind_form(shop, sent)
     if form.meta.crowded is not None:
         return _refusal(form, sent, shop, [form.meta.crowded], patient=patient)

@@ -13,6 +13,16 @@ from quoting.core.workshop.stitches import Stitch
 from quoting.core.workshop.workshop import Workshop
 from quoting.core.workshop.yarns import Yarn
 from quoting.web.orders.body_form import BodyForm, Fields
+from quoting.web.orders.layout_lines import squares_deed
+from quoting.web.orders.squares_sums import (
+    across_sums,
+    across_words,
+    edges_sum,
+    join_yarn_words,
+    motif_rounds,
+    motif_stitches,
+    motifs_alike,
+)
 from quoting.wording import Speech
 
 _NO_MOTIF_ROUNDS = 1
@@ -81,6 +91,16 @@ SQUARES_FORM = BodyForm(
         "pool.colours": "Colour to mix",
         "pool.outer": "Last rounds, round",
     },
+    deed=squares_deed,
     beside=_beside,
-    sums=(joins,),
+    sums=(
+        joins,
+        across_sums,
+        across_words,
+        motif_rounds,
+        motif_stitches,
+        motifs_alike,
+        edges_sum,
+        join_yarn_words,
+    ),
 )
