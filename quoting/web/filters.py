@@ -65,6 +65,7 @@ SUMS = (
     reckonings.task_sum,
     reckonings.yarn_sum,
     reckonings.reserve_words,
+    reckonings.ends_to_do,
     reckonings.ends_words,
     reckonings.border_round_words,
     reckonings.price_sum,
