@@ -40,7 +40,7 @@ class Removed:
     fields: tuple[tuple[str, str], ...]
 
     def told(self, names: Mapping[str, str]) -> str:
-        """Return what the line is called, `names` being those of lines by the ends of their lists' names."""
+        """Return what the line is called; `names` are of lines, by the ends of lists' names."""
         texts = dict(self.fields)
         called = next((texts[name] for name in _CALLED_BY if texts.get(name)), str(self.at + 1))
         return f"{(of_list(names, self.list_name) or 'line').lower()} {called}"

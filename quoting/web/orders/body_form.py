@@ -11,6 +11,7 @@ from wtforms import Field, Form
 from quoting.core.ground.place import Place
 from quoting.core.workshop.workshop import Workshop
 from quoting.core.workshop.yarns import Yarn
+from quoting.web.forms.line_changes import Changed
 from quoting.web.forms.sent import Sent
 
 Fields: TypeAlias = Mapping[str, Field]
@@ -23,10 +24,10 @@ def beside_none(code: str, place: Place, fields: Fields) -> Sequence[Field] | No
     return None
 
 
-def no_deed(deed: str, sent: Sent, workshop: Workshop) -> Sent:
+def no_deed(deed: str, sent: Sent, workshop: Workshop) -> Changed:
     """Return the form as it was sent: it has no buttons of its own."""
     del deed, workshop
-    return sent
+    return Changed(sent, "")
 
 
 def no_size_hint(fields: Form) -> str:
@@ -39,14 +40,14 @@ def no_size_hint(fields: Form) -> str:
 class BodyForm:
     """The part of the form that a construction has for its own.
 
-    `words` name it among the others: how such a blanket is worked. `templates` is the folder of its `fields.html`, its `own_counts.html` and the `counts.html` of
-    the answer; `own_counts` are its fields of the maker's own counts. Of each list in its shape,
-    by the end of its name, `new_lines` has what a new line begins with, and `line_names` what a line is called. `start`
-    is what a form begins with, for a workshop and one of its yarns. `takes_over` are keys of every
-    blanket that such a body says itself. `deed` does what buttons of its own ask.
-    `size_hint` tells what a size means of it. `beside` gives the fields that a mistake
-    is told beside where that is not the place of the mistake; `sums` are functions that templates
-    call by their names.
+    `words` name it among the others: how such a blanket is worked. `templates` is the folder of
+    its `fields.html`, its `own_counts.html` and the `counts.html` of the answer; `own_counts` are
+    its fields of the maker's own counts. Of each list in its shape, by the end of its name,
+    `new_lines` has what a new line begins with, and `line_names` what a line is called. `start` is
+    what a form begins with, for a workshop and one of its yarns. `takes_over` are keys of every
+    blanket that such a body says itself. `deed` does what buttons of its own ask. `size_hint`
+    tells what a size means of it. `beside` gives the fields that a mistake is told beside where
+    that is not the place of the mistake; `sums` are functions that templates call by their names.
     """
 
     words: str
@@ -56,7 +57,7 @@ class BodyForm:
     takes_over: tuple[str, ...] = ()
     new_lines: Mapping[str, NewLine]
     line_names: Mapping[str, str]
-    deed: Callable[[str, Sent, Workshop], Sent] = no_deed
+    deed: Callable[[str, Sent, Workshop], Changed] = no_deed
     size_hint: Callable[[Form], str] = no_size_hint
     beside: Callable[[str, Place, Fields], Sequence[Field] | None] = beside_none
     sums: tuple[Callable[..., object], ...] = ()

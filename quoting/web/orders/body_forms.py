@@ -92,7 +92,10 @@ def start_of_body(word: str, workshop: Workshop, yarn: Yarn) -> Mapping[str, obj
 
 
 def new_lines() -> Mapping[str, NewLine]:
-    """Return what a new line of each list begins with, by the end of its name; a blank colour takes the yarn's next."""
+    """Return what a new line of each list begins with, by the end of its name.
+
+    A blank colour takes the yarn's next.
+    """
     lines = dict(_NEW_LINES)
     for part in FORMS.values():
         lines |= part.new_lines

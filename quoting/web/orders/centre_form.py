@@ -13,6 +13,7 @@ from quoting.core.workshop.yarns import Yarn
 from quoting.web.forms.lines import typed_of
 from quoting.web.orders.body_form import BodyForm, Fields
 from quoting.web.orders.centre_sums import (
+    centre_off_words,
     growth_words,
     longer_words,
     rounds_sum,
@@ -20,22 +21,24 @@ from quoting.web.orders.centre_sums import (
 )
 
 _SIZE_HINTS = {
+    Counting.CLUSTERS: "Longer than wide, or wider than long: a rectangle from a first chain",
+    Counting.SOLID: "Longer than wide, or wider than long: a rectangle from a first chain",
     Counting.CIRCLE: "A circle goes by its width alone; its length comes out the same",
     Counting.HEXAGON: "A hexagon goes by its width, from side to side; its length follows",
 }
 
 
 def shape_words(shape: Counting) -> str:
-    """Return what a piece is that grows so: `a circle`."""
+    """Return what a piece is that grows so: `square, in clusters`."""
     match shape:
         case Counting.CLUSTERS:
-            return "a square or rectangle, in clusters with spaces"
+            return "square, in clusters"
         case Counting.SOLID:
-            return "a square or rectangle, stitch by stitch"
+            return "square, stitch by stitch"
         case Counting.CIRCLE:
-            return "a circle"
+            return "circle"
         case Counting.HEXAGON:
-            return "a hexagon"
+            return "hexagon"
 
 
 def shapes() -> list[tuple[str, str]]:
@@ -57,7 +60,7 @@ def _size_hint(fields: Form) -> str:
 def _beside(code: str, place: Place, fields: Fields) -> Sequence[Field] | None:
     """Return the fields of a mistake that rests on several."""
     other = {"rounds-and-repeats": "rounds", "fitted-and-repeats": "fitted"}.get(code)
-    return other and [fields[str(place)], fields[str(place.outer / other)]]
+    return None if other is None else [fields[str(place)], fields[str(place.outer / other)]]
 
 
 CENTRE_FORM = BodyForm(
@@ -69,5 +72,5 @@ CENTRE_FORM = BodyForm(
     line_names={"centre.stripes": "Stripe"},
     size_hint=_size_hint,
     beside=_beside,
-    sums=(shapes, rounds_sum, rounds_words, growth_words, longer_words),
+    sums=(shapes, centre_off_words, rounds_sum, rounds_words, growth_words, longer_words),
 )

@@ -5,8 +5,8 @@ from __future__ import annotations
 from quoting.core.order.from_centre import FromCentre
 from quoting.core.quote.quote import Quote
 from quoting.core.workshop.rounds import CLUSTER, Counting, Rounds
-from quoting.web.orders.reckonings import DIGITS
-from quoting.web.orders.room_sums import room_sum
+from quoting.web.orders.room_sums import room_sum, times_sum
+from quoting.web.orders.size_off import size_off_words
 from quoting.wording import Speech
 
 
@@ -15,6 +15,11 @@ def centre_of(quote: Quote) -> FromCentre:
     body = quote.order.design.body
     assert isinstance(body, FromCentre), "these are the sums of rounds"  # noqa: S101
     return body
+
+
+def centre_off_words(quote: Quote, say: Speech) -> str:
+    """Return by how much the piece is off what was asked; of a round one, by its width alone."""
+    return size_off_words(quote, say, by_width=_is_round(centre_of(quote)))
 
 
 def rounds_sum(quote: Quote, say: Speech) -> str:
@@ -67,10 +72,9 @@ def longer_words(quote: Quote, say: Speech) -> str:
     one, many = ("cluster", "clusters") if _in_clusters(quote) else ("stitch", "stitches")
     said = f"Longer by {say.count(extra, one, many)} than a square"
     plan = quote.plan
-    longer_cm = abs(plan.height_cm - plan.width_cm)
-    each = say.length(longer_cm / extra, DIGITS)
+    each_cm = abs(plan.height_cm - plan.width_cm) / extra
     own = ", your own count" if centre_of(quote).starts_on is not None else ""
-    return f"{said}{own}: {extra} × {each} = {say.length(longer_cm)}."
+    return f"{said}{own}: {times_sum(extra, each_cm, say)}."
 
 
 def _is_round(body: FromCentre) -> bool:

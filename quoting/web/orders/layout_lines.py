@@ -12,24 +12,25 @@ from werkzeug.datastructures import MultiDict
 from quoting.core.workshop.motifs import MOST_ROUNDS
 from quoting.core.workshop.workshop import Workshop
 from quoting.schema.several import VALUE_FIELD
-from quoting.web.forms.line_changes import take_out
+from quoting.web.forms.line_changes import Changed, take_out
 from quoting.web.forms.sent import Sent, line_numbers, sent_as
 
 TABLE = "blanket.squares"
 LAYOUTS, POOL = f"{TABLE}.layouts", f"{TABLE}.pool"
-ADDED = f"add {LAYOUTS}"
 
-MIX, LAY_OUT = "mix", "lay_out"
-"""What buttons ask: to mix evenly what is laid out, or to lay out what is mixed."""
+TAKE_MOTIF, ADD, MIX, LAY_OUT = "motif", f"add {LAYOUTS}", "mix", "lay_out"
+"""What is asked: rounds as the motif has them, a layout more, colours mixed evenly, or laid out."""
 
 
-def squares_deed(deed: str, sent: Sent, workshop: Workshop) -> Sent:
+def squares_deed(deed: str, sent: Sent, workshop: Workshop) -> Changed:
     """Return a form of joined motifs after what a button asks of it, if it asks anything."""
-    if deed in {"motif", ADDED}:
-        return with_all_rounds(sent, workshop)
+    if deed in {TAKE_MOTIF, ADD}:
+        return Changed(with_all_rounds(sent, workshop), "")
     if deed == MIX:
-        return _mixed(sent)
-    return _laid_out(sent, workshop) if deed == LAY_OUT else sent
+        return Changed(_mixed(sent), f"{POOL}.colours.1.{VALUE_FIELD}")
+    if deed == LAY_OUT:
+        return Changed(_laid_out(sent, workshop), f"{LAYOUTS}.1.colours.1.{VALUE_FIELD}")
+    return Changed(sent, "")
 
 
 def with_all_rounds(sent: Sent, workshop: Workshop) -> Sent:

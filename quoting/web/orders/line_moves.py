@@ -17,7 +17,6 @@ from quoting.web.forms.sent import Sent, line_numbers
 from quoting.web.orders.body_forms import new_lines
 from quoting.web.orders.stripe_list import as_lines
 
-
 _COLOURS = ("colour", "colours.1.value", "value")
 """Ends of the names of fields that are a colour's, in a new line."""
 

@@ -13,8 +13,8 @@ from quoting.core.ground.errors import Mistake, Refused
 from quoting.core.ground.place import Place, at
 from quoting.core.quote.quote import Quote, quote_order
 from quoting.web.forms.fields import Typed
-from quoting.web.forms.lines import Lines, Part, entries_of, fields_by_place, part_of, typed_of
 from quoting.web.forms.line_changes import of_list
+from quoting.web.forms.lines import Lines, Part, entries_of, fields_by_place, part_of, typed_of
 from quoting.web.forms.sent import Sent
 from quoting.web.orders.body_form import BodyForm
 from quoting.web.orders.body_forms import chosen_body, line_names

@@ -39,7 +39,9 @@ def read_sent(sent: Sent, shop: Shop) -> Order:
     blank = tuple(way_left_blank(sent))
     try:
         order = read_order(
-            content_of(without_other_ways(spread(without_resting(sent)))), shop.workshop, shop.notation
+            content_of(without_other_ways(spread(without_resting(sent)))),
+            shop.workshop,
+            shop.notation,
         )
     except Refused as refused:
         raise Refused(*refused.mistakes, *blank) from refused

@@ -69,7 +69,8 @@ def follow() -> ResponseReturnValue:
         sent = _sized(sent)
     else:
         sent = as_asked(deed, sent)
-    sent = chosen_body(bind_form(shop, sent)).part.deed(deed, sent, shop.workshop)
+    changed = chosen_body(bind_form(shop, sent)).part.deed(deed, sent, shop.workshop)
+    sent, focus = changed.sent, changed.focus or focus
     return worktable_page(sent, focus=focus, patient=bool(deed))
 
 

@@ -1,4 +1,4 @@
-"""How often something goes into a side, as a sum to be done again by hand."""
+"""Sums of lengths, to be done again by hand: how often one goes into a side, what many come to."""
 
 from __future__ import annotations
 
@@ -33,3 +33,15 @@ def room_sum(
     if more:
         body = f"{body} {'−' if sign < 0 else '+'} {further}"
     return f"{f'({body})' if depth or more else body} / {one} = room for {say.number(room)}"
+
+
+def times_sum(count: int, each_cm: float, say: Speech) -> str:
+    """Return what so many of one length come to: `11 × 1.9 cm = 20.9 cm`."""
+    each = each_cm / (CM_PER_INCH if say.inches else 1)
+    total = round_half_up(count * each, 1)
+
+    def confirms(digits: int) -> bool:
+        return round_half_up(count * round_half_up(each, digits), 1) == total
+
+    digits = confirming_digits(DIGITS, confirms)
+    return f"{say.number(count)} × {say.length(each_cm, digits)} = {say.length(count * each_cm)}"

@@ -11,6 +11,7 @@ from quoting.web.orders.reckonings import main_gauge
 from quoting.web.orders.room_sums import room_sum
 from quoting.wording import Speech, listed
 
+
 def rows_of(quote: Quote) -> InRows:
     """Return the body of a quote whose blanket is worked in rows."""
     body = quote.order.design.body

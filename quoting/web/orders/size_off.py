@@ -9,13 +9,15 @@ LEAST_CM = 0.05
 """Less is no difference that one reads off a tape."""
 
 
-def size_off_words(quote: Quote, say: Speech) -> str:
-    """Return by how much the blanket is off, in a sentence; empty where it is as asked."""
+def size_off_words(quote: Quote, say: Speech, *, by_width: bool = False) -> str:
+    """Return by how much the blanket is off, in a sentence; empty where it is as asked.
+
+    `by_width`: its width alone says how large it is to be.
+    """
     plan, design = quote.plan, quote.order.design
-    off = (
-        (plan.width_cm - design.width_cm, "wider", "narrower"),
-        (plan.height_cm - design.height_cm, "longer", "shorter"),
-    )
+    off = [(plan.width_cm - design.width_cm, "wider", "narrower")]
+    if not by_width:
+        off.append((plan.height_cm - design.height_cm, "longer", "shorter"))
     said = [
         f"{say.length(abs(more_cm))} {larger if more_cm > 0 else smaller}"
         for more_cm, larger, smaller in off

@@ -32,9 +32,9 @@ def join_words(method: JoinMethod, say: Speech) -> str:
     """Return how motifs are joined: `sewn, whipstitch`."""
     match method:
         case JoinMethod.AS_YOU_GO:
-            return "as you go: worked into the last round"
+            return "as you go, in the last round"
         case JoinMethod.CONTINUOUS:
-            return "as you go, the last round of all in one strand of yarn"
+            return "as you go, all last rounds without a cut"
         case JoinMethod.SLIP_STITCH:
             return "crocheted: slip stitch"
         case JoinMethod.SINGLE_CROCHET:
@@ -44,7 +44,7 @@ def join_words(method: JoinMethod, say: Speech) -> str:
         case JoinMethod.MATTRESS:
             return "sewn: mattress stitch"
         case JoinMethod.FLAT_BRAID:
-            return "flat braid: an edging round on each, its loops joined"
+            return "flat braid, its loops joined"
 
 
 def joins(say: Speech) -> list[tuple[str, str]]:

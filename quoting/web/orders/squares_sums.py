@@ -16,7 +16,7 @@ from quoting.core.quote.quote import Quote
 from quoting.core.workshop.motifs import Motif
 from quoting.core.workshop.rounds import RoundCount, Rounds
 from quoting.web.orders.reckonings import DIGITS
-from quoting.web.orders.room_sums import room_sum
+from quoting.web.orders.room_sums import room_sum, times_sum
 from quoting.wording import Speech
 
 
@@ -110,8 +110,7 @@ def edges_sum(quote: Quote, say: Speech) -> str:
     return (
         f"{rows} × ({columns} − 1) + {columns} × ({rows} − 1) = {say.number(grid.shared_edges)} "
         f"edges; ({columns} − 1) + ({rows} − 1) = {say.number(grid.seam_lines)} lines; "
-        f"{say.number(grid.shared_edges)} × {say.length(grid.side_cm, DIGITS)} = "
-        f"{say.length(grid.shared_edges * grid.side_cm)}"
+        f"{times_sum(grid.shared_edges, grid.side_cm, say)}"
     )
 
 
