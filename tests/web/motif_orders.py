@@ -1,4 +1,4 @@
-"""A workshop with two squares that were measured, and orders from the centre and of such squares."""
+"""A workshop with two squares that were measured, and orders of such and from the centre."""
 
 from __future__ import annotations
 
@@ -47,9 +47,7 @@ SLOE = "sloe dk"
 
 def motif_workshop(**changes: Any) -> Workshop:
     """Return the workshop with squares of five and of three rounds, and a yarn besides."""
-    tall = sample_swatch(
-        stitch="dc", gauge=Reading(stitches=17, width_cm=10, rows=9, height_cm=10)
-    )
+    tall = sample_swatch(stitch="dc", gauge=Reading(stitches=17, width_cm=10, rows=9, height_cm=10))
     other = sample_yarn(name=SLOE, colours={"sloe": "#2f2a4d"}, stock=())
     return sample_workshop(
         **{
