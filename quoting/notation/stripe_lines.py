@@ -15,8 +15,8 @@ _QUOTED = re.compile(r'[,;\t"]|^\s|\s$')
 
 def stripe_line(parts: Sequence[str]) -> str:
     """Return a stripe as a line; a blank at the end is left out where it is usual."""
-    colour, rows, stitch = (_quoted(part) for part in parts)
-    return ", ".join((colour, rows, stitch) if stitch else (colour, rows))
+    colour, rows, *stitch = (_quoted(part) for part in parts)
+    return ", ".join([colour, rows, *filter(None, stitch)])
 
 
 def _quoted(text: str) -> str:

@@ -16,6 +16,7 @@ from quoting.web.book.mark import order_home, sent_mark
 from quoting.web.long_tables import beginning
 from quoting.web.orders import reckonings
 from quoting.web.orders.body_forms import FORMS, counts_template
+from quoting.web.orders.size_off import size_off_words
 from quoting.web.shop import shop_if_any, speech_now
 from quoting.wording import (
     ahead_words,
@@ -61,11 +62,13 @@ BAR = {
 """The places of the top bar, in order; one shows when its pages are registered."""
 
 SUMS = (
+    reckonings.body_gauge,
     reckonings.main_gauge,
     reckonings.task_sum,
     reckonings.yarn_sum,
     reckonings.reserve_words,
     reckonings.ends_words,
+    reckonings.border_round_words,
     reckonings.price_sum,
     reckonings.target_words,
     reckonings.earned_sum,
@@ -122,6 +125,7 @@ WORDS: tuple[Callable[..., object], ...] = (
     rule_words,
     sent_mark,
     shape_words,
+    size_off_words,
     stage_words,
     stitch_names_meant,
     sureness_words,

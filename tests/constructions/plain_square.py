@@ -102,8 +102,9 @@ SQUARE = Shape(
 )
 
 SQUARE_FORM = BodyForm(
+    words="a plain square",
     templates="orders/square",
-    start=lambda colour: {WORD: {"colour": colour}},
+    start=lambda _, yarn: {WORD: {"colour": next(iter(yarn.colours))}},
     new_lines={},
     line_names={},
 )

@@ -40,6 +40,7 @@ from quoting.wording.guide import guide_paper
 from tests.constructions.plain_square import PlainSquare
 from tests.examples import TODAY, changed_design, sample_order
 from tests.web.conftest import Maker
+from tests.web.pages import Page
 
 WORD_KEY, COLOUR = 'construction = "square"\n', 'colour = "teal"\n'
 ROUNDS = 32
@@ -185,8 +186,19 @@ def test_a_mistake_in_it_is_told_beside_its_field(maker: Maker) -> None:
 
 def test_another_construction_can_be_taken_on_the_form(maker: Maker) -> None:
     page = maker.send("/", blanket__construction="rows", do="construction")
-    assert "blanket.square.colour" not in page.typed()
+    assert "Colour of the square" not in page.with_id("order").text
     assert "Add a section" in page.with_id("order").text
+
+
+def test_what_was_typed_of_it_rests_while_another_is_chosen(maker: Maker) -> None:
+    page = maker.send(
+        "/", blanket__construction="rows", blanket__square__colour="rust", do="construction"
+    )
+    assert page.with_id("mistakes").text == ""
+    again = page.typed() | {"blanket.construction": "square", "do": "construction"}
+    page = Page(maker.client.post("/", data=again).text)
+    assert page.typed()["blanket.square.colour"] == "rust"
+    assert page.labelled("Colour of the square")
 
 
 def test_a_word_for_no_construction_is_told_and_shows_the_first(maker: Maker) -> None:

@@ -51,12 +51,14 @@ def held(field: Node) -> str:
 def test_the_form_is_asked_in_the_order_of_the_work(page: Page) -> None:
     legends = [next(f.all("legend")).text for f in page.with_id("order").all("fieldset")]
     assert legends == [
+        "How it is made",
         "Size",
         "Stitch and yarn",
         "Stripes",
         "Section 2",
         "Section 1",
         "Border",
+        "Ends",
         "Extras",
         "Buyer, day and delivery",
         "Price",

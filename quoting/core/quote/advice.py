@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from datetime import date
-from itertools import groupby, pairwise
+from itertools import pairwise
 
 from quoting.core.estimate.ball_walk import ColourWalk
 from quoting.core.estimate.chores import Part

@@ -5,12 +5,14 @@ from __future__ import annotations
 import json
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
-from typing import NamedTuple
+from typing import NamedTuple, TypeVar
 
 from werkzeug.datastructures import MultiDict
 
 from quoting.schema.several import is_number
 from quoting.web.forms.sent import Sent, line_numbers
+
+T = TypeVar("T")
 
 REMOVED = "removed"
 """The hidden fields of a form in which removed lines wait to be put back."""
@@ -38,10 +40,10 @@ class Removed:
     fields: tuple[tuple[str, str], ...]
 
     def told(self, names: Mapping[str, str]) -> str:
-        """Return what the line is called, `names` being those of lines by their lists' names."""
+        """Return what the line is called; `names` are of lines, by the ends of lists' names."""
         texts = dict(self.fields)
         called = next((texts[name] for name in _CALLED_BY if texts.get(name)), str(self.at + 1))
-        return f"{names.get(list_kind(self.list_name), 'line').lower()} {called}"
+        return f"{(of_list(names, self.list_name) or 'line').lower()} {called}"
 
     @property
     def stood_at(self) -> str:
@@ -57,6 +59,16 @@ class Removed:
 def list_kind(list_name: str) -> str:
     """Return the last part of a list's name, which says what its lines are."""
     return list_name.rpartition(".")[2]
+
+
+def of_list(lists: Mapping[str, T], list_name: str) -> T | None:
+    """Return what a table has for a list; its keys are ends of lists' names, the longest counts.
+
+    Numbers of lines are no part of them: `layouts.colours` are those of every layout.
+    """
+    words = [part for part in list_name.split(".") if not is_number(part)]
+    ends = (".".join(words[first:]) for first in range(len(words)))
+    return next((lists[end] for end in ends if end in lists), None)
 
 
 def removed_lines(sent: Sent) -> tuple[Removed, ...]:

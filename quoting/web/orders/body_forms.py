@@ -8,13 +8,23 @@ from dataclasses import dataclass
 from wtforms import Form
 
 from quoting.core.order.bodies import Body
+from quoting.core.order.from_centre import FromCentre
 from quoting.core.order.in_rows import InRows
+from quoting.core.order.joined_squares import JoinedSquares
+from quoting.core.workshop.workshop import Workshop
+from quoting.core.workshop.yarns import Yarn
 from quoting.schema.blanket_shapes import BODIES
 from quoting.web.forms.lines import part_of, typed_of
 from quoting.web.orders.body_form import BodyForm, NewLine
+from quoting.web.orders.centre_form import CENTRE_FORM
 from quoting.web.orders.rows_form import ROWS_FORM
+from quoting.web.orders.squares_form import SQUARES_FORM
 
-FORMS: dict[type[Body], BodyForm] = {InRows: ROWS_FORM}
+FORMS: dict[type[Body], BodyForm] = {
+    InRows: ROWS_FORM,
+    FromCentre: CENTRE_FORM,
+    JoinedSquares: SQUARES_FORM,
+}
 """The form's part for each kind of body."""
 
 _NEW_LINES: Mapping[str, NewLine] = {
@@ -43,6 +53,11 @@ class ChosenBody:
         return self.part.templates
 
     @property
+    def size_hint(self) -> str:
+        """What a size means of it; empty where width and length both count."""
+        return self.part.size_hint(self.fields)
+
+    @property
     def has_own_counts(self) -> bool:
         """Whether a count of the maker's own is typed."""
         return any(typed_of(self.fields, name).typed for name in self.part.own_counts)
@@ -53,12 +68,17 @@ def chosen_body(form: Form) -> ChosenBody:
     blanket = part_of(form, "blanket")
     word = blanket[BODIES.key].data or BODIES.first
     fields = blanket if word == BODIES.first else part_of(blanket, word)
-    return ChosenBody(FORMS[BODIES.shapes[word].value], fields)
+    return ChosenBody(form_part(word), fields)
 
 
-def constructions() -> tuple[str, ...]:
-    """Return the words of the constructions that there are to choose from."""
-    return BODIES.word.known
+def form_part(word: str) -> BodyForm:
+    """Return the form's part of the construction of a word."""
+    return FORMS[BODIES.shapes[word].value]
+
+
+def constructions() -> list[tuple[str, str]]:
+    """Return the constructions that there are to choose from, each with its words."""
+    return [(word, form_part(word).words) for word in BODIES.word.known]
 
 
 def counts_template(body: Body) -> str:
@@ -66,13 +86,16 @@ def counts_template(body: Body) -> str:
     return f"{FORMS[type(body)].templates}/counts.html"
 
 
-def start_of_body(colour: str) -> Mapping[str, object]:
-    """Return what an empty form begins with of the first construction."""
-    return FORMS[BODIES.shapes[BODIES.first].value].start(colour)
+def start_of_body(word: str, workshop: Workshop, yarn: Yarn) -> Mapping[str, object]:
+    """Return what an empty form begins with of the construction of a word."""
+    return form_part(word).start(workshop, yarn)
 
 
 def new_lines() -> Mapping[str, NewLine]:
-    """Return what a new line of each list begins with; a blank colour takes the yarn's next."""
+    """Return what a new line of each list begins with, by the end of its name.
+
+    A blank colour takes the yarn's next.
+    """
     lines = dict(_NEW_LINES)
     for part in FORMS.values():
         lines |= part.new_lines
@@ -80,7 +103,7 @@ def new_lines() -> Mapping[str, NewLine]:
 
 
 def line_names() -> Mapping[str, str]:
-    """Return what a line of each list is called."""
+    """Return what a line of each list is called, by the end of its name."""
     names = dict(_LINE_NAMES)
     for part in FORMS.values():
         names |= part.line_names

@@ -7,6 +7,9 @@ from dataclasses import dataclass
 
 from wtforms import Form
 
+from quoting.core.ground.money import round_half_up
+from quoting.core.workshop.motifs import Motif
+from quoting.core.workshop.rounds import Counting
 from quoting.core.workshop.stitches import WORKED
 from quoting.core.workshop.workshop import Workshop
 from quoting.web.forms.lines import entries_of, part_of, typed_of
@@ -29,9 +32,10 @@ class Offer:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Offers:
-    """Everything that the form's lists offer."""
+    """Everything that the form's lists offer; `motifs` are by the shape that they have."""
 
     yarns: tuple[Offer, ...]
+    motifs: Mapping[str, tuple[Offer, ...]]
     stitches: tuple[Offer, ...]
     colours: tuple[Offer, ...]
     other_yarns: Mapping[str, tuple[Offer, ...]]
@@ -39,6 +43,11 @@ class Offers:
     currencies: tuple[Offer, ...]
     countries: tuple[str, ...]
     languages: tuple[Offer, ...]
+
+    @property
+    def square_motifs(self) -> tuple[Offer, ...]:
+        """The motifs that can be joined in columns and rows."""
+        return self.motifs[Counting.CLUSTERS] + self.motifs[Counting.SOLID]
 
     @property
     def colour_names(self) -> list[str]:
@@ -53,6 +62,7 @@ def offers_of(form: Form, shop: Shop) -> Offers:
     every = {name: code for yarn in workshop.yarns for name, code in yarn.colours.items()}
     return Offers(
         yarns=tuple(Offer(value=yarn.name, label=yarn.name) for yarn in workshop.yarns),
+        motifs=_motifs(workshop, shop.speech),
         stitches=_stitches(workshop, shop.speech),
         colours=_colours(form, workshop),
         other_yarns=_other_yarns(form, workshop),
@@ -74,6 +84,24 @@ def basic_stitches(speech: Speech) -> tuple[Offer, ...]:
         Offer(value=stitch, label=f"{speech.stitch(stitch)}, {speech.stitch_in_full(stitch)}")
         for stitch in WORKED
     )
+
+
+def _motifs(workshop: Workshop, say: Speech) -> Mapping[str, tuple[Offer, ...]]:
+    offers = {shape.value: tuple[Offer, ...]() for shape in Counting}
+    for motif in workshop.motifs:
+        offers[motif.counting] += (Offer(value=motif.name, label=motif_words(motif, say)),)
+    return offers
+
+
+def motif_words(motif: Motif, say: Speech) -> str:
+    """Return what a motif is: `sun: 5 rounds, 15 cm, 12 g`."""
+    weighed = motif.weighed
+    yarn = (
+        say.yarn_length(sum(motif.rounds_m))
+        if weighed is None
+        else say.weight(round_half_up(weighed.weight_g / weighed.motifs, 1))
+    )
+    return f"{motif.name}: {say.count(motif.rounds, 'round')}, {say.length(motif.side_cm)}, {yarn}"
 
 
 def _stitches(workshop: Workshop, speech: Speech) -> tuple[Offer, ...]:

@@ -8,8 +8,11 @@ from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Mistake, Refused
 from quoting.core.ground.place import NOWHERE
 from quoting.core.workshop.stitches import WORKED
+from quoting.web.forms.line_changes import of_list
 from quoting.web.forms.sent import Sent, line_numbers
 from quoting.web.orders.body_forms import new_lines
+from quoting.web.orders.other_yarns import LINES as OTHER_COLOURS
+from quoting.web.orders.resting import without_resting
 from quoting.web.orders.stripe_list import spread
 from quoting.web.shop import Shop
 
@@ -37,9 +40,9 @@ def lines_with_room(sent: Lines, shop: Shop) -> tuple[dict[str, list[int]], Mist
     The mistake is `too-many-lines`, of the form as a whole.
     """
     lists = new_lines()
-    known = {name: list(numbers) for name, numbers in sent.items() if _kind(name) in lists}
+    known = {name: list(numbers) for name, numbers in sent.items() if of_list(lists, name)}
     count = sum(map(len, known.values()))
-    colours = sum(len(numbers) for name, numbers in known.items() if _kind(name) == "colours")
+    colours = len(known.get(OTHER_COLOURS, []))
     limit = room = most_lines(count, colours, shop)
     if count <= limit:
         return known, None
@@ -54,10 +57,6 @@ def check_room(sent: Sent, shop: Shop) -> None:
 
     Errors: `too-many-lines`.
     """
-    _, crowded = lines_with_room(line_numbers(spread(sent)), shop)
+    _, crowded = lines_with_room(line_numbers(spread(without_resting(sent))), shop)
     if crowded is not None:
         raise Refused(crowded)
-
-
-def _kind(list_name: str) -> str:
-    return list_name.rpartition(".")[2]

@@ -5,10 +5,20 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from quoting.schema.several import is_number
-from quoting.web.forms.line_changes import Changed, arranged, put_back, removed_lines, take_out
+from quoting.web.forms.line_changes import (
+    Changed,
+    arranged,
+    of_list,
+    put_back,
+    removed_lines,
+    take_out,
+)
 from quoting.web.forms.sent import Sent, line_numbers
 from quoting.web.orders.body_forms import new_lines
 from quoting.web.orders.stripe_list import as_lines
+
+_COLOURS = ("colour", "colours.1.value", "value")
+"""Ends of the names of fields that are a colour's, in a new line."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,11 +38,15 @@ def read_move(asked: str) -> Move | None:
     what, _, place = asked.partition(" ")
     if what == "back":
         return Move(what, "", int(place)) if is_number(place) else None
-    if what == "add" and place.rpartition(".")[2] in new_lines():
+    if what == "add" and _is_known(place):
         return Move(what, place)
     list_name, _, number = place.rpartition(".")
-    known = what in {"up", "down", "copy", "remove"} and list_name.rpartition(".")[2] in new_lines()
+    known = what in {"up", "down", "copy", "remove"} and _is_known(list_name)
     return Move(what, list_name, int(number)) if known and is_number(number) else None
+
+
+def _is_known(list_name: str) -> bool:
+    return of_list(new_lines(), list_name) is not None
 
 
 def make_move(move: Move, sent: Sent, colours: list[str]) -> Changed:
@@ -80,16 +94,17 @@ def _focus(move: Move, order: list[int]) -> str:
 def _add(list_name: str, sent: Sent, numbers: list[int], colours: list[str]) -> Changed:
     added = arranged(sent, list_name, numbers)
     line = f"{list_name}.{len(numbers) + 1}."
-    new = new_lines()[list_name.rpartition(".")[2]]
+    new = of_list(new_lines(), list_name) or {}
     for name, value in new.items():
-        is_colour = name.endswith("colour") and "yarn" not in new
-        added.add(line + name, value or (_next_colour(list_name, sent, colours) * is_colour))
+        key = next((key for key in _COLOURS if name.endswith(key) and "yarn" not in new), "")
+        added.add(line + name, value or (key and _next_colour(list_name, key, sent, colours)))
     return Changed(added, line + next(iter(new)))
 
 
-def _next_colour(list_name: str, sent: Sent, colours: list[str]) -> str:
+def _next_colour(list_name: str, key: str, sent: Sent, colours: list[str]) -> str:
     """Return the colour after the last one of the list, round and round."""
-    lines = [name for name in sent if _is_colour_of(name, list_name)]
+    begins, ends = f"{list_name}.", f".{key}"
+    lines = [name for name in sent if name.startswith(begins) and name.endswith(ends)]
     last = sent[max(lines, key=_numbers_in)] if lines else ""
     at = colours.index(last) + 1 if last in colours else 0
     return colours[at % len(colours)] if colours else ""
@@ -97,7 +112,3 @@ def _next_colour(list_name: str, sent: Sent, colours: list[str]) -> str:
 
 def _numbers_in(name: str) -> list[int]:
     return [int(part) for part in name.split(".") if is_number(part)]
-
-
-def _is_colour_of(name: str, list_name: str) -> bool:
-    return name.startswith(f"{list_name}.") and name.endswith(".colour")

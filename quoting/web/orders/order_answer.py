@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
-from itertools import pairwise
 from typing import NamedTuple
 
 from wtforms import Field, Form
@@ -14,12 +13,14 @@ from quoting.core.ground.errors import Mistake, Refused
 from quoting.core.ground.place import Place, at
 from quoting.core.quote.quote import Quote, quote_order
 from quoting.web.forms.fields import Typed
+from quoting.web.forms.line_changes import of_list
 from quoting.web.forms.lines import Lines, Part, entries_of, fields_by_place, part_of, typed_of
 from quoting.web.forms.sent import Sent
 from quoting.web.orders.body_form import BodyForm
 from quoting.web.orders.body_forms import chosen_body, line_names
 from quoting.web.orders.order_form import bind_form, read_sent
 from quoting.web.orders.other_yarns import with_other_yarns
+from quoting.web.orders.resting import begun
 from quoting.web.orders.stripe_list import TextLine, line_in_text
 from quoting.web.queue_now import ahead_now
 from quoting.web.shop import Shop, speech_now
@@ -66,7 +67,7 @@ class Answer:
 
 def answer_form(sent: Sent, shop: Shop, *, patient: bool) -> Answer:
     """Return the answer to a form. A patient one waits for fields that are still blank."""
-    sent = with_other_yarns(sent, shop.workshop)
+    sent = with_other_yarns(begun(sent, shop.workshop), shop.workshop)
     form = bind_form(shop, sent)
     if form.meta.crowded is not None:
         return _refusal(form, sent, shop, [form.meta.crowded], patient=patient)
@@ -168,11 +169,10 @@ def _where_in_text(place: Place, fields: Mapping[str, Field], line: TextLine) ->
 
 def _where(place: Place, field: Field | None) -> str:
     """Return a place in words: `Section 1, stripe 2, Rows`."""
-    names = line_names()
-    words = [
-        f"{names[part]} {number}"
-        for part, number in pairwise(place.parts)
-        if isinstance(part, str) and part in names and isinstance(number, int)
-    ]
+    names, words = line_names(), []
+    for at_part, number in enumerate(place.parts):
+        line = of_list(names, ".".join(map(str, place.parts[:at_part])))
+        if isinstance(number, int) and line:
+            words.append(f"{line} {number}")
     label = field.label.text if field is not None else ""
     return speech_now().worded(", ".join([*words, label] if label else words))

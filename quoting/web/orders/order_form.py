@@ -18,6 +18,7 @@ from quoting.web.forms.sent import Sent, content_of, line_numbers, sent_as
 from quoting.web.orders.body_forms import start_of_body
 from quoting.web.orders.form_room import lines_with_room
 from quoting.web.orders.price_choice import chosen_way, way_left_blank, without_other_ways
+from quoting.web.orders.resting import without_resting
 from quoting.web.orders.stripe_list import folded, spread, texts_of
 from quoting.web.shop import Shop
 
@@ -26,6 +27,7 @@ START_TITLE = "Blanket"
 
 def bind_form(shop: Shop, sent: Sent) -> Form:
     """Return the form with what was sent in it, as far as it has room for its lines."""
+    sent = without_resting(sent)
     texts, sent = texts_of(sent), spread(sent)
     lines, crowded = lines_with_room(line_numbers(sent), shop)
     about = {"shop": shop, "lines": lines, "crowded": crowded, "price_by": chosen_way(sent)}
@@ -37,7 +39,9 @@ def read_sent(sent: Sent, shop: Shop) -> Order:
     blank = tuple(way_left_blank(sent))
     try:
         order = read_order(
-            content_of(without_other_ways(spread(sent))), shop.workshop, shop.notation
+            content_of(without_other_ways(spread(without_resting(sent)))),
+            shop.workshop,
+            shop.notation,
         )
     except Refused as refused:
         raise Refused(*refused.mistakes, *blank) from refused
@@ -77,7 +81,7 @@ def start_sent(workshop: Workshop) -> Sent:
         "blanket": {
             "yarn": yarn.name,
             "stitch": swatch.stitch if swatch else workshop.timings[0].stitch,
-            **start_of_body(next(iter(yarn.colours))),
+            **start_of_body(BODIES.first, workshop, yarn),
         },
     }
     return MultiDict(sent_as(start))

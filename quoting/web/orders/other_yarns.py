@@ -12,10 +12,15 @@ from typing import NamedTuple
 from werkzeug.datastructures import MultiDict
 
 from quoting.core.workshop.workshop import Workshop
+from quoting.schema.several import VALUE_FIELD
 from quoting.web.forms.sent import Sent, line_numbers
+from quoting.web.orders.resting import without_resting
 from quoting.web.orders.stripe_list import spread
 
 LINES = "blanket.colours"
+
+_COLOURS = (".colour", f".{VALUE_FIELD}")
+"""What the names of fields end in that name a colour."""
 
 MOST_LETTERS = 80
 """A colour whose name in an order would be longer is not offered so."""
@@ -55,6 +60,6 @@ def with_other_yarns(sent: Sent, workshop: Workshop) -> Sent:
 
 
 def _colours_named(sent: Sent) -> Iterator[str]:
-    for name, text in spread(sent).items(multi=True):
-        if name.endswith(".colour") and not name.startswith(f"{LINES}."):
+    for name, text in spread(without_resting(sent)).items(multi=True):
+        if name.endswith(_COLOURS) and not name.startswith(f"{LINES}."):
             yield text.strip()

@@ -25,6 +25,7 @@ from quoting.web.orders.line_moves import make_move, read_move
 from quoting.web.orders.order_answer import Answer, answer_form
 from quoting.web.orders.order_form import bind_form, sent_order, start_sent
 from quoting.web.orders.quote_view import view_of
+from quoting.web.orders.resting import resting
 from quoting.web.orders.stripe_list import as_asked
 from quoting.web.papers.showing import Deeds, paper_page
 from quoting.web.shop import shop_now
@@ -68,6 +69,8 @@ def follow() -> ResponseReturnValue:
         sent = _sized(sent)
     else:
         sent = as_asked(deed, sent)
+    changed = chosen_body(bind_form(shop, sent)).part.deed(deed, sent, shop.workshop)
+    sent, focus = changed.sent, changed.focus or focus
     return worktable_page(sent, focus=focus, patient=bool(deed))
 
 
@@ -208,6 +211,7 @@ def _seen(found: Answer) -> dict[str, Any]:
         "answer": found,
         "view": view,
         "offers": offers,
+        "resting": resting(found.sent),
         "removed": removed_lines(found.sent),
         "line_names": {kind: shop.speech.worded(name) for kind, name in line_names().items()},
     }

@@ -12,7 +12,7 @@ from quoting.core.ground.money import exact, round_half_up
 from quoting.core.plan.gauge import Gauge, Made
 from quoting.core.quote.quote import Quote
 from quoting.web.shop import shop_now
-from quoting.wording import Speech, confirming_digits, yarn_widened_words
+from quoting.wording import Speech, confirming_digits, pass_words, yarn_widened_words
 
 DIGITS = 2
 """Decimals of a length in a sum, where they are enough."""
@@ -29,6 +29,13 @@ def main_gauge(quote: Quote) -> Gauge:
     """Return the gauge of the blanket's own stitch in its own yarn."""
     design = quote.order.design
     return quote.plan.gauges[Made(design.yarn, design.stitch)]
+
+
+def body_gauge(quote: Quote) -> Gauge:
+    """Return the gauge that the body's rounds are measured by: of a motif, or of its stitch."""
+    first = quote.plan.rows[0]
+    yarn = quote.order.design.source_of(first.colour).yarn
+    return quote.plan.gauges[Made(yarn, first.stitch, first.fabric)]
 
 
 def task_sum(task: Task, say: Speech) -> str:
@@ -97,6 +104,16 @@ def ends_words(quote: Quote, say: Speech) -> str:
         f"{say.number(estimate.ended(Why.RAN_OUT))} where a new {say.worded('ball')} is joined. "
         f"A strand is carried up {say.count(estimate.carries, 'time')}."
     )
+
+
+def border_round_words(quote: Quote, say: Speech) -> list[str]:
+    """Return what each round of the border has."""
+    return [
+        f"{pass_words(worked).capitalize()}: "
+        f"{say.count(worked.stitches[worked.stitch], 'stitch', 'stitches')} of "
+        f"{say.stitch(worked.stitch)}"
+        for worked in quote.plan.rounds
+    ]
 
 
 def price_sum(quote: Quote, say: Speech) -> str:

@@ -4,15 +4,12 @@ from __future__ import annotations
 
 from itertools import groupby
 
-from quoting.core.ground.measures import CM_PER_INCH
-from quoting.core.ground.money import round_half_up
 from quoting.core.order.in_rows import InRows
 from quoting.core.plan.rows.counts import stitch_repeat
 from quoting.core.quote.quote import Quote
-from quoting.web.orders.reckonings import DIGITS, main_gauge
-from quoting.wording import Speech, confirming_digits, listed
-
-ROOM_DIGITS = 1
+from quoting.web.orders.reckonings import main_gauge
+from quoting.web.orders.room_sums import room_sum
+from quoting.wording import Speech, listed
 
 
 def rows_of(quote: Quote) -> InRows:
@@ -27,7 +24,7 @@ def stitches_sum(quote: Quote, say: Speech) -> str:
     side, gauge = quote.order.design.width_cm, main_gauge(quote)
     if rows_of(quote).stitches is not None:
         return f"{say.number(quote.plan.stitches)}, your own count"
-    return f"{_room_sum(side, gauge.width_cm, quote, say)} stitches"
+    return f"{room_sum(side, gauge.width_cm, quote, say)} stitches"
 
 
 def stitches_words(quote: Quote) -> str:
@@ -42,7 +39,7 @@ def stitches_words(quote: Quote) -> str:
 def rows_sum(quote: Quote, say: Speech) -> str:
     """Return how the rows follow from the height, before whole repeats are taken of them."""
     height_cm = quote.order.design.height_cm
-    return f"{_room_sum(height_cm, main_gauge(quote).height_cm, quote, say)} rows"
+    return f"{room_sum(height_cm, main_gauge(quote).height_cm, quote, say)} rows"
 
 
 def sections_words(quote: Quote, say: Speech) -> list[str]:
@@ -65,19 +62,3 @@ def _fitted_words(quote: Quote, section: int) -> str:
     """Return what stripes came to that were fit to the length: `52 oat and 51 teal`."""
     rows = (row.colour for row in quote.plan.rows if row.section == section)
     return listed([f"{len(list(run))} {colour}" for colour, run in groupby(rows)], "and")
-
-
-def _room_sum(side_cm: float, each_cm: float, quote: Quote, say: Speech) -> str:
-    """Return how often a length goes into a side: `(80 − 2 × 0.63) / 0.8 = room for 98.4`."""
-    inside = [side_cm, quote.plan.border_depth_cm, each_cm]
-    side, depth, each = (length / (CM_PER_INCH if say.inches else 1) for length in inside)
-    room = round_half_up((side - 2 * depth) / each, ROOM_DIGITS)
-
-    def confirms(digits: int) -> bool:
-        a, b, c = (round_half_up(length, digits) for length in (side, depth, each))
-        return bool(c) and round_half_up((a - 2 * b) / c, ROOM_DIGITS) == room
-
-    digits = confirming_digits(DIGITS, confirms)
-    whole, border, one = (say.trimmed(length, digits) for length in (side, depth, each))
-    body = f"({whole} − 2 × {border})" if depth else whole
-    return f"{body} / {one} = room for {say.number(room)}"

@@ -7,15 +7,18 @@ from collections.abc import Iterator, Mapping, Sequence
 from wtforms import Field
 
 from quoting.core.ground.place import Place
+from quoting.core.workshop.workshop import Workshop
+from quoting.core.workshop.yarns import Yarn
 from quoting.web.orders.body_form import BodyForm, Fields
 from quoting.web.orders.row_sums import rows_sum, sections_words, stitches_sum, stitches_words
 
 _STRIPE = {"colour": "", "rows": "1", "stitch": ""}
 
 
-def _start(colour: str) -> Mapping[str, object]:
-    """Return one section of one stripe of a colour."""
-    return {"sections": [{"stripes": [{"colour": colour, "rows": "1"}]}]}
+def _start(workshop: Workshop, yarn: Yarn) -> Mapping[str, object]:
+    """Return one section of one stripe of a yarn's first colour."""
+    del workshop
+    return {"sections": [{"stripes": [{"colour": next(iter(yarn.colours)), "rows": "1"}]}]}
 
 
 def _beside(code: str, place: Place, fields: Fields) -> Sequence[Field] | None:
@@ -37,6 +40,7 @@ def _shares(fields: Fields) -> Iterator[Field]:
 
 
 ROWS_FORM = BodyForm(
+    words="in rows, from edge to edge",
     templates="orders/rows",
     start=_start,
     own_counts=("stitches", "multiple", "plus"),

@@ -1,5 +1,7 @@
 """Stripes as one text, a line for each in the order worked: `teal, 2`, `teal 2`, `teal, 2, dc`.
 
+Those of rounds have no stitch of their own.
+
 A list of stripes is sent either as lines of fields or as such a text under `as_list`; both say the
 same, and either is made of the other without loss, mistakes and all.
 """
@@ -7,7 +9,7 @@ same, and either is made of the other without loss, mistakes and all.
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
 from werkzeug.datastructures import MultiDict
@@ -21,7 +23,9 @@ MANY_STRIPES = 40
 
 _TEXT = ".as_list"
 _PARTS = ("colour", "rows", "stitch")
-_LISTS = re.compile(r"blanket\.(first_rows|last_rows|sections\.\d+\.stripes)")
+_OF_ROUNDS = "blanket.centre.stripes"
+_PARTS_OF_ROUNDS = ("colour", "rounds")
+_LISTS = re.compile(r"blanket\.(first_rows|last_rows|sections\.\d+\.stripes|centre\.stripes)")
 
 
 class TextLine(NamedTuple):
@@ -67,19 +71,32 @@ def as_lines(sent: Sent, place: str) -> Sent:
         return sent
     lines = _without(sent, place)
     for number, (_, parts) in enumerate(read_stripe_lines(text), 1):
-        lines.update([(f"{place}.{number}.{n}", t) for n, t in zip(_PARTS, parts, strict=True)])
+        texts = zip(_parts_of(place), _as_many(parts, place), strict=True)
+        lines.update([(f"{place}.{number}.{name}", text) for name, text in texts])
     return lines
 
 
 def as_text(sent: Sent, place: str) -> Sent:
     """Return a form with one list as a text."""
     lines = [
-        [sent.get(f"{place}.{number}.{name}", "") for name in _PARTS]
+        [sent.get(f"{place}.{number}.{name}", "") for name in _parts_of(place)]
         for number in line_numbers(sent).get(place, [])
     ]
     written = _without(sent, place)
     written[f"{place}{_TEXT}"] = "\n".join(map(stripe_line, lines))
     return written
+
+
+def _parts_of(place: str) -> Sequence[str]:
+    return _PARTS_OF_ROUNDS if place == _OF_ROUNDS else _PARTS
+
+
+def _as_many(parts: Sequence[str], place: str) -> Sequence[str]:
+    """Return a line's parts for its fields: where a stripe has no stitch, none is lost for that."""
+    colour, count, more = parts
+    if place != _OF_ROUNDS:
+        return parts
+    return colour, f"{count}, {more}" if more else count
 
 
 def line_in_text(place: Place, texts: Mapping[str, str]) -> TextLine | None:

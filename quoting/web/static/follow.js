@@ -174,7 +174,8 @@ document.addEventListener("change", (event) => {
   if (field.form !== form()) return;
   const code = field.selectedOptions?.[0]?.dataset.code;
   if (code) field.parentElement.querySelector(".dot circle")?.setAttribute("fill", code);
-  if (field.id === "blanket.yarn" && !takeover && !pressed) act({ name: "do", value: "yarn", id: field.id });
+  const deed = field.dataset.do;
+  if (deed && !takeover && !pressed) act({ name: "do", value: deed, id: field.id });
 });
 
 document.addEventListener("focusout", ({ target }) => {

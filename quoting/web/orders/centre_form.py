@@ -1,0 +1,76 @@
+"""The part of the order form for one piece from the centre outwards."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from wtforms import Field, Form
+
+from quoting.core.ground.place import Place
+from quoting.core.workshop.rounds import Counting
+from quoting.core.workshop.workshop import Workshop
+from quoting.core.workshop.yarns import Yarn
+from quoting.web.forms.lines import typed_of
+from quoting.web.orders.body_form import BodyForm, Fields
+from quoting.web.orders.centre_sums import (
+    centre_off_words,
+    growth_words,
+    longer_words,
+    rounds_sum,
+    rounds_words,
+)
+
+_SIZE_HINTS = {
+    Counting.CLUSTERS: "Longer than wide, or wider than long: a rectangle from a first chain",
+    Counting.SOLID: "Longer than wide, or wider than long: a rectangle from a first chain",
+    Counting.CIRCLE: "A circle goes by its width alone; its length comes out the same",
+    Counting.HEXAGON: "A hexagon goes by its width, from side to side; its length follows",
+}
+
+
+def shape_words(shape: Counting) -> str:
+    """Return what a piece is that grows so: `square, in clusters`."""
+    match shape:
+        case Counting.CLUSTERS:
+            return "square, in clusters"
+        case Counting.SOLID:
+            return "square, stitch by stitch"
+        case Counting.CIRCLE:
+            return "circle"
+        case Counting.HEXAGON:
+            return "hexagon"
+
+
+def shapes() -> list[tuple[str, str]]:
+    """Return the shapes that a piece can have, each with its words."""
+    return [(shape.value, shape_words(shape)) for shape in Counting]
+
+
+def _start(workshop: Workshop, yarn: Yarn) -> Mapping[str, object]:
+    """Return one stripe of a yarn's first colour, in rounds as a motif of that yarn has them."""
+    shape = next((m.counting for m in workshop.motifs if m.yarn == yarn.name), Counting.SOLID)
+    stripe = {"colour": next(iter(yarn.colours)), "rounds": "1"}
+    return {"centre": {"counting": shape.value, "side_chains": "1", "stripes": [stripe]}}
+
+
+def _size_hint(fields: Form) -> str:
+    return _SIZE_HINTS.get(typed_of(fields, "counting").data, "")
+
+
+def _beside(code: str, place: Place, fields: Fields) -> Sequence[Field] | None:
+    """Return the fields of a mistake that rests on several."""
+    other = {"rounds-and-repeats": "rounds", "fitted-and-repeats": "fitted"}.get(code)
+    return None if other is None else [fields[str(place)], fields[str(place.outer / other)]]
+
+
+CENTRE_FORM = BodyForm(
+    words="from the centre outwards",
+    templates="orders/centre",
+    start=_start,
+    own_counts=("rounds", "repeats", "starts_on"),
+    new_lines={"centre.stripes": {"colour": "", "rounds": "1"}},
+    line_names={"centre.stripes": "Stripe"},
+    size_hint=_size_hint,
+    beside=_beside,
+    sums=(shapes, centre_off_words, rounds_sum, rounds_words, growth_words, longer_words),
+)

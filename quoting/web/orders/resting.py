@@ -1,0 +1,62 @@
+"""What was typed for constructions that are not chosen: it rests until one of them is again.
+
+The form carries it along in hidden fields; no order is read from it.
+"""
+
+from __future__ import annotations
+
+from werkzeug.datastructures import MultiDict
+
+from quoting.core.workshop.workshop import Workshop
+from quoting.schema.blanket_shapes import BODIES
+from quoting.web.forms.sent import Sent, sent_as
+from quoting.web.orders.body_forms import form_part, start_of_body
+
+_TABLE = "blanket"
+_CHOICE = f"{_TABLE}.{BODIES.key}"
+
+
+def resting(sent: Sent) -> list[tuple[str, str]]:
+    """Return the fields of a form that belong to constructions that it has not chosen."""
+    word = _chosen(sent)
+    kept = set(_keys_of(word))
+    keys = {key for other in BODIES.shapes for key in _keys_of(other)} - kept
+    return [(n, t) for n, t in sent.items(multi=True) if _key(n) in keys | _taken_over(word)]
+
+
+def without_resting(sent: Sent) -> Sent:
+    """Return a form without what rests in it."""
+    rests = {name for name, _ in resting(sent)}
+    return MultiDict([(n, text) for n, text in sent.items(multi=True) if n not in rests])
+
+
+def begun(sent: Sent, workshop: Workshop) -> Sent:
+    """Return a form with what a construction begins with, where it was chosen and has no field."""
+    word = _chosen(sent)
+    if sent.get(_CHOICE) != word or any(_key(name) in _keys_of(word) for name in sent):
+        return sent
+    named = (yarn for yarn in workshop.yarns if yarn.name == sent.get("blanket.yarn"))
+    start = start_of_body(word, workshop, next(named, workshop.yarns[0]))
+    return MultiDict([*sent.items(multi=True), *sent_as({_TABLE: start})])
+
+
+def _chosen(sent: Sent) -> str:
+    word = sent.get(_CHOICE, "")
+    return word if word in BODIES.shapes else BODIES.first
+
+
+def _keys_of(word: str) -> tuple[str, ...]:
+    """Return the keys of a construction among those of the blanket."""
+    if word != BODIES.first:
+        return (word,)
+    return tuple(key.name for key in BODIES.shapes[word].all_keys())
+
+
+def _taken_over(word: str) -> set[str]:
+    return set(form_part(word).takes_over)
+
+
+def _key(name: str) -> str:
+    """Return the key of the blanket that a field is of; empty where it is of something else."""
+    table, _, rest = name.partition(".")
+    return rest.partition(".")[0] if table == _TABLE else ""

@@ -1,0 +1,106 @@
+"""The part of the order form for motifs that are joined."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from itertools import cycle, islice
+
+from wtforms import Field
+
+from quoting.core.ground.place import Place
+from quoting.core.order.joined_squares import JoinMethod
+from quoting.core.workshop.stitches import Stitch
+from quoting.core.workshop.workshop import Workshop
+from quoting.core.workshop.yarns import Yarn
+from quoting.web.orders.body_form import BodyForm, Fields
+from quoting.web.orders.layout_lines import squares_deed
+from quoting.web.orders.squares_sums import (
+    across_sums,
+    across_words,
+    edges_sum,
+    join_yarn_words,
+    motif_rounds,
+    motif_stitches,
+    motifs_alike,
+)
+from quoting.wording import Speech
+
+_NO_MOTIF_ROUNDS = 1
+
+
+def join_words(method: JoinMethod, say: Speech) -> str:
+    """Return how motifs are joined: `sewn, whipstitch`."""
+    match method:
+        case JoinMethod.AS_YOU_GO:
+            return "as you go, in the last round"
+        case JoinMethod.CONTINUOUS:
+            return "as you go, all last rounds without a cut"
+        case JoinMethod.SLIP_STITCH:
+            return "crocheted: slip stitch"
+        case JoinMethod.SINGLE_CROCHET:
+            return f"crocheted: {say.stitch_in_full(Stitch.SC)}"
+        case JoinMethod.WHIPSTITCH:
+            return "sewn: whipstitch"
+        case JoinMethod.MATTRESS:
+            return "sewn: mattress stitch"
+        case JoinMethod.FLAT_BRAID:
+            return "flat braid, its loops joined"
+
+
+def joins(say: Speech) -> list[tuple[str, str]]:
+    """Return the ways to join motifs, each with its words."""
+    return [(method.value, join_words(method, say)) for method in JoinMethod]
+
+
+def _start(workshop: Workshop, yarn: Yarn) -> Mapping[str, object]:
+    """Return one layout of a yarn's colours in turn, for the first motif that is of that yarn."""
+    motifs = sorted(workshop.motifs, key=lambda motif: motif.yarn != yarn.name)
+    motif = next(iter(motifs), None)
+    rounds = motif.rounds if motif else _NO_MOTIF_ROUNDS
+    colours = [{"value": colour} for colour in islice(cycle(yarn.colours), rounds)]
+    begins: dict[str, object] = {"layouts": [{"share": "", "colours": colours}]}
+    return {"squares": begins | {"motif": motif.name if motif else ""}}
+
+
+def _beside(code: str, place: Place, fields: Fields) -> Sequence[Field] | None:
+    """Return the fields of a mistake that rests on several, and the field of a list's one text."""
+    match code:
+        case "share-and-count":
+            return [fields[str(place)], fields[str(place.outer / "share")]]
+        case "layouts-or-pool":
+            return [fields["blanket.squares.layouts"], fields["blanket.squares.pool.colours"]]
+    value = fields.get(str(place / "value"))
+    return None if value is None else [value]
+
+
+SQUARES_FORM = BodyForm(
+    words="in motifs that are joined",
+    templates="orders/squares",
+    start=_start,
+    own_counts=("rounds", "columns", "rows"),
+    takes_over=("stitch",),
+    new_lines={
+        "squares.layouts": {"colours.1.value": ""},
+        "layouts.colours": {"value": ""},
+        "pool.colours": {"value": ""},
+        "pool.outer": {"value": ""},
+    },
+    line_names={
+        "squares.layouts": "Layout",
+        "layouts.colours": "round",
+        "pool.colours": "Colour to mix",
+        "pool.outer": "Last rounds, round",
+    },
+    deed=squares_deed,
+    beside=_beside,
+    sums=(
+        joins,
+        across_sums,
+        across_words,
+        motif_rounds,
+        motif_stitches,
+        motifs_alike,
+        edges_sum,
+        join_yarn_words,
+    ),
+)

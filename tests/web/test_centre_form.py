@@ -1,0 +1,189 @@
+"""A piece from the centre on the worktable: typed, told, counted, and the same as its file."""
+
+from __future__ import annotations
+
+import pytest
+
+from quoting.core.order.from_centre import RoundStripe
+from quoting.core.quote.quote import quote_order
+from quoting.core.workshop.rounds import Counting
+from quoting.core.workshop.stitches import Vocabulary
+from quoting.schema import load_order_text, order_text
+from tests.examples import TODAY
+from tests.web.motif_orders import (
+    FEN,
+    MotifMaker,
+    centre_body,
+    motif_workshop,
+    order_of,
+    text_of,
+)
+from tests.web.pages import Page
+
+CENTRE = "blanket.centre"
+STRIPES = f"{CENTRE}.stripes"
+
+BODIES = {
+    "plain": centre_body(),
+    "own rounds": centre_body(rounds=40, starts_on=12, turned=True, first_side=2),
+    "repeats": centre_body(repeats=9),
+    "fitted": centre_body(fitted=True),
+    "by its motif": centre_body(counting=Counting.CLUSTERS, motif=FEN.name),
+    "other chains": centre_body(counting=Counting.CLUSTERS, side_chains=2),
+    "circle": centre_body(counting=Counting.CIRCLE),
+    "hexagon": centre_body(counting=Counting.HEXAGON),
+    "very many": centre_body(stripes=(RoundStripe(colour="teal"), RoundStripe(colour="oat")) * 30),
+}
+
+
+@pytest.fixture
+def maker() -> MotifMaker:
+    return MotifMaker(order_of(centre_body()))
+
+
+@pytest.mark.parametrize("name", BODIES)
+def test_what_the_form_sends_is_the_order_of_its_file(name: str) -> None:
+    order = order_of(BODIES[name])
+    maker = MotifMaker(order)
+    page = maker.open()
+    assert page.with_id("mistakes").text == ""
+    assert load_order_text(maker.file_of(page), motif_workshop()) == order
+    said = maker.give(order_text(order, Vocabulary.US))
+    assert said.figure("Price") == page.figure("Price")
+
+
+def test_stripes_are_added_copied_moved_and_removed_from_the_centre_out(maker: MotifMaker) -> None:
+    page = maker.sends(maker.open(), do=f"add {STRIPES}")
+    assert page.typed()[f"{STRIPES}.3.colour"] == "teal"
+    assert page.typed()[f"{STRIPES}.3.rounds"] == "1"
+    page = maker.sends(page, do=f"up {STRIPES}.3")
+    assert [page.typed()[f"{STRIPES}.{n}.rounds"] for n in (1, 2, 3)] == ["2", "1", "1"]
+    page = maker.sends(page, do=f"remove {STRIPES}.1")
+    assert "Removed: stripe teal" in page.with_id("order").text
+    page = maker.sends(page, do="back 1")
+    assert page.typed()[f"{STRIPES}.1.rounds"] == "2"
+
+
+def test_stripes_are_typed_as_a_list_and_are_fields_again(maker: MotifMaker) -> None:
+    before = maker.open()
+    page = maker.sends(before, do=f"as_text {STRIPES}")
+    assert page.typed()[f"{STRIPES}.as_list"].splitlines() == ["teal, 2", "oat, 1"]
+    again = maker.sends(page, do=f"as_lines {STRIPES}").typed()
+    assert again == before.typed() | {"csrf_token": again["csrf_token"]}
+
+
+def test_a_mistake_in_the_list_is_told_by_its_line_and_a_stitch_is_none_of_a_round(
+    maker: MotifMaker,
+) -> None:
+    page = maker.sends(maker.open(), do=f"as_text {STRIPES}")
+    text = "teal, 2\n\npuce\noat, 3, dc"
+    page = maker.sends(page, **{f"{STRIPES}.as_list".replace(".", "__"): text})
+    said = page.said_of(STRIPES)
+    assert "Line 3: The yarn has no colour “puce”" in said
+    assert "Line 4: “3, dc” cannot be read" in said
+    assert page.typed()[f"{STRIPES}.as_list"] == text
+
+
+@pytest.mark.parametrize(
+    ("typed", "beside"),
+    [
+        ({"counting": "oval"}, ["counting"]),
+        ({"rounds": "3", "repeats": "2"}, ["repeats", "rounds"]),
+        ({"repeats": "2", "fitted": "yes"}, ["repeats", "fitted"]),
+        ({"rounds": "0"}, ["rounds"]),
+        ({"rounds": "many"}, ["rounds"]),
+        ({"starts_on": "-1"}, ["starts_on"]),
+        ({"first_side": "7"}, ["first_side"]),
+        ({"side_chains": "9"}, ["side_chains"]),
+        ({"motif": FEN.name}, ["motif"]),
+        ({"motif": "gone"}, ["motif"]),
+        ({"stripes.1.colour": "puce"}, ["stripes.1.colour"]),
+        ({"stripes.2.rounds": ""}, ["stripes.2.rounds"]),
+    ],
+)
+def test_a_mistake_is_told_beside_its_field_and_what_was_typed_stays(
+    maker: MotifMaker, typed: dict[str, str], beside: list[str]
+) -> None:
+    fields = {f"{CENTRE}.{name}": text for name, text in typed.items()}
+    page = Page(maker.client.post("/", data=maker.open().typed() | fields).text)
+    assert all(page.said_of(f"{CENTRE}.{name}") for name in beside)
+    assert {name: page.typed()[name] for name in fields} == fields
+
+
+def test_a_side_too_short_for_a_round_is_told_beside_the_size(maker: MotifMaker) -> None:
+    page = maker.sends(maker.open(), blanket__width="1", blanket__height="1")
+    assert "smallest that works" in page.said_of("blanket.width")
+
+
+def test_all_stripes_can_be_removed_and_one_is_then_asked_for(maker: MotifMaker) -> None:
+    page = maker.open()
+    for _ in range(2):
+        page = maker.sends(page, do=f"remove {STRIPES}.1")
+    assert page.said_of(STRIPES)
+    assert "Add a stripe outside" in page.with_id("order").text
+
+
+# -- the shape decides what is asked --------------------------------------------------------------
+
+
+@pytest.mark.parametrize("shape", ["circle", "hexagon"])
+def test_a_round_piece_says_that_its_width_counts(maker: MotifMaker, shape: str) -> None:
+    page = maker.sends(maker.open(), blanket__centre__counting=shape, do="shape")
+    assert f"A {shape} goes by its width" in page.with_id("blanket.height.hint").text
+    off = text_of(page, "size").partition("That is")[2].partition("than asked")[0]
+    assert "longer" not in off
+    assert "shorter" not in off
+
+
+def test_motifs_of_its_shape_are_offered_to_reckon_by(maker: MotifMaker) -> None:
+    offered = {}
+    for shape in Counting:
+        page = maker.sends(maker.open(), blanket__centre__counting=shape.value)
+        options = page.with_id(f"{CENTRE}.motif").all("option")
+        offered[shape] = [option.text for option in options][1:]
+    assert offered == {
+        Counting.CLUSTERS: ["fen square: 5 rounds, 15 cm, 12 g"],
+        Counting.SOLID: ["reed square: 3 rounds, 9 cm, 12 g"],
+        Counting.CIRCLE: [],
+        Counting.HEXAGON: [],
+    }
+
+
+# -- the counts of the answer ----------------------------------------------------------------------
+
+
+def test_rounds_are_counted_with_their_sum_and_how_they_grow() -> None:
+    """60 cm square in dc at 17 stitches and 9 rows to 10 cm: each round adds 2.222 cm."""
+    order = order_of(centre_body(starts_on=0))
+    page = MotifMaker(order, motif_workshop(motifs=())).open()
+    plan = quote_order(order, motif_workshop(motifs=()), today=TODAY).plan
+    text = text_of(page, "size")
+    assert f"{len(plan.rows)} rounds, {plan.stitches} stitches in the last; 2 border rounds" in text
+    assert "rounds after the first" in text
+    assert "Size and yarn go by the swatch of dc." in text
+    total = sum(worked.stitches["dc"] for worked in plan.rows)
+    assert f"= {total:,} in all: 12 stitches in round 1, 16 more in each" in text
+
+
+def test_a_rectangle_says_by_how_much_it_is_longer_than_a_square(maker: MotifMaker) -> None:
+    text = text_of(maker.open(), "size")
+    longer = text.partition("Longer by ")[2].partition(".")[0]
+    assert longer.split()[1:5] == ["stitches", "than", "a", "square:"]
+    own = maker.sends(maker.open(), blanket__centre__starts_on="1")
+    assert "Longer by 1 stitch than a square, your own count" in text_of(own, "size")
+
+
+@pytest.mark.parametrize(
+    ("typed", "said"),
+    [
+        ({"rounds": "40"}, "40, your own count"),
+        ({"repeats": "9"}, "9 × 3 rounds = 27, your own count of repeats"),
+        ({"counting": "clusters"}, "Size and yarn go by the motif fen square."),
+    ],
+)
+def test_own_counts_and_the_motif_are_named(
+    maker: MotifMaker, typed: dict[str, str], said: str
+) -> None:
+    fields = {f"{CENTRE}.{name}": text for name, text in typed.items()}
+    page = Page(maker.client.post("/", data=maker.open().typed() | fields).text)
+    assert said in text_of(page, "size")
