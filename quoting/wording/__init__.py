@@ -7,7 +7,7 @@ from quoting.wording.cautions import caution_sentence
 from quoting.wording.chart_sentences import earnings_sentence, parts_sentence, sizes_sentence
 from quoting.wording.comparing import change_words, refusal_words, rule_words, verdict
 from quoting.wording.confirmed import confirming_digits
-from quoting.wording.drawing import band_name, drawing_description, drawing_title
+from quoting.wording.drawing import band_name, drawing_description, drawing_title, layout_name
 from quoting.wording.exchange import exchange_rate, exchange_words
 from quoting.wording.foundation import foundation_words
 from quoting.wording.lines import (
@@ -114,6 +114,7 @@ __all__ = [
     "guide_sentences",
     "hours_widened_words",
     "is_locale",
+    "layout_name",
     "language_names",
     "line_quantity",
     "line_rate",

@@ -1,0 +1,43 @@
+"""The size of a blanket by its shape: its sides, or how far it is across."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from quoting.core.ground.sameness import NEAR
+from quoting.core.workshop.rounds import Counting
+from quoting.wording.catalogues import sentence
+from quoting.wording.speech import Speech
+
+ACROSS = sentence("{length} across")
+CORNER_TO_CORNER = sentence("{width} from side to side and {height} from corner to corner")
+
+Side = Callable[[float], str]
+"""Says one length with its unit."""
+
+
+def is_across(centre: Counting | None, width_cm: float, height_cm: float) -> bool:
+    """Return whether one length says how large a blanket is: it is a circle, and came out as one."""
+    return centre is Counting.CIRCLE and abs(width_cm - height_cm) < NEAR
+
+
+def shaped_size(
+    width_cm: float,
+    height_cm: float,
+    centre: Counting | None,
+    speech: Speech,
+    *,
+    plain: str = "",
+    side: Side | None = None,
+) -> str:
+    """Return the size of a blanket that grows from its centre so, if it does: `120 cm across`.
+
+    `side` says one length, and `plain` is what is said of a width and a length.
+    """
+    say = side or speech.length
+    if is_across(centre, width_cm, height_cm):
+        return speech.worded(ACROSS).format(length=say(width_cm))
+    if centre is Counting.HEXAGON:
+        text = speech.worded(CORNER_TO_CORNER)
+        return text.format(width=say(width_cm), height=say(height_cm))
+    return plain or speech.size(width_cm, height_cm)
