@@ -34,7 +34,11 @@ def draw_blanket(
     strands = strands_drawn(quote) if reader is Reader.MAKER else ()
     marked = strands if quote.plan.grid is None else ()
     key, bottom = draw_key(
-        codes, marked, layout.blanket.bottom + RULER_HEIGHT, speech, unmarked=len(strands) - len(marked)
+        codes,
+        marked,
+        layout.blanket.bottom + RULER_HEIGHT,
+        speech,
+        unmarked=len(strands) - len(marked),
     )
     return picture(
         draw_rulers(layout, speech, reader),

@@ -29,7 +29,8 @@ def draw_motifs(
     """Yield the ground, which is seen where motifs lie apart, and the motifs on it."""
     grid = grid_of(layout)
     pitch = (grid.side_cm + grid.gap_cm) * layout.scale
-    place = f"translate({number(layout.body.left)} {number(layout.body.top)}) scale({number(pitch)})"
+    corner = f"{number(layout.body.left)} {number(layout.body.top)}"
+    place = f"translate({corner}) scale({number(pitch)})"
     yield RECTANGLE.drawn(layout.body, class_="ground", fill=codes[_ground(layout)])
     yield element("defs", *_patterns(layout, codes, speech, prefix))
     yield element("g", *_placed(grid, prefix), class_="motifs", transform=place)
@@ -53,10 +54,10 @@ def _patterns(
     layout: Layout, codes: Mapping[str, str], speech: Speech, prefix: str
 ) -> Iterator[str]:
     """Yield a motif of each layout, by the name that the grid lays it by."""
-    for number, made in enumerate(layouts_made(layout.plan)):
+    for made in layouts_made(layout.plan):
         name = element("title", escaped(layout_name(made, speech)))
         bands = _bands(layout, made, codes)
-        yield element("g", name, *bands, class_="motif", id=_id(prefix, number))
+        yield element("g", name, *bands, class_="motif", id=_id(prefix, made.number))
 
 
 def _id(prefix: str, number: int) -> str:
@@ -67,25 +68,26 @@ def _bands(layout: Layout, made: LayoutMade, codes: Mapping[str, str]) -> Iterat
     """Yield the bands of one colour from the outer one in, and the lines between rounds."""
     grid = grid_of(layout)
     pitch_cm = grid.side_cm + grid.gap_cm
-    pixel = 1 / (pitch_cm * layout.scale)
     outer = Box(0, 0, grid.side_cm / pitch_cm, grid.side_cm / pitch_cm)
-    shares = [2 * height / grid.side_cm for height in accumulate(made.heights_cm)]
-    ends = zip(made.colours, shares, strict=True)
-    bands = [list(run)[-1] for _, run in groupby(ends, key=itemgetter(0))]
-    for colour, share in reversed(bands):
+    shares = [2 * height_cm / grid.side_cm for height_cm in accumulate(made.heights_cm)]
+    rounds = zip(made.colours, shares, strict=True)
+    runs = [list(run) for _, run in groupby(rounds, key=itemgetter(0))]
+    for run in reversed(runs):
+        colour, share = run[-1]
         yield RECTANGLE.drawn(outer.scaled(share, share), fill=codes[colour])
     lines: list[str | float] = []
-    for height_cm, share in zip(made.heights_cm, shares, strict=True):
-        if height_cm * layout.scale >= LINED and share < shares[-1]:
+    for height_cm, share in zip(made.heights_cm, shares[:-1], strict=False):
+        if height_cm * layout.scale >= LINED:
             lines += RECTANGLE.line(outer.scaled(share, share))
     if lines:
-        yield path(*lines, stroke=SEAM, stroke_opacity=0.4, stroke_width=0.5 * pixel)
+        thin = 0.5 / (pitch_cm * layout.scale)
+        yield path(*lines, stroke=SEAM, stroke_opacity=0.4, stroke_width=thin)
 
 
 def _placed(grid: SquaresGrid, prefix: str) -> Iterator[str]:
     for row in range(grid.rows):
         for column in range(grid.columns):
-            name = _id(prefix, grid.layout_at(column, row))
+            name = _id(prefix, grid.layout_at(column, row) + 1)
             yield element("use", href=f"#{name}", x=column, y=row)
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import count, takewhile
 
-from exports.drawing.layout import FONT_SIZE, Layout
+from exports.drawing.layout import FONT_SIZE, VIEW_WIDTH, Layout
 from exports.svg import INK, element, path, text
 from quoting.core.ground.cautions import Reader
 from quoting.core.ground.measures import CM_PER, Units
@@ -96,7 +96,7 @@ def _edge_names(layout: Layout, speech: Speech) -> Iterator[str]:
     """Yield what each edge is called, beside the ruler of the width."""
     box = layout.blanket
     y = box.bottom + WIDTH_RULER_GAP + 0.35 * FONT_SIZE
-    left, right = sorted((Edge.START, Edge.FAR), key=layout.edge_x)
+    left, right = sorted((Edge.START, Edge.FAR), key=layout.side)
     yield text(edge_side(left, speech), box.left - 6, y, text_anchor="end")
     yield text(edge_side(right, speech), box.right + 5, y, text_anchor="start")
 
@@ -113,7 +113,8 @@ def _row_numbers(layout: Layout, speech: Speech) -> Iterator[str]:
             label = speech.number(worked.number)
             yield text(label, x + 5, y + 0.35 * FONT_SIZE)
     yield _lines(*steps)
-    yield text(body_pass(layout.plan), x + 5, layout.blanket.top - 12)
+    label = body_pass(layout.plan)
+    yield text(label, VIEW_WIDTH - 2, layout.blanket.top - 12, text_anchor="end")
 
 
 def _motif_numbers(layout: Layout, grid: SquaresGrid, speech: Speech) -> Iterator[str]:

@@ -7,7 +7,14 @@ from quoting.wording.cautions import caution_sentence
 from quoting.wording.chart_sentences import earnings_sentence, parts_sentence, sizes_sentence
 from quoting.wording.comparing import change_words, refusal_words, rule_words, verdict
 from quoting.wording.confirmed import confirming_digits
-from quoting.wording.drawing import band_name, drawing_description, drawing_title, layout_name
+from quoting.wording.drawing import (
+    band_name,
+    drawing_description,
+    drawing_title,
+    in_part,
+    layout_name,
+    strand_place,
+)
 from quoting.wording.exchange import exchange_rate, exchange_words
 from quoting.wording.foundation import foundation_words
 from quoting.wording.lines import (
@@ -40,6 +47,7 @@ from quoting.wording.rows_and_edges import (
     pass_words,
     passes_label,
     point_words,
+    rows_heading,
 )
 from quoting.wording.sheet_formats import grouped_as, sheet_day, sheet_money, sheet_number
 from quoting.wording.speech import FILE_SPEECH, Speech, speech_of
@@ -113,9 +121,10 @@ __all__ = [
     "guess_words",
     "guide_sentences",
     "hours_widened_words",
+    "in_part",
     "is_locale",
-    "layout_name",
     "language_names",
+    "layout_name",
     "line_quantity",
     "line_rate",
     "line_unit",
@@ -139,6 +148,7 @@ __all__ = [
     "ranges_words",
     "ready_late",
     "refusal_words",
+    "rows_heading",
     "rule_words",
     "say_offer",
     "sheet_day",
@@ -149,6 +159,7 @@ __all__ = [
     "speech_of",
     "stage_words",
     "stitch_names_meant",
+    "strand_place",
     "suggested_words",
     "sureness_words",
     "task_words",

@@ -4,14 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from quoting.core.estimate.strands import Strand
+from quoting.core.estimate.strands import Point, Strand
 from quoting.core.order.design import EndsBecome
 from quoting.core.plan.layout_colours import LayoutMade, layouts_made
-from quoting.core.plan.passes import Pass, Plan, Work
+from quoting.core.plan.parts import BlanketPart
+from quoting.core.plan.passes import Edge, Pass, Plan, Work
 from quoting.core.plan.squares_grid import SquaresGrid
 from quoting.core.quote.grown import grown_from
 from quoting.core.quote.quote import Quote
 from quoting.wording.catalogues import sentence
+from quoting.wording.rows_and_edges import edge_words, passes_label
 from quoting.wording.shapes import shaped_size
 from quoting.wording.speech import FILE_SPEECH, Speech
 
@@ -70,6 +72,22 @@ def layout_name(layout: LayoutMade, speech: Speech) -> str:
     return text.format(number=layout.number, colours=", ".join(layout.banded))
 
 
+def strand_place(plan: Plan, point: Point, speech: Speech) -> tuple[str, str]:
+    """Return in which row a strand starts or ends, and where along it, for the maker's table."""
+    worked = plan.passes[point.pass_index]
+    where = in_part(passes_label((worked,)), plan.part_of(worked))
+    if point.edge is Edge.WITHIN or not (worked.grows or worked.work is Work.SEAM):
+        return where, edge_words(point.edge, worked.work, speech)
+    return where, "its join" if worked.grows else "its end"
+
+
+def in_part(label: str, part: BlanketPart) -> str:
+    """Return what rounds are called, with the layout of the motifs that they are of."""
+    if part.layout is None:
+        return label
+    return f"Layout {part.layout + 1}, {label[:1].lower()}{label[1:]}"
+
+
 def _blanket(quote: Quote, speech: Speech) -> Iterator[str]:
     plan, blankets = quote.plan, quote.order.quantity
     if plan.grid is None:
@@ -103,7 +121,9 @@ def _motifs(plan: Plan, grid: SquaresGrid, speech: Speech) -> Iterator[str]:
     if len(layouts) > MOST_LAYOUTS:
         colours = dict.fromkeys(colour for layout in layouts for colour in layout.colours)
         yield speech.counted(
-            len(layouts), "{n} layout: {colours}.", "{n} layouts: {colours}.",
+            len(layouts),
+            "{n} layout: {colours}.",
+            "{n} layouts: {colours}.",
             colours=", ".join(colours),
         )
         return

@@ -55,6 +55,15 @@ def body_heading(plan: Plan) -> str:
     return capitalized(f"{body_pass(plan)}s")
 
 
+def rows_heading(plan: Plan) -> str:
+    """Return what heads the list of all that is worked, in its order."""
+    if plan.grid is not None:
+        return "Rounds of each layout, and seams"
+    if plan.rows[0].work is Work.ROUND:
+        return "Rounds, from the centre outwards"
+    return "Rows and rounds, from the bottom up"
+
+
 def kind_words(worked: Pass) -> str:
     """Return what a pass is, without its number: `row`, `border round`."""
     return f"border {_WORKS[worked.work]}" if worked.in_border else _WORKS[worked.work]

@@ -9,15 +9,15 @@ from quoting.core.workshop.rounds import Counting
 from quoting.wording.catalogues import sentence
 from quoting.wording.speech import Speech
 
-ACROSS = sentence("{length} across")
-CORNER_TO_CORNER = sentence("{width} from side to side and {height} from corner to corner")
+_ACROSS = sentence("{length} across")
+_CORNER_TO_CORNER = sentence("{width} from side to side and {height} from corner to corner")
 
 Side = Callable[[float], str]
 """Says one length with its unit."""
 
 
 def is_across(centre: Counting | None, width_cm: float, height_cm: float) -> bool:
-    """Return whether one length says how large a blanket is: it is a circle, and came out as one."""
+    """Return whether one length says how large a blanket is: it is a circle."""
     return centre is Counting.CIRCLE and abs(width_cm - height_cm) < NEAR
 
 
@@ -36,8 +36,8 @@ def shaped_size(
     """
     say = side or speech.length
     if is_across(centre, width_cm, height_cm):
-        return speech.worded(ACROSS).format(length=say(width_cm))
+        return speech.worded(_ACROSS).format(length=say(width_cm))
     if centre is Counting.HEXAGON:
-        text = speech.worded(CORNER_TO_CORNER)
+        text = speech.worded(_CORNER_TO_CORNER)
         return text.format(width=say(width_cm), height=say(height_cm))
     return plain or speech.size(width_cm, height_cm)

@@ -1,4 +1,4 @@
-"""What the buyer is told of how a blanket is made: from its centre, or of motifs that are joined."""
+"""What a buyer is told of how a blanket is made: from its centre, or of joined motifs."""
 
 from __future__ import annotations
 
