@@ -51,7 +51,7 @@ def _motifs(motifs: OfferedMotifs, speech: Speech) -> Iterator[str]:
     )
     if motifs.count > 1:
         yield speech.counted(
-            motifs.layouts, "all in {n} layout of colours", "in {n} layouts of colours"
+            motifs.layouts, "all in the same colours", "in {n} layouts of colours"
         )
         yield _joined(motifs, speech)
 

@@ -184,7 +184,7 @@ def _yarns(quote: Quote) -> Iterator[OfferedYarn]:
 
 
 def _colours(quote: Quote) -> Iterator[OfferedColour]:
-    """Yield the colours of the blanket in the order worked; of motifs first what they take most of."""
+    """Yield the colours in the order worked; those of motifs by how much they take."""
     names = list(dict.fromkeys(worked.colour for worked in quote.plan.passes))
     if quote.plan.grid is not None:
         metres = {colour.colour: colour.metres for colour in quote.estimate.colours}
