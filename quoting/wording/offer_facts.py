@@ -12,7 +12,7 @@ from quoting.wording.offer_extras import extras_words
 from quoting.wording.offer_making import making_words
 from quoting.wording.paper import SaidFact
 from quoting.wording.rounded import rounded_side, rounded_size, rounded_weight, rounded_yarn
-from quoting.wording.shapes import is_across, shaped_size
+from quoting.wording.shapes import WITHOUT_SIDES, shaped_size
 from quoting.wording.speech import Speech
 
 _SIZES = {
@@ -27,7 +27,7 @@ _ACROSS_WITHIN = {
     True: sentence("about {size}, border included; to within {within}"),
     False: sentence("about {size}; to within {within}"),
 }
-"""The tolerance of a circle, which has no sides, by whether there is a border."""
+"""The tolerance of what has no width and length, by whether there is a border."""
 
 _GOES_IN = {
     GoesIn.STITCHES: sentence("Stitches"),
@@ -90,7 +90,7 @@ def _size(offer: Offer, speech: Speech) -> str:
     bordered = offer.border is None or bool(offer.border)
     within, centre = offer.size_within_cm, offer.centre
     text = _SIZES[bordered, within is not None]
-    if within is not None and is_across(centre, offer.width_cm, offer.height_cm):
+    if within is not None and centre in WITHOUT_SIDES:
         text = _ACROSS_WITHIN[bordered]
     size = shaped_size(
         offer.width_cm,

@@ -12,13 +12,11 @@ from quoting.wording.speech import Speech
 _ACROSS = sentence("{length} across")
 _CORNER_TO_CORNER = sentence("{width} from side to side and {height} from corner to corner")
 
+WITHOUT_SIDES = (Counting.CIRCLE, Counting.HEXAGON)
+"""What is told by how far it is across, not by a width and a length."""
+
 Side = Callable[[float], str]
 """Says one length with its unit."""
-
-
-def is_across(centre: Counting | None, width_cm: float, height_cm: float) -> bool:
-    """Return whether one length says how large a blanket is: it is a circle."""
-    return centre is Counting.CIRCLE and abs(width_cm - height_cm) < NEAR
 
 
 def shaped_size(
@@ -32,10 +30,11 @@ def shaped_size(
 ) -> str:
     """Return the size of a blanket that grows from its centre so, if it does: `120 cm across`.
 
-    `side` says one length, and `plain` is what is said of a width and a length.
+    `side` says one length, and `plain` is what is said of a width and a length; as they are of a
+    circle that was measured and is wider one way than the other.
     """
     say = side or speech.length
-    if is_across(centre, width_cm, height_cm):
+    if centre is Counting.CIRCLE and abs(width_cm - height_cm) < NEAR:
         return speech.worded(_ACROSS).format(length=say(width_cm))
     if centre is Counting.HEXAGON:
         text = speech.worded(_CORNER_TO_CORNER)
