@@ -49,9 +49,10 @@ def _rows(quote: Quote) -> Iterator[Sequence[str]]:
 
 
 def _bands(rows: Sequence[Sequence[str]], reached: float) -> Iterator[str]:
-    """Yield the bands of one colour, each in front of where she is or behind it.
+    """Yield the bands of each colour, those in front of where she is and those behind it.
 
     Each unit of the picture has the colour of the row, or of the round, that its middle falls into.
+    All bands that look alike are one path, which keeps hundreds of motifs small.
     """
 
     def look(left: int) -> tuple[str, bool]:
@@ -59,14 +60,16 @@ def _bands(rows: Sequence[Sequence[str]], reached: float) -> Iterator[str]:
         colours = rows[int(number)]
         return colours[int(along * len(colours))], left + 0.5 < reached
 
+    looks: dict[tuple[str, bool], list[str]] = {}
     for (code, is_done), run in groupby(range(WIDTH), key=look):
         units = list(run)
+        looks.setdefault((code, is_done), []).append(
+            f"M{units[0]} {OVER}h{len(units)}v{HEIGHT}h{-len(units)}z"
+        )
+    for (code, is_done), boxes in looks.items():
         yield element(
-            "rect",
-            x=units[0],
-            y=OVER,
-            width=len(units),
-            height=HEIGHT,
+            "path",
+            d="".join(boxes),
             class_="done" if is_done else "to-come",
             fill=code,
             fill_opacity=None if is_done else FAINT,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import xml.etree.ElementTree as ET
 
 import pytest
@@ -20,7 +21,8 @@ def drawn(done: int) -> ET.Element:
 
 
 def width_of(picture: ET.Element, name: str) -> float:
-    return sum(float(rect.get("width") or 0) for rect in of_class(picture, name))
+    bands = (re.findall(r"h(\d+)v", path.get("d") or "") for path in of_class(picture, name))
+    return sum(float(width) for found in bands for width in found)
 
 
 @pytest.mark.parametrize("done", [0, 1, ROWS // 2, ROWS])
@@ -33,8 +35,8 @@ def test_what_is_done_has_its_share_of_the_bar(done: int) -> None:
 def test_the_bar_has_the_colours_of_the_rows_and_what_is_to_come_is_faint() -> None:
     picture = drawn(ROWS // 2)
     for name in ("done", "to-come"):
-        assert {rect.get("fill") for rect in of_class(picture, name)} <= set(COLOURS.values())
-    assert {rect.get("fill-opacity") for rect in of_class(picture, "to-come")} == {str(FAINT)}
+        assert {path.get("fill") for path in of_class(picture, name)} <= set(COLOURS.values())
+    assert {path.get("fill-opacity") for path in of_class(picture, "to-come")} == {str(FAINT)}
 
 
 def test_the_bar_says_in_words_what_it_shows() -> None:
