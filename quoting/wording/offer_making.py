@@ -50,9 +50,7 @@ def _motifs(motifs: OfferedMotifs, speech: Speech) -> Iterator[str]:
         rows=speech.number(motifs.rows),
     )
     if motifs.count > 1:
-        yield speech.counted(
-            motifs.layouts, "all in the same colours", "in {n} layouts of colours"
-        )
+        yield speech.counted(motifs.layouts, "all in the same colours", "in {n} layouts of colours")
         yield _joined(motifs, speech)
 
 

@@ -11,6 +11,7 @@ from exports.drawing.rows_done import FAINT, WIDTH, draw_rows_done
 from quoting.core.plan.passes import Work
 from tests.drawing.pictures import of_class, words_of
 from tests.examples import COLOURS, sample_quote
+from tests.motif_examples import FIVE, motif_workshop, sample_squares, squares_order
 
 QUOTE = sample_quote()
 ROWS = sum(worked.work is not Work.CHAIN for worked in QUOTE.plan.passes)
@@ -41,3 +42,19 @@ def test_the_bar_has_the_colours_of_the_rows_and_what_is_to_come_is_faint() -> N
 
 def test_the_bar_says_in_words_what_it_shows() -> None:
     assert f"12 of {ROWS} rows done." in words_of(drawn(12))
+
+
+def test_of_motifs_each_is_shown_with_its_rounds_and_is_done_at_once() -> None:
+    body = sample_squares(FIVE, columns=8, rows=11)
+    quote = sample_quote(squares_order(body=body, border=()), motif_workshop())
+    picture = ET.fromstring(draw_rows_done(quote, 44, "44 of 88 motifs done."))
+    assert width_of(picture, "done") == pytest.approx(WIDTH / 2, abs=1)
+    assert {path.get("fill") for path in of_class(picture, "done")} == {
+        COLOURS[colour] for colour in FIVE
+    }
+
+
+def test_a_bar_of_hundreds_of_motifs_stays_small() -> None:
+    body = sample_squares(FIVE, columns=20, rows=20)
+    quote = sample_quote(squares_order(body=body), motif_workshop())
+    assert len(draw_rows_done(quote, 200, "Half of it is done.")) < 15_000
