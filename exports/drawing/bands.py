@@ -69,6 +69,7 @@ def draw_rounds(
     """Yield the rounds of the body, and of a rectangle the chain that it begins on."""
     del prefix
     yield from _draw_rings(layout, codes, speech, in_border=False)
+    yield from _round_stitches(layout)
     body = layout.body
     if max(body.width, body.height) >= LINED:
         steps = ("M", body.left, body.top, "L", body.right, body.bottom)
@@ -126,11 +127,27 @@ def _stitches(layout: Layout) -> Iterator[str]:
             yield _grain(layout, rows, width, height)
 
 
+def _round_stitches(layout: Layout) -> Iterator[str]:
+    """Yield the same line for every round of the body, along its middle."""
+    for index, worked in enumerate(layout.plan.passes):
+        if worked.grows:
+            ring = layout.ring(index, middle=True)
+            width = layout.outline.length(ring) / sum(worked.stitches.values())
+            height = worked.height_cm * layout.scale
+            if width >= STITCHED and height >= LINED:
+                yield _between(layout.outline.line(ring), width, height)
+
+
 def _grain(layout: Layout, rows: Sequence[int], width: float, height: float) -> str:
     """Return the lines between the stitches of rows that are alike."""
     steps: list[str | float] = []
     for index in rows:
         steps += ["M", layout.body.left, layout.height_at(index, 0.5), "H", layout.body.right]
+    return _between(steps, width, height)
+
+
+def _between(steps: Sequence[str | float], width: float, height: float) -> str:
+    """Return the lines between stitches so wide and high, along their middle."""
     return path(
         *steps,
         class_="stitches",

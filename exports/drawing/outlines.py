@@ -29,6 +29,9 @@ class Outline(Protocol):
     def line(self, box: Box) -> list[str | float]:
         """Return it as the steps of a path."""
 
+    def length(self, box: Box) -> float:
+        """Return how long it is, all the way round."""
+
     def spot(self, box: Box, share: float, *, at_left: bool = False) -> Spot:
         """Return the point at a share of the way round, anticlockwise from its join.
 
@@ -53,11 +56,15 @@ class _Cornered:
             steps += ["L" if steps else "M", x, y]
         return [*steps, "Z"]
 
+    def length(self, box: Box) -> float:
+        spots = self._spots(box)
+        return sum(math.dist(*side) for side in pairwise([*spots, spots[0]]))
+
     def spot(self, box: Box, share: float, *, at_left: bool = False) -> Spot:
         first = self.first_at_left if at_left else 0
         spots = self._spots(box)
         way = [*spots[first:], *spots[:first], spots[first]]
-        left = share * sum(math.dist(*side) for side in pairwise(way))
+        left = share * self.length(box)
         for here, there in pairwise(way):
             length = math.dist(here, there)
             if left <= length and length:
@@ -128,6 +135,10 @@ class Circle:
         (_, y), radius = box.middle, box.width / 2
         arc: list[str | float] = ["A", radius, radius, 0, 0, 0]
         return ["M", box.right, y, *arc, box.left, y, *arc, box.right, y, "Z"]
+
+    def length(self, box: Box) -> float:
+        """Return its circumference."""
+        return math.pi * box.width
 
     def spot(self, box: Box, share: float, *, at_left: bool = False) -> Spot:
         """Return a point of it; its join is half-way up at the right, or at the left."""

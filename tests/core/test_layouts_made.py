@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from quoting.core.order.joined_squares import JoinMethod, MotifJoin
+from quoting.core.order.joined_squares import JoinMethod, Layout, MotifJoin
 from quoting.core.order.order import Order
 from quoting.core.plan.layout_colours import joined_in, layouts_made
 from quoting.core.quote.grown import OfferedMotifs, grown_from, offered_motifs
@@ -98,6 +98,17 @@ def test_colours_of_motifs_come_by_what_they_take_and_of_others_as_they_are_work
 def test_motifs_are_of_their_own_stitch_whatever_the_order_says() -> None:
     quote = quoted(squares_order(body=sample_squares(FIVE), stitch="hdc"))
     assert offer_of(quote).stitch == "dc"
+
+
+def test_motifs_that_lie_otherwise_are_another_offer_with_another_number() -> None:
+    """As many of the one layout and of the other, at one price, but laid the other way round."""
+    here, there = FIVE, ("rust", "teal", *FIVE[2:])
+    quote, turned = squares(here, there), squares(there, here)
+    assert quote.plan.grid == turned.plan.grid
+    assert quote.number != turned.number
+    few = (Layout(colours=here, count=40), Layout(colours=there, count=48))
+    many = (Layout(colours=here, count=48), Layout(colours=there, count=40))
+    assert squares(layouts=few).number != squares(layouts=many).number
 
 
 @pytest.mark.parametrize(

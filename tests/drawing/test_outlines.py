@@ -162,6 +162,26 @@ def test_a_join_at_the_left_is_half_a_circle_or_a_corner_further() -> None:
     assert RECTANGLE.spot(SQUARE, 0, at_left=True) == pytest.approx((0, 0))
 
 
+def test_a_circle_is_pi_times_and_a_hexagon_six_times_its_side_round() -> None:
+    assert CIRCLE.length(SQUARE) == pytest.approx(12 * math.pi)
+    assert RECTANGLE.length(SQUARE) == pytest.approx(48)
+    assert HEXAGON.length(TALL) == pytest.approx(6)
+
+
+def test_stitches_of_a_round_are_shown_where_they_are_wide_enough() -> None:
+    """A line between each two, so that a round has as many as it has stitches and chains."""
+    quote = centred(width_cm=12, height_cm=12)
+    picture = drawn(quote)
+    shown = of_class(picture, "stitches")
+    assert len(shown) == len(quote.plan.rows)
+    for line, worked in zip(shown, quote.plan.rows, strict=True):
+        ((x, _), *_, (_, y)) = spots(line)[::2]
+        around = 2 * (abs(x - spots(line)[1][0]) + abs(y - spots(line)[0][1]))
+        each = sum(map(float, line.attrib["stroke-dasharray"].split()))
+        assert around / each == pytest.approx(sum(worked.stitches.values()), rel=A_HAIR)
+    assert of_class(drawn(centred(width_cm=200, height_cm=200)), "stitches") == []
+
+
 @pytest.mark.parametrize("outline", [RECTANGLE, CIRCLE, HEXAGON])
 def test_what_lies_inside_shares_the_middle(outline: Any) -> None:
     box = TALL if outline is HEXAGON else SQUARE

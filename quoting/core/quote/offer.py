@@ -8,10 +8,10 @@ from datetime import date
 
 from quoting.core.ground.cautions import Caution, Reader
 from quoting.core.ground.measures import Units
-from quoting.core.order.joined_squares import JoinedSquares
 from quoting.core.quote.grown import OfferedMotifs, grown_from, offered_motifs
 from quoting.core.quote.left_out import LeftOut, left_out
 from quoting.core.quote.offer_rows import Due, Row, RowCode, rows_of
+from quoting.core.quote.own_stitch import own_stitch
 from quoting.core.quote.quote import Quote
 from quoting.core.quote.what_goes_in import Ingredient, what_goes_in
 from quoting.core.workshop.exchange import ExchangeRate
@@ -111,7 +111,7 @@ class Offer:
 def offer_of(quote: Quote) -> Offer:
     """Return what the buyer is told of a quote."""
     order, workshop, plan = quote.order, quote.workshop, quote.plan
-    stitch = _stitch(quote)
+    stitch = own_stitch(order.design, plan)
     pattern = workshop.pattern(stitch)
     return Offer(
         number=quote.number,
@@ -168,14 +168,6 @@ def _own_words(quote: Quote) -> OwnWords:
     """Return the maker's words, in the buyer's language where she has them in it."""
     usual, language = quote.workshop.own_words, quote.order.language
     return usual if language is None else words_in(language, usual, quote.workshop.words_in)
-
-
-def _stitch(quote: Quote) -> str:
-    """Return the stitch of a blanket: of joined motifs it is theirs."""
-    body = quote.order.design.body
-    if isinstance(body, JoinedSquares):
-        return quote.workshop.motif(body.motif).stitch
-    return quote.order.design.stitch
 
 
 def _yarns(quote: Quote) -> Iterator[OfferedYarn]:
