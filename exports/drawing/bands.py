@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from itertools import groupby
 
-from exports.drawing.layout import Box, Layout
+from exports.drawing.boxes import Box
+from exports.drawing.layout import Layout
 from exports.svg import INK, element, escaped, path, route
 from quoting.core.plan.passes import Pass, Work
 from quoting.wording import Speech, band_name
@@ -26,19 +27,24 @@ SEAM = "#808080"
 """A mid grey, which shows on a dark yarn and on a white one alike."""
 
 
-Draw = Callable[[Layout, Mapping[str, str], Speech], Iterator[str]]
-"""Yields a body from its passes, with each colour of the design as `#rrggbb`, named in a speech."""
+Draw = Callable[[Layout, Mapping[str, str], Speech, str], Iterator[str]]
+"""Yields a body from its passes, with each colour of the design as `#rrggbb`, named in a speech.
+
+The last is what begins every id.
+"""
 
 
-def draw_bands(layout: Layout, codes: Mapping[str, str], draw_body: Draw, speech: Speech) -> str:
+def draw_bands(
+    layout: Layout, codes: Mapping[str, str], draw_body: Draw, speech: Speech, *, prefix: str
+) -> str:
     """Return border, body and chain; `codes` gives each colour of the design as `#rrggbb`."""
-    outline = _rect(
+    outline = layout.outline.drawn(
         layout.blanket, class_="outline", stroke=INK, stroke_opacity=0.55, stroke_width=0.8
     )
     return element(
         "g",
-        *draw_rounds(layout, codes, speech, in_border=True),
-        *draw_body(layout, codes, speech),
+        *_draw_rings(layout, codes, speech, in_border=True),
+        *draw_body(layout, codes, speech, prefix),
         _seams(layout),
         *_chain(layout, codes),
         outline,
@@ -58,17 +64,33 @@ def _named(passes: Sequence[Pass], speech: Speech) -> str:
 
 
 def draw_rounds(
-    layout: Layout, codes: Mapping[str, str], speech: Speech, *, in_border: bool = False
+    layout: Layout, codes: Mapping[str, str], speech: Speech, prefix: str
+) -> Iterator[str]:
+    """Yield the rounds of the body, and of a rectangle the chain that it begins on."""
+    del prefix
+    yield from _draw_rings(layout, codes, speech, in_border=False)
+    yield from _round_stitches(layout)
+    body = layout.body
+    if max(body.width, body.height) >= LINED:
+        steps = ("M", body.left, body.top, "L", body.right, body.bottom)
+        yield path(*steps, class_="begins-on", stroke=SEAM, stroke_width=1)
+
+
+def _draw_rings(
+    layout: Layout, codes: Mapping[str, str], speech: Speech, *, in_border: bool
 ) -> Iterator[str]:
     """Yield the rounds of the body, or of the border, each painted over by those inside it."""
     for index, worked in reversed(list(enumerate(layout.plan.passes))):
         if worked.work is Work.ROUND and worked.in_border is in_border:
-            name = _named((worked,), speech)
-            yield _rect(layout.ring(index), name, class_="round", fill=codes[worked.colour])
+            name, fill = _named((worked,), speech), codes[worked.colour]
+            yield layout.outline.drawn(layout.ring(index), name, class_="round", fill=fill)
 
 
-def draw_rows(layout: Layout, codes: Mapping[str, str], speech: Speech) -> Iterator[str]:
+def draw_rows(
+    layout: Layout, codes: Mapping[str, str], speech: Speech, prefix: str
+) -> Iterator[str]:
     """Yield the rows from the bottom up, on a ground that keeps the page from showing through."""
+    del prefix
     rows = layout.plan.rows
     yield _rect(layout.body, class_="ground", fill=codes[rows[0].colour])
     for run in _runs(layout):
@@ -105,11 +127,27 @@ def _stitches(layout: Layout) -> Iterator[str]:
             yield _grain(layout, rows, width, height)
 
 
+def _round_stitches(layout: Layout) -> Iterator[str]:
+    """Yield the same line for every round of the body, along its middle."""
+    for index, worked in enumerate(layout.plan.passes):
+        if worked.grows:
+            ring = layout.ring(index, middle=True)
+            width = layout.outline.length(ring) / sum(worked.stitches.values())
+            height = worked.height_cm * layout.scale
+            if width >= STITCHED and height >= LINED:
+                yield _between(layout.outline.line(ring), width, height)
+
+
 def _grain(layout: Layout, rows: Sequence[int], width: float, height: float) -> str:
     """Return the lines between the stitches of rows that are alike."""
     steps: list[str | float] = []
     for index in rows:
         steps += ["M", layout.body.left, layout.height_at(index, 0.5), "H", layout.body.right]
+    return _between(steps, width, height)
+
+
+def _between(steps: Sequence[str | float], width: float, height: float) -> str:
+    """Return the lines between stitches so wide and high, along their middle."""
     return path(
         *steps,
         class_="stitches",
@@ -123,9 +161,11 @@ def _grain(layout: Layout, rows: Sequence[int], width: float, height: float) -> 
 
 def _seams(layout: Layout) -> str:
     """Return the lines between rows and between rounds, where there is room for them."""
+    plan = layout.plan
     steps: list[str | float] = []
-    for index, worked in enumerate(layout.plan.passes):
-        if worked.height_cm * layout.scale >= LINED:
+    for index, worked in enumerate(plan.passes):
+        is_there = worked.in_border or plan.grid is None
+        if is_there and worked.height_cm * layout.scale >= LINED:
             steps += _seam(layout, index, worked)
     return (
         path(*steps, class_="seams", stroke=SEAM, stroke_opacity=0.4, stroke_width=0.5)
@@ -136,8 +176,7 @@ def _seams(layout: Layout) -> str:
 
 def _seam(layout: Layout, index: int, worked: Pass) -> list[str | float]:
     if worked.work is Work.ROUND:
-        box = layout.ring(index)
-        return ["M", box.left, box.top, "H", box.right, "V", box.bottom, "H", box.left, "Z"]
+        return layout.outline.line(layout.ring(index))
     return ["M", layout.body.left, layout.band(index).top, "H", layout.body.right]
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from exports.drawing.bands import draw_bands
-from exports.drawing.bodies import DRAWN
+from exports.drawing.bodies import DRAWN, outline_of
 from exports.drawing.key import draw_key
 from exports.drawing.layout import BUYERS_ROOM, MAKERS_ROOM, VIEW_WIDTH, lay_out
 from exports.drawing.rulers import draw_rulers
@@ -24,17 +24,26 @@ def draw_blanket(
 
     `prefix` begins every id in it. For the maker it has as many elements of class `tail` as the
     blanket has ends, and as many of class `carry` as yarns are carried up; for the buyer none,
-    who would take them for a fringe. A left-handed maker's is mirrored, as she has it before her.
+    who would take them for a fringe, and none of joined motifs, where there would be hundreds. A
+    left-handed maker's is mirrored, as she has it before her.
     """
     room = MAKERS_ROOM if reader is Reader.MAKER else BUYERS_ROOM
-    layout = lay_out(quote.plan, room, mirrored=speech.left_handed)
+    body = quote.order.design.body
+    layout = lay_out(quote.plan, room, outline=outline_of(body), mirrored=speech.left_handed)
     codes = colour_codes(quote)
     strands = strands_drawn(quote) if reader is Reader.MAKER else ()
-    key, bottom = draw_key(codes, strands, layout.blanket.bottom + RULER_HEIGHT, speech)
+    marked = strands if quote.plan.grid is None else ()
+    key, bottom = draw_key(
+        codes,
+        marked,
+        layout.blanket.bottom + RULER_HEIGHT,
+        speech,
+        unmarked=len(strands) - len(marked),
+    )
     return picture(
         draw_rulers(layout, speech, reader),
-        draw_bands(layout, codes, DRAWN[type(quote.order.design.body)], speech),
-        draw_strands(layout, strands, codes),
+        draw_bands(layout, codes, DRAWN[type(body)], speech, prefix=prefix),
+        draw_strands(layout, marked, codes),
         key,
         width=VIEW_WIDTH,
         height=bottom,

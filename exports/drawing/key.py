@@ -40,12 +40,20 @@ class Entry:
 
 
 def draw_key(
-    codes: Mapping[str, str], strands: Sequence[Strand], top: float, speech: Speech
+    codes: Mapping[str, str],
+    strands: Sequence[Strand],
+    top: float,
+    speech: Speech,
+    *,
+    unmarked: int = 0,
 ) -> tuple[str, float]:
-    """Return the key below `top` to the yarns and what is drawn of strands, and where it ends."""
+    """Return the key below `top` to the yarns and what is drawn of strands, and where it ends.
+
+    Of so many `unmarked` strands it says that none of their ends is drawn.
+    """
     yarns = [Entry(_swatch(code), _shortened(colour)) for colour, code in codes.items()]
     placed, y = [], top
-    for entries in (yarns, list(_strand_entries(strands, speech))):
+    for entries in (yarns, list(_strand_entries(strands, unmarked, speech))):
         for line in _lines(entries):
             y += LINE
             placed += list(_place(line, y))
@@ -53,8 +61,10 @@ def draw_key(
     return key, y + 0.5 * LINE
 
 
-def _strand_entries(strands: Sequence[Strand], speech: Speech) -> Iterator[Entry]:
-    """Yield what tails, arcs and dots mean; nothing where no strand is drawn."""
+def _strand_entries(strands: Sequence[Strand], unmarked: int, speech: Speech) -> Iterator[Entry]:
+    """Yield what tails, arcs and dots mean, or that there are none; nothing for a buyer."""
+    if unmarked:
+        yield Entry("", f"{speech.count(2 * unmarked, 'end')}, not drawn")
     if strands:
         for words, steps in SAMPLES.items():
             yield Entry(path(*steps, fill="none", stroke=INK, stroke_width=1.6), words)

@@ -6,15 +6,18 @@ a right-handed maker sees row 1 from the right side, or mirrored, as a left-hand
 practice, no source).
 
 Every pass has a band of heights of its own: rows theirs, rounds that of their upper side. So the
-strands of each are told apart at the edges of the blanket.
+strands of each are told apart at the edges of the blanket. Motifs, of which one stands for many,
+have none; where they lie is the plan's grid.
 """
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
-from itertools import accumulate
 
-from quoting.core.plan.passes import Edge, Pass, Plan, Work
+from exports.drawing.boxes import Box
+from exports.drawing.outlines import RECTANGLE, Outline
+from quoting.core.plan.passes import Edge, Plan, Work
 
 VIEW_WIDTH = 400.0
 ROOM_TOP = 23.0
@@ -22,30 +25,6 @@ GUTTER = 34.0
 """The room for strands beside the blanket, on each side."""
 
 FONT_SIZE = 12.0
-
-
-@dataclass(frozen=True, slots=True)
-class Box:
-    """A rectangle: its upper left corner and its size."""
-
-    left: float
-    top: float
-    width: float
-    height: float
-
-    @property
-    def right(self) -> float:
-        """Its right side."""
-        return self.left + self.width
-
-    @property
-    def bottom(self) -> float:
-        """Its lower side."""
-        return self.top + self.height
-
-    def shrunk(self, by: float) -> Box:
-        """Return the box with `by` taken off on every side."""
-        return Box(self.left + by, self.top + by, self.width - 2 * by, self.height - 2 * by)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -67,8 +46,9 @@ BUYERS_ROOM = Room(left=46, width=338, height=480, gutter=12)
 class Layout:
     """The blanket's place on the drawing. `climbed` is where each pass begins, from the body up.
 
-    `body` is the room of the rows: what no round lies in. `row` is the height of a row, or round,
-    of the body on average. `mirrored` has the start edge at the left.
+    `body` is the room of the rows or motifs: what no round runs about. `depth` is that of all
+    rounds about it. `row` is the height of a row, or round, of the body on average. `mirrored` has
+    the start edge at the left.
     """
 
     plan: Plan
@@ -76,8 +56,10 @@ class Layout:
     scale: float
     blanket: Box
     body: Box
+    depth: float
     climbed: tuple[float, ...]
     row: float
+    outline: Outline = RECTANGLE
     mirrored: bool = False
 
     def band(self, index: int) -> Box:
@@ -86,9 +68,9 @@ class Layout:
         top = self.body.bottom - self.climbed[index] - height
         return Box(self.body.left, top, self.body.width, height)
 
-    def edge_x(self, edge: Edge) -> float:
-        """Return the blanket's outer side at an edge."""
-        return self.blanket.right if self.side(edge) > 0 else self.blanket.left
+    def edge_x(self, edge: Edge, y: float) -> float:
+        """Return the blanket's outer side at an edge, at a height."""
+        return self.blanket.middle[0] + self.side(edge) * self.outline.reach(self.blanket, y)
 
     def side(self, edge: Edge) -> int:
         """Return which way is out at an edge: 1 to the right, -1 to the left."""
@@ -112,58 +94,55 @@ class Layout:
         return self.body.left + along * self.body.width, self.height_at(index, 0.5)
 
     def _round_point(self, index: int, share: float) -> tuple[float, float]:
-        """Return a point of a round, which runs anticlockwise from an upper corner.
-
-        That is how a right-handed maker works it, and mirrored a left-handed one (common practice,
-        no source).
-        """
-        ring = self.ring(index, middle=True)
-        corners = [
-            (ring.left, ring.top),
-            (ring.left, ring.bottom),
-            (ring.right, ring.bottom),
-            (ring.right, ring.top),
-        ]
-        first = 3 if self.plan.passes[index].starts is Edge.START else 0
-        left = share * 2 * (ring.width + ring.height)
-        for side in range(first, first + 4):
-            (x, y), (to_x, to_y) = corners[side % 4], corners[(side + 1) % 4]
-            length = abs(to_x - x) + abs(to_y - y)
-            if left <= length and length:
-                return x + (to_x - x) * left / length, y + (to_y - y) * left / length
-            left -= length
-        return corners[first]
+        at_left = self.plan.passes[index].starts is Edge.FAR
+        return self.outline.spot(self.ring(index, middle=True), share, at_left=at_left)
 
     def ring(self, index: int, *, middle: bool = False) -> Box:
-        """Return the outer side of a round, or the line along its middle."""
+        """Return the box of a round's outer side, or of the line along its middle."""
         worked = self.plan.passes[index]
         inside = self.climbed[index] - self.body.height
         out = inside + worked.height_cm * self.scale * (0.5 if middle else 1.0)
-        return self.body.shrunk(-out)
+        return self.outline.inset(self.blanket, self.depth - out)
 
 
-def lay_out(plan: Plan, room: Room = MAKERS_ROOM, *, mirrored: bool = False) -> Layout:
+def lay_out(
+    plan: Plan, room: Room = MAKERS_ROOM, *, outline: Outline = RECTANGLE, mirrored: bool = False
+) -> Layout:
     """Return the layout of a plan, perhaps as a left-handed maker sees it."""
     scale = min(room.width / plan.width_cm, room.height / plan.height_cm)
     width = plan.width_cm * scale
     left = room.left + (room.width - width) / 2
     blanket = Box(left, ROOM_TOP, width, plan.height_cm * scale)
+    depth = _rounds_cm(plan) * scale
+    body = outline.inset(blanket, depth)
     return Layout(
         plan=plan,
         gutter=room.gutter,
         scale=scale,
         blanket=blanket,
-        body=blanket.shrunk((plan.border_depth_cm + _rounds_cm(plan)) * scale),
-        climbed=_climbed(plan.passes, scale),
+        body=body,
+        depth=depth,
+        climbed=tuple(_climbed(plan, body, scale)),
         row=sum(worked.height_cm for worked in plan.rows) * scale / len(plan.rows),
+        outline=outline,
         mirrored=mirrored,
     )
 
 
 def _rounds_cm(plan: Plan) -> float:
-    """Return the depth on one side of the rounds of the body."""
-    return sum(worked.height_cm for worked in plan.rows if worked.work is Work.ROUND)
+    """Return the depth on one side of the rounds about the blanket: the border's, the body's."""
+    of_body = (w.height_cm for w in plan.rows if w.work is Work.ROUND and plan.grid is None)
+    return plan.border_depth_cm + sum(of_body)
 
 
-def _climbed(passes: tuple[Pass, ...], scale: float) -> tuple[float, ...]:
-    return tuple(accumulate((worked.height_cm * scale for worked in passes[:-1]), initial=0.0))
+def _climbed(plan: Plan, body: Box, scale: float) -> Iterator[float]:
+    """Yield where each pass begins: rows from the chain up, rounds from the body's upper side."""
+    rows, rounds = 0.0, body.height
+    for worked in plan.passes:
+        height = worked.height_cm * scale
+        if worked.work is Work.ROUND and (worked.in_border or plan.grid is None):
+            yield rounds
+            rounds += height
+        else:
+            yield rows
+            rows += height

@@ -1,17 +1,14 @@
-"""How far a blanket is: its rows from the first to the last, those still to be worked faint.
-
-A motif is as wide as a row, and has its rounds side by side in it.
-"""
+"""How far a blanket is: its rows, or motifs, as they are worked, those still to come faint."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from itertools import groupby
 
 from exports.drawing.tables import colour_codes
 from exports.svg import INK, element, path, picture
-from quoting.core.making.made_rows import MadeRow, made_rows
-from quoting.core.plan.passes import Plan, Work
+from quoting.core.making.made_rows import made_rows
+from quoting.core.plan.passes import Work
 from quoting.core.quote.quote import Quote
 
 WIDTH, HEIGHT, OVER = 600, 32, 6
@@ -22,15 +19,16 @@ FAINT = 0.3
 
 
 def draw_rows_done(quote: Quote, done: int, words: str) -> str:
-    """Return a bar of one blanket of which so many rows and rounds are done; `words` say the same.
+    """Return a bar of one blanket of which so much is done, as it is ticked off; `words` say so.
 
-    The foundation chain is not one of them; a motif, and a seam, is one.
+    A row or round has one colour; of a motif, which is ticked off at once, all its rounds are
+    shown. A foundation chain is not shown.
     """
-    rows = [_colours(made, quote.plan) for made in made_rows(quote).of_blanket]
+    rows = tuple(_rows(quote))
     reached = WIDTH * done / len(rows)
     frame = element("rect", x=0, y=OVER, width=WIDTH, height=HEIGHT, class_="outline", stroke=INK)
     return picture(
-        *_bands(rows, reached, colour_codes(quote)),
+        *_bands(rows, reached),
         frame,
         path("M", reached, 0, "V", HEIGHT + 2 * OVER, class_="reached", stroke=INK, stroke_width=2),
         width=WIDTH,
@@ -42,33 +40,36 @@ def draw_rows_done(quote: Quote, done: int, words: str) -> str:
     )
 
 
-def _colours(made: MadeRow, plan: Plan) -> list[str]:
-    """Return the colours of a row, one after the other; a chain is not one of its own."""
-    works = plan.passes[made.first : made.last + 1]
-    return [worked.colour for worked in works if worked.work is not Work.CHAIN]
+def _rows(quote: Quote) -> Iterator[Sequence[str]]:
+    """Yield the colours of what is ticked off, each as `#rrggbb`, in the order worked."""
+    codes, passes = colour_codes(quote), quote.plan.passes
+    for made in made_rows(quote).of_blanket:
+        worked = passes[made.first : made.last + 1]
+        yield [codes[each.colour] for each in worked if each.work is not Work.CHAIN]
 
 
-def _bands(
-    rows: Sequence[Sequence[str]], reached: float, codes: Mapping[str, str]
-) -> Iterator[str]:
-    """Yield the bands of one colour, each in front of where she is or behind it.
+def _bands(rows: Sequence[Sequence[str]], reached: float) -> Iterator[str]:
+    """Yield the bands of each colour, those in front of where she is and those behind it.
 
-    Each unit of the picture has the colour of the row that its middle falls into.
+    Each unit of the picture has the colour of the row, or of the round, that its middle falls into.
+    All bands that look alike are one path, which keeps hundreds of motifs small.
     """
 
     def look(left: int) -> tuple[str, bool]:
-        at = (left + 0.5) * len(rows) / WIDTH
-        colours = rows[int(at)]
-        return codes[colours[int(at % 1 * len(colours))]], left + 0.5 < reached
+        number, along = divmod((left + 0.5) * len(rows) / WIDTH, 1)
+        colours = rows[int(number)]
+        return colours[int(along * len(colours))], left + 0.5 < reached
 
+    looks: dict[tuple[str, bool], list[str]] = {}
     for (code, is_done), run in groupby(range(WIDTH), key=look):
         units = list(run)
+        looks.setdefault((code, is_done), []).append(
+            f"M{units[0]} {OVER}h{len(units)}v{HEIGHT}h{-len(units)}z"
+        )
+    for (code, is_done), boxes in looks.items():
         yield element(
-            "rect",
-            x=units[0],
-            y=OVER,
-            width=len(units),
-            height=HEIGHT,
+            "path",
+            d="".join(boxes),
             class_="done" if is_done else "to-come",
             fill=code,
             fill_opacity=None if is_done else FAINT,

@@ -1,16 +1,17 @@
-"""The rulers: the blanket's height and width in the reader's unit, and the numbers of its rows."""
+"""The rulers: the height and the width in the reader's unit, and the numbers of rows or motifs."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 from itertools import count, takewhile
 
-from exports.drawing.layout import FONT_SIZE, Layout
+from exports.drawing.layout import FONT_SIZE, VIEW_WIDTH, Layout
 from exports.svg import INK, element, path, text
 from quoting.core.ground.cautions import Reader
 from quoting.core.ground.measures import CM_PER, Units
 from quoting.core.ground.sameness import HAIR
-from quoting.core.plan.passes import Edge
+from quoting.core.plan.passes import Edge, Work
+from quoting.core.plan.squares_grid import SquaresGrid
 from quoting.wording import Speech, body_pass, edge_side
 
 STEPS = {
@@ -40,18 +41,26 @@ def ticks(length: float, unit_size: float, steps: tuple[int, ...]) -> Iterator[t
 
 
 def draw_rulers(layout: Layout, speech: Speech, reader: Reader) -> str:
-    """Return both rulers and, for the maker, the row numbers and the names of the edges."""
-    for_maker = reader is Reader.MAKER
+    """Return both rulers and, for the maker, what is counted along the blanket."""
     return element(
         "g",
         *_height_ruler(layout, speech),
         *_width_ruler(layout, speech),
-        *(_edge_names(layout, speech) if for_maker else ()),
-        *(_row_numbers(layout, speech) if for_maker else ()),
+        *(_counts(layout, speech) if reader is Reader.MAKER else ()),
         class_="rulers",
         fill=INK,
         font_size=FONT_SIZE,
     )
+
+
+def _counts(layout: Layout, speech: Speech) -> Iterator[str]:
+    """Yield what a maker counts along her blanket: rows between two edges, rounds, or motifs."""
+    if layout.plan.grid is not None:
+        yield from _motif_numbers(layout, layout.plan.grid, speech)
+        return
+    if layout.plan.rows[0].work is Work.ROW:
+        yield from _edge_names(layout, speech)
+    yield from _row_numbers(layout, speech)
 
 
 def _lines(*steps: str | float) -> str:
@@ -87,7 +96,7 @@ def _edge_names(layout: Layout, speech: Speech) -> Iterator[str]:
     """Yield what each edge is called, beside the ruler of the width."""
     box = layout.blanket
     y = box.bottom + WIDTH_RULER_GAP + 0.35 * FONT_SIZE
-    left, right = sorted((Edge.START, Edge.FAR), key=layout.edge_x)
+    left, right = sorted((Edge.START, Edge.FAR), key=layout.side)
     yield text(edge_side(left, speech), box.left - 6, y, text_anchor="end")
     yield text(edge_side(right, speech), box.right + 5, y, text_anchor="start")
 
@@ -104,4 +113,24 @@ def _row_numbers(layout: Layout, speech: Speech) -> Iterator[str]:
             label = speech.number(worked.number)
             yield text(label, x + 5, y + 0.35 * FONT_SIZE)
     yield _lines(*steps)
-    yield text(body_pass(layout.plan), x + 5, layout.blanket.top - 12)
+    label = body_pass(layout.plan)
+    yield text(label, VIEW_WIDTH - 2, layout.blanket.top - 12, text_anchor="end")
+
+
+def _motif_numbers(layout: Layout, grid: SquaresGrid, speech: Speech) -> Iterator[str]:
+    """Yield the number of every so many-th motif, down the right side and along the top."""
+    body = layout.body
+    side, pitch = grid.side_cm * layout.scale, (grid.side_cm + grid.gap_cm) * layout.scale
+    each = step(pitch, ROW_STEPS, LABEL_GAP)
+    for row in _numbered(grid.rows, each):
+        y = body.top + (row - 1) * pitch + side / 2
+        yield text(speech.number(row), layout.blanket.right + 6, y + 0.35 * FONT_SIZE)
+    for column in _numbered(grid.columns, each):
+        x = body.left + (column - 1) * pitch + side / 2
+        yield text(speech.number(column), x, layout.blanket.top - 5, text_anchor="middle")
+    yield text("motif", layout.blanket.right + 6, layout.blanket.top - 5)
+
+
+def _numbered(count: int, each: int) -> Iterator[int]:
+    """Yield the numbers that are written of so many: the first, and every so many-th."""
+    return (number for number in range(1, count + 1) if number == 1 or number % each == 0)

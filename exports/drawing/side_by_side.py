@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from exports.drawing.bands import draw_bands
-from exports.drawing.bodies import DRAWN
+from exports.drawing.bodies import DRAWN, outline_of
 from exports.drawing.layout import lay_out
 from exports.drawing.tables import colour_codes
 from exports.svg import element, number, picture
@@ -24,20 +24,21 @@ def draw_side_by_side(quotes: Sequence[Quote], speech: Speech) -> Iterator[str]:
     widest_cm = max(quote.plan.width_cm for quote in quotes)
     tallest_cm = max(quote.plan.height_cm for quote in quotes)
     for place, quote in enumerate(quotes, 1):
-        layout = lay_out(quote.plan)
+        design_body, prefix = quote.order.design.body, f"choice-{place}"
+        layout = lay_out(quote.plan, outline=outline_of(design_body))
         blanket = layout.blanket
         width = widest_cm * layout.scale + 2 * MARGIN
         height = tallest_cm * layout.scale + 2 * MARGIN
         right = (width - blanket.width) / 2 - blanket.left
         down = height - MARGIN - blanket.bottom
-        body = DRAWN[type(quote.order.design.body)]
-        bands = draw_bands(layout, colour_codes(quote), body, speech)
+        body = DRAWN[type(design_body)]
+        bands = draw_bands(layout, colour_codes(quote), body, speech, prefix=prefix)
         yield picture(
             element("g", bands, transform=f"translate({number(right)} {number(down)})"),
             width=width,
             height=height,
             title=drawing_title(quote, speech),
             description=drawing_description(quote, (), speech),
-            prefix=f"choice-{place}",
+            prefix=prefix,
             class_="drawing",
         )

@@ -81,11 +81,11 @@ def _yarns(
 
 
 def _carry(layout: Layout, colour: str, carry: Carry) -> Mark:
-    x = layout.edge_x(carry.edge)
     low = layout.height_at(carry.from_pass, 0.5 + OFF_MIDDLE)
     high = layout.height_at(carry.to_pass, 0.5 - OFF_MIDDLE)
+    x, to_x = layout.edge_x(carry.edge, low), layout.edge_x(carry.edge, high)
     out = x + layout.side(carry.edge) * min(DEEPEST, 4 + 0.5 * (low - high))
-    return Mark(colour, route("M", x, low, "C", out, low, out, high, x, high))
+    return Mark(colour, route("M", x, low, "C", out, low, out, high, to_x, high))
 
 
 def _tails(layout: Layout, edge: Edge, strands: Iterable[Strand]) -> Iterator[Mark]:
@@ -95,8 +95,9 @@ def _tails(layout: Layout, edge: Edge, strands: Iterable[Strand]) -> Iterator[Ma
     box = layout.blanket
     tips = spread(wanted, TIP_GAP, box.top - 8, box.bottom + 8)
     crowded = any(after - before < TIP_GAP for before, after in pairwise(wanted))
-    x, side = layout.edge_x(edge), layout.side(edge)
+    side = layout.side(edge)
     for number, (root, tip) in enumerate(zip(roots, tips, strict=True)):
+        x = layout.edge_x(edge, root.y)
         reach = min(GUTTER - 4, TAIL + (LANE * (number % LANES) if crowded else 0))
         bend = x + side * 0.5 * reach
         yield Mark(root.colour, route("M", x, root.y, "Q", bend, root.y, x + side * reach, tip))

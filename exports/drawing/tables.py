@@ -2,22 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+import math
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import groupby
 
 from exports.colours import colour_code
-from quoting.core.estimate.strands import Point, Strand
+from quoting.core.estimate.strands import Strand
 from quoting.core.plan.passes import Pass
 from quoting.core.quote.quote import Quote
-from quoting.wording import Speech, ended_words, passes_label
-from quoting.wording.phrases import capitalized
-from quoting.wording.rows_and_edges import place_words, point_edge_words
+from quoting.wording import Speech, ended_words, in_part, passes_label, strand_place
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class StrandRow:
-    """One strand of the blanket drawn: where it starts and ends, and its yarn, tails included."""
+    """One strand of the blanket drawn: where it starts and ends, and its yarn, tails included.
+
+    It stands for as many as there are in the same place of `times` parts alike; then `yarn_m` is
+    that of each, on average.
+    """
 
     colour: str
     starts: str
@@ -28,11 +31,15 @@ class StrandRow:
     why: str
     yarn_m: float
     yarn: str
+    times: int = 1
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RowsRow:
-    """Neighbouring rows or rounds of one colour and stitch, in the order worked."""
+    """Neighbouring rows or rounds of one colour and stitch, in the order worked.
+
+    Those of a motif are worked `times` over.
+    """
 
     label: str
     colour: str
@@ -40,6 +47,7 @@ class RowsRow:
     stitch: str
     passes: int
     height_cm: float
+    times: int = 1
 
 
 def strands_drawn(quote: Quote) -> tuple[Strand, ...]:
@@ -54,13 +62,26 @@ def colour_codes(quote: Quote) -> dict[str, str]:
 
 
 def drawing_table(quote: Quote, speech: Speech) -> tuple[StrandRow, ...]:
-    """Return every strand of the blanket drawn, in the order they start."""
-    return tuple(_strand_row(quote, strand, speech) for strand in strands_drawn(quote))
+    """Return every strand of the blanket drawn, in the order they start; those alike are one."""
+    alike: dict[tuple[object, ...], list[Strand]] = {}
+    for number, strand in enumerate(strands_drawn(quote)):
+        is_one = quote.plan.parts[strand.starts.part].count == 1
+        alike.setdefault((number,) if is_one else _what(strand), []).append(strand)
+    return tuple(_strand_row(quote, strands, speech) for strands in alike.values())
 
 
-def _strand_row(quote: Quote, strand: Strand, speech: Speech) -> StrandRow:
-    starts, starts_edge = _place(quote, strand.starts, speech)
-    ends, ends_edge = _place(quote, strand.ends, speech)
+def _what(strand: Strand) -> tuple[object, ...]:
+    """Return what is the same of strands in parts that are made several times alike."""
+    starts, ends = strand.starts, strand.ends
+    places = starts.pass_index, starts.edge, ends.pass_index, ends.edge
+    return strand.colour, *places, strand.why, len(strand.carries)
+
+
+def _strand_row(quote: Quote, strands: Sequence[Strand], speech: Speech) -> StrandRow:
+    strand, times = strands[0], len(strands)
+    starts, starts_edge = strand_place(quote.plan, strand.starts, speech)
+    ends, ends_edge = strand_place(quote.plan, strand.ends, speech)
+    yarn_m = math.fsum(each.yarn_m for each in strands) / times
     return StrandRow(
         colour=strand.colour,
         starts=starts,
@@ -69,14 +90,10 @@ def _strand_row(quote: Quote, strand: Strand, speech: Speech) -> StrandRow:
         ends=ends,
         ends_edge=ends_edge,
         why=ended_words(strand.why, speech),
-        yarn_m=strand.yarn_m,
-        yarn=speech.yarn_length(strand.yarn_m),
+        yarn_m=yarn_m,
+        yarn=speech.yarn_length(yarn_m),
+        times=times,
     )
-
-
-def _place(quote: Quote, point: Point, speech: Speech) -> tuple[str, str]:
-    place = capitalized(place_words(point, quote.plan))
-    return place, point_edge_words(point, quote.plan, speech)
 
 
 def rows_table(quote: Quote) -> tuple[RowsRow, ...]:
@@ -87,16 +104,18 @@ def rows_table(quote: Quote) -> tuple[RowsRow, ...]:
 def _runs(quote: Quote) -> Iterator[RowsRow]:
     codes = colour_codes(quote)
 
-    def alike(worked: Pass) -> tuple[str, str, str]:
-        return worked.work, worked.colour, worked.stitch
+    def alike(worked: Pass) -> tuple[int, bool, str, str, str]:
+        return worked.part, worked.in_border, worked.work, worked.colour, worked.stitch
 
-    for (_, colour, stitch), run in groupby(quote.plan.passes, key=alike):
+    for (*_, colour, stitch), run in groupby(quote.plan.passes, key=alike):
         passes = tuple(run)
+        part = quote.plan.part_of(passes[0])
         yield RowsRow(
-            label=passes_label(passes),
+            label=in_part(passes_label(passes), part),
             colour=colour,
             code=codes[colour],
             stitch=stitch,
             passes=len(passes),
             height_cm=sum(worked.height_cm for worked in passes),
+            times=part.count,
         )

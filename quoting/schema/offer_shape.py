@@ -8,11 +8,14 @@ from __future__ import annotations
 from quoting.core.ground.cautions import Caution, Reader
 from quoting.core.ground.measures import Units
 from quoting.core.ground.place import Document
+from quoting.core.order.joined_squares import JoinMethod
+from quoting.core.quote.grown import OfferedMotifs
 from quoting.core.quote.left_out import LeftOut
 from quoting.core.quote.offer import Offer, OfferedBorder, OfferedColour, OfferedYarn
 from quoting.core.quote.offer_rows import Due, Row, RowCode
 from quoting.core.quote.what_goes_in import GoesIn, Ingredient
 from quoting.core.workshop.exchange import ExchangeRate
+from quoting.core.workshop.rounds import Counting
 from quoting.core.workshop.stitches import Vocabulary
 from quoting.schema.facts import FACTS
 from quoting.schema.figures import COUNT, EXACT, MONEY, NUMBER, SHARE
@@ -55,6 +58,16 @@ OFFERED_BORDER = Shape(
     OfferedBorder,
     _border(lambda border: border.colour, NAME),
     _border(lambda border: border.rounds, COUNT),
+)
+
+_motifs = Fields(OfferedMotifs)
+OFFERED_MOTIFS = Shape(
+    OfferedMotifs,
+    _motifs(lambda motifs: motifs.columns, COUNT),
+    _motifs(lambda motifs: motifs.rows, COUNT),
+    _motifs(lambda motifs: motifs.layouts, COUNT),
+    _motifs(lambda motifs: motifs.join, Choice(JoinMethod)),
+    _motifs(lambda motifs: motifs.join_colour, NAME),
 )
 
 _ingredient = Fields(Ingredient)
@@ -120,6 +133,8 @@ OFFER = Shape(
     _offer(lambda offer: offer.speaks, Choice(Vocabulary)),
     _offer(lambda offer: offer.stitch_words, TEXT),
     _offer(lambda offer: offer.border, Several(OFFERED_BORDER)),
+    _offer(lambda offer: offer.centre, Choice(Counting)),
+    _offer(lambda offer: offer.motifs, OFFERED_MOTIFS),
     _offer(lambda offer: offer.goes_in, Several(INGREDIENT)),
     _offer(lambda offer: offer.size_within_cm, NUMBER),
     _offer(lambda offer: offer.change_days, COUNT),

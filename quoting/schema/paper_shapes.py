@@ -15,6 +15,7 @@ from quoting.core.papers.payments import Paid
 from quoting.core.papers.receipt import Receipt
 from quoting.core.papers.series import PaperFacts, kind_of
 from quoting.core.quote.offer_rows import Due
+from quoting.core.workshop.rounds import Counting
 from quoting.core.workshop.stitches import Vocabulary
 from quoting.schema.figures import COUNT, MONEY, NUMBER, SIDE, WEIGHT
 from quoting.schema.notation import RECORD
@@ -106,6 +107,7 @@ BATCH = Shape(
     _batch(lambda batch: batch.weight_g, NUMBER),
     _batch(lambda batch: batch.measured, YES_NO),
     _batch(lambda batch: batch.weighed, YES_NO),
+    _batch(lambda batch: batch.centre, Choice(Counting)),
     _batch(lambda batch: batch.yarns, Several(OFFERED_YARN)),
     _batch(lambda batch: batch.lots, Several(BATCH_LOT)),
     _batch(lambda batch: batch.makers_locale, NAME),

@@ -18,7 +18,14 @@ from quoting.wording.closing import (
 )
 from quoting.wording.comparing import change_words, refusal_words, rule_words, verdict
 from quoting.wording.confirmed import confirming_digits
-from quoting.wording.drawing import band_name, drawing_description, drawing_title
+from quoting.wording.drawing import (
+    band_name,
+    drawing_description,
+    drawing_title,
+    in_part,
+    layout_name,
+    strand_place,
+)
 from quoting.wording.exchange import exchange_rate, exchange_words
 from quoting.wording.foundation import foundation_words
 from quoting.wording.lines import (
@@ -52,6 +59,7 @@ from quoting.wording.rows_and_edges import (
     pass_words,
     passes_label,
     point_words,
+    rows_heading,
 )
 from quoting.wording.sheet_formats import grouped_as, sheet_day, sheet_money, sheet_number
 from quoting.wording.speech import FILE_SPEECH, Speech, speech_of
@@ -132,9 +140,11 @@ __all__ = [
     "guess_words",
     "guide_sentences",
     "hours_widened_words",
+    "in_part",
     "is_locale",
     "join_words",
     "language_names",
+    "layout_name",
     "line_quantity",
     "line_rate",
     "line_unit",
@@ -160,6 +170,7 @@ __all__ = [
     "ranges_words",
     "ready_late",
     "refusal_words",
+    "rows_heading",
     "rule_words",
     "say_offer",
     "shape_words",
@@ -171,6 +182,7 @@ __all__ = [
     "speech_of",
     "stage_words",
     "stitch_names_meant",
+    "strand_place",
     "suggested_words",
     "sureness_words",
     "task_words",

@@ -4,16 +4,26 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from quoting.core.estimate.strands import Strand
-from quoting.core.plan.passes import Pass, Plan, Work
+from quoting.core.estimate.strands import Point, Strand
+from quoting.core.plan.layout_colours import LayoutMade, layouts_made
+from quoting.core.plan.parts import BlanketPart
+from quoting.core.plan.passes import Edge, Pass, Plan, Work
+from quoting.core.plan.squares_grid import SquaresGrid
+from quoting.core.quote.grown import grown_from
 from quoting.core.quote.quote import Quote
 from quoting.wording.catalogues import sentence
 from quoting.wording.ends import ends_to_do
+from quoting.wording.rows_and_edges import edge_words, passes_label
+from quoting.wording.shapes import shaped_size
 from quoting.wording.speech import FILE_SPEECH, Speech
+
+MOST_LAYOUTS = 8
+"""Of more layouts than these only their colours are told."""
 
 _TITLE = sentence("{title}, drawn to scale")
 _IN_ROWS = sentence("{size}, row 1 at the bottom.")
 _IN_ROUNDS = sentence("{size}, round 1 in the middle.")
+_LAYOUT = sentence("Layout {number}: {colours}")
 _BANDS = {
     (Work.ROW, False): (
         sentence("Row {first} {colour}"),
@@ -44,8 +54,8 @@ def title_of_drawing(title: str, speech: Speech = FILE_SPEECH) -> str:
 
 def drawing_description(quote: Quote, strands: Sequence[Strand], speech: Speech) -> str:
     """Return in sentences what the drawing shows of one blanket, and of its strands if any."""
-    of_strands = _strands(quote, strands, speech) if strands else ()
-    return " ".join([*_blanket(quote, speech), *of_strands])
+    told = _strands(quote, strands, speech) if strands else ()
+    return " ".join([*_blanket(quote, speech), *told])
 
 
 def band_name(passes: Sequence[Pass], speech: Speech) -> str:
@@ -56,15 +66,74 @@ def band_name(passes: Sequence[Pass], speech: Speech) -> str:
     return text.format(first=first.number, last=last.number, colour=first.colour)
 
 
+def layout_name(layout: LayoutMade, speech: Speech) -> str:
+    """Return what a layout of motifs is called, its colours from the centre outwards."""
+    text = speech.worded(_LAYOUT)
+    return text.format(number=layout.number, colours=", ".join(layout.banded))
+
+
+def strand_place(plan: Plan, point: Point, speech: Speech) -> tuple[str, str]:
+    """Return in which row a strand starts or ends, and where along it, for the maker's table."""
+    worked = plan.passes[point.pass_index]
+    where = in_part(passes_label((worked,)), plan.part_of(worked))
+    if point.edge is Edge.WITHIN or not (worked.grows or worked.work is Work.SEAM):
+        return where, edge_words(point.edge, worked.work, speech)
+    return where, "its join" if worked.grows else "its end"
+
+
+def in_part(label: str, part: BlanketPart) -> str:
+    """Return what rounds are called, with the layout of the motifs that they are of."""
+    if part.layout is None:
+        return label
+    return f"Layout {part.layout + 1}, {label[:1].lower()}{label[1:]}"
+
+
 def _blanket(quote: Quote, speech: Speech) -> Iterator[str]:
     plan, blankets = quote.plan, quote.order.quantity
-    first = _IN_ROUNDS if plan.rows[0].work is Work.ROUND else _IN_ROWS
-    yield speech.worded(first).format(size=speech.size(plan.width_cm, plan.height_cm))
-    yield _passes_by_colour(plan, speech)
+    if plan.grid is None:
+        yield from _in_one_piece(quote, speech)
+    else:
+        yield from _motifs(plan, plan.grid, speech)
     if plan.rounds:
         yield speech.counted(len(plan.rounds), "Border: {n} round.", "Border: {n} rounds.")
     if blankets > 1:
         yield speech.worded(_ONE_OF_SEVERAL).format(blankets=speech.number(blankets))
+
+
+def _in_one_piece(quote: Quote, speech: Speech) -> Iterator[str]:
+    plan = quote.plan
+    first = _IN_ROUNDS if plan.rows[0].work is Work.ROUND else _IN_ROWS
+    size = shaped_size(plan.width_cm, plan.height_cm, grown_from(quote), speech)
+    yield speech.worded(first).format(size=size)
+    yield _passes_by_colour(plan, speech)
+
+
+def _motifs(plan: Plan, grid: SquaresGrid, speech: Speech) -> Iterator[str]:
+    yield speech.counted(
+        grid.count,
+        "{size}, {n} motif.",
+        "{size}, {n} motifs, {columns} across and {rows} down.",
+        size=speech.size(plan.width_cm, plan.height_cm),
+        columns=speech.number(grid.columns),
+        rows=speech.number(grid.rows),
+    )
+    layouts = layouts_made(plan)
+    if len(layouts) > MOST_LAYOUTS:
+        colours = dict.fromkeys(colour for layout in layouts for colour in layout.colours)
+        yield speech.counted(
+            len(layouts),
+            "{n} layout: {colours}.",
+            "{n} layouts: {colours}.",
+            colours=", ".join(colours),
+        )
+        return
+    for layout in layouts:
+        yield speech.counted(
+            layout.count,
+            "{n} motif from the centre outwards: {colours}.",
+            "{n} motifs from the centre outwards: {colours}.",
+            colours=", ".join(layout.banded),
+        )
 
 
 def _passes_by_colour(plan: Plan, speech: Speech) -> str:
@@ -83,5 +152,6 @@ def _strands(quote: Quote, strands: Sequence[Strand], speech: Speech) -> Iterato
     """Yield what only the maker is told, in her own English."""
     to_do = ends_to_do(quote.order.design)
     yield f"It has {speech.count(2 * len(strands), 'end')} {to_do}."
-    carries = sum(len(strand.carries) for strand in strands)
-    yield f"A yarn is carried up an edge {speech.count(carries, 'time')}."
+    if quote.plan.grid is None:
+        carries = sum(len(strand.carries) for strand in strands)
+        yield f"A yarn is carried up an edge {speech.count(carries, 'time')}."

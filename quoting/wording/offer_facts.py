@@ -9,8 +9,10 @@ from quoting.core.quote.offer import Offer, OfferedYarn
 from quoting.core.quote.what_goes_in import GoesIn, Ingredient
 from quoting.wording.catalogues import sentence
 from quoting.wording.offer_extras import extras_words
+from quoting.wording.offer_making import making_words
 from quoting.wording.paper import SaidFact
-from quoting.wording.rounded import rounded_size, rounded_weight, rounded_yarn
+from quoting.wording.rounded import rounded_side, rounded_size, rounded_weight, rounded_yarn
+from quoting.wording.shapes import WITHOUT_SIDES, shaped_size
 from quoting.wording.speech import Speech
 
 _SIZES = {
@@ -21,10 +23,17 @@ _SIZES = {
 }
 """By whether there is a border, and whether a tolerance is promised."""
 
+_ACROSS_WITHIN = {
+    True: sentence("about {size}, border included; to within {within}"),
+    False: sentence("about {size}; to within {within}"),
+}
+"""The tolerance of what has no width and length, by whether there is a border."""
+
 _GOES_IN = {
     GoesIn.STITCHES: sentence("Stitches"),
     GoesIn.ROWS: sentence("Rows"),
     GoesIn.ROUNDS: sentence("Rounds"),
+    GoesIn.MOTIFS: sentence("Motifs"),
     GoesIn.YARN: sentence("Length of yarn"),
     GoesIn.ENDS: sentence("Ends woven in"),
     GoesIn.HOURS: sentence("Work by hand"),
@@ -34,6 +43,8 @@ _GOES_IN = {
 def facts_of_making(offer: Offer, speech: Speech) -> Iterator[SaidFact]:
     """Yield what is made: one blanket of several, all of them alike."""
     yield _fact(sentence("Size"), _size(offer, speech), speech)
+    if made := making_words(offer, speech):
+        yield _fact(sentence("How it is made"), made, speech)
     yield _fact(sentence("Stitch"), _stitch(offer, speech), speech)
     yield _fact(sentence("Weight"), _weight(offer, speech), speech)
     yield _fact(sentence("Yarn"), ", ".join(map(_yarn, offer.yarns)), speech)
@@ -57,7 +68,7 @@ def facts_of_days(offer: Offer, speech: Speech) -> Iterator[SaidFact]:
 def facts_of_changes(offer: Offer, speech: Speech) -> Iterator[SaidFact]:
     """Yield what the buyer may still change, and until when, where the maker says so."""
     if offer.change_days is not None:
-        yield _fact(sentence("May be changed"), _changes(offer.change_days, speech), speech)
+        yield _fact(sentence("May be changed"), _changes(offer, offer.change_days, speech), speech)
 
 
 def facts_of_work(offer: Offer, speech: Speech) -> Iterator[SaidFact]:
@@ -77,12 +88,19 @@ def _fact(name: str, text: str, speech: Speech) -> SaidFact:
 
 def _size(offer: Offer, speech: Speech) -> str:
     bordered = offer.border is None or bool(offer.border)
-    within = offer.size_within_cm
-    text = speech.worded(_SIZES[bordered, within is not None])
-    return text.format(
-        size=rounded_size(offer.width_cm, offer.height_cm, speech),
-        within=speech.length(within or 0.0),
+    within, centre = offer.size_within_cm, offer.centre
+    text = _SIZES[bordered, within is not None]
+    if within is not None and centre in WITHOUT_SIDES:
+        text = _ACROSS_WITHIN[bordered]
+    size = shaped_size(
+        offer.width_cm,
+        offer.height_cm,
+        centre,
+        speech,
+        plain=rounded_size(offer.width_cm, offer.height_cm, speech),
+        side=lambda side_cm: rounded_side(side_cm, speech),
     )
+    return speech.worded(text).format(size=size, within=speech.length(within or 0.0))
 
 
 def _stitch(offer: Offer, speech: Speech) -> str:
@@ -106,7 +124,15 @@ def _rounds(offer: Offer, speech: Speech) -> Iterator[str]:
         )
 
 
-def _changes(days: int, speech: Speech) -> str:
+def _changes(offer: Offer, days: int, speech: Speech) -> str:
+    if offer.motifs is not None:
+        return speech.counted(
+            days,
+            "colours, layouts, size and extras, until {n} day after you accept; the price and the "
+            "day may change with them",
+            "colours, layouts, size and extras, until {n} days after you accept; the price and the "
+            "day may change with them",
+        )
     return speech.counted(
         days,
         "colours, stripes, size and extras, until {n} day after you accept; the price and the day "

@@ -25,6 +25,11 @@ def _side(side_cm: float, speech: Speech) -> str:
     return speech.number(_to_step(side_cm / CM_PER[speech.length_unit], step).normalize())
 
 
+def rounded_side(side_cm: float, speech: Speech) -> str:
+    """Return one length of a blanket as its size is rounded."""
+    return f"{_side(side_cm, speech)}\u00a0{speech.length_unit}"
+
+
 def rounded_weight(weight_g: float, speech: Speech) -> str:
     """Return a weight in tens of grams, or whole ounces."""
     unit, step = ("oz", OUNCE_STEP) if speech.inches else ("g", GRAM_STEP)

@@ -61,6 +61,15 @@ JOINING_ROW = "joining row"
 """A row of motifs that is joined in the last round of them all."""
 
 
+def rows_heading(plan: Plan) -> str:
+    """Return what heads the list of all that is worked, in its order."""
+    if plan.grid is not None:
+        return "Rounds of each layout, and seams"
+    if plan.rows[0].work is Work.ROUND:
+        return "Rounds, from the centre outwards"
+    return "Rows and rounds, from the bottom up"
+
+
 def kind_words(worked: Pass) -> str:
     """Return what a pass is, without its number: `row`, `border round`."""
     if worked.work is Work.SEAM and worked.fabric != BY_SWATCH:

@@ -68,7 +68,7 @@ def test_of_several_blankets_it_is_what_goes_into_all_of_them() -> None:
 
 def test_it_never_tells_what_the_work_costs_or_pays() -> None:
     offer = offer_of(quoted(ALL))
-    assert {one.code for one in offer.goes_in} == set(GoesIn) - {GoesIn.ROUNDS}
+    assert {one.code for one in offer.goes_in} == set(GoesIn) - {GoesIn.ROUNDS, GoesIn.MOTIFS}
     assert "cost" not in {code.value for code in GoesIn}
 
 

@@ -35,7 +35,7 @@ def test_nothing_but_the_hand_differs_in_what_it_takes() -> None:
 @pytest.mark.parametrize("edge", [Edge.START, Edge.FAR])
 def test_tails_hang_on_the_other_side(edge: Edge) -> None:
     right, left = lay_out(RIGHT.plan), lay_out(LEFT.plan, mirrored=True)
-    assert left.edge_x(edge) == right.edge_x(edge.across)
+    assert left.edge_x(edge, 60) == right.edge_x(edge.across, 60)
     assert left.side(edge) == -right.side(edge)
 
 

@@ -5,9 +5,27 @@ from __future__ import annotations
 from dataclasses import astuple
 
 from exports.drawing import drawing_table, rows_table
+from quoting.core.order.joined_squares import JoinMethod
+from quoting.core.quote.quote import Quote
 from quoting.wording import speech_of
 from tests.drawing.pictures import drawn, of_class, quote_of
-from tests.examples import COLOURS, band, section, stripes
+from tests.examples import COLOURS, band, sample_quote, section, stripes
+from tests.motif_examples import (
+    FIVE,
+    centre_order,
+    motif_workshop,
+    sample_centre,
+    sample_squares,
+    squares_order,
+)
+
+OTHER = ("plum", "moss", "teal", "rust", "oat")
+
+
+def squares() -> Quote:
+    """Return a quote of squares in two layouts, joined line by line."""
+    body = sample_squares(FIVE, OTHER, method=JoinMethod.SINGLE_CROCHET)
+    return sample_quote(squares_order(body=body), motif_workshop())
 
 
 def test_the_strands_table_has_two_ends_to_a_line_and_all_the_carries() -> None:
@@ -72,3 +90,44 @@ def test_of_several_blankets_the_table_has_the_strands_of_the_one_drawn() -> Non
     assert len(table) < len(three.estimate.strands)
     assert {row.colour for row in table} == {s.colour for s in one.estimate.strands}
     assert all("blanket 2" not in str(astuple(row)) for row in table)
+
+
+def test_of_motifs_the_strands_of_one_round_of_one_layout_are_one_line() -> None:
+    quote = squares()
+    table = drawing_table(quote, speech_of(quote.workshop))
+    assert 2 * sum(row.times for row in table) == quote.estimate.ends
+    assert len(table) < 40
+    first = table[0]
+    assert (first.starts, first.starts_edge) == ("Layout 1, round 1", "its join")
+    assert (first.ends, first.colour, first.times) == ("Layout 1, round 1", "teal", 44)
+
+
+def test_the_yarn_of_strands_alike_is_that_of_each() -> None:
+    quote = squares()
+    table = drawing_table(quote, speech_of(quote.workshop))
+    whole = sum(strand.yarn_m for strand in quote.estimate.strands)
+    assert abs(sum(row.yarn_m * row.times for row in table) - whole) < 1e-6
+
+
+def test_a_seam_ends_at_its_end() -> None:
+    quote = squares()
+    table = drawing_table(quote, speech_of(quote.workshop))
+    seams = [(row.starts, row.starts_edge, row.times) for row in table if "Seam" in row.starts]
+    assert ("Seam 1", "its end", 7) in seams
+
+
+def test_rounds_of_motifs_are_told_by_layout_and_how_often_they_are_worked() -> None:
+    lines = [(line.label, line.colour, line.times) for line in rows_table(squares())]
+    assert lines[:2] == [("Layout 1, round 1", "teal", 44), ("Layout 1, round 2", "rust", 44)]
+    assert ("Layout 2, round 1", "plum", 44) in lines
+    assert [line for line in lines if "Seam" in line[0]] == [
+        ("Seam 1", "oat", 7),
+        ("Seam 1", "oat", 10),
+    ]
+
+
+def test_rounds_from_the_centre_and_of_the_border_are_not_one_run() -> None:
+    body = sample_centre("oat", rounds=3)
+    order = centre_order(body=body, border=(band("dc", rounds=2),))
+    lines = [line.label for line in rows_table(sample_quote(order, motif_workshop()))]
+    assert lines == ["Rounds 1–3", "Border rounds 1–2"]

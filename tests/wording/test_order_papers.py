@@ -14,6 +14,7 @@ from quoting.core.papers.receipt import receipt_of
 from quoting.core.papers.series import PaperFacts, cancelling, numbered
 from quoting.core.quote.offer import Offer, OfferedYarn, offer_of
 from quoting.core.quote.offer_rows import RowCode
+from quoting.core.workshop.rounds import Counting
 from quoting.core.workshop.selling import Tax, TaxShown
 from quoting.wording.paper import Amounts, Facts, Listing, Paper, Words
 from quoting.wording.papers import OrderPaper, order_paper
@@ -114,6 +115,26 @@ def test_what_was_not_measured_is_told_as_planned_and_roughly() -> None:
     assert "cm, as planned" in said(order_paper(OrderPaper.BATCH, batch))
     assert "g, as estimated" in said(order_paper(OrderPaper.BATCH, batch))
     assert "Size: about 80 × 99\u00a0cm" in said(order_paper(OrderPaper.LABEL, batch))
+
+
+@pytest.mark.parametrize(
+    ("asked", "planned", "label"),
+    [
+        ({}, "Size: 99.8\u00a0cm across, as planned", "Size: about 100\u00a0cm across"),
+        (
+            {"width_cm": 101.0, "height_cm": 99.0},
+            "Size: 101 × 99\u00a0cm, measured",
+            "Size: 101 × 99\u00a0cm",
+        ),
+    ],
+)
+def test_a_circle_is_told_by_how_far_it_is_across_unless_it_came_out_oval(
+    asked: dict[str, float], planned: str, label: str
+) -> None:
+    circle = replace(OFFER, width_cm=99.8, height_cm=99.8, centre=Counting.CIRCLE)
+    batch = record(circle, **asked)
+    assert planned in said(order_paper(OrderPaper.BATCH, batch))
+    assert label in said(order_paper(OrderPaper.LABEL, batch))
 
 
 def test_a_fibre_that_nobody_told_is_not_known() -> None:

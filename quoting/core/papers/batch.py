@@ -14,6 +14,7 @@ from quoting.core.making.told import told
 from quoting.core.order.design import MAX_SIDE_CM, ColourSource
 from quoting.core.papers.head import PaperHead, head_of
 from quoting.core.quote.offer import Offer, OfferedYarn
+from quoting.core.workshop.rounds import Counting
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -49,8 +50,9 @@ class BatchLot:
 class BatchRecord:
     """What `quantity` blankets are, which were `finished` on a day.
 
-    Width, height and weight are those of one: `measured` and `weighed`, or else as offered. The
-    maker reads it in `makers_locale`. `care` is in her own words, empty where she has none;
+    Width, height and weight are those of one: `measured` and `weighed`, or else as offered.
+    `centre` is how it grows from its centre, if it does: a circle is told by how far it is across.
+    The maker reads it in `makers_locale`. `care` is in her own words, empty where she has none;
     `cautions` are those that the buyer was told.
     """
 
@@ -62,6 +64,7 @@ class BatchRecord:
     weight_g: float
     measured: bool = False
     weighed: bool = False
+    centre: Counting | None = None
     yarns: tuple[OfferedYarn, ...]
     lots: tuple[BatchLot, ...]
     makers_locale: str
@@ -93,6 +96,7 @@ def batch_of(
         weight_g=asked.weight_g or offer.weight_g,
         measured=measured,
         weighed=asked.weight_g is not None,
+        centre=offer.centre,
         yarns=offer.yarns,
         lots=tuple(_lots(offer, entries, sources)),
         makers_locale=makers_locale,

@@ -8,13 +8,16 @@ from datetime import date
 
 from quoting.core.ground.cautions import Caution, Reader
 from quoting.core.ground.measures import Units
+from quoting.core.quote.grown import OfferedMotifs, grown_from, offered_motifs
 from quoting.core.quote.left_out import LeftOut, left_out
 from quoting.core.quote.offer_rows import Due, Row, RowCode, rows_of
+from quoting.core.quote.own_stitch import own_stitch
 from quoting.core.quote.quote import Quote
 from quoting.core.quote.what_goes_in import Ingredient, what_goes_in
 from quoting.core.workshop.exchange import ExchangeRate
 from quoting.core.workshop.own_words import OwnWords, words_in
 from quoting.core.workshop.readers import stitch_names_read_in, units_read_in
+from quoting.core.workshop.rounds import Counting
 from quoting.core.workshop.stitches import Vocabulary
 
 
@@ -51,7 +54,8 @@ class Offer:
     `width_cm` and `height_cm` are those of a finished blanket with its border, each side within
     `size_within_cm` where that is promised; `weight_g` is the yarn that one is expected to take.
     `stitch` is canonical, or a pattern's name, and `stitch_words` what that is like. `border` is
-    None in offers that were kept before they told of it. `goes_in` is of all blankets. `left_out`
+    None in offers that were kept before they told of it. `centre` is how one that grows from its
+    centre does, `motifs` what one is joined of. `goes_in` is of all blankets. `left_out`
     are those of the extras that the buyer may leave out. `rows` come in the order that they are
     read: those of another currency repeat the payments in the buyer's, at `exchange`. Until
     `change_days` after accepting the buyer may change what is made. `locale` is the one that the
@@ -86,6 +90,8 @@ class Offer:
     speaks: Vocabulary
     stitch_words: str = ""
     border: tuple[OfferedBorder, ...] | None = None
+    centre: Counting | None = None
+    motifs: OfferedMotifs | None = None
     goes_in: tuple[Ingredient, ...] = ()
     size_within_cm: float | None = None
     change_days: int | None = None
@@ -105,7 +111,8 @@ class Offer:
 def offer_of(quote: Quote) -> Offer:
     """Return what the buyer is told of a quote."""
     order, workshop, plan = quote.order, quote.workshop, quote.plan
-    pattern = workshop.pattern(order.design.stitch)
+    stitch = own_stitch(order.design, plan)
+    pattern = workshop.pattern(stitch)
     return Offer(
         number=quote.number,
         maker=workshop.name,
@@ -121,7 +128,7 @@ def offer_of(quote: Quote) -> Offer:
         width_cm=plan.width_cm,
         height_cm=plan.height_cm,
         weight_g=quote.estimate.grams / order.quantity,
-        stitch=order.design.stitch,
+        stitch=stitch,
         yarns=tuple(_yarns(quote)),
         colours=tuple(_colours(quote)),
         extras=tuple(extra.what for extra in order.extras),
@@ -135,6 +142,8 @@ def offer_of(quote: Quote) -> Offer:
         speaks=_stitch_names(quote),
         stitch_words=pattern.for_buyers if pattern is not None else "",
         border=tuple(OfferedBorder(colour=b.colour, rounds=b.rounds) for b in order.design.border),
+        centre=grown_from(quote),
+        motifs=offered_motifs(quote),
         goes_in=tuple(what_goes_in(quote)),
         size_within_cm=workshop.documents.size_within_cm,
         change_days=workshop.documents.change_days,
@@ -167,8 +176,12 @@ def _yarns(quote: Quote) -> Iterator[OfferedYarn]:
 
 
 def _colours(quote: Quote) -> Iterator[OfferedColour]:
-    """Yield the colours of the blanket, in the order they are worked."""
-    for name in dict.fromkeys(worked.colour for worked in quote.plan.passes):
+    """Yield the colours in the order worked; those of motifs by how much they take."""
+    names = list(dict.fromkeys(worked.colour for worked in quote.plan.passes))
+    if quote.plan.grid is not None:
+        metres = {colour.colour: colour.metres for colour in quote.estimate.colours}
+        names.sort(key=metres.__getitem__, reverse=True)
+    for name in names:
         source = quote.order.design.source_of(name)
         code = quote.workshop.yarn(source.yarn).colours[source.colour]
         yield OfferedColour(name=name, yarn=source.yarn, colour=source.colour, code=code)

@@ -12,6 +12,7 @@ from itertools import groupby
 from quoting.core.order.order import Order
 from quoting.core.plan.passes import Plan
 from quoting.core.price.price import Price
+from quoting.core.quote.own_stitch import own_stitch
 from quoting.core.workshop.documents import Documents
 from quoting.core.workshop.own_words import words_in
 from quoting.core.workshop.selling import RestDue
@@ -41,26 +42,29 @@ def quote_number(
     some 750,000 such days.
     """
     asked = (order.title, order.buyer, order.for_baby, order.quantity, *_extras(order), order.notes)
-    told = (workshop.name, workshop.own_words, *_documents(order, workshop))
+    told = (workshop.name, workshop.own_words, *_documents(order, workshop, plan))
     where = (workshop.tax, order.deliver_to, order.wanted_by, *promised)
     offer = (asked, told, where, _blanket(order, workshop, plan), _price(price, workshop))
     digest = blake2b(_text(offer).encode(), digest_size=16).digest()
     return f"{day:%Y-%m%d}-{_signs(int.from_bytes(digest, 'big'))}"
 
 
-def _documents(order: Order, workshop: Workshop) -> Iterator[object]:
+def _documents(order: Order, workshop: Workshop, plan: Plan) -> Iterator[object]:
     """Yield what the buyer is told otherwise than usual, and in which language."""
     if order.language is not None:
         yield order.language, words_in(order.language, workshop.own_words, workshop.words_in)
     if workshop.documents != Documents():
         yield workshop.documents
-    pattern = workshop.pattern(order.design.stitch)
+    pattern = workshop.pattern(own_stitch(order.design, plan))
     if pattern is not None and pattern.for_buyers:
         yield pattern.for_buyers
 
 
 def _blanket(order: Order, workshop: Workshop, plan: Plan) -> object:
-    """Return the size asked and made, every run of rows alike, and what they are made from."""
+    """Return the size asked and made, every run of rows alike, and what they are made from.
+
+    Of joined motifs also which lies where.
+    """
     design = order.design
     made = groupby((p.work, p.colour, p.stitch, p.stitches) for p in plan.passes)
     rows = [(*row, len(list(alike))) for row, alike in made]
@@ -68,7 +72,8 @@ def _blanket(order: Order, workshop: Workshop, plan: Plan) -> object:
     named = {source.yarn for source in sources.values()}
     yarns = {yarn.name: (yarn.fibre, yarn.colours) for yarn in workshop.yarns if yarn.name in named}
     sizes = (design.width_cm, design.height_cm, plan.width_cm, plan.height_cm)
-    return sizes, rows, sources, yarns
+    laid = () if plan.grid is None else (plan.grid,)
+    return sizes, rows, sources, yarns, *laid
 
 
 def _extras(order: Order) -> Iterator[object]:

@@ -9,17 +9,18 @@ from decimal import Decimal
 from enum import StrEnum
 
 from quoting.core.ground.money import exact, round_half_up
-from quoting.core.plan.passes import Work
+from quoting.core.plan.passes import Plan, Work
 from quoting.core.quote.quote import Quote
 from quoting.core.workshop.stitches import Stitch
 
 
 class GoesIn(StrEnum):
-    """What is counted of the work: rows, or rounds where a blanket grows from its centre."""
+    """What is counted of the work: rows, or rounds from a centre, or motifs that are joined."""
 
     STITCHES = "stitches"
     ROWS = "rows"
     ROUNDS = "rounds"
+    MOTIFS = "motifs"
     YARN = "yarn"
     ENDS = "ends"
     HOURS = "hours"
@@ -42,8 +43,8 @@ def what_goes_in(quote: Quote) -> Iterator[Ingredient]:
     if told.stitches:
         yield _counted(GoesIn.STITCHES, _stitches(quote))
     if told.rows:
-        code = GoesIn.ROUNDS if plan.rows[0].work is Work.ROUND else GoesIn.ROWS
-        yield _counted(code, len(plan.rows) * quote.order.quantity)
+        code, count = _of_body(plan)
+        yield _counted(code, count * quote.order.quantity)
     if told.yarn:
         metres = math.fsum(colour.metres for colour in estimate.colours)
         yield Ingredient(code=GoesIn.YARN, amount=round_half_up(exact(metres), 0))
@@ -51,6 +52,14 @@ def what_goes_in(quote: Quote) -> Iterator[Ingredient]:
         yield _counted(GoesIn.ENDS, estimate.ends)
     if told.hours:
         yield Ingredient(code=GoesIn.HOURS, amount=estimate.hours.making)
+
+
+def _of_body(plan: Plan) -> tuple[GoesIn, int]:
+    """Return what the body of one blanket is counted in, and how many."""
+    if plan.grid is not None:
+        return GoesIn.MOTIFS, plan.grid.count
+    code = GoesIn.ROUNDS if plan.rows[0].work is Work.ROUND else GoesIn.ROWS
+    return code, len(plan.rows)
 
 
 def _counted(code: GoesIn, count: int) -> Ingredient:

@@ -17,6 +17,7 @@ from quoting.wording.papers.parts import (
     paper_of,
     titled,
 )
+from quoting.wording.shapes import shaped_size
 from quoting.wording.speech import Speech
 
 _TITLE = sentence("Batch record {number}")
@@ -51,7 +52,7 @@ def _blocks(batch: BatchRecord, speech: Speech) -> Iterator[Block]:
 
 
 def _made(batch: BatchRecord, speech: Speech) -> Iterator[SaidFact]:
-    size = speech.size(batch.width_cm, batch.height_cm)
+    size = shaped_size(batch.width_cm, batch.height_cm, batch.centre, speech)
     weight = speech.weight(batch.weight_g)
     yield SaidFact(name="Finished on", text=speech.day(batch.finished))
     yield SaidFact(

@@ -8,6 +8,7 @@ from quoting.core.papers.batch import BatchRecord
 from quoting.wording.catalogues import sentence
 from quoting.wording.paper import Block, Facts, Paper, SaidFact
 from quoting.wording.papers.parts import buyers_speech, cautions, fibres, paper_of
+from quoting.wording.shapes import shaped_size
 from quoting.wording.speech import Speech
 
 
@@ -32,9 +33,18 @@ def _blocks(batch: BatchRecord, speech: Speech) -> Iterator[Block]:
 
 def _size(batch: BatchRecord, speech: Speech) -> str:
     """Return the size that was measured, or in whole centimetres or inches that was planned."""
+    width_cm, height_cm = batch.width_cm, batch.height_cm
     if batch.measured:
-        return speech.size(batch.width_cm, batch.height_cm)
-    planned = f"{speech.bare_length(batch.width_cm, 0)} × {speech.length(batch.height_cm, 0)}"
+        return shaped_size(width_cm, height_cm, batch.centre, speech)
+    plain = f"{speech.bare_length(width_cm, 0)} × {speech.length(height_cm, 0)}"
+    planned = shaped_size(
+        width_cm,
+        height_cm,
+        batch.centre,
+        speech,
+        plain=plain,
+        side=lambda side_cm: speech.length(side_cm, 0),
+    )
     return _about(planned, speech)
 
 

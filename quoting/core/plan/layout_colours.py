@@ -1,0 +1,61 @@
+"""The layouts of a plan of joined motifs, as they come out: their colours round by round."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import groupby
+
+from quoting.core.ground.sameness import HAIR
+from quoting.core.plan.parts import BlanketPart, PartKind
+from quoting.core.plan.passes import Pass, Plan, Work
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LayoutMade:
+    """A layout by its `number`, from 1: `count` motifs whose rounds have these colours.
+
+    `heights_cm` are the heights of the rounds, each the half of what it adds to the side.
+    """
+
+    number: int
+    count: int
+    colours: tuple[str, ...]
+    heights_cm: tuple[float, ...]
+
+    @property
+    def banded(self) -> tuple[str, ...]:
+        """The colours from the centre outwards, neighbours of one colour once."""
+        return tuple(colour for colour, _ in groupby(self.colours))
+
+
+def layouts_made(plan: Plan) -> tuple[LayoutMade, ...]:
+    """Return the layouts of a plan; none where nothing is joined."""
+    return tuple(
+        _layout(plan, part, [worked for worked in plan.passes if worked.part == number])
+        for number, part in enumerate(plan.parts)
+        if part.kind is PartKind.MOTIF
+    )
+
+
+def joined_in(plan: Plan) -> str | None:
+    """Return the colour that motifs are joined in; None where no join has yarn of its own."""
+    return next((worked.colour for worked in plan.passes if worked.work is Work.SEAM), None)
+
+
+def _layout(plan: Plan, part: BlanketPart, passes: Sequence[Pass]) -> LayoutMade:
+    """Return one: what its own rounds leave of its side is a last round that joins all of them."""
+    colours = [worked.colour for worked in passes]
+    heights_cm = [worked.height_cm for worked in passes]
+    side_cm = plan.grid.side_cm if plan.grid else 0.0
+    left_cm = side_cm / 2 - sum(heights_cm)
+    join = joined_in(plan)
+    if join is not None and left_cm > HAIR:
+        colours.append(join)
+        heights_cm.append(left_cm)
+    return LayoutMade(
+        number=(part.layout or 0) + 1,
+        count=part.count,
+        colours=tuple(colours),
+        heights_cm=tuple(heights_cm),
+    )

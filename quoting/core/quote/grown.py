@@ -1,0 +1,50 @@
+"""What a buyer is told of how a blanket is made: from its centre, or of joined motifs."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from quoting.core.order.from_centre import FromCentre
+from quoting.core.order.joined_squares import JoinedSquares, JoinMethod
+from quoting.core.plan.layout_colours import joined_in, layouts_made
+from quoting.core.quote.quote import Quote
+from quoting.core.workshop.rounds import Counting
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OfferedMotifs:
+    """So many motifs across and down, in so many layouts of colours, and how they are joined.
+
+    `join_colour` is None where the join has no yarn of its own.
+    """
+
+    columns: int
+    rows: int
+    layouts: int
+    join: JoinMethod
+    join_colour: str | None = None
+
+    @property
+    def count(self) -> int:
+        """How many motifs there are."""
+        return self.columns * self.rows
+
+
+def grown_from(quote: Quote) -> Counting | None:
+    """Return how a blanket grows from its centre; None where it does not."""
+    body = quote.order.design.body
+    return body.counting if isinstance(body, FromCentre) else None
+
+
+def offered_motifs(quote: Quote) -> OfferedMotifs | None:
+    """Return the motifs that a blanket is joined of; None where there are none."""
+    body, grid = quote.order.design.body, quote.plan.grid
+    if not isinstance(body, JoinedSquares) or grid is None:
+        return None
+    return OfferedMotifs(
+        columns=grid.columns,
+        rows=grid.rows,
+        layouts=len(layouts_made(quote.plan)),
+        join=body.join.method,
+        join_colour=joined_in(quote.plan),
+    )

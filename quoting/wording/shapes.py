@@ -1,0 +1,42 @@
+"""The size of a blanket by its shape: its sides, or how far it is across."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from quoting.core.ground.sameness import NEAR
+from quoting.core.workshop.rounds import Counting
+from quoting.wording.catalogues import sentence
+from quoting.wording.speech import Speech
+
+_ACROSS = sentence("{length} across")
+_CORNER_TO_CORNER = sentence("{width} from side to side and {height} from corner to corner")
+
+WITHOUT_SIDES = (Counting.CIRCLE, Counting.HEXAGON)
+"""What is told by how far it is across, not by a width and a length."""
+
+Side = Callable[[float], str]
+"""Says one length with its unit."""
+
+
+def shaped_size(
+    width_cm: float,
+    height_cm: float,
+    centre: Counting | None,
+    speech: Speech,
+    *,
+    plain: str = "",
+    side: Side | None = None,
+) -> str:
+    """Return the size of a blanket that grows from its centre so, if it does: `120 cm across`.
+
+    `side` says one length, and `plain` is what is said of a width and a length; as they are of a
+    circle that was measured and is wider one way than the other.
+    """
+    say = side or speech.length
+    if centre is Counting.CIRCLE and abs(width_cm - height_cm) < NEAR:
+        return speech.worded(_ACROSS).format(length=say(width_cm))
+    if centre is Counting.HEXAGON:
+        text = speech.worded(_CORNER_TO_CORNER)
+        return text.format(width=say(width_cm), height=say(height_cm))
+    return plain or speech.size(width_cm, height_cm)

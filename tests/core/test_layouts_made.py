@@ -1,0 +1,123 @@
+"""The layouts of joined motifs as they come out, and what a buyer is told of them."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from typing import Any
+
+import pytest
+
+from quoting.core.order.joined_squares import JoinMethod, Layout, MotifJoin
+from quoting.core.order.order import Order
+from quoting.core.plan.layout_colours import joined_in, layouts_made
+from quoting.core.quote.grown import OfferedMotifs, grown_from, offered_motifs
+from quoting.core.quote.offer import offer_of
+from quoting.core.quote.quote import Quote
+from quoting.core.quote.what_goes_in import GoesIn
+from quoting.core.workshop.documents import Documents
+from quoting.core.workshop.rounds import Counting
+from tests.examples import sample_quote
+from tests.motif_examples import (
+    FIVE,
+    centre_order,
+    motif_workshop,
+    sample_centre,
+    sample_squares,
+    squares_order,
+)
+
+OTHER = ("plum", "moss", "teal", "teal", "oat")
+
+
+def quoted(order: Order, **workshop: Any) -> Quote:
+    return sample_quote(order, motif_workshop(**workshop))
+
+
+def squares(*layouts: tuple[str, ...], **body: Any) -> Quote:
+    return quoted(squares_order(body=sample_squares(*layouts, **body)))
+
+
+def test_a_layout_has_its_colours_round_by_round_and_its_number_of_motifs() -> None:
+    first, second = layouts_made(squares(FIVE, OTHER).plan)
+    assert (first.number, first.count, first.colours) == (1, 44, FIVE)
+    assert (second.number, second.count, second.colours) == (2, 44, OTHER)
+    assert second.banded == ("plum", "moss", "teal", "oat")
+
+
+@pytest.mark.parametrize("method", JoinMethod)
+def test_its_rounds_are_as_high_as_half_of_its_side_however_it_is_joined(
+    method: JoinMethod,
+) -> None:
+    colour = None if method is JoinMethod.AS_YOU_GO else "oat"
+    (layout,) = layouts_made(squares(FIVE, join=MotifJoin(method=method, colour=colour)).plan)
+    assert layout.colours == FIVE
+    assert sum(layout.heights_cm) == pytest.approx(15 / 2)
+
+
+def test_a_blanket_in_one_piece_has_no_layouts_and_no_join() -> None:
+    plan = quoted(centre_order()).plan
+    assert layouts_made(plan) == ()
+    assert joined_in(plan) is None
+    assert sample_quote().plan.grid is None
+
+
+def test_an_offer_of_motifs_tells_them_their_layouts_and_their_join() -> None:
+    sewn = MotifJoin(method=JoinMethod.WHIPSTITCH, colour="rust")
+    quote = squares(FIVE, OTHER, join=sewn)
+    expected = OfferedMotifs(
+        columns=8, rows=11, layouts=2, join=JoinMethod.WHIPSTITCH, join_colour="rust"
+    )
+    assert offered_motifs(quote) == offer_of(quote).motifs == expected
+    assert expected.count == 88
+    assert offer_of(quote).centre is None
+
+
+def test_a_join_in_the_last_rounds_has_no_colour_of_its_own() -> None:
+    motifs = offered_motifs(squares(FIVE))
+    assert motifs is not None
+    assert motifs.join_colour is None
+
+
+def test_an_offer_of_one_piece_tells_how_it_grows_and_one_in_rows_does_not() -> None:
+    circle = quoted(centre_order(body=sample_centre(counting=Counting.CIRCLE)))
+    assert grown_from(circle) is offer_of(circle).centre is Counting.CIRCLE
+    assert offer_of(circle).motifs is None
+    plain = offer_of(sample_quote())
+    assert (plain.centre, plain.motifs) == (None, None)
+
+
+def test_colours_of_motifs_come_by_what_they_take_and_of_others_as_they_are_worked() -> None:
+    quote = squares(FIVE)
+    metres = {colour.colour: colour.metres for colour in quote.estimate.colours}
+    names = [colour.name for colour in offer_of(quote).colours]
+    assert names == sorted(names, key=metres.__getitem__, reverse=True) != list(FIVE)
+    centre = quoted(centre_order(body=sample_centre("teal", "rust")))
+    assert [colour.name for colour in offer_of(centre).colours] == ["teal", "rust"]
+
+
+def test_motifs_are_of_their_own_stitch_whatever_the_order_says() -> None:
+    quote = quoted(squares_order(body=sample_squares(FIVE), stitch="hdc"))
+    assert offer_of(quote).stitch == "dc"
+
+
+def test_motifs_that_lie_otherwise_are_another_offer_with_another_number() -> None:
+    """As many of the one layout and of the other, at one price, but laid the other way round."""
+    here, there = FIVE, ("rust", "teal", *FIVE[2:])
+    quote, turned = squares(here, there), squares(there, here)
+    assert quote.plan.grid == turned.plan.grid
+    assert quote.number != turned.number
+    few = (Layout(colours=here, count=40), Layout(colours=there, count=48))
+    many = (Layout(colours=here, count=48), Layout(colours=there, count=40))
+    assert squares(layouts=few).number != squares(layouts=many).number
+
+
+@pytest.mark.parametrize(
+    ("order", "code", "count"),
+    [
+        (squares_order(), GoesIn.MOTIFS, 88),
+        (centre_order(body=sample_centre(rounds=12)), GoesIn.ROUNDS, 12),
+    ],
+)
+def test_what_the_body_is_counted_in_goes_in(order: Order, code: GoesIn, count: int) -> None:
+    offer = offer_of(quoted(order, documents=Documents(rows=True)))
+    assert [(one.code, one.amount) for one in offer.goes_in] == [(code, Decimal(count))]
