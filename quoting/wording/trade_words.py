@@ -43,8 +43,8 @@ _TASKS = {
     "enclose_end": "enclosing an end in the border",
     "fringe_end": "knotting an end into a fringe",
     "begin_round": "beginning and joining a round",
-    "join_as_you_go": "joining an edge as you go",
-    "join_continuous": "joining an edge in one last round",
+    "join_as_you_go": "joining as you go, an edge of 15 cm",
+    "join_continuous": "joining in one last round, an edge of 15 cm",
     "join_braid": "joining the loops of an edge",
     "sew_whipstitch": "whipstitch, a centimetre",
     "sew_mattress": "mattress stitch, a centimetre",
@@ -104,6 +104,8 @@ def guess_words(guess: Guess, speech: Speech) -> str:
     """Return what is guessed: `sc from hdc`."""
     if guess.unknown in (Unknown.YARN, Unknown.THICKNESS):
         return f"{guess.what} from {guess.like}"
+    if guess.unknown is Unknown.ROUNDS:
+        return f"{guess.what} with other rounds"
     return f"{speech.stitch(guess.what)} from {speech.stitch(guess.like)}"
 
 
