@@ -27,7 +27,6 @@ from quoting.core.ground.money import MINUTES_PER_HOUR
 from quoting.core.workshop.timings import TimedStitch
 from quoting.wording import part_words, sureness_words, timed_words, work_words
 
-
 IN_PART = "Motifs with other rounds than were timed count by the stitches of a timed one."
 
 

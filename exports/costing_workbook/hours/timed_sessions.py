@@ -1,4 +1,4 @@
-"""The sessions of one timed stitch, or of one motif that was timed whole, as the maker gave them."""
+"""The sessions of one timed stitch, or of one motif that was timed whole, as they were given."""
 
 from __future__ import annotations
 
