@@ -52,6 +52,7 @@ from quoting.wording.track_record import (
     widening_sentence,
 )
 from quoting.wording.trade_words import (
+    AS_USUAL,
     ended_words,
     guess_words,
     part_words,
@@ -76,6 +77,7 @@ from quoting.wording.workbook_notes import (
 )
 
 __all__ = [
+    "AS_USUAL",
     "BOOK_FAILURES",
     "COMPARISON_FOLLOWS",
     "COMPARISON_SOURCES",

@@ -60,6 +60,9 @@ _TASKS = {
     "letters": "messages with the buyer",
 }
 
+AS_USUAL = "as is usual"
+"""What minutes rest on that are usual, until the maker gives hers."""
+
 _ENDED = {
     Why.CUT: "cut",
     Why.RAN_OUT: "ball used up, new ball joined",

@@ -20,12 +20,10 @@ from quoting.core.estimate.hours import Hours, Task
 from quoting.core.estimate.pace import ONE_TIMING_LIMITS
 from quoting.core.ground.money import MINUTES_PER_HOUR
 from quoting.core.workshop.timings import USUAL_MINUTES
-from quoting.wording import part_words, sureness_words, task_words
+from quoting.wording import AS_USUAL, part_words, sureness_words, task_words
 
 RIP_BACK, TURN, EXTRAS = "rip_back", "turn", "extras"
 NOT_GIVEN = "not given"
-AS_USUAL = "as is usual"
-"""What is said of minutes that are usual, until the maker gives hers."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
