@@ -15,6 +15,10 @@ CONSTRUCTION_MISTAKES: Sentences = {
     MistakeCode.NOT_EARLIER: (
         "Round {read} is none before the last, {limit}: give the side after an earlier round.",
     ),
+    MistakeCode.SIDES_DO_NOT_FIT: (
+        "With this side after round {read} a motif of {wanted} rounds would have begun from "
+        "nothing, or not have grown: measure both sides again.",
+    ),
     MistakeCode.NAME_OF_A_STITCH: (
         "{read} is the name of a stitch or a pattern: give the motif another.",
     ),
@@ -40,6 +44,13 @@ CONSTRUCTION_MISTAKES: Sentences = {
     ),
     MistakeCode.ONE_LAST_COLOUR: (
         "The last round of all motifs is one strand in {read}, but a motif ends in {wanted}.",
+    ),
+    MistakeCode.ALL_ROUNDS_AT_ONCE: (
+        "The last round of all motifs cannot be one strand where they have no other: "
+        "join them otherwise, or give them another round.",
+    ),
+    MistakeCode.MOTIF_NOT_SQUARE: (
+        "{read} has not four sides to be joined in columns and rows: choose a square.",
     ),
     MistakeCode.TOO_MANY_SQUARES: ("This comes to {read} motifs; at most {limit} will do.",),
     MistakeCode.LESS_THAN_A_ROUND: (

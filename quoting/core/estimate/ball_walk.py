@@ -78,7 +78,7 @@ def walk_runs(
                 place = Place(blanket, own[0].part, copy)
                 for run in own:
                     walker.take(run, place)
-        walker.finish_blanket()
+                walker.fasten_off()
     return walker.finish()
 
 
@@ -137,10 +137,9 @@ class _Walker:
         hand = Growing(ball=ball, starts=starts, left_m=0.0, worked_m=run.whole_m, whole=run)
         self._close(hand, Why.CUT)
 
-    def finish_blanket(self) -> None:
-        """Fasten off: the last strand of a blanket was not cut to go on with another."""
-        if self.strands:
-            self.strands[-1] = replace(self.strands[-1], why=Why.FINISHED)
+    def fasten_off(self) -> None:
+        """Finish a part: its last strand was not cut for want of being carried."""
+        self.strands[-1] = replace(self.strands[-1], why=Why.FINISHED)
 
     def _sweep(self, hand: Growing, run: Run, number: int, upto: int) -> None:
         """Work all of some visits of a run, for which the ball in hand lasts."""

@@ -43,6 +43,11 @@ class Point:
         """What puts places in the order that they are worked."""
         return self.blanket, self.part, self.copy, self.pass_index
 
+    @property
+    def copy_of_part(self) -> tuple[int, int, int]:
+        """The copy of a part that it is in, from which no strand goes on to another."""
+        return self.blanket, self.part, self.copy
+
 
 @dataclass(frozen=True, slots=True)
 class Carry:
@@ -168,8 +173,7 @@ def most_waiting(strands: Sequence[Strand]) -> int:
     places: dict[tuple[int, int, int, Edge], list[tuple[int, int]]] = {}
     for strand in strands:
         for carry in strand.carries:
-            begun = strand.starts
-            at = begun.blanket, begun.part, begun.copy, carry.edge
+            at = *strand.starts.copy_of_part, carry.edge
             moves = places.setdefault(at, [])
             moves += [(carry.from_pass, 1), (carry.to_pass, -1)]
     return max(

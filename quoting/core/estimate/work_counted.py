@@ -10,7 +10,7 @@ from typing import NamedTuple
 
 from quoting.core.estimate.stitching_time import YarnAndStitch
 from quoting.core.order.order import Order
-from quoting.core.plan.gauge import Made, Sureness
+from quoting.core.plan.gauge import Fabric, Made
 from quoting.core.plan.passes import Pass, Plan
 from quoting.core.workshop.stitches import TIME_RATIO, Stitch
 from quoting.core.workshop.workshop import Workshop
@@ -45,9 +45,8 @@ def count_work(
     for worked, times in passes:
         yarn = order.design.source_of(worked.colour).yarn
         if is_timed_whole(worked, workshop):
-            gauge = plan.gauges[Made(yarn, worked.stitch, worked.fabric)]
-            scaled = gauge.sureness is not Sureness.MEASURED and bool(gauge.guess_limits)
-            made = MotifMade(yarn, worked.fabric.motif, scaled)
+            whole = plan.gauges[Made(yarn, worked.stitch, Fabric(worked.fabric.motif))]
+            made = MotifMade(yarn, worked.fabric.motif, scaled=whole.guess_limits > 0)
             more = times * share_of_motif(worked)
             counted.motifs[made] = counted.motifs.get(made, 0.0) + more
             continue

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Hashable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from statistics import NormalDist
 from typing import NamedTuple, TypeVar
 
@@ -40,8 +40,9 @@ class ColourYarn:
     """One colour's stitches over all blankets, chains too, and the yarn they take.
 
     `sewn_m` is what is sewn with, part of `stitches_m`. `error` is the relative standard
-    uncertainty of `stitches_m`, widened as the workshop has it. `extras_m` is what extras take.
-    `borrowed` says that the yarn goes by the swatch of another.
+    uncertainty of `stitches_m`, widened as the workshop has it; `chance` is what is in it for
+    rounds whose colour chance decides. `extras_m` is what extras take. `borrowed` says that the
+    yarn goes by the swatch of another.
     """
 
     colour: str
@@ -51,6 +52,7 @@ class ColourYarn:
     extras_m: float = 0.0
     borrowed: bool = False
     sewn_m: float = 0.0
+    chance: float = 0.0
 
     @property
     def limits(self) -> float:
@@ -76,64 +78,80 @@ def yarn_by_pass(plan: Plan, order: Order) -> list[float]:
 
 def yarn_by_colour(plan: Plan, order: Order, workshop: Workshop) -> tuple[ColourYarn, ...]:
     """Return the yarn of each colour, in the order the colours first come in the work."""
-    counts: dict[str, dict[StitchIn, int]] = {}
-    sewn_m: dict[str, float] = {}
+    taken: dict[str, _Taken] = {}
     for worked in plan.passes:
         times = plan.times(worked) * order.quantity
-        mine = counts.setdefault(worked.colour, {})
-        for stitch, count in worked.stitches.items():
-            made = StitchIn(stitch, worked.fabric)
-            mine[made] = mine.get(made, 0) + count * times
-        if worked.sewn_m:
-            sewn_m[worked.colour] = sewn_m.get(worked.colour, 0.0) + worked.sewn_m * times
-    extras: dict[str, float] = {}
+        taken.setdefault(worked.colour, _Taken()).work(worked, times)
     coloured = [(extra.colour, extra.yarn_m) for extra in order.extras if extra.colour is not None]
-    names = first_names(order.design, [*counts, *(colour for colour, _ in coloured)])
+    names = first_names(order.design, [*taken, *(colour for colour, _ in coloured)])
     for colour, metres in coloured:
-        name = names[colour]
-        extras[name] = extras.get(name, 0.0) + metres * order.quantity
+        if metres:
+            mine = taken.setdefault(names[colour], _Taken())
+            mine.extras_m += metres * order.quantity
+    draws = sum(mine.draws for mine in taken.values())
     return tuple(
-        _colour_yarn(
-            _Taken(
-                colour,
-                order.design.source_of(colour).yarn,
-                counts.get(colour, {}),
-                sewn_m.get(colour, 0.0),
-                extras.get(colour, 0.0),
-            ),
-            plan,
-            workshop,
-        )
-        for colour in dict.fromkeys([*counts, *(c for c, metres in extras.items() if metres)])
+        _colour_yarn(colour, mine, _Drawing(order, plan, workshop, draws))
+        for colour, mine in taken.items()
     )
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True)
 class _Taken:
-    """What a colour is taken for."""
+    """What a colour is taken for, over all blankets; of its stitches, which are `drawn`."""
 
-    colour: str
-    yarn: str
-    counts: Mapping[StitchIn, int]
-    sewn_m: float
-    extras_m: float
+    counts: dict[StitchIn, int] = field(default_factory=dict)
+    sewn_m: float = 0.0
+    extras_m: float = 0.0
+    draws: int = 0
+    drawn: dict[StitchIn, int] = field(default_factory=dict)
+
+    def work(self, worked: Pass, times: int) -> None:
+        """Take what a pass takes, so many times."""
+        for stitch, count in worked.stitches.items():
+            made = StitchIn(stitch, worked.fabric)
+            self.counts[made] = self.counts.get(made, 0) + count * times
+            if worked.drawn:
+                self.drawn[made] = self.drawn.get(made, 0) + count * times
+        self.sewn_m += worked.sewn_m * times
+        self.draws += times * worked.drawn
 
 
-def _colour_yarn(taken: _Taken, plan: Plan, workshop: Workshop) -> ColourYarn:
-    gauges = {stitch: plan.gauges[stitch.made(taken.yarn)] for stitch in taken.counts}
+class _Drawing(NamedTuple):
+    """What the yarn of one colour is reckoned by, and all the `draws` of colours by chance."""
+
+    order: Order
+    plan: Plan
+    workshop: Workshop
+    draws: int
+
+
+def _colour_yarn(colour: str, taken: _Taken, by: _Drawing) -> ColourYarn:
+    yarn = by.order.design.source_of(colour).yarn
+    gauges = {stitch: by.plan.gauges[stitch.made(yarn)] for stitch in taken.counts}
     metres = {stitch: count * gauges[stitch].yarn_m for stitch, count in taken.counts.items()}
     stitches_m = math.fsum((*metres.values(), taken.sewn_m))
-    measured = relative_error(metres, gauges, workshop.habits.tension, sewn_m=taken.sewn_m)
-    chance = plan.chance.get(taken.colour, 0.0)
+    measured = relative_error(metres, gauges, by.workshop.habits.tension, sewn_m=taken.sewn_m)
+    drawn_m = math.fsum(count * gauges[stitch].yarn_m for stitch, count in taken.drawn.items())
+    chance = chance_error(taken.draws, by.draws) * drawn_m / stitches_m if drawn_m else 0.0
+    widened = by.workshop.ranges.yarn
     return ColourYarn(
-        colour=taken.colour,
+        colour=colour,
         counts=taken.counts,
         stitches_m=stitches_m,
-        error=math.hypot(measured, math.sqrt(chance)) * workshop.ranges.yarn,
+        error=math.hypot(measured, chance) * widened,
         extras_m=taken.extras_m,
         borrowed=any(gauge.borrowed_limits for gauge in gauges.values()),
         sewn_m=taken.sewn_m,
+        chance=chance * widened,
     )
+
+
+def chance_error(draws: int, of_all: int) -> float:
+    """Return the relative standard uncertainty of how often one of several colours is drawn.
+
+    It is binomial: √((1/p - 1)/n) for a share p of n draws, √((k - 1)/n) for k colours alike.
+    """
+    return math.sqrt((of_all / draws - 1) / of_all)
 
 
 K = TypeVar("K", bound=Hashable)

@@ -46,7 +46,8 @@ class BodyPlan:
     `stitches` are those of a row, or of the last round; `rim` is what a border is worked along.
     `section_repeats` is of bodies in sections only. Of the cautions, those of the counts are told
     before the border's, those of the size after them. Where the border is a part of its own,
-    `border_apart`. `gauges`, `parts`, `chores`, `chance` and `grid` go into the plan as they are.
+    `border_apart`; it makes the piece `border_tall` times as much taller as it makes it wider.
+    `gauges`, `parts`, `chores` and `grid` go into the plan as they are.
     """
 
     passes: tuple[Pass, ...]
@@ -62,6 +63,6 @@ class BodyPlan:
     gauges: Mapping[Made, Gauge] = field(default_factory=lambda: MappingProxyType({}))
     parts: tuple[BlanketPart, ...] = (WHOLE,)
     border_apart: bool = False
+    border_tall: float = 1.0
     chores: Mapping[str, float] = field(default_factory=lambda: MappingProxyType({}))
-    chance: Mapping[str, float] = field(default_factory=lambda: MappingProxyType({}))
     grid: SquaresGrid | None = None

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from quoting.core.plan.body_plan import Setting
 from quoting.core.plan.design_gauges import borrowed_gauge
@@ -43,20 +44,30 @@ class MotifWork:
         apart = bool(self.motif.rounds_m) and number <= self.motif.rounds
         return Fabric(self.motif.name, number if apart else 0)
 
-    @property
-    def is_as_measured(self) -> bool:
-        """Whether just what was weighed is worked."""
-        return self.rounds == self.motif.rounds and not self.counted.extra
+    def is_measured(self, fabric: Fabric) -> bool:
+        """Whether its yarn was weighed as it is worked, or was unravelled for just this round."""
+        return not self.counted.extra and (fabric.round > 0 or self.rounds == self.motif.rounds)
 
 
-def motif_growth_cm(motif: Motif, gauge: Gauge) -> float:
-    """Return how much wider each round makes a motif.
+class Sides(NamedTuple):
+    """The side of a motif after round 1, and what each further round adds to it, in cm."""
 
-    By its two sides, else by the rows of its stitch's swatch, else as all its rounds have done.
+    first_cm: float
+    growth_cm: float
+
+
+def motif_sides(motif: Motif, gauge: Gauge) -> Sides:
+    """Return how a motif grows.
+
+    By its two sides; else by the rows of its stitch's swatch, if they leave its first round any
+    size; else as all its rounds have done.
     """
-    if motif.growth_cm is not None:
-        return motif.growth_cm
-    return 2 * gauge.height_cm if gauge.swatched else motif.side_cm / motif.rounds
+    growth_cm = motif.growth_cm or (2 * gauge.height_cm if gauge.swatched else 0.0)
+    first_cm = motif.side_cm - growth_cm * (motif.rounds - 1)
+    if growth_cm and first_cm > 0:
+        return Sides(first_cm, growth_cm)
+    even_cm = motif.side_cm / motif.rounds
+    return Sides(even_cm, even_cm)
 
 
 def motif_gauges(work: MotifWork, setting: Setting) -> dict[Made, Gauge]:
@@ -75,7 +86,7 @@ def _gauges(
     kind = workshop.basic_stitch(motif.stitch, "stitch")
     for fabric, unit_m in _units_m(work, setting):
         for stitch, basic in ((motif.stitch, kind), (Stitch.CH.value, Stitch.CH)):
-            gauge = _gauge(work, stitch, basic, unit_m)
+            gauge = _gauge(work, stitch, basic, fabric, unit_m)
             for yarn in yarns:
                 made = Made(yarn, stitch, fabric)
                 yield made, gauge if yarn == motif.yarn else borrowed_gauge(gauge)
@@ -93,17 +104,18 @@ def _units_m(work: MotifWork, setting: Setting) -> Iterator[tuple[Fabric, float]
         yield Fabric(motif.name, number), metres * part / units[number - 1]
 
 
-def _gauge(work: MotifWork, stitch: str, basic: Stitch, unit_m: float) -> Gauge:
+def _gauge(work: MotifWork, stitch: str, basic: Stitch, fabric: Fabric, unit_m: float) -> Gauge:
     motif, is_chain = work.motif, basic is Stitch.CH
+    measured = work.is_measured(fabric)
     return Gauge(
         stitch=stitch,
         kind=basic,
-        width_cm=work.side_cm / work.counted.sides(work.rounds)[0],
+        width_cm=work.counted.width_cm(work.rounds, work.side_cm),
         height_cm=0.0 if is_chain else work.growth_cm / 2,
         yarn_m=unit_m * YARN_RATIO[basic],
-        sureness=Sureness.MEASURED if work.is_as_measured else Sureness.ESTIMATED,
+        sureness=Sureness.MEASURED if measured else Sureness.ESTIMATED,
         basis=f"{motif.yarn}/{motif.name}",
         basis_error=motif.reading_error,
-        guess_limits=0.0 if work.is_as_measured else SCALED_LIMITS,
+        guess_limits=0.0 if measured else SCALED_LIMITS,
         one_guess=True,
     )

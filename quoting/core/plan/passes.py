@@ -47,7 +47,7 @@ class Pass:
     `part` is the index of the part of the blanket that it is in; where that is made several times,
     the pass stands for one in each of them. `fabric` says by what its yarn is measured. A pass that
     is `fresh` begins a new strand though its colour goes on. What is sewn has no stitches, but the
-    yarn `sewn_m`.
+    yarn `sewn_m`. A pass is `drawn` where chance decides which colour it has.
     """
 
     work: Work
@@ -66,6 +66,7 @@ class Pass:
     fabric: Fabric = BY_SWATCH
     fresh: bool = False
     sewn_m: float = 0.0
+    drawn: bool = False
 
     @property
     def in_body(self) -> bool:
@@ -84,8 +85,7 @@ class Plan:
 
     `gauges` holds the gauge of every stitch, `ch` too, in its yarn and fabric. `parts` are worked
     one after the other, each as often as it says. `chores` counts what there is to do in one
-    blanket besides its stitches, by the name of its minutes. `chance` is by how much more a colour
-    may be off, where chance decides what is worked in it: a relative variance.
+    blanket besides its stitches, by the name of its minutes.
     """
 
     passes: tuple[Pass, ...]
@@ -99,7 +99,6 @@ class Plan:
     cautions: tuple[Caution, ...] = ()
     parts: tuple[BlanketPart, ...] = (WHOLE,)
     chores: Mapping[str, float] = field(default_factory=lambda: MappingProxyType({}))
-    chance: Mapping[str, float] = field(default_factory=lambda: MappingProxyType({}))
     grid: SquaresGrid | None = None
 
     def part_of(self, worked: Pass) -> BlanketPart:

@@ -9,13 +9,13 @@ from itertools import pairwise
 from quoting.core.estimate.ball_walk import ColourWalk
 from quoting.core.estimate.chores import Part
 from quoting.core.estimate.estimate import Estimate
-from quoting.core.estimate.strands import Why, most_waiting
+from quoting.core.estimate.strands import Point, Why, most_waiting
 from quoting.core.ground.cautions import Caution, for_buyer, for_maker
 from quoting.core.ground.codes import CautionCode
 from quoting.core.order.design import EndsBecome
 from quoting.core.order.order import Order
 from quoting.core.plan.gauge import Gauge, Sureness
-from quoting.core.plan.passes import Plan
+from quoting.core.plan.passes import Plan, Work
 from quoting.core.price.price import Price
 from quoting.core.quote.hours_advice import hours_cautions
 from quoting.core.quote.infants import advised_in, may_be_an_infants
@@ -57,7 +57,7 @@ def advise(
     yield from _sureness_cautions(plan, estimate)
     yield from _category_cautions(plan, workshop, estimate)
     yield from hours_cautions(estimate.hours, workshop)
-    yield from _strand_cautions(estimate)
+    yield from _strand_cautions(plan, estimate)
     yield from _ball_cautions(plan, estimate)
     if order.design.ends in AT_THE_EDGE and any(worked.grows for worked in plan.passes):
         yield for_maker(CautionCode.ENDS_LIE_WITHIN)
@@ -135,14 +135,14 @@ def _category_cautions(plan: Plan, workshop: Workshop, estimate: Estimate) -> It
             yield for_maker(CautionCode.NO_CATEGORY, yarn=yarn)
 
 
-def _strand_cautions(estimate: Estimate) -> Iterator[Caution]:
+def _strand_cautions(plan: Plan, estimate: Estimate) -> Iterator[Caution]:
     hours = estimate.hours
     weaving = hours.of(Part.WEAVING_IN)
     if estimate.ends >= MANY_ENDS and weaving >= WEAVING_SHARE * float(hours.total):
-        cut = estimate.ended(Why.CUT)
+        cut = estimate.ended(Why.CUT) if plan.of_work(Work.ROW) else 0
         uncut = estimate.ends - 2 * cut if cut else None
         yield for_maker(CautionCode.MANY_ENDS, ends=estimate.ends, hours=weaving, uncut=uncut)
-    stranded = tuple(colour.colour for colour in estimate.colours if _never_waits(colour.walk))
+    stranded = tuple(c.colour for c in estimate.colours if _never_waits(c.walk, plan))
     if stranded:
         yield for_maker(CautionCode.WRONG_EDGE, colours=stranded)
     waiting = most_waiting(estimate.strands)
@@ -152,11 +152,16 @@ def _strand_cautions(estimate: Estimate) -> Iterator[Caution]:
         yield for_maker(CautionCode.LONG_PASS)
 
 
-def _never_waits(walk: ColourWalk) -> bool:
-    """Return whether a colour is cut again and again for lying at the wrong edge."""
-    neighbours = pairwise(walk.strands)
+def _never_waits(walk: ColourWalk, plan: Plan) -> bool:
+    """Return whether a colour is cut again and again for lying at the wrong edge.
+
+    Nothing waits from one part to the next, or for what begins a new strand anyhow.
+    """
     pairs = [
-        (one, next_) for one, next_ in neighbours if one.starts.blanket == next_.starts.blanket
+        (one, next_)
+        for one, next_ in pairwise(walk.strands)
+        if one.starts.copy_of_part == next_.starts.copy_of_part
+        and not plan.passes[next_.starts.pass_index].fresh
     ]
     return len(pairs) >= FEWEST_CUTS and all(
         before.why is Why.CUT and before.ends.edge is not after.starts.edge
@@ -166,10 +171,18 @@ def _never_waits(walk: ColourWalk) -> bool:
 
 def _ball_cautions(plan: Plan, estimate: Estimate) -> Iterator[Caution]:
     """Yield a caution for each colour whose ball runs out when the blanket is all but done."""
-    late = len(plan.passes) - LAST_PASSES
     for colour in estimate.colours:
         joins = (strand.ends for strand in colour.walk.strands if strand.why is Why.RAN_OUT)
-        if any(join.pass_index >= late for join in joins):
+        if any(_still_to_work(plan, join) < LAST_PASSES for join in joins):
             yield for_maker(
                 CautionCode.RUNS_OUT_LATE, colour=colour.colour, last_passes=LAST_PASSES
             )
+
+
+def _still_to_work(plan: Plan, where: Point) -> int:
+    """Return the passes of a blanket that come after one, each as often as it is worked."""
+    in_part = sum(worked.part == where.part for worked in plan.passes)
+    copies = plan.parts[where.part].count - where.copy - 1
+    later = plan.passes[where.pass_index + 1 :]
+    once = sum(1 if worked.part == where.part else plan.times(worked) for worked in later)
+    return once + copies * in_part

@@ -108,7 +108,31 @@ class Motif:
         if (self.one_side_cm is None) == (self.two_joined_cm is None):
             checks.add("side", MistakeCode.SIDE_OR_TWO_JOINED)
         self._check_yarn(checks)
+        self._check_earlier(checks)
         checks.done()
+
+    def _check_earlier(self, checks: Checks) -> None:
+        """Check that an earlier side leaves its first round some size, and lets it grow."""
+        earlier = self.earlier
+        if earlier is None:
+            return
+        if earlier.rounds >= self.rounds:
+            checks.add(
+                at("earlier", "rounds"),
+                MistakeCode.NOT_EARLIER,
+                read=earlier.rounds,
+                limit=self.rounds,
+            )
+            return
+        growth_cm = self.growth_cm or 0.0
+        first_cm = earlier.side_cm - growth_cm * (earlier.rounds - 1)
+        if self.side_cm and (growth_cm <= 0 or first_cm <= 0):
+            checks.add(
+                at("earlier", "side"),
+                MistakeCode.SIDES_DO_NOT_FIT,
+                read=earlier.rounds,
+                wanted=self.rounds,
+            )
 
     def _check_yarn(self, checks: Checks) -> None:
         if self.weighed is None and not self.rounds_m:
@@ -123,13 +147,6 @@ class Motif:
         for number, metres in enumerate(self.rounds_m, 1):
             place = at("metres_by_round", number)
             checks.number(place, metres, above=0, least=LEAST_YARN_M, most=100_000)
-        if self.earlier is not None and self.earlier.rounds >= self.rounds:
-            checks.add(
-                at("earlier", "rounds"),
-                MistakeCode.NOT_EARLIER,
-                read=self.earlier.rounds,
-                limit=self.rounds,
-            )
 
     @property
     def side_cm(self) -> float:

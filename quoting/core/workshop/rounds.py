@@ -125,6 +125,14 @@ class Rounds:
         """The corners of its outline."""
         return CORNERS[self.counting]
 
+    def width_cm(self, rounds: int, side_cm: float) -> float:
+        """Return the width of a stitch, or a chain, along a short side after so many rounds.
+
+        `side_cm` is the short side of a square, the width across of a circle or a hexagon.
+        """
+        edge_cm = side_cm * FLAT_FACTOR[self.corners] / 2 / max(1, self.corners)
+        return edge_cm / self.sides(rounds)[0]
+
     def yarn_units(self, number: int) -> float:
         """Return the yarn of one round, against that of a single crochet."""
         return self._weighted(number, YARN_RATIO[self.kind], YARN_RATIO[Stitch.CH])

@@ -19,7 +19,7 @@ from quoting.core.plan.gauge import BY_SWATCH
 from quoting.core.plan.motif_gauges import MotifWork, motif_gauges
 from quoting.core.plan.passes import Edge
 from quoting.core.plan.round_passes import round_passes
-from quoting.core.workshop.rounds import Counting, Rounds
+from quoting.core.workshop.rounds import CLUSTER, CORNERS, Counting, Rounds
 
 MAX_ROUNDS = 1_000
 
@@ -35,7 +35,7 @@ def plan_centre(body: FromCentre, setting: Setting) -> BodyPlan:
     growing = growing_of(body, setting)
     rounds = _rounds(body, setting, growing)
     plain = plain_counted(body, setting)
-    pitch_cm = _pitch_cm(plain, growing, setting, rounds)
+    pitch_cm = _pitch_cm(plain, growing, setting)
     counted = replace(plain, extra=_extra(body, setting, pitch_cm))
     short_cm = growing.side_after(rounds)
     sides_cm = _sides_cm(body, setting, short_cm, short_cm + counted.extra * pitch_cm)
@@ -54,6 +54,7 @@ def plan_centre(body: FromCentre, setting: Setting) -> BodyPlan:
         height_cm=sides_cm[1],
         rim=_rim(counted, setting, rounds, sides_cm),
         ends=Edge.START,
+        border_tall=STANDING_ON_A_CORNER if body.counting is Counting.HEXAGON else 1.0,
         gauges=motif_gauges(work, setting) if work else {},
         chores={"turn": rounds - 1} if body.turned else {},
         count_cautions=tuple(_cautions(body, setting, growing, counted)),
@@ -72,15 +73,15 @@ def _motif_work(growing: Growing, counted: Rounds, rounds: int) -> MotifWork | N
     )
 
 
-def _is_round(body: FromCentre) -> bool:
+def _is_round(counting: Counting) -> bool:
     """Return whether its width alone says how large it is."""
-    return body.counting in (Counting.CIRCLE, Counting.HEXAGON)
+    return counting in (Counting.CIRCLE, Counting.HEXAGON)
 
 
 def _rounds(body: FromCentre, setting: Setting, growing: Growing) -> int:
     """Return the rounds: the maker's own, else those that come nearest to the short side."""
     wide_cm, tall_cm = setting.width_cm, setting.height_cm
-    by_width = _is_round(body) or wide_cm <= tall_cm
+    by_width = _is_round(body.counting) or wide_cm <= tall_cm
     place = at("blanket", "width" if by_width else "height")
     rounds = body.whole_rounds or growing.rounds_for(wide_cm if by_width else tall_cm)
     least = len(body.stripes) if body.fitted else 1
@@ -92,17 +93,21 @@ def _rounds(body: FromCentre, setting: Setting, growing: Growing) -> int:
     return rounds
 
 
-def _pitch_cm(plain: Rounds, growing: Growing, setting: Setting, rounds: int) -> float:
-    """Return how much longer a rectangle is for each stitch, or cluster, that it begins on."""
-    if plain.counting is Counting.CLUSTERS:
-        return growing.side_after(rounds) / rounds
-    if growing.motif is None:
-        return setting.gauges[setting.design.kind].width_cm
-    return growing.side_after(rounds) / plain.sides(rounds)[0]
+def _pitch_cm(plain: Rounds, growing: Growing, setting: Setting) -> float:
+    """Return how much longer a rectangle is for each stitch, or cluster, that it begins on.
+
+    A measured motif tells it by its growth: each of its sides has one cluster, or so many
+    stitches, more after each round. Else it goes by the width of the swatch's stitches.
+    """
+    clusters = plain.counting is Counting.CLUSTERS
+    if growing.motif is not None:
+        return growing.growth_cm / (1 if clusters else plain.growth / CORNERS[plain.counting])
+    wide = CLUSTER + plain.side_chains if clusters else 1
+    return wide * setting.gauges[setting.design.kind].width_cm
 
 
 def _extra(body: FromCentre, setting: Setting, pitch_cm: float) -> int:
-    if _is_round(body):
+    if _is_round(body.counting):
         return 0
     if body.starts_on is not None:
         return body.starts_on
@@ -123,7 +128,7 @@ def _sides_cm(
 def _rim(counted: Rounds, setting: Setting, rounds: int, sides_cm: tuple[float, float]) -> Rim:
     """Return the sides from the top on, each as wide as its stitches are there."""
     gauge, sides = setting.gauges[setting.design.kind], counted.sides(rounds)
-    if counted.corners != len(("top", "right", "bottom", "left")):
+    if _is_round(counted.counting):
         return [StitchesAlong(side, gauge) for side in sides]
     short, long = sides[:2]
     if sides_cm[0] > sides_cm[1]:

@@ -10,7 +10,7 @@ from quoting.core.ground.money import round_count
 from quoting.core.ground.place import at
 from quoting.core.order.from_centre import FromCentre
 from quoting.core.plan.body_plan import Setting
-from quoting.core.plan.motif_gauges import motif_growth_cm
+from quoting.core.plan.motif_gauges import motif_sides
 from quoting.core.workshop.motifs import Motif
 from quoting.core.workshop.rounds import Rounds
 
@@ -42,9 +42,8 @@ def growing_of(body: FromCentre, setting: Setting) -> Growing:
     if motif is None:
         across_cm = 2 * gauge.height_cm
         return Growing(first_cm=across_cm, growth_cm=across_cm, motif=None)
-    growth_cm = motif_growth_cm(motif, gauge)
-    first_cm = motif.side_cm - growth_cm * (motif.rounds - 1)
-    return Growing(first_cm=first_cm, growth_cm=growth_cm, motif=motif)
+    sides = motif_sides(motif, gauge)
+    return Growing(first_cm=sides.first_cm, growth_cm=sides.growth_cm, motif=motif)
 
 
 def plain_counted(body: FromCentre, setting: Setting) -> Rounds:

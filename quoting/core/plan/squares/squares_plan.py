@@ -14,16 +14,22 @@ from quoting.core.ground.place import at
 from quoting.core.order.joined_squares import MOST_SQUARES, JoinedSquares, JoinMethod
 from quoting.core.plan.body_plan import BodyPlan, Setting
 from quoting.core.plan.border import Rim, StitchesAlong
-from quoting.core.plan.motif_gauges import MotifWork, motif_gauges, motif_growth_cm
+from quoting.core.plan.motif_gauges import MotifWork, motif_gauges, motif_sides
 from quoting.core.plan.parts import BlanketPart, PartKind
 from quoting.core.plan.passes import Edge, Pass
 from quoting.core.plan.round_passes import round_passes
-from quoting.core.plan.squares.layouts import LaidOut, laid_out, placed
+from quoting.core.plan.squares.layouts import TABLE, LaidOut, laid_out, placed
 from quoting.core.plan.squares.seams import Seams, join_chores, seams_of
 from quoting.core.plan.squares_grid import SquaresGrid
+from quoting.core.workshop.rounds import CORNERS
 
 BETWEEN_MOTIFS = 2
 """Border stitches into the join between two motifs (common practice)."""
+
+CORNERS_OF_A_SQUARE = 4
+
+MOST_ROUNDS_IN_ALL = 20_000
+"""Of all motifs together."""
 
 FEW_WEIGHED = 5
 """Of fewer motifs weighed together the scale's step is too much of each."""
@@ -35,7 +41,7 @@ def plan_squares(body: JoinedSquares, setting: Setting) -> BodyPlan:
     Errors: `less-than-a-motif`, with the smallest side; `too-many-squares`; as `laid_out`.
     """
     work = motif_work(body, setting)
-    columns, rows = _across(body, setting, work.side_cm)
+    columns, rows = _across(body, setting, work)
     layouts = laid_out(body, work.rounds, columns * rows)
     grid = SquaresGrid(
         columns=columns,
@@ -56,29 +62,32 @@ def plan_squares(body: JoinedSquares, setting: Setting) -> BodyPlan:
         parts=_parts(layouts, seams),
         border_apart=True,
         chores=_chores(body, grid),
-        chance=_chance(body, work, grid),
         grid=grid,
         count_cautions=tuple(_cautions(work)),
     )
 
 
 def motif_work(body: JoinedSquares, setting: Setting) -> MotifWork:
-    """Return the motif as it is worked here. Errors: `unknown-motif`; `less-than-a-round`."""
+    """Return the motif as it is worked here. Errors: `motif-not-square`; `all-rounds-at-once`."""
     motif = setting.workshop.motif(body.motif)
-    kind = setting.workshop.basic_stitch(motif.stitch, "stitch")
-    growth_cm = motif_growth_cm(motif, setting.gauges[motif.yarn, motif.stitch])
+    rounds = body.rounds or motif.rounds
+    if CORNERS[motif.counting] != CORNERS_OF_A_SQUARE:
+        raise refuse(TABLE / "motif", MistakeCode.MOTIF_NOT_SQUARE, read=motif.name)
+    if body.join.method is JoinMethod.CONTINUOUS and rounds == 1:
+        raise refuse(TABLE / at("join", "method"), MistakeCode.ALL_ROUNDS_AT_ONCE)
+    sides = motif_sides(motif, setting.gauges[motif.yarn, motif.stitch])
     return MotifWork(
         motif=motif,
-        counted=motif.counted(kind),
-        rounds=body.rounds or motif.rounds,
-        first_cm=motif.side_cm - growth_cm * (motif.rounds - 1),
-        growth_cm=growth_cm,
+        counted=motif.counted(setting.workshop.basic_stitch(motif.stitch, "stitch")),
+        rounds=rounds,
+        first_cm=sides.first_cm,
+        growth_cm=sides.growth_cm,
     )
 
 
-def _across(body: JoinedSquares, setting: Setting, side_cm: float) -> tuple[int, int]:
+def _across(body: JoinedSquares, setting: Setting, work: MotifWork) -> tuple[int, int]:
     """Return the columns and rows: the maker's own, else those that come nearest to the size."""
-    gap_cm = body.join.gap_cm
+    gap_cm, side_cm = body.join.gap_cm, work.side_cm
     counts = []
     for own, wanted_cm, key in (
         (body.columns, setting.width_cm, "width"),
@@ -91,9 +100,10 @@ def _across(body: JoinedSquares, setting: Setting, side_cm: float) -> tuple[int,
             raise refuse(place, MistakeCode.LESS_THAN_A_MOTIF, smallest_cm=smallest_cm)
         counts.append(count)
     columns, rows = counts
-    if columns * rows > MOST_SQUARES:
+    limit = min(MOST_SQUARES, MOST_ROUNDS_IN_ALL // work.rounds)
+    if columns * rows > limit:
         place, total = at("blanket", "width"), columns * rows
-        raise refuse(place, MistakeCode.TOO_MANY_SQUARES, read=total, limit=MOST_SQUARES)
+        raise refuse(place, MistakeCode.TOO_MANY_SQUARES, read=total, limit=limit)
     return columns, rows
 
 
@@ -108,16 +118,16 @@ def _motifs(
     continuous = body.join.method is JoinMethod.CONTINUOUS and grid.shared_edges
     rounds = work.rounds - 1 if continuous else work.rounds
     heights = [work.first_cm / 2] + [work.growth_cm / 2] * (work.rounds - 1)
+    drawn = work.rounds - len(body.pool.outer) if body.pool else 0
     for layout in layouts:
-        yield tuple(
-            round_passes(
-                work.counted,
-                layout.colours[:rounds],
-                stitch=work.motif.stitch,
-                heights_cm=heights,
-                fabrics=[work.fabric(number + 1) for number in range(work.rounds)],
-            )
+        passes = round_passes(
+            work.counted,
+            layout.colours[:rounds],
+            stitch=work.motif.stitch,
+            heights_cm=heights,
+            fabrics=[work.fabric(number + 1) for number in range(work.rounds)],
         )
+        yield tuple(replace(worked, drawn=worked.number <= drawn) for worked in passes)
 
 
 def _parts(layouts: Sequence[LaidOut], seams: Seams) -> tuple[BlanketPart, ...]:
@@ -139,12 +149,12 @@ def _rim(setting: Setting, work: MotifWork, grid: SquaresGrid) -> Rim:
     """Return the sides: the edge of each motif, and what goes into the joins between them."""
     edge = work.counted.sides(work.rounds)[0]
     gauge = setting.gauges[work.motif.yarn, work.motif.stitch]
-    along = replace(gauge, width_cm=work.side_cm / edge)
-    sides = (
-        StitchesAlong(count * edge + (count - 1) * BETWEEN_MOTIFS, along)
-        for count in (grid.columns, grid.rows)
-    )
-    return [*sides] * 2
+    sides = []
+    for count in (grid.columns, grid.rows):
+        stitches = count * edge + (count - 1) * BETWEEN_MOTIFS
+        width_cm = _length_cm(count, grid) / stitches
+        sides.append(StitchesAlong(stitches, replace(gauge, width_cm=width_cm)))
+    return sides * 2
 
 
 def _chores(body: JoinedSquares, grid: SquaresGrid) -> dict[str, float]:
@@ -154,15 +164,6 @@ def _chores(body: JoinedSquares, grid: SquaresGrid) -> dict[str, float]:
     if body.blocked:
         chores["block_motif"] = float(grid.count)
     return chores
-
-
-def _chance(body: JoinedSquares, work: MotifWork, grid: SquaresGrid) -> dict[str, float]:
-    """Return by how much more a colour of a pool may be off: (k - 1)/n for n draws of k colours."""
-    if body.pool is None:
-        return {}
-    colours = dict.fromkeys(body.pool.colours)
-    draws = grid.count * (work.rounds - len(body.pool.outer))
-    return {colour: (len(colours) - 1) / draws for colour in colours}
 
 
 def _cautions(work: MotifWork) -> Iterator[Caution]:
