@@ -57,12 +57,8 @@ def pace_list(grid: Grid, workshop: Workshop, works: Works, speech: Speech) -> P
         grid,
         len(bases),
         [
-            *heads(
-                "stitch or motif" if _are_motifs(workshop, bases) else "stitch",
-                "timings",
-                "minutes of one, as timed",
-                "row turns in it",
-            ),
+            *heads(_timed_heading(workshop, bases), "timings"),
+            *heads("minutes of one, as timed", "row turns in it", figures_from=0),
             *heads("without turns", figures_from=0),
         ],
     )
@@ -72,8 +68,9 @@ def pace_list(grid: Grid, workshop: Workshop, works: Works, speech: Speech) -> P
     return PaceList(stitches=listed.column("A"), minutes=listed.column("E"), turn=turn)
 
 
-def _are_motifs(workshop: Workshop, bases: list[TimedStitch]) -> bool:
-    return any(motif.timed in bases for motif in workshop.motifs)
+def _timed_heading(workshop: Workshop, bases: list[TimedStitch]) -> str:
+    motifs = any(motif.timed in bases for motif in workshop.motifs)
+    return "stitch or motif" if motifs else "stitch"
 
 
 def _turn(grid: Grid, workshop: Workshop, bases: list[TimedStitch], speech: Speech) -> Ref:

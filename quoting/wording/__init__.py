@@ -25,12 +25,19 @@ from quoting.wording.locale_names import (
     usual_currency,
 )
 from quoting.wording.locales import is_locale
+from quoting.wording.made_of import made_of
 from quoting.wording.mistakes import mistake_sentence
 from quoting.wording.offer import SaidOffer, number_words, people_texts, say_offer
 from quoting.wording.offer_paper import offer_paper, told_blocks
 from quoting.wording.phrases import listed
 from quoting.wording.queue import ahead_words, turn_words, weeks_description, wish_words
-from quoting.wording.row_guide import guide_sentences, notes_sentence
+from quoting.wording.row_guide import (
+    begins_words,
+    each_part_words,
+    guide_sentences,
+    notes_sentence,
+    sewn_sentence,
+)
 from quoting.wording.rows_and_edges import (
     body_heading,
     body_pass,
@@ -91,6 +98,7 @@ __all__ = [
     "Speech",
     "ahead_words",
     "band_name",
+    "begins_words",
     "bias_sentences",
     "body_heading",
     "body_pass",
@@ -102,6 +110,7 @@ __all__ = [
     "coverage_sentence",
     "drawing_description",
     "drawing_title",
+    "each_part_words",
     "earning_short",
     "earnings_sentence",
     "edge_name",
@@ -123,6 +132,7 @@ __all__ = [
     "line_what",
     "listed",
     "locale_names",
+    "made_of",
     "mistake_sentence",
     "more_or_less",
     "notes_sentence",
@@ -142,6 +152,7 @@ __all__ = [
     "refusal_words",
     "rule_words",
     "say_offer",
+    "sewn_sentence",
     "sheet_day",
     "sheet_money",
     "sheet_number",

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 
 from exports.costing_workbook.yarn.found_lines import FoundLines
@@ -28,15 +27,15 @@ class ChanceLines:
 
 def chance_block(grid: Grid, quote: Quote) -> ChanceLines:
     """Write every colour of a pool; nothing where a reserve is the maker's own, or all is fixed."""
-    judged, chance = quote.workshop.habits.allowance is None, quote.plan.chance
-    mixed = [colour.colour for colour in quote.estimate.colours if colour.colour in chance]
+    judged, widened = quote.workshop.habits.allowance is None, quote.workshop.ranges.yarn
+    mixed = [colour for colour in quote.estimate.colours if colour.yarn.chance]
     if not mixed or not judged:
         return ChanceLines(None)
     grid.block(TITLE)
     lines = Lines(grid, len(mixed), heads("", "colour", "", "off by", figures_from=3))
     found = FoundLines(lines, "B")
     for colour in mixed:
-        off = counted(math.sqrt(chance[colour]), SHARE)
-        grid.line(None, words(colour), None, off, faults=[found.twice(f"B{grid.next_row}")])
+        off = counted(colour.yarn.chance / widened, SHARE)
+        grid.line(None, words(colour.colour), None, off, faults=[found.twice(f"B{grid.next_row}")])
     lines.close(1)
     return ChanceLines(found)
