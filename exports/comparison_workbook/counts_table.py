@@ -11,6 +11,7 @@ from exports.sheets.grid import Grid
 from exports.sheets.number_formats import COUNT, TENTHS, Shapes
 from quoting.core.ground.measures import CM_PER
 from quoting.core.ground.money import exact
+from quoting.core.plan.passes import Plan
 from quoting.core.weighing.comparison import ball_grams
 from quoting.wording import body_pass
 
@@ -26,16 +27,33 @@ class CountRefs:
 def counts_table(grid: Grid, rows: Rows, shapes: Shapes) -> list[CountRefs]:
     """Write what every size comes out as; return the cells that formulas read, in order."""
     unit = shapes.speech.length_unit
-    row = body_pass(rows.all[0].quote.plan)
     grid.block("What comes out of each size")
     grid.line(
+        *heads("size", f"width, {unit}", f"length, {unit}", f"area, {unit}²"),
         *heads(
-            "size", f"width, {unit}", f"length, {unit}", f"area, {unit}²", f"stitches in a {row}"
+            *_body_heads(rows.first.plan),
+            "ends to weave in",
+            "balls to buy",
+            "balls, g",
+            figures_from=0,
         ),
-        *heads(f"{row}s", "ends to weave in", "balls to buy", "balls, g", figures_from=0),
         *heads(f"yarn left, {shapes.long_unit}", figures_from=0),
     )
     return [_size(grid, sized, shapes) for sized in rows.all]
+
+
+def _body_heads(plan: Plan) -> tuple[str, str]:
+    """Return what heads the counts that a size closes on."""
+    if plan.grid is not None:
+        return "motifs across", "motifs down"
+    row = body_pass(plan)
+    return f"stitches in {'the last' if plan.rows[0].grows else 'a'} {row}", f"{row}s"
+
+
+def _body_counts(plan: Plan) -> tuple[int, int]:
+    if plan.grid is not None:
+        return plan.grid.columns, plan.grid.rows
+    return plan.stitches, len(plan.rows)
 
 
 def square_cm(shapes: Shapes) -> Decimal:
@@ -52,8 +70,7 @@ def _size(grid: Grid, sized: Sized, shapes: Shapes) -> CountRefs:
         counted(plan.width_cm / per_unit, TENTHS),
         counted(plan.height_cm / per_unit, TENTHS),
         counted(area, COUNT),
-        counted(plan.stitches, COUNT),
-        counted(len(plan.rows), COUNT),
+        *(counted(count, COUNT) for count in _body_counts(plan)),
         counted(estimate.ends, COUNT),
         counted(estimate.skeins, COUNT),
         counted(ball_grams(sized.quote), COUNT),

@@ -22,7 +22,7 @@ from exports.sheets.cells import (
     rounded,
     words,
 )
-from exports.sheets.grid import Grid
+from exports.sheets.grid import LETTERS, Grid
 from exports.sheets.heading import heading
 from exports.sheets.legend import legend
 from exports.sheets.number_formats import HOURS
@@ -31,8 +31,8 @@ from quoting.core.ground.money import HOUR_DIGITS, MINUTES_PER_HOUR
 from quoting.wording import Speech, part_words
 
 TITLE = "Hours"
-WIDTHS = (30, 30, 26, 12, 12, 16, 13, 14, 11, 11, 11, 11, 11)
-FLAGS = "O"
+WIDTHS = (30, 30, 26, 12, 12, 16, 13, 14, 11, 11, 11, 11, 11, 11)
+FLAGS = "P"
 HEADS_ROWS, AFTER = 3, 1
 
 
@@ -84,7 +84,9 @@ def _table(grid: Grid, rows: Rows, rests: _Rests, speech: Speech) -> list[HourRe
 
 def _size(grid: Grid, sized: Sized, headings: list[Ref], rests: _Rests) -> HourRefs:
     row, hours = grid.next_row, sized.quote.estimate.hours
-    size, first, last, office, making, total, off = (beside(each, row) for each in "ABGHIJK")
+    made, below = len(Part) - 1, LETTERS[len(Part) :]
+    size, first, last = (beside(each, row) for each in ("A", "B", LETTERS[made]))
+    office, making, total, off = (beside(each, row) for each in below[:4])
     minutes = f"{total}*{MINUTES_PER_HOUR}"
     cells = [
         reckoned(_part(part, size, str(heading), rests), hours.of(part), HOURS)
@@ -100,7 +102,8 @@ def _size(grid: Grid, sized: Sized, headings: list[Ref], rests: _Rests) -> HourR
         _strong(_hours_of(f"MAX(0,{minutes}-{off})"), hours.low),
         _strong(_hours_of(f"{minutes}+{off}"), hours.high),
     )
-    return HourRefs(making=refs[8], office=refs[7], total=refs[9], low=refs[11], high=refs[12])
+    found = refs[len(Part) :]
+    return HourRefs(making=found[1], office=found[0], total=found[2], low=found[4], high=found[5])
 
 
 def _part(part: Part, size: str, heading: str, rests: _Rests) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Container
 from dataclasses import dataclass
 
 from exports.comparison_workbook.pace_list import PaceList, pace_list
@@ -27,7 +28,7 @@ from exports.sheets.rules import SHARE as A_SHARE
 from quoting.core.estimate.hours import Task
 from quoting.core.estimate.pace import ONE_TIMING_LIMITS
 from quoting.core.estimate.pace_guesses import Likeness
-from quoting.wording import Speech, part_words, sureness_words, task_words, timed_words
+from quoting.wording import AS_USUAL, Speech, part_words, sureness_words, task_words, timed_words
 
 NOT_TIMED = '"no such stitch is among your paces"'
 
@@ -84,9 +85,10 @@ def minutes_block(grid: Grid, rows: Rows, works: Works, speech: Speech) -> Minut
         ],
     )
     likeness = Likeness(workshop)
+    as_usual = {what for sized in rows.all for what in sized.quote.estimate.hours.as_usual}
     for task in works.tasks:
         called = works.called(task, speech)
-        _work(grid, task, called, likeness, paces, speech)
+        _work(grid, task, called, likeness, paces, as_usual, speech)
     listed.close()
     return MinuteRefs(
         parts=listed.column("A"),
@@ -99,7 +101,13 @@ def minutes_block(grid: Grid, rows: Rows, works: Works, speech: Speech) -> Minut
 
 
 def _work(
-    grid: Grid, task: Task, called: str, likeness: Likeness, paces: PaceList, speech: Speech
+    grid: Grid,
+    task: Task,
+    called: str,
+    likeness: Likeness,
+    paces: PaceList,
+    as_usual: Container[str],
+    speech: Speech,
 ) -> None:
     """Write one work: a stitch by the pace that it rests on, all else as an input."""
     row, base = grid.next_row, task.timed_stitch
@@ -107,7 +115,7 @@ def _work(
     timed_by, ratio, minutes = None, None, yours(task.minutes_each, FINE, MEASURE)
     if base is not None:
         timed_by = words(timed_words(base, speech))
-        ratio = counted(likeness.ratio(task.what, base.stitch), FINE)
+        ratio = counted(_times(task.what, base.stitch, likeness), FINE)
         each = f"{paces.of(beside('C', row))}*{beside('D', row)}"
         minutes = reckoned(each, task.minutes_each, FINE)
         faults = [Fault(f"{paces.known(beside('C', row))}<>1", NOT_TIMED)]
@@ -119,13 +127,20 @@ def _work(
         timed_by,
         ratio,
         minutes,
-        words(_sure(task)),
+        words(_sure(task, as_usual)),
         faults=faults,
     )
 
 
-def _sure(task: Task) -> str:
+def _times(what: str, timed: str, likeness: Likeness) -> float:
+    """Return how many times as long a stitch, or a motif, takes as what was timed."""
+    return 1.0 if what == timed else likeness.ratio(what, timed)
+
+
+def _sure(task: Task, as_usual: Container[str]) -> str:
     """Return what is said of the minutes of a work."""
+    if task.what in as_usual:
+        return AS_USUAL
     if task.what == "extras":
         return "of all extras together"
     return sureness_words(task.sureness) if task.minutes else "nothing is counted for it"

@@ -1,4 +1,4 @@
-"""How long one of each timed stitch takes, and how much of that is turning rows."""
+"""How long one of each timed stitch, or motif, takes, and how much of that is turning rows."""
 
 from __future__ import annotations
 
@@ -57,7 +57,8 @@ def pace_list(grid: Grid, workshop: Workshop, works: Works, speech: Speech) -> P
         grid,
         len(bases),
         [
-            *heads("stitch", "timings", "minutes of one, as timed", "row turns in it"),
+            *heads(_timed_heading(workshop, bases), "timings"),
+            *heads("minutes of one, as timed", "row turns in it", figures_from=0),
             *heads("without turns", figures_from=0),
         ],
     )
@@ -65,6 +66,11 @@ def pace_list(grid: Grid, workshop: Workshop, works: Works, speech: Speech) -> P
         _pace(grid, base, workshop, turn, speech)
     listed.close()
     return PaceList(stitches=listed.column("A"), minutes=listed.column("E"), turn=turn)
+
+
+def _timed_heading(workshop: Workshop, bases: list[TimedStitch]) -> str:
+    motifs = any(motif.timed in bases for motif in workshop.motifs)
+    return "stitch or motif" if motifs else "stitch"
 
 
 def _turn(grid: Grid, workshop: Workshop, bases: list[TimedStitch], speech: Speech) -> Ref:
@@ -101,7 +107,10 @@ def _sessions(base: TimedStitch, workshop: Workshop) -> list[Timing]:
 
 
 def _turns(base: TimedStitch, workshop: Workshop) -> float:
-    """Return the row turns for one stitch in its sessions, with the rest that is added to them."""
+    """Return the row turns for one stitch in its sessions, with the rest that is added to them.
+
+    A motif that was timed whole has none.
+    """
     sessions, rest = _sessions(base, workshop), workshop.pay.rest_allowance
     turns = sum(each.rows * (1 + rest * each.hands_on) for each in sessions)
-    return turns / sum(each.stitches for each in sessions)
+    return turns / sum(each.stitches for each in sessions) if sessions else 0.0

@@ -20,7 +20,7 @@ from exports.sheets.cells import (
 )
 from exports.sheets.grid import Fault, Grid
 from exports.sheets.lines import Lines
-from exports.sheets.number_formats import COUNT, FINE, HOURS, SHARE
+from exports.sheets.number_formats import FINE, HOURS, SHARE, count_shape
 from quoting.core.estimate.hours import Task
 from quoting.wording import Speech, part_words
 
@@ -87,7 +87,7 @@ def _write(
     grid.line(
         words(sized.name),
         *map(words, told),
-        counted(task.count, COUNT),
+        counted(task.count, count_shape(task.count)),
         reckoned(one.of(part, work), task.minutes_each, FINE),
         reckoned(f"{many}*{each}", task.minutes, HOURS),
         None if share is None else counted(share, SHARE),

@@ -1,24 +1,47 @@
-"""The sheet of rows: every row and round in the order worked, and what to do with the yarn."""
+"""The sheet of rows: every row and round in the order worked, and what to do with the yarn.
+
+Where motifs are joined it has each round of a motif of each layout, the seams and the border, once
+each, with how often they are worked.
+"""
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from exports.colours import colour_code
-from exports.sheets.cells import Look, counted, heads, words
+from exports.sheets.cells import Cell, Look, Span, counted, heads, reckoned, summed, words
 from exports.sheets.grid import Grid
 from exports.sheets.heading import heading
 from exports.sheets.number_formats import COUNT, TENTHS, Shapes
 from quoting.core.estimate.row_guide import chains_made, heights_cm, row_notes
 from quoting.core.ground.measures import CM_PER
+from quoting.core.plan.passes import Pass
 from quoting.core.quote.quote import Quote
 from quoting.core.workshop.stitches import Stitch
-from quoting.wording import edge_name, guide_sentences, notes_sentence, pass_words
+from quoting.wording import (
+    begins_words,
+    each_part_words,
+    guide_sentences,
+    notes_sentence,
+    sewn_sentence,
+)
 
 WIDTHS = (4, 19, 16, 12, 10, 9, 11, 13, 84)
+SEWN = "sewn"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Row:
+    """A row or round, the length of the blanket after it, and what is done with its yarn."""
+
+    worked: Pass
+    length_cm: float
+    said: str
 
 
 def write_rows(grid: Grid, quote: Quote, shapes: Shapes) -> int:
     """Write every row and round; return the row of the sheet that holds the headings."""
-    plan, speech = quote.plan, shapes.speech
+    speech, joined = shapes.speech, quote.plan.grid is not None
     heading(grid, "Rows and rounds")
     for sentence in guide_sentences(quote, speech):
         grid.line(words(sentence, Look.NOTE))
@@ -26,26 +49,81 @@ def write_rows(grid: Grid, quote: Quote, shapes: Shapes) -> int:
     heads_at = grid.next_row
     grid.line(
         *heads("", "row or round", "colour", "stitch", "stitches", "chains", figures_from=4),
-        *heads(f"length so far, {speech.length_unit}", figures_from=0),
-        *heads("begins at", "what to do with the yarn", figures_from=2),
+        *(_part_heads() if joined else _length_heads(shapes)),
+        *heads("what to do with the yarn"),
     )
-    notes = row_notes(quote.estimate.strands, len(plan.passes))
-    per_unit = CM_PER[speech.length_unit]
-    for worked, height_cm, own in zip(plan.passes, heights_cm(plan), notes, strict=True):
-        stitches = sum(count for what, count in worked.stitches.items() if what != Stitch.CH)
-        chains = chains_made(worked, plan, quote.workshop)
-        row = grid.next_row
-        grid.line(
-            words(""),
-            words(pass_words(worked)),
-            words(worked.colour),
-            words(speech.stitch(worked.stitch) if stitches else speech.stitch(Stitch.CH)),
-            counted(stitches, COUNT) if stitches else None,
-            counted(chains, COUNT) if chains else None,
-            counted(height_cm / per_unit, TENTHS),
-            words(edge_name(worked.starts, speech)),
-            words(notes_sentence(own, worked, speech), Look.NOTE),
-        )
-        grid.fill(row, colour_code(worked.colour, quote))
+    for row in _rows(quote, shapes):
+        at = grid.next_row
+        middle = _times(at, row.worked, quote) if joined else _length(row, quote, shapes)
+        grid.line(*_counts(row.worked, quote, shapes), *middle, words(row.said, Look.NOTE))
+        grid.fill(at, colour_code(row.worked.colour, quote))
     grid.filter_from(heads_at)
+    if joined:
+        _together(grid, heads_at, quote)
     return heads_at
+
+
+def _rows(quote: Quote, shapes: Shapes) -> list[_Row]:
+    """Return every row and round; of parts that are made several times, of the first of them."""
+    plan, speech = quote.plan, shapes.speech
+    first = [strand for strand in quote.estimate.strands if strand.starts.copy == 0]
+    notes = row_notes(first, len(plan.passes))
+    return [
+        _Row(
+            worked=worked,
+            length_cm=length_cm,
+            said=sewn_sentence(worked, speech) + notes_sentence(own, worked, plan, speech),
+        )
+        for worked, length_cm, own in zip(plan.passes, heights_cm(plan), notes, strict=True)
+    ]
+
+
+def _counts(worked: Pass, quote: Quote, shapes: Shapes) -> list[Cell | None]:
+    """Return what is worked, A to F: its colour, its stitches and its chains."""
+    stitches, chains = _stitches(worked), chains_made(worked, quote.plan, quote.workshop)
+    stitch = worked.stitch if stitches else Stitch.CH
+    return [
+        words(""),
+        words(each_part_words(worked, quote.plan)),
+        words(worked.colour),
+        words(SEWN if worked.sewn_m else shapes.speech.stitch(stitch)),
+        counted(stitches, COUNT) if stitches else None,
+        counted(chains, COUNT) if chains else None,
+    ]
+
+
+def _stitches(worked: Pass) -> int:
+    return sum(count for what, count in worked.stitches.items() if what != Stitch.CH)
+
+
+def _length_heads(shapes: Shapes) -> list[Cell]:
+    so_far = heads(f"length so far, {shapes.speech.length_unit}", figures_from=0)
+    return [*so_far, *heads("begins at")]
+
+
+def _length(row: _Row, quote: Quote, shapes: Shapes) -> list[Cell]:
+    speech = shapes.speech
+    length = row.length_cm / CM_PER[speech.length_unit]
+    begins = begins_words(row.worked, quote.plan, speech)
+    return [counted(length, TENTHS), words(begins)]
+
+
+def _part_heads() -> list[Cell]:
+    return heads("how often", "stitches and chains in all", figures_from=0)
+
+
+def _times(row: int, worked: Pass, quote: Quote) -> list[Cell]:
+    times = quote.plan.times(worked)
+    return [
+        counted(times, COUNT),
+        reckoned(f"(N(E{row})+N(F{row}))*G{row}", sum(worked.stitches.values()) * times, COUNT),
+    ]
+
+
+def _together(grid: Grid, heads_at: int, quote: Quote) -> None:
+    """Write all stitches and chains of one blanket under the list."""
+    plan = quote.plan
+    column = Span(grid.title, "H", heads_at, grid.next_row - 1)
+    every = sum(sum(worked.stitches.values()) * plan.times(worked) for worked in plan.passes)
+    label = words("all of one blanket", Look.FOOT)
+    grid.line(None, label, *[None] * 5, summed(f"SUM({column})", every, COUNT))

@@ -8,12 +8,23 @@ from decimal import Decimal
 from quoting.core.ground.currencies import minor_digits
 from quoting.core.ground.measures import CM_PER
 from quoting.core.ground.money import round_money
+from quoting.core.ground.sameness import NEAR_DIGITS
 from quoting.wording import Speech, grouped_as, sheet_money, sheet_number
 
 COUNT, TENTHS, HOURS = (sheet_number(digits) for digits in (0, 1, 2))
 FINE = "#,##0.0###"
 SHARE, ROUGH_SHARE = "0.0##%", "0.0%"
 RATE_DIGITS_MORE = 3
+
+
+def is_part(count: float) -> bool:
+    """Return whether a count is not of whole things."""
+    return round(count, NEAR_DIGITS) != round(count)
+
+
+def count_shape(count: float) -> str:
+    """Return the format of a count: with a tenth only where it is not of whole things."""
+    return TENTHS if is_part(count) else COUNT
 
 
 @dataclass(frozen=True, slots=True)

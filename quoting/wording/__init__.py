@@ -43,13 +43,20 @@ from quoting.wording.locale_names import (
     usual_currency,
 )
 from quoting.wording.locales import is_locale
+from quoting.wording.made_of import made_of
 from quoting.wording.mistakes import mistake_sentence
 from quoting.wording.motif_words import SHAPES, shape_words
 from quoting.wording.offer import SaidOffer, number_words, people_texts, say_offer
 from quoting.wording.offer_paper import offer_paper, told_blocks
 from quoting.wording.phrases import listed
 from quoting.wording.queue import ahead_words, turn_words, weeks_description, wish_words
-from quoting.wording.row_guide import guide_sentences, notes_sentence
+from quoting.wording.row_guide import (
+    begins_words,
+    each_part_words,
+    guide_sentences,
+    notes_sentence,
+    sewn_sentence,
+)
 from quoting.wording.rows_and_edges import (
     body_heading,
     body_pass,
@@ -72,6 +79,7 @@ from quoting.wording.track_record import (
     widening_sentence,
 )
 from quoting.wording.trade_words import (
+    AS_USUAL,
     ended_words,
     guess_words,
     part_words,
@@ -96,6 +104,7 @@ from quoting.wording.workbook_notes import (
 )
 
 __all__ = [
+    "AS_USUAL",
     "BOOK_FAILURES",
     "COMPARISON_FOLLOWS",
     "COMPARISON_SOURCES",
@@ -111,6 +120,7 @@ __all__ = [
     "ahead_words",
     "apart_words",
     "band_name",
+    "begins_words",
     "bias_sentences",
     "body_counts_words",
     "body_heading",
@@ -127,6 +137,7 @@ __all__ = [
     "coverage_sentence",
     "drawing_description",
     "drawing_title",
+    "each_part_words",
     "earning_short",
     "earnings_sentence",
     "edge_name",
@@ -151,6 +162,7 @@ __all__ = [
     "line_what",
     "listed",
     "locale_names",
+    "made_of",
     "mistake_sentence",
     "more_or_less",
     "neighbour_words",
@@ -173,6 +185,7 @@ __all__ = [
     "rows_heading",
     "rule_words",
     "say_offer",
+    "sewn_sentence",
     "shape_words",
     "sheet_day",
     "sheet_money",

@@ -47,8 +47,8 @@ _TASKS = {
     "enclose_end": "enclosing an end in the border",
     "fringe_end": "knotting an end into a fringe",
     "begin_round": "beginning and joining a round",
-    "join_as_you_go": "joining an edge as you go",
-    "join_continuous": "joining an edge in one last round",
+    "join_as_you_go": "joining as you go, an edge of 15 cm",
+    "join_continuous": "joining in one last round, an edge of 15 cm",
     "join_braid": "joining the loops of an edge",
     "sew_whipstitch": "whipstitch, a centimetre",
     "sew_mattress": "mattress stitch, a centimetre",
@@ -63,6 +63,9 @@ _TASKS = {
     "pack": "packing",
     "letters": "messages with the buyer",
 }
+
+AS_USUAL = "as is usual"
+"""What minutes rest on that are usual, until the maker gives hers."""
 
 _ENDED = {
     Why.CUT: "cut",
@@ -115,6 +118,8 @@ def guess_words(guess: Guess, speech: Speech) -> str:
     """Return what is guessed: `sc from hdc`."""
     if guess.unknown in (Unknown.YARN, Unknown.THICKNESS):
         return f"{guess.what} from {guess.like}"
+    if guess.unknown is Unknown.ROUNDS:
+        return f"{guess.what} with other rounds"
     return f"{speech.stitch(guess.what)} from {speech.stitch(guess.like)}"
 
 

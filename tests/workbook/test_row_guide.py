@@ -24,7 +24,7 @@ def notes_of(quote: Quote, blanket: int = 0) -> list[list[RowNote]]:
 
 def sentences_of(quote: Quote) -> list[str]:
     speech, noted = speech_of(quote.workshop), zip(notes_of(quote), quote.plan.passes, strict=True)
-    return [notes_sentence(notes, worked, speech) for notes, worked in noted]
+    return [notes_sentence(notes, worked, quote.plan, speech) for notes, worked in noted]
 
 
 def test_three_colours_row_by_row_are_started_once_and_carried_up_ever_after() -> None:

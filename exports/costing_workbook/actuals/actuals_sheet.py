@@ -42,12 +42,19 @@ def write_actuals(
     """
     heading(grid, "What it really took")
     grid.line(words(FROM_LOG if known.is_from_log else TO_BE_FILLED_IN, Look.NOTE))
-    hours = _hours(grid, quote, found.sums.hours, shapes.speech, known)
+    hours = _hours(grid, quote, found.sums.hours, yarns.colours, shapes.speech, known)
     _yarn(grid, quote, yarns, shapes, known)
     money_block(grid, quote, found, hours, shapes, known)
 
 
-def _hours(grid: Grid, quote: Quote, hours: HourRefs, speech: Speech, known: Actuals) -> ActualLine:
+def _hours(
+    grid: Grid,
+    quote: Quote,
+    hours: HourRefs,
+    colours: ColourLines,
+    speech: Speech,
+    known: Actuals,
+) -> ActualLine:
     """Write the hours of each part, of all of them, and the pace of the stitching."""
     own = quote.estimate.hours
     grid.block("Hours")
@@ -69,22 +76,26 @@ def _hours(grid: Grid, quote: Quote, hours: HourRefs, speech: Speech, known: Act
     together = Formula(f'IF(COUNT({typed})=0,"",{best})', sum_of if told else EMPTY)
     total = Formula(str(hours.total), own.total)
     every = compare_line(grid, words("All hours", Look.FOOT), total, HOURS, together)
-    _pace(grid, hours, parts[Part.STITCHING])
+    _pace(grid, quote, hours, colours, parts[Part.STITCHING])
     return every
 
 
-def _pace(grid: Grid, hours: HourRefs, stitched: ActualLine) -> None:
+def _pace(
+    grid: Grid, quote: Quote, hours: HourRefs, colours: ColourLines, stitched: ActualLine
+) -> None:
     """Write how long a stitch takes, ripping back and all, and how long it really took."""
     stitching, really = hours.parts[Part.STITCHING], stitched.really
-    per_hour = MINUTES_PER_HOUR / max(1, int(hours.stitches.value))
+    stitches = f"MAX(1,{colours.all_stitches})"
+    counted = sum(sum(colour.yarn.counts.values()) for colour in quote.estimate.colours)
+    per_hour = MINUTES_PER_HOUR / max(1, counted)
     each = float(stitching.value) * per_hour
     took = float(stitched.best_value) * per_hour if stitched.is_known else EMPTY
     compare_line(
         grid,
         words(grid.worded("Minutes a stitch, pulling back with it")),
-        Formula(f"{stitching}*{MINUTES_PER_HOUR}/MAX(1,{hours.stitches})", each),
+        Formula(f"{stitching}*{MINUTES_PER_HOUR}/{stitches}", each),
         FINE,
-        Formula(f'IF({really}="","",{really}*{MINUTES_PER_HOUR}/MAX(1,{hours.stitches}))', took),
+        Formula(f'IF({really}="","",{really}*{MINUTES_PER_HOUR}/{stitches})', took),
     )
 
 

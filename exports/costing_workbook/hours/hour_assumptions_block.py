@@ -27,6 +27,7 @@ LIMITS = {
     Unknown.YARN: "A yarn as another of its category, off by",
     Unknown.TEXTURE: "A pattern as the stitch it is like, off by",
     Unknown.THICKNESS: "A yarn as one of another category, off by",
+    Unknown.ROUNDS: "A motif with other rounds than were timed, off by",
 }
 
 
@@ -91,7 +92,7 @@ def kinds_compared(hours: Hours, likeness: Likeness) -> list[Stitch]:
     pairs = [
         (likeness.kind(task.what), likeness.kind(task.timed_stitch.stitch))
         for task in hours.tasks
-        if task.timed_stitch is not None
+        if task.timed_stitch is not None and task.what != task.timed_stitch.stitch
     ]
     found = {kind for mine, timed in pairs if mine is not timed for kind in (mine, timed)}
     return [stitch for stitch in Stitch if stitch in found]
@@ -123,7 +124,7 @@ def _guesses(grid: Grid, hours: Hours, *, chosen: bool) -> dict[Unknown, Ref]:
             yours(limits, SHARE, A_SHARE),
             f"either way, at 95%; {PRACTICE}",
             f"{unknown.value}_limits",
-            faults=_choice(grid, limits) if chosen else (),
+            faults=_choice(grid, limits) if chosen and unknown is not Unknown.ROUNDS else (),
         )
         for unknown, limits in GUESS_LIMITS.items()
         if unknown in used

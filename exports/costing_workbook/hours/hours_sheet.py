@@ -7,7 +7,11 @@ from exports.costing_workbook.hours.hour_ground import HourGround
 from exports.costing_workbook.hours.parts_block import PARTS_ROWS, HourRefs, parts_block, parts_span
 from exports.costing_workbook.hours.range_block import range_block, range_rows
 from exports.costing_workbook.hours.readings_block import readings_block
-from exports.costing_workbook.hours.stitches_block import stitches_block, stitches_of
+from exports.costing_workbook.hours.stitches_block import (
+    stitches_block,
+    stitches_of,
+    stitches_rows,
+)
 from exports.costing_workbook.hours.tasks_block import tasks_block, tasks_of
 from exports.costing_workbook.hours.timings_block import timings_block
 from exports.sheets.grid import Grid
@@ -19,9 +23,6 @@ from quoting.wording import Speech
 TITLE = "Hours"
 WIDTHS = (40, 28, 12, 13, 12, 12, 13, 14, 22, 12, 60)
 FLAGS = "K"
-
-STITCHES_ROWS = 5
-"""The rows of the stitches' block besides its list's lines: three before it, two after it."""
 
 TASKS_ROWS = 4
 """The rows of the tasks' block besides its list's lines: three before it, one after it."""
@@ -37,7 +38,7 @@ def write_hours(grid: Grid, quote: Quote, speech: Speech) -> HourRefs:
     legend(grid)
     parts_at, tasks = grid.next_row, tasks_of(hours)
     stitches_at = parts_at + PARTS_ROWS
-    tasks_at = stitches_at + STITCHES_ROWS + len(stitches_of(hours))
+    tasks_at = stitches_at + stitches_rows(hours) + len(stitches_of(hours))
     grid.next_row = tasks_at + TASKS_ROWS + len(tasks) + range_rows(hours)
     taken = hour_assumptions_block(grid, hours, workshop, speech)
     grid.break_here()

@@ -42,8 +42,8 @@ ROUNDED_OFF = len(Part) * 0.5 / 10**HOUR_DIGITS
 class HourRefs:
     """The hours that the costing multiplies, and how few or many they may be, and how surely.
 
-    `parts` are the hours of each part of the work; `stitches` is how many stitches there are, and
-    `stitching_minutes` what they take without ripping back; `checks` are what should hold.
+    `parts` are the hours of each part of the work; `stitching_minutes` is what stitches and motifs
+    take without ripping back; `checks` are what should hold.
     """
 
     making: Ref
@@ -53,7 +53,6 @@ class HourRefs:
     high: Ref
     how_sure: Formula
     parts: Mapping[Part, Ref]
-    stitches: Ref
     stitching_minutes: Ref
     checks: tuple[Check, ...]
 
@@ -85,7 +84,6 @@ def parts_block(
         high=high,
         how_sure=how_sure(hours, ground.timings.sessions, ground.taken),
         parts=parts,
-        stitches=stitches.stitches,
         stitching_minutes=stitches.stitching_minutes,
         checks=_checks(total, ground.parts, (stitches, tasks)),
     )

@@ -9,7 +9,7 @@ from exports.costing_workbook.hours.tasks_block import TaskRefs
 from exports.costing_workbook.hours.timings_block import PaceRefs
 from exports.sheets.cells import Cell, Ref, heads, reckoned, span_of, summed, words
 from exports.sheets.grid import Grid
-from exports.sheets.number_formats import COUNT, HOURS, SHARE
+from exports.sheets.number_formats import HOURS, SHARE, count_shape
 from quoting.core.estimate.hours import Hours
 from quoting.core.estimate.pace_guesses import Guess
 from quoting.core.workshop.timings import TimedStitch
@@ -51,7 +51,9 @@ def _basis(
     return grid.line(
         words(f"all that rests on the timing of {timed_words(base, ground.speech)}"),
         None,
-        reckoned(f"SUMPRODUCT({mine},{stitches.counts},{stitches.times})", count, COUNT),
+        reckoned(
+            f"SUMPRODUCT({mine},{stitches.counts},{stitches.times})", count, count_shape(count)
+        ),
         *[None] * 6,
         reckoned(
             pace.half_width(f"C{grid.next_row}", ground.taken),

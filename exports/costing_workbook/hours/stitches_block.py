@@ -6,15 +6,28 @@ from dataclasses import dataclass
 
 from exports.costing_workbook.hours.hour_ground import HourGround
 from exports.costing_workbook.hours.pace_formulas import sureness_of
-from exports.sheets.cells import Cell, Formula, Ref, Span, counted, heads, reckoned, summed, words
+from exports.sheets.cells import (
+    Cell,
+    Formula,
+    Look,
+    Ref,
+    Span,
+    counted,
+    heads,
+    reckoned,
+    summed,
+    words,
+)
 from exports.sheets.grid import Grid
 from exports.sheets.lines import Lines
-from exports.sheets.number_formats import COUNT, FINE, HOURS
+from exports.sheets.number_formats import COUNT, FINE, HOURS, count_shape, is_part
 from quoting.core.estimate.hours import Hours, Task
 from quoting.core.estimate.pace_guesses import Guess, Likeness
 from quoting.core.ground.money import MINUTES_PER_HOUR
 from quoting.core.workshop.timings import TimedStitch
 from quoting.wording import part_words, sureness_words, timed_words, work_words
+
+IN_PART = "Motifs with other rounds than were timed count by the stitches of a timed one."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -22,7 +35,7 @@ class StitchRefs:
     """The list of the stitches by its columns, and how many and how long they are together.
 
     `times` is how many times as long as the timed stitch each takes, `bases` what it rests on,
-    `guesses` the marks of what is guessed of it.
+    `guesses` the marks of what is guessed of it. Motifs that were timed whole are lines of it, too.
     """
 
     parts: Span
@@ -31,14 +44,13 @@ class StitchRefs:
     minutes: Span
     bases: Span
     guesses: Span
-    stitches: Ref
     stitching_minutes: Ref
 
 
 def stitches_block(grid: Grid, ground: HourGround) -> StitchRefs:
     """Write every stitch of the work in its yarn and return the list by its columns."""
     tasks = stitches_of(ground.hours)
-    grid.block("The stitches")
+    grid.block("The stitches and motifs" if _are_motifs(ground) else "The stitches")
     lines = Lines(
         grid,
         len(tasks),
@@ -58,7 +70,17 @@ def stitches_block(grid: Grid, ground: HourGround) -> StitchRefs:
         marked = ", ".join(marks[guess] for guess in task.guesses)
         _stitch(grid, task, base, marked, ground)
     lines.close()
-    return _together(grid, lines, [task for task, _ in tasks])
+    return _together(grid, lines, [task for task, _ in tasks], ground)
+
+
+def stitches_rows(hours: Hours) -> int:
+    """Return the rows of the block besides its list's lines: three before it, the others after."""
+    return 5 + any(is_part(task.count) for task in hours.tasks if task.timed_stitch)
+
+
+def _are_motifs(ground: HourGround) -> bool:
+    named = {motif.timed for motif in ground.workshop.motifs}
+    return not named.isdisjoint(ground.hours.bases)
 
 
 def stitches_of(hours: Hours) -> list[tuple[Task, TimedStitch]]:
@@ -77,7 +99,7 @@ def _stitch(grid: Grid, task: Task, base: TimedStitch, marked: str, ground: Hour
     grid.line(
         words(work_words(task, ground.hours, speech)),
         words(part_words(task.part, speech)),
-        counted(task.count, COUNT),
+        counted(task.count, count_shape(task.count)),
         _times(task.what, base.stitch, ground),
         reckoned(f"D{row}*{pace.each}", task.minutes_each, FINE),
         reckoned(f"C{row}*E{row}", task.minutes, HOURS),
@@ -90,7 +112,9 @@ def _stitch(grid: Grid, task: Task, base: TimedStitch, marked: str, ground: Hour
 
 
 def _times(stitch: str, base: str, ground: HourGround) -> Cell:
-    """Return how many times as long a stitch takes as the timed one it rests on."""
+    """Return how many times as long a stitch, or a motif, takes as the timed one it rests on."""
+    if stitch == base:
+        return counted(1, FINE)
     likeness, times = Likeness(ground.workshop), ground.taken.times
     mine, timed = likeness.kind(stitch), likeness.kind(base)
     if mine is timed:
@@ -100,19 +124,25 @@ def _times(stitch: str, base: str, ground: HourGround) -> Cell:
     return reckoned(f"IF({other}>0,N({times[mine]})/{other},0)", ratio, FINE)
 
 
-def _together(grid: Grid, lines: Lines, tasks: list[Task]) -> StitchRefs:
-    """Write how many stitches there are, and what they take, under their list."""
+def _together(grid: Grid, lines: Lines, tasks: list[Task], ground: HourGround) -> StitchRefs:
+    """Write how many stitches there are, and what all takes, under their list.
+
+    Stitches and motifs are not added up.
+    """
     counts, minutes = lines.column("C"), lines.column("F")
-    each = sum(task.minutes for task in tasks)
-    _, stitches, stitching, _ = grid.line(
-        words("all stitches"),
+    each, motifs = sum(task.minutes for task in tasks), _are_motifs(ground)
+    many = summed(f"SUM({counts})", sum(task.count for task in tasks), COUNT)
+    *_, stitching, _ = grid.line(
+        words("all of them" if motifs else "all stitches"),
         None,
-        summed(f"SUM({counts})", sum(task.count for task in tasks), COUNT),
+        None if motifs else many,
         None,
         None,
         summed(f"SUM({minutes})", each, HOURS),
         summed(f"SUM({lines.column('G')})", each / MINUTES_PER_HOUR, HOURS),
     )
+    if any(is_part(task.count) for task in tasks):
+        grid.line(words(IN_PART, Look.NOTE))
     return StitchRefs(
         parts=lines.column("B"),
         counts=counts,
@@ -120,6 +150,5 @@ def _together(grid: Grid, lines: Lines, tasks: list[Task]) -> StitchRefs:
         minutes=minutes,
         bases=lines.column("I"),
         guesses=lines.column("J"),
-        stitches=stitches,
         stitching_minutes=stitching,
     )

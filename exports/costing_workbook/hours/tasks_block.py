@@ -13,12 +13,14 @@ from exports.costing_workbook.hours.stitches_block import StitchRefs
 from exports.sheets.cells import Cell, Formula, Span, counted, heads, reckoned, words, yours
 from exports.sheets.grid import Grid
 from exports.sheets.lines import Lines
-from exports.sheets.number_formats import COUNT, FINE, HOURS, SHARE
+from exports.sheets.number_formats import COUNT, FINE, HOURS, SHARE, count_shape
 from exports.sheets.rules import MEASURE
+from exports.sheets.sheet_rows import number_text
 from quoting.core.estimate.hours import Hours, Task
 from quoting.core.estimate.pace import ONE_TIMING_LIMITS
 from quoting.core.ground.money import MINUTES_PER_HOUR
-from quoting.wording import part_words, sureness_words, task_words
+from quoting.core.workshop.timings import USUAL_MINUTES
+from quoting.wording import AS_USUAL, part_words, sureness_words, task_words
 
 RIP_BACK, TURN, EXTRAS = "rip_back", "turn", "extras"
 NOT_GIVEN = "not given"
@@ -76,12 +78,12 @@ def _task(
     grid.line(
         words(task_words(task.what, ground.speech)),
         words(part_words(task.part, ground.speech)),
-        counted(task.count, COUNT),
+        counted(task.count, count_shape(task.count)),
         count,
         each,
         reckoned(f"C{row}*N(E{row})", task.minutes, HOURS),
         reckoned(f"F{row}/{MINUTES_PER_HOUR}", task.minutes / MINUTES_PER_HOUR, HOURS),
-        _sureness(row, sureness_words(task.sureness) if is_given else NOT_GIVEN),
+        _sureness(row, task, ground),
         reckoned(_share(row, readings, ground.taken), share, SHARE),
         reckoned(f"F{row}*I{row}", task.half_width_min, HOURS),
         faults=[ground.unknown_part(row)],
@@ -99,6 +101,8 @@ def _minutes_each(task: Task, ground: HourGround, stitches: StitchRefs) -> Cell:
     rule = MEASURE.called("minutes each")
     if task.what == EXTRAS:
         return yours(task.minutes_each, FINE, rule)
+    if task.what in USUAL_MINUTES:
+        return yours(task.minutes_each, FINE, rule)
     given = "" if task.what in ground.hours.not_given else task.minutes_each
     return yours(given, FINE, rule.or_empty())
 
@@ -111,9 +115,15 @@ def _count(given_at: str, row: int, readings: ReadingRefs | None) -> str:
     return f'IF({given_at}="",0,{one})'
 
 
-def _sureness(row: int, now: str) -> Cell:
-    several = sureness_of(f"D{row}")
-    return Cell(Formula(f'IF(D{row}=0,"{NOT_GIVEN}",{several})', now))
+def _sureness(row: int, task: Task, ground: HourGround) -> Cell:
+    """Return what the minutes rest on; those that are usual are said to be while they stand."""
+    said, now = sureness_of(f"D{row}"), sureness_words(task.sureness)
+    if task.what in ground.hours.as_usual:
+        usual = number_text(task.minutes_each)
+        said, now = f'IF(ROUND(N(E{row})-{usual},9)=0,"{AS_USUAL}",{said})', AS_USUAL
+    if task.what in ground.hours.not_given:
+        now = NOT_GIVEN
+    return Cell(Formula(f'IF(D{row}=0,"{NOT_GIVEN}",{said})', now))
 
 
 def _share(row: int, readings: ReadingRefs | None, taken: HourAssumptions) -> str:

@@ -8,6 +8,12 @@ from dataclasses import dataclass
 from exports.costing_workbook.hours.habits_rows import HabitRefs, habits_rows
 from exports.costing_workbook.hours.hour_assumptions_block import HourAssumptions
 from exports.costing_workbook.hours.pace_formulas import PaceCells, student_t
+from exports.costing_workbook.hours.timed_sessions import (
+    TimedSession,
+    TimedSessions,
+    plural_of,
+    timed_sessions,
+)
 from exports.sheets.cells import Cell, Formula, Look, Ref, Span, heads, reckoned, words, yours
 from exports.sheets.grid import Fault, Grid
 from exports.sheets.lines import Lines
@@ -15,17 +21,14 @@ from exports.sheets.number_formats import COUNT as WHOLE
 from exports.sheets.number_formats import FINE
 from exports.sheets.rules import COUNT, SOME, SOME_WHOLE, one_of
 from quoting.core.estimate.pace import CONFIDENCE, Pace
-from quoting.core.estimate.stitching_time import basic_session, paces_of
-from quoting.core.ground.place import NOWHERE
+from quoting.core.estimate.stitching_time import paces_of
 from quoting.core.ground.student_t import two_sided_t
-from quoting.core.workshop.timings import TimedStitch, Timing
+from quoting.core.workshop.timings import TimedStitch
 from quoting.core.workshop.workshop import Workshop
 from quoting.wording import Speech, timed_words
 
 SPARE = 2
 """Free lines under the sessions of each stitch."""
-
-SCATTER_HEADING = "off the pace, squared, a stitch"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -76,52 +79,53 @@ def _pace(
     taken: HourAssumptions,
     speech: Speech,
 ) -> PaceRefs:
-    """Write the sessions of one stitch, and under them its pace."""
-    called = timed_words(base, speech)
-    timings = [timing for timing in workshop.timings if timing.timed == base]
+    """Write the sessions of one stitch, or of one motif, and under them its pace."""
+    called, timed = timed_words(base, speech), timed_sessions(base, workshop)
     grid.gap()
-    lines = Lines(
-        grid,
-        len(timings) + SPARE,
-        [
-            *heads(called, "stopped at every pause", "stitches", figures_from=1),
-            *heads("minutes", "rows turned", "minutes, turns out", SCATTER_HEADING, figures_from=0),
-        ],
-    )
+    lines = Lines(grid, len(timed.sessions) + SPARE, _heads(called, timed))
     each = Ref(grid.title, "F", lines.closing_row + 3, pace.minutes_each)
-    for timing in timings:
-        _session(grid, called, timing, workshop, habits, each)
-    for _ in range(SPARE):
-        _session(grid, called, None, workshop, habits, each)
+    for session in (*timed.sessions, *[None] * SPARE):
+        _session(grid, called, timed, session, habits, each)
     lines.close()
-    return _together(grid, pace, lines, taken)
+    return _together(grid, pace, lines, taken, timed.one)
+
+
+def _heads(called: str, timed: TimedSessions) -> list[Cell]:
+    """Return the headings: a motif has no turns that are taken out."""
+    turned, basic = (
+        ("", "minutes, rest in") if timed.whole else ("rows turned", "minutes, turns out")
+    )
+    return [
+        *heads(called, "stopped at every pause", plural_of(timed.one)),
+        *heads("minutes", turned, basic, f"off the pace, squared, a {timed.one}", figures_from=0),
+    ]
 
 
 def _session(
     grid: Grid,
     called: str,
-    timing: Timing | None,
-    workshop: Workshop,
+    timed: TimedSessions,
+    session: TimedSession | None,
     habits: HabitRefs,
     each: Ref,
 ) -> None:
     """Write one session, or a spare line for one."""
-    row = grid.next_row
+    row, minutes = grid.next_row, SOME.or_empty().called("minutes")
     turned = f"N(E{row})*N({habits.turn})"
     rest = f'IF(B{row}="yes",1+N({habits.rest}),1)'
     basic = f"IF(AND(N(C{row})>0,N(D{row})>{turned}),(N(D{row})-{turned})*{rest},0)"
     off = f"IF(F{row}>0,(F{row}-{each}*C{row})^2/C{row},0)"
-    told = None if timing is None else basic_session(timing, workshop, NOWHERE)
-    squared = (told.minutes - float(each.value) * told.count) ** 2 / told.count if told else 0
+    count = SOME_WHOLE.or_empty().called("motifs" if timed.whole else "stitches")
+    rows = yours(session.rows if session else "", WHOLE, COUNT.or_empty().called("rows turned"))
     grid.line(
-        words(f"{'timing' if timing else 'further timing'} of {called}"),
-        yours("yes" if timing and timing.hands_on else "no", rule=one_of("yes", "no")),
-        yours(timing.stitches if timing else "", WHOLE, SOME_WHOLE.or_empty().called("stitches")),
-        yours(timing.minutes if timing else "", FINE, SOME.or_empty().called("minutes")),
-        yours(timing.rows if timing else "", WHOLE, COUNT.or_empty().called("rows turned")),
-        reckoned(basic, told.minutes if told else 0, _shown(FINE)),
-        reckoned(off, squared, _shown(FINE)),
-        faults=_session_faults(row),
+        words(f"{'timing' if session else 'further timing'} of {called}"),
+        yours("yes" if session and session.hands_on else "no", rule=one_of("yes", "no")),
+        yours(session.basic.count if session else "", WHOLE, count),
+        yours(session.minutes if session else "", FINE, minutes),
+        None if timed.whole else rows,
+        reckoned(basic, session.basic.minutes if session else 0, _shown(FINE)),
+        reckoned(off, session.squared(each) if session else 0, _shown(FINE)),
+        faults=_session_faults(row, timed.one),
     )
 
 
@@ -130,25 +134,26 @@ def _shown(shape: str) -> str:
     return f"{shape};-{shape};"
 
 
-def _session_faults(row: int) -> tuple[Fault, ...]:
+def _session_faults(row: int, one: str) -> tuple[Fault, ...]:
     half = f'AND(LEN(C{row}&D{row}&E{row})>0,OR(C{row}="",D{row}=""))'
     taken = f"AND(N(C{row})>0,N(D{row})>0,F{row}=0)"
+    many = plural_of(one)
     return (
-        Fault(half, '"a timing wants both its stitches and its minutes: it is not counted"'),
+        Fault(half, f'"a timing wants both its {many} and its minutes: it is not counted"'),
         Fault(taken, '"turning the rows takes all of these minutes: it is not counted"'),
     )
 
 
-def _together(grid: Grid, pace: Pace, lines: Lines, taken: HourAssumptions) -> PaceRefs:
+def _together(grid: Grid, pace: Pace, lines: Lines, taken: HourAssumptions, one: str) -> PaceRefs:
     """Write the pace of all sessions: σ² = Σ(b - βa)²/a/(n - 1)."""
     counts, basics, squares = (lines.column(letter) for letter in "CFG")
-    sessions = _sessions(grid, basics, pace)
+    sessions = _sessions(grid, basics, pace, one)
     counted = _figure(
-        grid, "their stitches", f'SUMIF({basics},">0",{counts})', int(pace.counted), WHOLE
+        grid, f"their {plural_of(one)}", f'SUMIF({basics},">0",{counts})', int(pace.counted), WHOLE
     )
     each = _figure(
         grid,
-        "minutes of one stitch",
+        f"minutes of one {one}",
         f"IF({counted}>0,SUM({basics})/{counted},0)",
         pace.minutes_each,
         FINE,
@@ -161,15 +166,15 @@ def _together(grid: Grid, pace: Pace, lines: Lines, taken: HourAssumptions) -> P
         sessions=sessions,
         counted=counted,
         each=each,
-        scatter=_figure(grid, "scatter of one stitch", spread, pace.deviation or 0, _shown(FINE)),
+        scatter=_figure(grid, f"scatter of one {one}", spread, pace.deviation or 0, _shown(FINE)),
         t=_figure(grid, "Student's t", student_t(str(sessions), taken), t, _shown(FINE)),
     )
 
 
-def _sessions(grid: Grid, basics: Span, pace: Pace) -> Ref:
+def _sessions(grid: Grid, basics: Span, pace: Pace, one: str) -> Ref:
     """Write how many sessions count, and say so where none is left."""
     at = f"F{grid.next_row}"
-    none = Fault(f"{at}=0", '"no timing of this stitch is left: its hours are missing"')
+    none = Fault(f"{at}=0", f'"no timing of this {one} is left: its hours are missing"')
     cell = Cell(Formula(f'COUNTIF({basics},">0")', pace.sessions), Look.PLAIN, WHOLE)
     return grid.line(words("timings that count"), *[None] * 4, cell, faults=[none])[1]
 

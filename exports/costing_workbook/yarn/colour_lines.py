@@ -25,6 +25,11 @@ class ColourLines:
         """Return the stitches and chains that were counted."""
         return self.found.total("E", colour)
 
+    @property
+    def all_stitches(self) -> str:
+        """All stitches and chains that were counted, of all colours."""
+        return f"SUM({self.found.lines.column('E')})"
+
     def length_in_stitches(self, colour: str) -> str:
         """Return the yarn in them, in the long unit."""
         return self.found.total("F", colour)

@@ -9,8 +9,10 @@ from dataclasses import dataclass
 from exports.colours import colour_code
 from exports.costing_workbook.yarn.balls_block import TITLE as TO_BUY
 from exports.costing_workbook.yarn.balls_block import PackLines
+from exports.costing_workbook.yarn.chance_block import ChanceLines
 from exports.costing_workbook.yarn.colour_lines import TITLE, ColourLines
 from exports.costing_workbook.yarn.found_lines import FoundLines
+from exports.costing_workbook.yarn.sewn_yarn_block import SewnLines
 from exports.costing_workbook.yarn.shelf_block import ShelfLines
 from exports.costing_workbook.yarn.stitches_block import StitchLines
 from exports.costing_workbook.yarn.yarn_assumptions_block import Assumptions
@@ -35,6 +37,8 @@ class ColourRests:
 
     lines: ColourLines
     stitches: StitchLines
+    sewn: SewnLines
+    chance: ChanceLines
     packs: PackLines
     shelf: ShelfLines
     yarns: YarnLines
@@ -104,7 +108,8 @@ def _taken(colour: ColourEstimate, rests: ColourRests, at: At) -> Iterator[Cell]
     long, yarn = rests.shapes.long, colour.yarn
     tails = f"{at['H']}*{rests.assumed['tail']}/{rests.shapes.short_per_long}"
     yield reckoned(rests.stitches.count(at["B"]), sum(yarn.counts.values()), COUNT)
-    yield reckoned(rests.stitches.length(at["B"]), long(yarn.stitches_m), TENTHS)
+    worked = f"{rests.stitches.length(at['B'])}+{rests.sewn.length(at['B'])}"
+    yield reckoned(worked, long(yarn.stitches_m), TENTHS)
     yield counted(long(colour.carried_m), TENTHS)
     yield counted(colour.ends, COUNT)
     yield reckoned(tails, long(colour.tails_m), TENTHS)
@@ -145,9 +150,8 @@ def _reserve(rests: ColourRests, at: At) -> str:
     assumed = rests.assumed
     if rests.quote.workshop.habits.allowance is not None:
         return assumed["allowance"]
-    swatches = f"{rests.stitches.square_off(at['B'])}/{at['F']}^2"
-    borrowed = f"({assumed.standard(rests.yarns.borrowed(at['C']))})^2"
-    off = f"SQRT({swatches}+{assumed.shared_square}+{borrowed})"
+    own = f"{rests.stitches.square_off(at['B'])}+{rests.sewn.square_off(at['B'])}"
+    off = f"SQRT(({own})/{at['F']}^2+{assumed.shared_square}+{rests.chance.square_off(at['B'])})"
     return f"IF({at['F']}>0,{assumed.deviations}*{off}*{assumed['yarn_widened']},0)"
 
 

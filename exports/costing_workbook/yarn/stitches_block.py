@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from exports.costing_workbook.yarn.colour_lines import TITLE as COLOURS
@@ -13,6 +13,7 @@ from exports.costing_workbook.yarn.stitch_yarn_block import TITLE as STITCHES
 from exports.costing_workbook.yarn.stitch_yarn_block import StitchYarnLines
 from exports.costing_workbook.yarn.yarn_assumptions_block import Assumptions
 from exports.costing_workbook.yarn.yarn_words import basis_words, stitch_words
+from exports.costing_workbook.yarn.yarns_block import YarnLines
 from exports.sheets.cells import Cell, Formula, Look, counted, heads, reckoned, words
 from exports.sheets.grid import Grid
 from exports.sheets.lines import Lines
@@ -41,7 +42,8 @@ class StitchLines:
 
     def square_off(self, colour: str) -> str:
         """Return the square of its standard uncertainty by swatches and guesses."""
-        return self.found.total("J", colour)
+        borrowed = self.found.total("K", colour)
+        return f"{self.found.total('J', colour)}+{borrowed}^2"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -51,6 +53,7 @@ class _Rests:
     found: FoundLines
     colours: ColourLines
     each: StitchYarnLines
+    yarns: YarnLines
     assumed: Assumptions
     quote: Quote
     shapes: Shapes
@@ -61,6 +64,7 @@ def stitches_block(
     quote: Quote,
     colours: ColourLines,
     each: StitchYarnLines,
+    yarns: YarnLines,
     assumed: Assumptions,
     shapes: Shapes,
 ) -> StitchLines:
@@ -73,12 +77,14 @@ def stitches_block(
     ]
     if quote.workshop.habits.allowance is None:
         off = (f"swatch, {unit}", f"guess, {unit}", f"off, {unit}²")
-        headings += [*heads(*off, figures_from=0), *heads("", "rests on", figures_from=9)]
+        lent = f"other yarn, {unit}" if any(c.yarn.borrowed for c in estimates) else ""
+        headings += [*heads(*off, lent, figures_from=0), *heads("rests on")]
     lines = Lines(grid, sum(len(colour.yarn.counts) for colour in estimates), headings)
     rests = _Rests(
         found=FoundLines(lines, "BCD"),
         colours=colours,
         each=each,
+        yarns=yarns,
         assumed=assumed,
         quote=quote,
         shapes=shapes,
@@ -119,7 +125,7 @@ def _off(
     """Yield how far off the yarn may be, H to L.
 
     Of what rests on one swatch all is off together, so each line has its part of that square;
-    what is guessed is off by itself.
+    what is guessed is off by itself, but that a motif works up so in other rounds is one guess.
     """
     kind, shapes, column = (f"C{row}", f"D{row}"), rests.shapes, rests.found.lines.column
     length = shapes.long(count * gauge.yarn_m)
@@ -128,19 +134,27 @@ def _off(
     limits = rests.assumed.standard(rests.each.guessed_off(*kind))
     yield reckoned(f"G{row}*{limits}", guessed, FINE)
     shared = f"--EXACT({column('B')},B{row}),--EXACT({column('L')},L{row})"
-    square = f"H{row}*SUMPRODUCT({shared},{column('H')})+I{row}^2"
-    together = shapes.long(_together_m(colour, gauge.basis, rests.quote))
-    yield reckoned(square, read * together + guessed**2, FINE)
-    yield None
+    together, guess = f"SUMPRODUCT({shared},{column('H')})", f"I{row}"
+    alike = [each for each in _gauges(colour, rests.quote).items() if each[1].basis == gauge.basis]
+    off_m = _metres(colour, {s: g.yarn_m * g.basis_error for s, g in alike})
+    guesses = guessed
+    if gauge.one_guess:
+        guess = f"SUMPRODUCT({shared},{column('I')})"
+        guessed_m = _metres(colour, {s: g.yarn_m * g.guess_limits for s, g in alike})
+        guesses = shapes.long(guessed_m) / Z_95
+    square = read * shapes.long(off_m) + guessed * guesses
+    yield reckoned(f"H{row}*{together}+I{row}*{guess}", square, FINE)
+    limits = rests.assumed.standard(rests.yarns.borrowed(f"C{row}"))
+    lent = length * gauge.borrowed_limits / Z_95
+    yield reckoned(f"G{row}*{limits}", lent, FINE) if gauge.borrowed_limits else None
     said = basis_words(gauge, rests.quote, shapes.speech)
     yield Cell(Formula(rests.each.rests_on(*kind), said), Look.NOTE)
 
 
-def _together_m(colour: ColourEstimate, basis: str, quote: Quote) -> float:
-    """Return the metres that a colour's stitches of one swatch are off by together."""
-    gauges = {s: quote.plan.gauges[s.made(colour.source.yarn)] for s in colour.yarn.counts}
-    return math.fsum(
-        count * gauges[stitch].yarn_m * gauges[stitch].basis_error
-        for stitch, count in colour.yarn.counts.items()
-        if gauges[stitch].basis == basis
-    )
+def _gauges(colour: ColourEstimate, quote: Quote) -> dict[StitchIn, Gauge]:
+    return {s: quote.plan.gauges[s.made(colour.source.yarn)] for s in colour.yarn.counts}
+
+
+def _metres(colour: ColourEstimate, each_m: Mapping[StitchIn, float]) -> float:
+    """Return what some of a colour's stitches come to together, at so much each."""
+    return math.fsum(colour.yarn.counts[stitch] * metres for stitch, metres in each_m.items())

@@ -10,6 +10,7 @@ from exports.sheets.grid import Grid
 from exports.sheets.number_formats import FINE, SHARE, TENTHS, Shapes
 from exports.sheets.rules import FACTOR, SOME, share_like
 from exports.sheets.rules import SHARE as SHARE_RULE
+from quoting.core.estimate.estimate import habits_for
 from quoting.core.estimate.yarn_needed import LABEL_ERROR
 from quoting.core.plan.gauge import Z_95
 from quoting.core.quote.quote import Quote
@@ -48,7 +49,7 @@ def assumptions_block(grid: Grid, quote: Quote, shapes: Shapes) -> Assumptions:
     """Write each of them with its unit and where it comes from."""
     grid.block("What the yarn rests on")
     grid.line(*heads("", "", "", "", "unit", "", "", "from", figures_from=99))
-    found, habits = Assumptions(), quote.workshop.habits
+    found, habits = Assumptions(), habits_for(quote.order, quote.workshop)
     tail, unit = shapes.short(habits.tail_m), shapes.short_unit
     _one(grid, found, "tail", "one tail", yours(tail, TENTHS, SOME), unit, "your workshop")
     if habits.allowance is not None:

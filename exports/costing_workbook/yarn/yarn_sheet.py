@@ -8,9 +8,12 @@ from openpyxl import Workbook
 
 from exports.costing_workbook.yarn.ball_ends_block import ball_ends_block
 from exports.costing_workbook.yarn.balls_block import PackLines, packs_block
+from exports.costing_workbook.yarn.chance_block import chance_block
 from exports.costing_workbook.yarn.colour_lines import ColourLines
 from exports.costing_workbook.yarn.colours_block import ColourRests, colours_block, colours_head
+from exports.costing_workbook.yarn.motif_yarn_block import motif_yarn_block
 from exports.costing_workbook.yarn.prices_block import prices_block
+from exports.costing_workbook.yarn.sewn_yarn_block import sewn_yarn_block
 from exports.costing_workbook.yarn.shelf_block import ShelfLines, shelf_block
 from exports.costing_workbook.yarn.stitch_yarn_block import stitch_yarn_block
 from exports.costing_workbook.yarn.stitches_block import stitches_block
@@ -57,12 +60,17 @@ def write_yarn(grid: Grid, quote: Quote, shapes: Shapes) -> YarnRefs:
     yarns = yarns_block(grid, quote, prices, shapes)
     shelf = shelf_block(grid, quote, colours, yarns, shapes)
     packs = packs_block(grid, quote, colours, prices, shelf, assumed, shapes)
-    each = stitch_yarn_block(grid, quote, shapes)
-    stitches = stitches_block(grid, quote, colours, each, assumed, shapes)
+    motifs = motif_yarn_block(grid, quote, yarns, shapes)
+    each = stitch_yarn_block(grid, quote, motifs, shapes)
+    stitches = stitches_block(grid, quote, colours, each, yarns, assumed, shapes)
+    sewn = sewn_yarn_block(grid, quote, colours, assumed, shapes)
+    chance = chance_block(grid, quote)
     ball_ends_block(grid, quote)
     rests = ColourRests(
         lines=colours,
         stitches=stitches,
+        sewn=sewn,
+        chance=chance,
         packs=packs,
         shelf=shelf,
         yarns=yarns,

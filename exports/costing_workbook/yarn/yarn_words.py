@@ -8,6 +8,7 @@ from exports.told_apart import told_apart
 from quoting.core.estimate.yarn_needed import StitchIn
 from quoting.core.plan.gauge import Gauge
 from quoting.core.quote.quote import Quote
+from quoting.core.workshop.motifs import Motif
 from quoting.wording import Speech
 
 
@@ -25,6 +26,11 @@ def _said(made: StitchIn, speech: Speech) -> str:
     return f"{stitch} in {motif}{where}" if motif else stitch
 
 
+def motif_words(motif: Motif) -> str:
+    """Return what a motif is called among what yarn rests on: no swatch is called so."""
+    return f"motif {motif.name}"
+
+
 def basis_words(gauge: Gauge, quote: Quote, speech: Speech) -> str:
     """Return what a gauge rests on: `swatch of hdc in moor aran`."""
     for swatch in quote.workshop.swatches:
@@ -32,5 +38,5 @@ def basis_words(gauge: Gauge, quote: Quote, speech: Speech) -> str:
             return f"swatch of {speech.stitch(swatch.stitch)} in {swatch.yarn}"
     for motif in quote.workshop.motifs:
         if gauge.basis == f"{motif.yarn}/{motif.name}":
-            return f"{motif.name} in {motif.yarn}"
+            return motif_words(motif)
     return f"category of {gauge.basis.rpartition('/')[0]}"

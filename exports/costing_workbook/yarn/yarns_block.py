@@ -12,6 +12,7 @@ from exports.sheets.grid import Grid
 from exports.sheets.lines import Lines
 from exports.sheets.number_formats import SHARE, Shapes
 from exports.sheets.rules import SHARE as SHARE_RULE
+from exports.sheets.sheet_rows import number_text
 from quoting.core.quote.quote import Quote
 from quoting.core.workshop.yarns import Yarn
 
@@ -27,6 +28,10 @@ class YarnLines:
     def length_per_gram(self, yarn: str) -> str:
         """Return the length for a gram, by the label of its smallest ball."""
         return self.found.one("D", yarn)
+
+    def length_or(self, yarn: str, known: float) -> str:
+        """Return it for a yarn that may be none of the order's: then as it is known."""
+        return f"IF({self.found.count(yarn)}=0,{number_text(known)},{self.length_per_gram(yarn)})"
 
     def price_per_gram(self, yarn: str) -> str:
         """Return the least that a gram of it costs: what is taken from the shelf is charged so."""
@@ -65,11 +70,13 @@ def _yarn(
         reckoned(prices.cheapest_per_gram(word), yarn.cheapest_per_gram, shapes.fine_money),
     ]
     if judged:
-        limits = max(
-            gauge.borrowed_limits
-            for made, gauge in quote.plan.gauges.items()
-            if made.yarn == yarn.name
+        gauges = (
+            quote.plan.gauges[stitch.made(yarn.name)]
+            for colour in quote.estimate.colours
+            for stitch in colour.yarn.counts
+            if colour.source.yarn == yarn.name
         )
+        limits = max((gauge.borrowed_limits for gauge in gauges), default=0.0)
         cells.append(yours(limits, SHARE, SHARE_RULE))
         faults.append(counted_for(f"F{row}", limits, PACKS, as_share(limits)))
     grid.line(*cells, faults=[found.twice(word), *faults])

@@ -10,7 +10,7 @@ from wtforms import Form
 from quoting.core.ground.errors import Refused
 from quoting.core.order.order import Order
 from quoting.core.workshop.workshop import Workshop
-from quoting.schema.blanket_shapes import DESIGN
+from quoting.schema.blanket_shapes import BODIES, DESIGN
 from quoting.schema.order_shape import ORDER
 from quoting.schema.reading import read_order
 from quoting.web.forms.from_shape import form_of
