@@ -152,6 +152,13 @@ def test_usual_mixes_of_squares_never_touch_their_like(columns: int, counts: lis
     assert touching(placed(counts, columns), columns) == 0
 
 
+def test_where_a_great_many_would_have_to_change_places_they_stay() -> None:
+    """A few hundred of five thousand motifs in the way of two halves: laid, not compared."""
+    counts = [2450, 2250, 200]
+    cells = placed(counts, columns=70)
+    assert [cells.count(layout) for layout in range(3)] == counts
+
+
 def test_a_layout_of_most_squares_lies_evenly_among_the_others() -> None:
     """One in four: two in each row of eight, none beside another."""
     cells = placed([66, 22], columns=8)
