@@ -29,7 +29,7 @@ from quoting.core.plan.squares.layouts import largest_remainders
 from quoting.core.plan.squares.placing import placed, touching
 from quoting.core.plan.squares.seams import YARN_SEWN
 from quoting.core.plan.squares_grid import SquaresGrid
-from quoting.core.workshop.habits import Habits
+from quoting.core.workshop.habits import Habits, Join
 from quoting.core.workshop.motifs import Motif
 from quoting.core.workshop.rounds import Counting
 from quoting.core.workshop.yarns import PutUp
@@ -231,3 +231,14 @@ def test_metres_alone_tell_how_many_balls_are_enough(order: Order, ball_m: float
         balls_m = choice.balls_m(yarn.metres_per_gram)
         walk = walk_colour(colour.colour, line, Supply(balls_m=balls_m), tail_m=TAIL_M)
         assert walk.missing_m <= len(balls_m) * HAIR
+
+
+@settings(max_examples=30)
+@given(squares_orders)
+def test_with_joins_at_an_edge_balls_are_enough_too(order: Order) -> None:
+    """No round is joined, as each ball on sale can work several."""
+    workshop = motif_workshop(yarns=(NO_STOCK,), habits=Habits(join=Join.AT_AN_EDGE))
+    estimate = sample_quote(order, workshop).estimate
+    for colour in estimate.colours:
+        assert colour.walk.missing_m == 0
+        assert not any(0 < s.begins or s.ends < 1 for x in colour.walk.strands for s in x.stretches)
