@@ -38,6 +38,7 @@ from quoting.schema.words import (
     Text,
 )
 from quoting.schema.workshop_shape import ByStitch
+from tests.schema import body_values
 
 Strategy = st.SearchStrategy[Any]
 
@@ -191,7 +192,7 @@ def _order(fields: dict[str, Strategy]) -> Strategy:
 
 
 def _workshop(fields: dict[str, Strategy]) -> Strategy:
-    """Return workshops whose swatches and timings are of their one yarn and their one pattern."""
+    """Return workshops whose measurements are of their one yarn and their one pattern."""
     own = fields | {"currency": st.just("GBP"), "locale": st.just("en_GB")}
     return st.builds(_agreeing, st.builds(dict, **own))
 
@@ -201,13 +202,14 @@ def _agreeing(made: dict[str, Any]) -> Workshop:
     object.__setattr__(made["pricing"], "round_up_to", Decimal(1))
     for one in pattern:
         object.__setattr__(one, "name", OWN_PATTERN)
-    for measured_in in (*made["swatches"], *made["timings"]):
+    for measured_in in (*made["swatches"], *made["motifs"], *made["timings"]):
         object.__setattr__(measured_in, "yarn", yarn.name)
         if not pattern:
             object.__setattr__(measured_in, "stitch", "hdc")
     words = {words.language: words for words in made["words_in"]}
-    own = {"yarns": (yarn,), "patterns": pattern, "words_in": tuple(words.values())}
-    return Workshop(**made | own)
+    motifs = {motif.name: motif for motif in made["motifs"]}
+    own = {"yarns": (yarn,), "patterns": pattern, "motifs": tuple(motifs.values())}
+    return Workshop(**made | own | {"words_in": tuple(words.values())})
 
 
 _WHOLE: dict[type, Callable[[dict[str, Strategy]], Strategy]] = {
@@ -222,4 +224,4 @@ _WHOLE: dict[type, Callable[[dict[str, Strategy]], Strategy]] = {
     Target: _target,
     Workshop: _workshop,
     Yarn: _yarn,
-}
+} | body_values.WHOLE
