@@ -94,9 +94,11 @@ def centre_design(**changes: Any) -> Design:
 
 def squares_order(**changes: Any) -> Order:
     """Return the order of the blanket of squares, without extras; its design's fields change."""
-    return sample_order(design=squares_design(**changes), extras=(), for_baby=False)
+    design = squares_design(**changes)
+    return sample_order(design=design, title="Throw in squares", extras=(), for_baby=False)
 
 
 def centre_order(**changes: Any) -> Order:
     """Return the order of the blanket from the centre, without extras; as `squares_order`."""
-    return sample_order(design=centre_design(**changes), extras=(), for_baby=False)
+    design = centre_design(**changes)
+    return sample_order(design=design, title="Throw in rounds", extras=(), for_baby=False)

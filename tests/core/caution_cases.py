@@ -7,11 +7,13 @@ from datetime import date, timedelta
 from decimal import Decimal
 from typing import Any
 
-from quoting.core.order.design import ColourSource
+from quoting.core.order.design import ColourSource, EndsBecome
 from quoting.core.order.in_rows import Section
 from quoting.core.order.order import Order, Terms
 from quoting.core.workshop.exchange import ExchangeRate
 from quoting.core.workshop.habits import Habits, Join
+from quoting.core.workshop.motifs import WeighedMotifs
+from quoting.core.workshop.rounds import Counting
 from quoting.core.workshop.selling import Pay, Pricing, Target
 from quoting.core.workshop.stitches import Stitch
 from quoting.core.workshop.swatches import Reading
@@ -29,6 +31,14 @@ from tests.examples import (
     sample_workshop,
     sample_yarn,
     section,
+)
+from tests.motif_examples import (
+    centre_order,
+    motif_workshop,
+    sample_centre,
+    sample_motif,
+    squares_order,
+    tall_swatch,
 )
 
 Case = tuple[Order, Workshop]
@@ -117,6 +127,24 @@ def bordered(stitch: str, height_cm: float) -> Case:
     return designed(design={"border": (band(stitch, rounds=2),)}, swatches=swatches)
 
 
+def from_centre(*, rows: int = 9, ends: EndsBecome = EndsBecome.WOVEN_IN, **changes: Any) -> Case:
+    """Return a solid piece from the centre, at 17 stitches and so many rows to 10 cm."""
+    gauge = Reading(stitches=17, width_cm=10, rows=rows, height_cm=10)
+    body = sample_centre(**changes.pop("body", {}))
+    workshop = sample_workshop(swatches=(tall_swatch(gauge=gauge),), **changes)
+    return centre_order(body=body, ends=ends), workshop
+
+
+def of_squares(**changes: Any) -> Case:
+    """Return a blanket of squares in a motif that is changed."""
+    return squares_order(), motif_workshop(sample_motif(**changes))
+
+
+def fringed(order: Order) -> Case:
+    """Return an order whose ends are left as fringe."""
+    return case(replace(order, design=replace(order.design, ends=EndsBecome.FRINGE)))
+
+
 AT_AN_EDGE = Habits(join=Join.AT_AN_EDGE)
 SWATCHED = (sample_swatch(), sample_swatch(stitch="sc"))
 ALL_TIMED = tuple(
@@ -130,6 +158,7 @@ GROWN_UP = sample_order(
 )
 TWO_ROWS = section("teal", "rust", rows=2, repeats=6)
 SINGLE_ROWS = section("teal", "rust", repeats=12)
+IN_CLUSTERS = {"counting": Counting.CLUSTERS}
 THREE_AT_ONE_EDGE = section("teal", "rust", "oat", rows=2, repeats=4)
 
 FINISHER = Pay(making_per_hour=Decimal(10), office_per_hour=Decimal(30))
@@ -203,6 +232,25 @@ CASES: dict[str, tuple[Case, Case]] = {
         striped(section("teal", "rust", rows=40)),
         striped(section("teal", "rust", rows=2)),
     ),
+    "rounds-cup": (from_centre(rows=7), from_centre(rows=8)),
+    "rounds-ruffle": (from_centre(rows=10), from_centre(rows=9)),
+    "clusters-by-swatch": (
+        from_centre(body=IN_CLUSTERS),
+        from_centre(body=IN_CLUSTERS, motifs=(sample_motif(),)),
+    ),
+    "few-motifs-weighed": (
+        of_squares(weighed=WeighedMotifs(motifs=4, weight_g=48)),
+        of_squares(weighed=WeighedMotifs(motifs=5, weight_g=60)),
+    ),
+    "usual-minutes": (
+        from_centre(),
+        from_centre(minutes=sample_minutes(begin_round=(0.4,))),
+    ),
+    "ends-lie-within": (
+        from_centre(ends=EndsBecome.FRINGE),
+        from_centre(ends=EndsBecome.WORKED_OVER),
+    ),
+    "fringe-for-a-baby": (fringed(BABY), fringed(GROWN_UP)),
     "baby-loose-bedding": (case(BABY), case(GROWN_UP)),
     "baby-small-parts": (case(BABY), case(GROWN_UP)),
     "baby-ends": (case(BABY), case(GROWN_UP)),

@@ -17,6 +17,7 @@ from quoting.core.workshop.documents import Documents
 from quoting.core.workshop.stitches import Stitch
 from quoting.core.workshop.workshop import Pattern
 from tests.examples import sample_design, sample_order, sample_quote, sample_workshop, section
+from tests.motif_examples import motif_workshop, squares_order
 
 ALL = Documents(stitches=True, rows=True, yarn=True, ends=True, hours=True)
 EACH = ("stitches", "rows", "yarn", "ends", "hours")
@@ -112,3 +113,11 @@ def test_a_promise_that_cannot_be_kept_is_refused(
         Documents(**wrong)  # type: ignore[arg-type]
     ((mistake),) = refusal.value.mistakes
     assert (mistake.path, mistake.code) == (place, code)
+
+
+def test_rounds_are_those_of_every_square() -> None:
+    workshop = motif_workshop(documents=Documents(rows=True, stitches=True))
+    quote = sample_quote(replace(squares_order(border=()), quantity=2), workshop)
+    assert quote.plan.grid is not None
+    squares = quote.plan.grid.count
+    assert amounts(quote) == {"stitches": 2 * squares * 180, "rounds": 2 * squares * 5}

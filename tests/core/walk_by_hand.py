@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass, field
+from itertools import groupby
 
 from quoting.core.estimate.strands import Visit
 
@@ -42,6 +43,11 @@ class Hand:
                     return
         self.missing, self.ball, self.worked_m = True, None, 0.0
 
+    def has(self, length_m: float) -> bool:
+        """Return whether one ball can work so much, so that none is joined in a small part."""
+        balls = self.parts + self.fresh
+        return any(self.left_m[ball] - self.tails_m >= length_m - HAIR_M for ball in balls)
+
     def close(self, why: str) -> None:
         """End the strand in hand."""
         taken_m = self.worked_m + self.tails_m
@@ -64,16 +70,17 @@ def walked_by_hand(
     at_an_edge: bool,
     full_m: float = 0.0,
 ) -> Hand:
-    """Return the walk over so many blankets alike."""
+    """Return the walk over so many blankets alike, each part as often as it is made."""
     hand = Hand(list(balls_m), 2 * tail_m, fresh=list(range(len(balls_m))))
     held, edge_only = False, False
-    for _ in range(blankets):
-        for number, visit in enumerate(visits):
+    lines = [list(line) for _, line in groupby(visits, key=lambda visit: visit.part)]
+    for part in [line for line in lines for _ in range(line[0].copies)] * blankets:
+        for number, visit in enumerate(part):
             goes_on = held and number > 0 and (visit.follows or visit.carry_m is not None)
             if held and not goes_on:
                 hand.close("cut" if number else "finished")
             carry_m = (visit.carry_m or 0.0) if goes_on and not visit.follows else 0.0
-            if not (goes_on and visits[number - 1].bound_m):
+            if not (goes_on and part[number - 1].bound_m):
                 whole_m = visit.yarn_m + visit.bound_m
                 fits = goes_on and hand.room_m() >= carry_m + whole_m - HAIR_M
                 edge_only = at_an_edge and (fits or not too_long(hand, whole_m, full_m))
@@ -85,12 +92,25 @@ def walked_by_hand(
             elif goes_on:
                 hand.worked_m += carry_m
             if not goes_on:
+                whole_m = one_strand_m(part[number:])
+                if visit.copies > 1 and not at_an_edge and hand.has(whole_m):
+                    least_m = whole_m
                 hand.open(least_m + (visit.bound_m if edge_only else 0))
             work(hand, visit.yarn_m)
             held = True
     if held:
         hand.close("finished")
     return hand
+
+
+def one_strand_m(visits: Sequence[Visit]) -> float:
+    """Return what a strand takes from its first visit until one begins another."""
+    length_m = visits[0].yarn_m
+    for visit in visits[1:]:
+        if visit.begins:
+            break
+        length_m += visit.carried_m + visit.yarn_m
+    return length_m
 
 
 def too_long(hand: Hand, whole_m: float, full_m: float) -> bool:

@@ -14,12 +14,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from itertools import groupby
 
 from quoting.core.estimate.balls import ONE_ENDLESS_BALL, Ball, Basket, Growing, Supply
 from quoting.core.estimate.runs import Run, runs_of
-from quoting.core.estimate.strands import Point, Strand, Stretch, Visit, Why
+from quoting.core.estimate.strands import Place, Point, Strand, Stretch, Visit, Why
 from quoting.core.ground.sameness import HAIR
 from quoting.core.plan.passes import Edge
 from quoting.core.workshop.habits import Join
@@ -77,22 +77,8 @@ def walk_runs(
             for copy in range(own[0].copies):
                 place = Place(blanket, own[0].part, copy)
                 for run in own:
-                    walker.take(run, place)
-                walker.fasten_off()
+                    walker.take(run, place, Why.FINISHED if run is own[-1] else Why.CUT)
     return walker.finish()
-
-
-@dataclass(frozen=True, slots=True)
-class Place:
-    """Which blanket, which of its parts, and which copy of that, all from 0."""
-
-    blanket: int
-    part: int
-    copy: int
-
-    def point(self, pass_index: int, edge: Edge) -> Point:
-        """Return where a pass of it is at one edge."""
-        return Point(self.blanket, pass_index, edge, self.part, self.copy)
 
 
 class _Walker:
@@ -106,15 +92,16 @@ class _Walker:
         self.long_pass = False
         self.edge_only = False
 
-    def take(self, run: Run, place: Place) -> None:
+    def take(self, run: Run, place: Place, why: Why) -> None:
         """Work the passes of one run: as many as the ball in hand lasts for, then the next.
 
+        `why` is why its last strand ends: cut, or fastened off as the last of a part.
         A run of a part that is made several times is worked from one ball, if there is one: a
         shorter one is kept for a smaller part, and joined only once there is no other.
         """
         ball = self.basket.take(run.whole_m) if run.copies > 1 and not self.at_an_edge else None
         if ball is not None:
-            self._work_whole(ball, run, place)
+            self._work_whole(ball, run, place, why)
             return
         hand, number = self._begin(run.visits[0], place), 0
         while number < len(run.visits):
@@ -128,18 +115,21 @@ class _Walker:
             if upto < len(run.visits):
                 hand = self._go_on(hand, run, upto, place)
             number = upto
-        self._close(hand, Why.CUT)
+        self._close(hand, why)
 
-    def _work_whole(self, ball: Ball, run: Run, place: Place) -> None:
+    def _work_whole(self, ball: Ball, run: Run, place: Place, why: Why) -> None:
         first, last = run.visits[0], run.visits[-1]
-        starts = place.point(first.pass_index, first.starts)
-        self.last = place.point(last.pass_index, last.ends)
-        hand = Growing(ball=ball, starts=starts, left_m=0.0, worked_m=run.whole_m, whole=run)
-        self._close(hand, Why.CUT)
-
-    def fasten_off(self) -> None:
-        """Finish a part: its last strand was not cut for want of being carried."""
-        self.strands[-1] = replace(self.strands[-1], why=Why.FINISHED)
+        strand = Strand(
+            colour=self.colour,
+            ball=ball.number,
+            starts=place.point(first.pass_index, first.starts),
+            ends=place.point(last.pass_index, last.ends),
+            why=why,
+            yarn_m=run.whole_m + self.tails_m,
+            stretches=run.stretches,
+            carries=run.carries,
+        )
+        self._lay_down(strand, ball)
 
     def _sweep(self, hand: Growing, run: Run, number: int, upto: int) -> None:
         """Work all of some visits of a run, for which the ball in hand lasts."""
@@ -219,20 +209,23 @@ class _Walker:
     def _close(self, hand: Growing, why: Why) -> None:
         """End the strand where it was last worked; what is left of its ball goes aside."""
         assert self.last is not None, "a strand in hand was last somewhere"  # noqa: S101
-        taken = hand.worked_m + self.tails_m
-        self.basket.lay_aside(hand.ball, taken, self.last, used_up=why is Why.RAN_OUT)
-        self.strands.append(
-            Strand(
-                colour=self.colour,
-                ball=hand.ball.number,
-                starts=hand.starts,
-                ends=self.last,
-                why=why,
-                yarn_m=taken,
-                stretches=hand.whole.stretches if hand.whole else tuple(hand.stretches),
-                carries=hand.whole.carries if hand.whole else tuple(hand.carries),
-            )
+        strand = Strand(
+            colour=self.colour,
+            ball=hand.ball.number,
+            starts=hand.starts,
+            ends=self.last,
+            why=why,
+            yarn_m=hand.worked_m + self.tails_m,
+            stretches=hand.whole.stretches if hand.whole else tuple(hand.stretches),
+            carries=hand.whole.carries if hand.whole else tuple(hand.carries),
         )
+        self._lay_down(strand, hand.ball)
+
+    def _lay_down(self, strand: Strand, ball: Ball) -> None:
+        """Lay aside what is left of the ball that a strand came from."""
+        used_up = strand.why is Why.RAN_OUT
+        self.basket.lay_aside(ball, strand.yarn_m, strand.ends, used_up=used_up)
+        self.strands.append(strand)
 
     def finish(self) -> ColourWalk:
         """Return the whole walk."""

@@ -9,6 +9,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from enum import StrEnum
 from itertools import accumulate
+from typing import NamedTuple
 
 from quoting.core.plan.passes import Edge, Pass, Plan, Work
 from quoting.core.workshop.habits import Habits
@@ -25,8 +26,7 @@ class Why(StrEnum):
     FINISHED = "finished"
 
 
-@dataclass(frozen=True, slots=True)
-class Point:
+class Point(NamedTuple):
     """Where in the work: the blanket and its pass, both from 0, and the edge.
 
     `part` is the part of the blanket that the pass is in, and `copy` which of its copies, from 0.
@@ -43,10 +43,17 @@ class Point:
         """What puts places in the order that they are worked."""
         return self.blanket, self.part, self.copy, self.pass_index
 
-    @property
-    def copy_of_part(self) -> tuple[int, int, int]:
-        """The copy of a part that it is in, from which no strand goes on to another."""
-        return self.blanket, self.part, self.copy
+
+class Place(NamedTuple):
+    """Which blanket, which of its parts, and which copy of that, all from 0."""
+
+    blanket: int
+    part: int
+    copy: int
+
+    def point(self, pass_index: int, edge: Edge) -> Point:
+        """Return where a pass of it is at one edge."""
+        return Point(self.blanket, pass_index, edge, self.part, self.copy)
 
 
 @dataclass(frozen=True, slots=True)
@@ -173,7 +180,8 @@ def most_waiting(strands: Sequence[Strand]) -> int:
     places: dict[tuple[int, int, int, Edge], list[tuple[int, int]]] = {}
     for strand in strands:
         for carry in strand.carries:
-            at = *strand.starts.copy_of_part, carry.edge
+            begun = strand.starts
+            at = begun.blanket, begun.part, begun.copy, carry.edge
             moves = places.setdefault(at, [])
             moves += [(carry.from_pass, 1), (carry.to_pass, -1)]
     return max(

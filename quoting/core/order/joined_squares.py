@@ -152,7 +152,7 @@ class JoinedSquares:
         if len(self.layouts) > MOST_LAYOUTS:
             checks.add("layouts", MistakeCode.TOO_MANY, read=len(self.layouts), limit=MOST_LAYOUTS)
         shares = [layout.weight for layout in self.layouts if layout.count is None]
-        if shares and sum(shares) <= 0:
+        if shares and not any(shares):
             checks.add("layouts", MistakeCode.NO_SHARES)
         checks.done()
 

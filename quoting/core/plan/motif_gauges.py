@@ -6,6 +6,8 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import NamedTuple
 
+from quoting.core.ground.cautions import Caution, for_maker
+from quoting.core.ground.codes import CautionCode
 from quoting.core.plan.body_plan import Setting
 from quoting.core.plan.design_gauges import borrowed_gauge
 from quoting.core.plan.gauge import Fabric, Gauge, Made, Sureness
@@ -15,6 +17,10 @@ from quoting.core.workshop.stitches import YARN_RATIO, Stitch
 
 SCALED_LIMITS = 0.10
 """How far the yarn may be off besides, where other rounds are worked than were weighed, at 95 %."""
+
+
+FEW_WEIGHED = 5
+"""Of fewer motifs weighed together the scale's step is too much of each."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,15 +65,26 @@ class Sides(NamedTuple):
 def motif_sides(motif: Motif, gauge: Gauge) -> Sides:
     """Return how a motif grows.
 
-    By its two sides; else by the rows of its stitch's swatch, if they leave its first round any
-    size; else as all its rounds have done.
+    By its two sides; else by the rows of its stitch's swatch, if they leave its first round as
+    much as they add; else as all its rounds have done.
     """
-    growth_cm = motif.growth_cm or (2 * gauge.height_cm if gauge.swatched else 0.0)
-    first_cm = motif.side_cm - growth_cm * (motif.rounds - 1)
-    if growth_cm and first_cm > 0:
-        return Sides(first_cm, growth_cm)
-    even_cm = motif.side_cm / motif.rounds
-    return Sides(even_cm, even_cm)
+    growth_cm = motif.growth_cm
+    if growth_cm is None:
+        even_cm = motif.side_cm / motif.rounds
+        growth_cm = min(even_cm, 2 * gauge.height_cm) if gauge.swatched else even_cm
+    return Sides(motif.side_cm - growth_cm * (motif.rounds - 1), growth_cm)
+
+
+def motif_cautions(motif: Motif) -> Iterator[Caution]:
+    """Yield what is to be said of how a motif was measured."""
+    weighed = motif.weighed
+    if weighed is not None and weighed.motifs < FEW_WEIGHED:
+        yield for_maker(
+            CautionCode.FEW_MOTIFS_WEIGHED,
+            motif=motif.name,
+            motifs=weighed.motifs,
+            wanted=FEW_WEIGHED,
+        )
 
 
 def motif_gauges(work: MotifWork, setting: Setting) -> dict[Made, Gauge]:

@@ -136,13 +136,14 @@ def _category_cautions(plan: Plan, workshop: Workshop, estimate: Estimate) -> It
 
 
 def _strand_cautions(plan: Plan, estimate: Estimate) -> Iterator[Caution]:
-    hours = estimate.hours
+    hours, in_rows = estimate.hours, bool(plan.of_work(Work.ROW))
     weaving = hours.of(Part.WEAVING_IN)
     if estimate.ends >= MANY_ENDS and weaving >= WEAVING_SHARE * float(hours.total):
-        cut = estimate.ended(Why.CUT) if plan.of_work(Work.ROW) else 0
+        cut = estimate.ended(Why.CUT) if in_rows else 0
         uncut = estimate.ends - 2 * cut if cut else None
         yield for_maker(CautionCode.MANY_ENDS, ends=estimate.ends, hours=weaving, uncut=uncut)
-    stranded = tuple(c.colour for c in estimate.colours if _never_waits(c.walk, plan))
+    walks = [colour.walk for colour in estimate.colours] if in_rows else []
+    stranded = tuple(walk.colour for walk in walks if _never_waits(walk))
     if stranded:
         yield for_maker(CautionCode.WRONG_EDGE, colours=stranded)
     waiting = most_waiting(estimate.strands)
@@ -152,16 +153,11 @@ def _strand_cautions(plan: Plan, estimate: Estimate) -> Iterator[Caution]:
         yield for_maker(CautionCode.LONG_PASS)
 
 
-def _never_waits(walk: ColourWalk, plan: Plan) -> bool:
-    """Return whether a colour is cut again and again for lying at the wrong edge.
-
-    Nothing waits from one part to the next, or for what begins a new strand anyhow.
-    """
+def _never_waits(walk: ColourWalk) -> bool:
+    """Return whether a colour is cut again and again for lying at the wrong edge."""
+    neighbours = pairwise(walk.strands)
     pairs = [
-        (one, next_)
-        for one, next_ in pairwise(walk.strands)
-        if one.starts.copy_of_part == next_.starts.copy_of_part
-        and not plan.passes[next_.starts.pass_index].fresh
+        (one, next_) for one, next_ in neighbours if one.starts.blanket == next_.starts.blanket
     ]
     return len(pairs) >= FEWEST_CUTS and all(
         before.why is Why.CUT and before.ends.edge is not after.starts.edge

@@ -43,7 +43,8 @@ def what_goes_in(quote: Quote) -> Iterator[Ingredient]:
         yield _counted(GoesIn.STITCHES, _stitches(quote))
     if told.rows:
         code = GoesIn.ROUNDS if plan.rows[0].work is Work.ROUND else GoesIn.ROWS
-        yield _counted(code, len(plan.rows) * quote.order.quantity)
+        rows = sum(map(plan.times, plan.rows))
+        yield _counted(code, rows * quote.order.quantity)
     if told.yarn:
         metres = math.fsum(colour.metres for colour in estimate.colours)
         yield Ingredient(code=GoesIn.YARN, amount=round_half_up(exact(metres), 0))

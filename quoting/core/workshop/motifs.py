@@ -114,7 +114,7 @@ class Motif:
     def _check_earlier(self, checks: Checks) -> None:
         """Check that an earlier side leaves its first round some size, and lets it grow."""
         earlier = self.earlier
-        if earlier is None:
+        if earlier is None or self.rounds < 1:
             return
         if earlier.rounds >= self.rounds:
             checks.add(

@@ -16,7 +16,7 @@ from quoting.core.plan.border import Rim, StitchesAlong
 from quoting.core.plan.centre.banding import round_colours
 from quoting.core.plan.centre.growing import Growing, growing_of, plain_counted
 from quoting.core.plan.gauge import BY_SWATCH
-from quoting.core.plan.motif_gauges import MotifWork, motif_gauges
+from quoting.core.plan.motif_gauges import MotifWork, motif_cautions, motif_gauges
 from quoting.core.plan.passes import Edge
 from quoting.core.plan.round_passes import round_passes
 from quoting.core.workshop.rounds import CLUSTER, CORNERS, Counting, Rounds
@@ -148,5 +148,7 @@ def _cautions(
         if abs(more - flat) > OFF_FLAT * flat:
             code = CautionCode.ROUNDS_CUP if more < flat else CautionCode.ROUNDS_RUFFLE
             yield for_maker(code, stitch=setting.design.stitch, more=more, flat=flat)
-    if growing.motif is None and body.counting is Counting.CLUSTERS:
+    if growing.motif is not None:
+        yield from motif_cautions(growing.motif)
+    elif body.counting is Counting.CLUSTERS:
         yield for_maker(CautionCode.CLUSTERS_BY_SWATCH, stitch=setting.design.stitch)

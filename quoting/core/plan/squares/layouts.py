@@ -100,22 +100,3 @@ def largest_remainders(total: int, shares: Sequence[float]) -> list[int]:
     for number in by_remainder[: total - sum(counts)]:
         counts[number] += 1
     return counts
-
-
-def placed(counts: Sequence[int], columns: int) -> tuple[int, ...]:
-    """Return the layout of each motif, row by row, so that like ones touch where they must only.
-
-    Each takes the layout of which most are left, of those that its neighbours to the left and
-    above do not have; of any, where there is no other.
-    """
-    left, cells = list(counts), list[int]()
-    for cell in range(sum(counts)):
-        near = {cells[cell - 1]} if cell % columns else set()
-        if cell >= columns:
-            near.add(cells[cell - columns])
-        there = [layout for layout, count in enumerate(left) if count]
-        apart = [layout for layout in there if layout not in near]
-        taken = max(apart or there, key=lambda layout: (left[layout], -layout))
-        left[taken] -= 1
-        cells.append(taken)
-    return tuple(cells)

@@ -6,19 +6,19 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from itertools import chain
 
-from quoting.core.ground.cautions import Caution, for_maker
-from quoting.core.ground.codes import CautionCode, MistakeCode
-from quoting.core.ground.errors import refuse
+from quoting.core.ground.codes import MistakeCode
+from quoting.core.ground.errors import Refused, refuse
 from quoting.core.ground.money import round_count
 from quoting.core.ground.place import at
 from quoting.core.order.joined_squares import MOST_SQUARES, JoinedSquares, JoinMethod
 from quoting.core.plan.body_plan import BodyPlan, Setting
 from quoting.core.plan.border import Rim, StitchesAlong
-from quoting.core.plan.motif_gauges import MotifWork, motif_gauges, motif_sides
+from quoting.core.plan.motif_gauges import MotifWork, motif_cautions, motif_gauges, motif_sides
 from quoting.core.plan.parts import BlanketPart, PartKind
 from quoting.core.plan.passes import Edge, Pass
 from quoting.core.plan.round_passes import round_passes
-from quoting.core.plan.squares.layouts import TABLE, LaidOut, laid_out, placed
+from quoting.core.plan.squares.layouts import TABLE, LaidOut, laid_out
+from quoting.core.plan.squares.placing import placed
 from quoting.core.plan.squares.seams import Seams, join_chores, seams_of
 from quoting.core.plan.squares_grid import SquaresGrid
 from quoting.core.workshop.rounds import CORNERS
@@ -28,11 +28,8 @@ BETWEEN_MOTIFS = 2
 
 CORNERS_OF_A_SQUARE = 4
 
-MOST_ROUNDS_IN_ALL = 20_000
-"""Of all motifs together."""
-
-FEW_WEIGHED = 5
-"""Of fewer motifs weighed together the scale's step is too much of each."""
+MOST_WORKED = 20_000
+"""Rounds and seams of all motifs together."""
 
 
 def plan_squares(body: JoinedSquares, setting: Setting) -> BodyPlan:
@@ -51,19 +48,22 @@ def plan_squares(body: JoinedSquares, setting: Setting) -> BodyPlan:
         layouts=placed([layout.count for layout in layouts], columns),
     )
     seams = seams_of(body.join, grid, work)
+    parts = _parts(layouts, seams)
+    passes = [*_motifs(body, work, layouts, grid), *seams.passes]
+    _check_work(parts, passes, grid)
     return BodyPlan(
-        passes=_numbered([*_motifs(body, work, layouts, grid), *seams.passes]),
+        passes=_numbered(passes),
         stitches=work.counted.round(work.rounds).stitches,
         width_cm=_length_cm(columns, grid),
         height_cm=_length_cm(rows, grid),
         rim=_rim(setting, work, grid),
         ends=Edge.START,
         gauges=motif_gauges(work, setting),
-        parts=_parts(layouts, seams),
+        parts=parts,
         border_apart=True,
         chores=_chores(body, grid),
         grid=grid,
-        count_cautions=tuple(_cautions(work)),
+        count_cautions=tuple(motif_cautions(work.motif)),
     )
 
 
@@ -100,11 +100,22 @@ def _across(body: JoinedSquares, setting: Setting, work: MotifWork) -> tuple[int
             raise refuse(place, MistakeCode.LESS_THAN_A_MOTIF, smallest_cm=smallest_cm)
         counts.append(count)
     columns, rows = counts
-    limit = min(MOST_SQUARES, MOST_ROUNDS_IN_ALL // work.rounds)
-    if columns * rows > limit:
-        place, total = at("blanket", "width"), columns * rows
-        raise refuse(place, MistakeCode.TOO_MANY_SQUARES, read=total, limit=limit)
+    if columns * rows > MOST_SQUARES:
+        raise _too_many(columns * rows, MOST_SQUARES)
     return columns, rows
+
+
+def _check_work(
+    parts: Sequence[BlanketPart], passes: Sequence[tuple[Pass, ...]], grid: SquaresGrid
+) -> None:
+    worked = sum(part.count * len(own) for part, own in zip(parts, passes, strict=True))
+    if worked > MOST_WORKED:
+        raise _too_many(grid.count, grid.count * MOST_WORKED // worked)
+
+
+def _too_many(motifs: int, limit: int) -> Refused:
+    place = at("blanket", "width")
+    return refuse(place, MistakeCode.TOO_MANY_SQUARES, read=motifs, limit=limit)
 
 
 def _length_cm(count: int, grid: SquaresGrid) -> float:
@@ -164,14 +175,3 @@ def _chores(body: JoinedSquares, grid: SquaresGrid) -> dict[str, float]:
     if body.blocked:
         chores["block_motif"] = float(grid.count)
     return chores
-
-
-def _cautions(work: MotifWork) -> Iterator[Caution]:
-    weighed = work.motif.weighed
-    if weighed is not None and weighed.motifs < FEW_WEIGHED:
-        yield for_maker(
-            CautionCode.FEW_MOTIFS_WEIGHED,
-            motif=work.motif.name,
-            motifs=weighed.motifs,
-            wanted=FEW_WEIGHED,
-        )
