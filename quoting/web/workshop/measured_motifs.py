@@ -10,8 +10,7 @@ from quoting.core.estimate.pace import FEW_SESSIONS, Pace, Span
 from quoting.core.estimate.stitching_time import paces_of
 from quoting.core.ground.errors import Refused
 from quoting.core.plan.gauge import Gauge, gauge_of
-from quoting.core.plan.motif_gauges import motif_sides
-from quoting.core.plan.squares.squares_plan import FEW_WEIGHED
+from quoting.core.plan.motif_gauges import FEW_WEIGHED, motif_sides
 from quoting.core.workshop.motifs import Motif
 from quoting.core.workshop.timings import TimedStitch
 from quoting.core.workshop.workshop import Workshop
