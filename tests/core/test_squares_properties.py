@@ -29,7 +29,7 @@ from quoting.core.plan.squares.layouts import largest_remainders
 from quoting.core.plan.squares.placing import placed, touching
 from quoting.core.plan.squares.seams import YARN_SEWN
 from quoting.core.plan.squares_grid import SquaresGrid
-from quoting.core.workshop.habits import Habits
+from quoting.core.workshop.habits import Habits, Join
 from quoting.core.workshop.motifs import Motif
 from quoting.core.workshop.rounds import Counting
 from quoting.core.workshop.yarns import PutUp
@@ -152,6 +152,13 @@ def test_usual_mixes_of_squares_never_touch_their_like(columns: int, counts: lis
     assert touching(placed(counts, columns), columns) == 0
 
 
+def test_where_a_great_many_would_have_to_change_places_they_stay() -> None:
+    """A few hundred of five thousand motifs in the way of two halves: laid, not compared."""
+    counts = [2450, 2250, 200]
+    cells = placed(counts, columns=70)
+    assert [cells.count(layout) for layout in range(3)] == counts
+
+
 def test_a_layout_of_most_squares_lies_evenly_among_the_others() -> None:
     """One in four: two in each row of eight, none beside another."""
     cells = placed([66, 22], columns=8)
@@ -224,3 +231,14 @@ def test_metres_alone_tell_how_many_balls_are_enough(order: Order, ball_m: float
         balls_m = choice.balls_m(yarn.metres_per_gram)
         walk = walk_colour(colour.colour, line, Supply(balls_m=balls_m), tail_m=TAIL_M)
         assert walk.missing_m <= len(balls_m) * HAIR
+
+
+@settings(max_examples=30)
+@given(squares_orders)
+def test_with_joins_at_an_edge_balls_are_enough_too(order: Order) -> None:
+    """No round is joined, as each ball on sale can work several."""
+    workshop = motif_workshop(yarns=(NO_STOCK,), habits=Habits(join=Join.AT_AN_EDGE))
+    estimate = sample_quote(order, workshop).estimate
+    for colour in estimate.colours:
+        assert colour.walk.missing_m == 0
+        assert not any(0 < s.begins or s.ends < 1 for x in colour.walk.strands for s in x.stretches)

@@ -92,9 +92,9 @@ def walked_by_hand(
             elif goes_on:
                 hand.worked_m += carry_m
             if not goes_on:
-                whole_m = one_strand_m(part[number:])
-                if visit.copies > 1 and not at_an_edge and hand.has(whole_m):
-                    least_m = whole_m
+                begun = visit.copies > 1 and (number == 0 or visit.begins)
+                if begun and hand.has(one_strand_m(part[number:])):
+                    least_m = one_strand_m(part[number:])
                 hand.open(least_m + (visit.bound_m if edge_only else 0))
             work(hand, visit.yarn_m)
             held = True

@@ -9,21 +9,26 @@ from typing import Any
 
 from hypothesis import strategies as st
 
+from quoting.core.order.design import Design, EndsBecome
+from quoting.core.order.from_centre import FromCentre
 from quoting.core.order.in_rows import Section
+from quoting.core.order.joined_squares import JoinedSquares, Layout, MotifJoin
 from quoting.core.order.order import Extra, Order
 from quoting.core.order.resizing import Size
 from quoting.core.workshop.exchange import ExchangeRate
 from quoting.core.workshop.habits import CONFIDENCE, Habits
+from quoting.core.workshop.motifs import EarlierSide, Motif
 from quoting.core.workshop.selling import Deposit, Pricing, Target
 from quoting.core.workshop.stitches import WORKED
 from quoting.core.workshop.swatches import Swatch
 from quoting.core.workshop.workshop import Workshop
 from quoting.core.workshop.yarns import Stock, Yarn
+from quoting.schema.blanket_shapes import BORDER_BAND, LAYOUT, POOL
 from quoting.schema.chosen import Chosen
 from quoting.schema.figures import Count, Exact, Measure, Money, Number, Share
 from quoting.schema.kind import Kind
 from quoting.schema.languages import Language
-from quoting.schema.measurement_shapes import PIECE, PUT_UP, RUN
+from quoting.schema.measurement_shapes import PIECE, PUT_UP, RUN, WEIGHED
 from quoting.schema.price_list import SizeText
 from quoting.schema.several import Named, NamedBy, OneOrMore, Several
 from quoting.schema.shape import Key, Shape
@@ -38,7 +43,6 @@ from quoting.schema.words import (
     Text,
 )
 from quoting.schema.workshop_shape import ByStitch
-from tests.schema import body_values
 
 Strategy = st.SearchStrategy[Any]
 
@@ -135,6 +139,51 @@ def _section(fields: dict[str, Strategy]) -> Strategy:
     return _either(Section, fields, by_repeats, by_share)
 
 
+def _design(fields: dict[str, Strategy]) -> Strategy:
+    """Return designs that have a border where ends are enclosed in it."""
+    free = {"ends": st.sampled_from([end for end in EndsBecome if end != EndsBecome.ENCLOSED])}
+    bordered = {"ends": st.just(EndsBecome.ENCLOSED), "border": few(of_shape(BORDER_BAND))}
+    return _either(Design, fields, free, bordered)
+
+
+_ROUNDS = {"first_side": st.none() | st.integers(2, 3), "side_chains": st.integers(0, 5)}
+
+
+def _centre(fields: dict[str, Strategy]) -> Strategy:
+    by_rounds = {"repeats": st.none()}
+    by_repeats = {"rounds": st.none(), "fitted": st.just(value=False)}
+    return _either(FromCentre, fields | _ROUNDS, by_rounds, by_repeats)
+
+
+def _layout(fields: dict[str, Strategy]) -> Strategy:
+    """Return layouts whose share, where it is given, is none that a form shows blank."""
+    by_share = {"share": st.none() | st.floats(1.5, 50), "count": st.none()}
+    return _either(Layout, fields, by_share, {"share": st.none()})
+
+
+def _join(fields: dict[str, Strategy]) -> Strategy:
+    lengths = {"added_cm": st.none() | st.floats(1, 20), "needleful_cm": st.floats(10, 900)}
+    return st.builds(MotifJoin, **fields | lengths | {"colour": texts})
+
+
+def _squares(fields: dict[str, Strategy]) -> Strategy:
+    layouts, pool = {"pool": st.none()}, {"layouts": st.just(()), "pool": of_shape(POOL)}
+    return _either(JoinedSquares, fields, layouts | {"layouts": few(of_shape(LAYOUT))}, pool)
+
+
+def _motif(fields: dict[str, Strategy]) -> Strategy:
+    """Return motifs of four rounds, 10 cm wide, of 6 cm after the second if that was measured."""
+    own = _ROUNDS | {
+        "rounds": st.just(4),
+        "earlier": st.none() | st.just(EarlierSide(rounds=2, side_cm=6)),
+        "weighed": of_shape(WEIGHED),
+        "rounds_m": st.just(()) | st.lists(measured, min_size=4, max_size=4).map(tuple),
+    }
+    one = {"one_side_cm": st.just(10.0), "two_joined_cm": st.none()}
+    two = {"one_side_cm": st.none(), "two_joined_cm": st.just(20.0)}
+    return _either(Motif, fields | own, one, two)
+
+
 def _target(_: dict[str, Strategy]) -> Strategy:
     given = {"given": money}, {"margin": st.floats(0.1, 9)}, {"markup": st.floats(0.1, 9)}
     return _either(Target, {}, *given)
@@ -192,7 +241,7 @@ def _order(fields: dict[str, Strategy]) -> Strategy:
 
 
 def _workshop(fields: dict[str, Strategy]) -> Strategy:
-    """Return workshops whose measurements are of their one yarn and their one pattern."""
+    """Return workshops whose swatches and timings are of their one yarn and their one pattern."""
     own = fields | {"currency": st.just("GBP"), "locale": st.just("en_GB")}
     return st.builds(_agreeing, st.builds(dict, **own))
 
@@ -202,21 +251,28 @@ def _agreeing(made: dict[str, Any]) -> Workshop:
     object.__setattr__(made["pricing"], "round_up_to", Decimal(1))
     for one in pattern:
         object.__setattr__(one, "name", OWN_PATTERN)
-    for measured_in in (*made["swatches"], *made["motifs"], *made["timings"]):
+    for number, motif in enumerate(made["motifs"], 1):
+        object.__setattr__(motif, "name", f"square {number}")
+    for measured_in in (*made["swatches"], *made["timings"], *made["motifs"]):
         object.__setattr__(measured_in, "yarn", yarn.name)
         if not pattern:
             object.__setattr__(measured_in, "stitch", "hdc")
     words = {words.language: words for words in made["words_in"]}
-    motifs = {motif.name: motif for motif in made["motifs"]}
-    own = {"yarns": (yarn,), "patterns": pattern, "motifs": tuple(motifs.values())}
-    return Workshop(**made | own | {"words_in": tuple(words.values())})
+    own = {"yarns": (yarn,), "patterns": pattern, "words_in": tuple(words.values())}
+    return Workshop(**made | own)
 
 
 _WHOLE: dict[type, Callable[[dict[str, Strategy]], Strategy]] = {
     Deposit: _deposit,
+    Design: _design,
     ExchangeRate: _rate,
     Extra: _extra,
+    FromCentre: _centre,
     Habits: _habits,
+    JoinedSquares: _squares,
+    Layout: _layout,
+    Motif: _motif,
+    MotifJoin: _join,
     Order: _order,
     Pricing: _pricing,
     Section: _section,
@@ -224,4 +280,4 @@ _WHOLE: dict[type, Callable[[dict[str, Strategy]], Strategy]] = {
     Target: _target,
     Workshop: _workshop,
     Yarn: _yarn,
-} | body_values.WHOLE
+}

@@ -99,7 +99,7 @@ class _Walker:
         A run of a part that is made several times is worked from one ball, if there is one: a
         shorter one is kept for a smaller part, and joined only once there is no other.
         """
-        ball = self.basket.take(run.whole_m) if run.copies > 1 and not self.at_an_edge else None
+        ball = self.basket.take(run.whole_m) if run.copies > 1 else None
         if ball is not None:
             self._work_whole(ball, run, place, why)
             return

@@ -37,8 +37,6 @@ def motif_times(made: Mapping[MotifMade, float], workshop: Workshop) -> Iterator
         together[each.motif] = together.get(each.motif, 0.0) + count
     paces, likeness = paces_of(workshop), Likeness(workshop)
     for each, count in made.items():
-        if not count:
-            continue
         motif, total = workshop.motif(each.motif), together[each.motif]
         pace = paces[motif.timed]
         yield MotifTime(

@@ -126,7 +126,7 @@ class Motif:
             return
         growth_cm = self.growth_cm or 0.0
         first_cm = earlier.side_cm - growth_cm * (earlier.rounds - 1)
-        if self.side_cm and (growth_cm <= 0 or first_cm <= 0):
+        if self.side_cm > 0 and (growth_cm <= 0 or first_cm <= 0):
             checks.add(
                 at("earlier", "side"),
                 MistakeCode.SIDES_DO_NOT_FIT,

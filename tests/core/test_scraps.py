@@ -1,0 +1,68 @@
+"""What is left of a ball in a part that is made several times: kept, and joined only at the end."""
+
+from __future__ import annotations
+
+from quoting.core.estimate.ball_walk import ColourWalk, walk_colour
+from quoting.core.estimate.balls import Supply
+from quoting.core.estimate.strands import Visit, Why
+from quoting.core.plan.passes import Edge
+from quoting.core.workshop.habits import Join
+
+TAIL_M = 0.5
+
+
+def motif(yarn_m: float, *, part: int, copies: int) -> Visit:
+    """Return the one round of a colour in each of so many motifs."""
+    return Visit(
+        pass_index=part,
+        starts=Edge.START,
+        ends=Edge.START,
+        yarn_m=yarn_m,
+        follows=False,
+        carry_m=None,
+        part=part,
+        copies=copies,
+    )
+
+
+def walked(*visits: Visit, balls_m: tuple[float, ...], join: Join = Join.ANYWHERE) -> ColourWalk:
+    return walk_colour("oat", visits, Supply(balls_m=balls_m), tail_m=TAIL_M, join=join)
+
+
+def balls(walk: ColourWalk) -> list[int]:
+    return [strand.ball for strand in walk.strands]
+
+
+def test_a_scrap_is_kept_for_a_smaller_motif() -> None:
+    """Three motifs take 4 m and tails of 1 m each; of 13 m, 3 are left, enough for one of 2 m."""
+    walk = walked(motif(4, part=0, copies=3), motif(2, part=1, copies=1), balls_m=(13.0, 13.0))
+    assert balls(walk) == [0, 0, 1, 0]
+    assert {strand.why for strand in walk.strands} == {Why.FINISHED}
+    assert (walk.missing_m, walk.left_m) == (0.0, 8.0)
+
+
+def test_scraps_are_joined_only_once_nothing_longer_is_left() -> None:
+    """Two balls of 8 m make a motif of 4 m each; the third takes the 3 m of both, with a join."""
+    walk = walked(motif(4, part=0, copies=3), balls_m=(8.0, 8.0))
+    assert balls(walk) == [0, 1, 0, 1]
+    assert [strand.why for strand in walk.strands][2:] == [Why.RAN_OUT, Why.FINISHED]
+    assert walk.missing_m == 0.0
+    assert [strand.yarn_m for strand in walk.strands] == [5.0, 5.0, 3.0, 3.0]
+
+
+def test_with_joins_at_an_edge_a_scrap_waits_too() -> None:
+    """A round is one pass, which no scrap is begun with that cannot finish it."""
+    walk = walked(
+        motif(4, part=0, copies=3),
+        motif(2, part=1, copies=1),
+        balls_m=(13.0, 13.0),
+        join=Join.AT_AN_EDGE,
+    )
+    assert balls(walk) == [0, 0, 1, 0]
+    assert not walk.long_pass
+
+
+def test_each_copy_of_a_part_is_told_apart() -> None:
+    walk = walked(motif(4, part=0, copies=2), balls_m=(20.0,))
+    assert [strand.starts.copy for strand in walk.strands] == [0, 1]
+    assert walk.strands[0].stretches is walk.strands[1].stretches
