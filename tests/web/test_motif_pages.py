@@ -18,6 +18,7 @@ from tests.web.conftest import maker_in
 from tests.web.own_maker import OwnMaker, own_maker
 from tests.web.pages import Page
 from tests.web.rich_workshop import rich
+from tests.web.test_own_pages import typed_in
 from tests.web.test_pages_as_read import cards, facts
 
 HERE = "/measurements"
@@ -100,10 +101,10 @@ def test_a_timing_of_a_motif_begins_otherwise_than_one_of_a_stitch(maker: OwnMak
 
 def test_a_motif_and_its_timings_are_taken_out_and_put_back(maker: OwnMaker) -> None:
     add_motif(maker)
-    before = maker.press(HERE, "add motifs.1.timings").typed("own")
+    before = typed_in(maker.press(HERE, "add motifs.1.timings"))
     page = maker.press(HERE, "remove motifs.1")
     assert "Removed: motif sun." in page.with_id("main").text
-    assert maker.press(HERE, "back 1").typed("own") == before
+    assert typed_in(maker.press(HERE, "back 1")) == before
 
 
 # -- mistakes --------------------------------------------------------------------------------------
