@@ -56,7 +56,7 @@ def test_squares_are_laid_out_and_their_counts_read(table: Page) -> None:
     field(table, "blanket.width").fill("130")
     field(table, "blanket.height").fill("170")
     table.get_by_role("button", name="Add a layout").click()
-    first = table.get_by_label("Colour of layout 2, round, 1")
+    first = table.get_by_label("Colour of layout 2, round 1")
     expect(first).to_be_focused()
     first.select_option("slate")
     table.get_by_label("How they are joined").select_option(label="crocheted: single crochet")

@@ -229,3 +229,40 @@ def test_one_motif_alone_has_nothing_to_join(maker: MotifMaker) -> None:
 
 def test_joining_has_its_line_among_the_hours(maker: MotifMaker) -> None:
     assert "laying out" in text_of(maker.open(), "hours").lower()
+
+
+# -- layouts as a list -----------------------------------------------------------------------------
+
+
+def test_layouts_are_typed_as_a_list_and_are_fields_again(maker: MotifMaker) -> None:
+    before = maker.open()
+    page = maker.sends(before, do=f"as_text {LAYOUTS}")
+    assert page.typed()[f"{LAYOUTS}.as_list"].splitlines() == [
+        "teal, rust, plum, moss, oat, share 2",
+        "oat, moss, plum, rust, teal",
+    ]
+    assert page.figure("Price") == before.figure("Price")
+    again = maker.sends(page, do=f"as_lines {LAYOUTS}").typed()
+    assert again == before.typed() | {"csrf_token": again["csrf_token"]}
+
+
+@pytest.mark.parametrize(
+    "line",
+    ["teal, rust, oat x 22", "teal;rust;oat × 22", "teal\trust\toat\t22", "  teal, rust,oat,22"],
+)
+def test_a_line_is_read_as_it_is_typed_or_pasted(maker: MotifMaker, line: str) -> None:
+    fields = maker.sends(maker.open(), do=f"as_text {LAYOUTS}").typed()
+    fields |= {f"{LAYOUTS}.as_list": f"\n{line}\n", "do": f"as_lines {LAYOUTS}"}
+    page = Page(maker.client.post("/", data=fields).text)
+    assert colours(page, 1) == ["teal", "rust", "oat"]
+    assert page.typed()[f"{LAYOUTS}.1.count"] == "22"
+
+
+def test_a_mistake_in_the_list_names_its_line(maker: MotifMaker) -> None:
+    fields = maker.sends(maker.open(), do=f"as_text {LAYOUTS}").typed()
+    text = "teal, rust, plum, moss, oat\n\nteal, puce, plum, moss, oat x many"
+    page = Page(maker.client.post("/", data=fields | {f"{LAYOUTS}.as_list": text}).text)
+    said = page.said_of(LAYOUTS)
+    assert "Line 3: The yarn has no colour “puce”" in said
+    assert "Line 3: “many” cannot be read" in said
+    assert page.typed()[f"{LAYOUTS}.as_list"] == text
