@@ -15,7 +15,6 @@ from quoting.web.book.mark import order_home, sent_mark
 from quoting.web.long_tables import beginning
 from quoting.web.orders import reckonings
 from quoting.web.orders.body_forms import FORMS, counts_template
-from quoting.web.orders.size_off import size_off_words
 from quoting.web.shop import shop_if_any, speech_now
 from quoting.wording import (
     ahead_words,
@@ -65,7 +64,6 @@ SUMS = (
     reckonings.task_sum,
     reckonings.yarn_sum,
     reckonings.reserve_words,
-    reckonings.ends_to_do,
     reckonings.ends_words,
     reckonings.border_round_words,
     reckonings.price_sum,
@@ -121,7 +119,6 @@ WORDS: tuple[Callable[..., object], ...] = (
     refusal_words,
     rule_words,
     sent_mark,
-    size_off_words,
     stage_words,
     stitch_names_meant,
     sureness_words,

@@ -9,7 +9,6 @@ from quoting.core.estimate.hours import Task
 from quoting.core.estimate.strands import Why
 from quoting.core.estimate.yarn_needed import LABEL_ERROR
 from quoting.core.ground.money import exact, round_half_up
-from quoting.core.order.design import EndsBecome
 from quoting.core.plan.gauge import Gauge, Made
 from quoting.core.quote.quote import Quote
 from quoting.web.shop import shop_now
@@ -91,19 +90,6 @@ def reserve_words(quote: Quote, say: Speech) -> str:
         f"{say.percent(LABEL_ERROR)} in the length on the label."
     )
     return " ".join(filter(None, [said, yarn_widened_words(quote.workshop.ranges.yarn, say)]))
-
-
-_ENDS_TO_DO = {
-    EndsBecome.WOVEN_IN: "to weave in",
-    EndsBecome.WORKED_OVER: "to work over",
-    EndsBecome.ENCLOSED: "to enclose in the border",
-    EndsBecome.FRINGE: "to leave as fringe",
-}
-
-
-def ends_to_do(quote: Quote) -> str:
-    """Return what is to be done with the ends: `to weave in`."""
-    return _ENDS_TO_DO[quote.order.design.ends]
 
 
 def ends_words(quote: Quote, say: Speech) -> str:
