@@ -76,7 +76,7 @@ def start_sent(workshop: Workshop) -> Sent:
         "blanket": {
             "yarn": yarn.name,
             "stitch": swatch.stitch if swatch else workshop.timings[0].stitch,
-            **start_of_body(BODIES.first, workshop, yarn),
+            **start_of_body(workshop, yarn),
         },
     }
     return MultiDict(sent_as(start))
