@@ -4,7 +4,12 @@ from quoting.notation.marks import FILE_MARKS, Marks
 from quoting.notation.measures import LENGTH, MASS, YARN_LENGTH, Quantity, read_measure
 from quoting.notation.numbers import read_money, read_number, without_sign
 from quoting.notation.sizes import read_size
-from quoting.notation.stripe_lines import read_stripe_lines, stripe_line
+from quoting.notation.stripe_lines import (
+    read_stripe_lines,
+    split_line,
+    stripe_line,
+    written_part,
+)
 from quoting.notation.writing import write_measure, write_number
 
 __all__ = [
@@ -19,8 +24,10 @@ __all__ = [
     "read_number",
     "read_size",
     "read_stripe_lines",
+    "split_line",
     "stripe_line",
     "without_sign",
     "write_measure",
     "write_number",
+    "written_part",
 ]

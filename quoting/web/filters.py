@@ -16,7 +16,6 @@ from quoting.web.book.mark import order_home, sent_mark
 from quoting.web.long_tables import beginning
 from quoting.web.orders import reckonings
 from quoting.web.orders.body_forms import FORMS, counts_template
-from quoting.web.orders.size_off import size_off_words
 from quoting.web.shop import shop_if_any, speech_now
 from quoting.wording import (
     ahead_words,

@@ -241,4 +241,4 @@ def test_with_joins_at_an_edge_balls_are_enough_too(order: Order) -> None:
     estimate = sample_quote(order, workshop).estimate
     for colour in estimate.colours:
         assert colour.walk.missing_m == 0
-        assert not any(0 < s.begins or s.ends < 1 for x in colour.walk.strands for s in x.stretches)
+        assert not any(s.begins > 0 or s.ends < 1 for x in colour.walk.strands for s in x.stretches)

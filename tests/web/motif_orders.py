@@ -73,10 +73,10 @@ def centre_body(**changes: Any) -> FromCentre:
 
 
 def order_of(body: FromCentre | JoinedSquares, **changes: Any) -> Order:
-    """Return an order of a body, as a file gives it."""
-    design = sample_design(
-        width_cm=130, height_cm=170, stitch="dc", border=(band(rounds=2),), **changes
-    )
+    """Return an order of a body, 60 by 75 cm unless told otherwise, as a file gives it."""
+    size = {"width_cm": 60, "height_cm": 75}
+    border = (band(rounds=2),)
+    design = sample_design(**{"stitch": "dc", "border": border, **size, **changes})
     order = sample_order(design=replace(design, body=body), deliver_to="GB")
     return load_order_text(order_text(order, Vocabulary.US), motif_workshop())
 

@@ -153,7 +153,7 @@ def test_motifs_of_its_shape_are_offered_to_reckon_by(maker: MotifMaker) -> None
 
 
 def test_rounds_are_counted_with_their_sum_and_how_they_grow() -> None:
-    """60 cm square in dc at 17 stitches and 9 rows to 10 cm: each round adds 2.222 cm."""
+    """In dc at 9 rows to 10 cm each round adds 2.222 cm; a solid square grows by 16 stitches."""
     order = order_of(centre_body(starts_on=0))
     page = MotifMaker(order, motif_workshop(motifs=())).open()
     plan = quote_order(order, motif_workshop(motifs=()), today=TODAY).plan

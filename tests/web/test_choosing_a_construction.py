@@ -107,7 +107,6 @@ def test_what_becomes_of_the_ends_is_asked_of_every_construction(
 ) -> None:
     page = choose(maker, maker.open(), word, blanket__ends=ends)
     assert page.typed()["blanket.ends"] == ends
-    assert page.figure("Ends")
     assert f'ends = "{ends}"' in maker.file_of(page)
 
 

@@ -46,6 +46,12 @@ def maker() -> MotifMaker:
     return MotifMaker(order_of(squares_body()))
 
 
+@pytest.fixture
+def wide() -> MotifMaker:
+    """Return the maker of a blanket of 8 by 11 squares."""
+    return MotifMaker(order_of(squares_body(), width_cm=130, height_cm=170))
+
+
 def colours(page: Page, layout: int) -> list[str]:
     """Return the colours of a layout, from the centre."""
     begins = f"{LAYOUTS}.{layout}.colours."
@@ -185,9 +191,9 @@ def test_a_pool_of_more_last_rounds_than_the_motif_has_is_told_beside_them() -> 
 # -- the counts of the answer ----------------------------------------------------------------------
 
 
-def test_motifs_edges_and_stitches_are_counted_with_their_sums(maker: MotifMaker) -> None:
+def test_motifs_edges_and_stitches_are_counted_with_their_sums(wide: MotifMaker) -> None:
     """8 by 11 squares of 15 cm meet at 157 edges on 17 lines; 21 stitches an edge are 3,297."""
-    text = text_of(maker.open(), "size")
+    text = text_of(wide.open(), "size")
     assert "8 motifs across, 11 down: 88" in text
     assert "11 × (8 − 1) + 8 × (11 − 1) = 157 edges; (8 − 1) + (11 − 1) = 17 lines" in text
     assert "157 × 15 cm = 2,355 cm" in text
@@ -198,17 +204,17 @@ def test_motifs_edges_and_stitches_are_counted_with_their_sums(maker: MotifMaker
     assert "29 of oat, moss, plum, rust, teal: 10 ends each" in text
 
 
-def test_how_far_the_size_is_off_is_told_on_both_sides(maker: MotifMaker) -> None:
-    text = text_of(maker.open(), "size")
+def test_how_far_the_size_is_off_is_told_on_both_sides(wide: MotifMaker) -> None:
+    """8 × 15 + 7 × 0.3 cm and two border rounds of 0.633 cm each are 124.63 cm of 130."""
+    text = text_of(wide.open(), "size")
     off = text.partition("That is ")[2].partition(" than asked.")[0]
-    assert "narrower" in off
-    assert "and" in off
+    assert off.startswith("5.4 cm narrower and ")
 
 
-def test_sewn_joins_are_counted_in_needlefuls(maker: MotifMaker) -> None:
+def test_sewn_joins_are_counted_in_needlefuls(wide: MotifMaker) -> None:
     """Whipstitch, 2.5 times the edge: of 8 by 11 squares 7 × 3 + 10 × 2 = 41 needlefuls."""
-    page = maker.sends(
-        maker.open(), **{f"{SQUARES}.join.method": "whipstitch", f"{SQUARES}.columns": "8"}
+    page = wide.sends(
+        wide.open(), **{f"{SQUARES}.join.method": "whipstitch", f"{SQUARES}.columns": "8"}
     )
     assert "2.5 times as much yarn as there is to sew, in 41 needlefuls." in text_of(page, "size")
     assert "8, your own count" in text_of(page, "size")
@@ -223,3 +229,40 @@ def test_one_motif_alone_has_nothing_to_join(maker: MotifMaker) -> None:
 
 def test_joining_has_its_line_among_the_hours(maker: MotifMaker) -> None:
     assert "laying out" in text_of(maker.open(), "hours").lower()
+
+
+# -- layouts as a list -----------------------------------------------------------------------------
+
+
+def test_layouts_are_typed_as_a_list_and_are_fields_again(maker: MotifMaker) -> None:
+    before = maker.open()
+    page = maker.sends(before, do=f"as_text {LAYOUTS}")
+    assert page.typed()[f"{LAYOUTS}.as_list"].splitlines() == [
+        "teal, rust, plum, moss, oat, share 2",
+        "oat, moss, plum, rust, teal",
+    ]
+    assert page.figure("Price") == before.figure("Price")
+    again = maker.sends(page, do=f"as_lines {LAYOUTS}").typed()
+    assert again == before.typed() | {"csrf_token": again["csrf_token"]}
+
+
+@pytest.mark.parametrize(
+    "line",
+    ["teal, rust, oat x 22", "teal;rust;oat × 22", "teal\trust\toat\t22", "  teal, rust,oat,22"],
+)
+def test_a_line_is_read_as_it_is_typed_or_pasted(maker: MotifMaker, line: str) -> None:
+    fields = maker.sends(maker.open(), do=f"as_text {LAYOUTS}").typed()
+    fields |= {f"{LAYOUTS}.as_list": f"\n{line}\n", "do": f"as_lines {LAYOUTS}"}
+    page = Page(maker.client.post("/", data=fields).text)
+    assert colours(page, 1) == ["teal", "rust", "oat"]
+    assert page.typed()[f"{LAYOUTS}.1.count"] == "22"
+
+
+def test_a_mistake_in_the_list_names_its_line(maker: MotifMaker) -> None:
+    fields = maker.sends(maker.open(), do=f"as_text {LAYOUTS}").typed()
+    text = "teal, rust, plum, moss, oat\n\nteal, puce, plum, moss, oat x many"
+    page = Page(maker.client.post("/", data=fields | {f"{LAYOUTS}.as_list": text}).text)
+    said = page.said_of(LAYOUTS)
+    assert "Line 3: The yarn has no colour “puce”" in said
+    assert "Line 3: “many” cannot be read" in said
+    assert page.typed()[f"{LAYOUTS}.as_list"] == text

@@ -86,8 +86,8 @@ def counts_template(body: Body) -> str:
     return f"{FORMS[type(body)].templates}/counts.html"
 
 
-def start_of_body(word: str, workshop: Workshop, yarn: Yarn) -> Mapping[str, object]:
-    """Return what an empty form begins with of the construction of a word."""
+def start_of_body(workshop: Workshop, yarn: Yarn, word: str = BODIES.first) -> Mapping[str, object]:
+    """Return what an empty form begins with of a construction; without a word, of the first."""
     return form_part(word).start(workshop, yarn)
 
 

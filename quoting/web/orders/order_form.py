@@ -10,7 +10,7 @@ from wtforms import Form
 from quoting.core.ground.errors import Refused
 from quoting.core.order.order import Order
 from quoting.core.workshop.workshop import Workshop
-from quoting.schema.blanket_shapes import BODIES, DESIGN
+from quoting.schema.blanket_shapes import DESIGN
 from quoting.schema.order_shape import ORDER
 from quoting.schema.reading import read_order
 from quoting.web.forms.from_shape import form_of
@@ -81,7 +81,7 @@ def start_sent(workshop: Workshop) -> Sent:
         "blanket": {
             "yarn": yarn.name,
             "stitch": swatch.stitch if swatch else workshop.timings[0].stitch,
-            **start_of_body(BODIES.first, workshop, yarn),
+            **start_of_body(workshop, yarn),
         },
     }
     return MultiDict(sent_as(start))

@@ -36,7 +36,7 @@ def begun(sent: Sent, workshop: Workshop) -> Sent:
     if sent.get(_CHOICE) != word or any(_key(name) in _keys_of(word) for name in sent):
         return sent
     named = (yarn for yarn in workshop.yarns if yarn.name == sent.get("blanket.yarn"))
-    start = start_of_body(word, workshop, next(named, workshop.yarns[0]))
+    start = start_of_body(workshop, next(named, workshop.yarns[0]), word)
     return MultiDict([*sent.items(multi=True), *sent_as({_TABLE: start})])
 
 

@@ -14,6 +14,7 @@ from quoting.core.workshop.workshop import Workshop
 from quoting.core.workshop.yarns import Yarn
 from quoting.web.orders.body_form import BodyForm, Fields
 from quoting.web.orders.layout_lines import squares_deed
+from quoting.web.orders.size_off import size_off_words
 from quoting.web.orders.squares_sums import (
     across_sums,
     across_words,
@@ -95,6 +96,7 @@ SQUARES_FORM = BodyForm(
     beside=_beside,
     sums=(
         joins,
+        size_off_words,
         across_sums,
         across_words,
         motif_rounds,

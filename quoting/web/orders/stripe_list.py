@@ -1,6 +1,6 @@
 """Stripes as one text, a line for each in the order worked: `teal, 2`, `teal 2`, `teal, 2, dc`.
 
-Those of rounds have no stitch of their own.
+Those of rounds have no stitch of their own. Layouts of motifs are typed so, too (`layout_text`).
 
 A list of stripes is sent either as lines of fields or as such a text under `as_list`; both say the
 same, and either is made of the other without loss, mistakes and all.
@@ -9,7 +9,7 @@ same, and either is made of the other without loss, mistakes and all.
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from typing import NamedTuple
 
 from werkzeug.datastructures import MultiDict
@@ -17,6 +17,8 @@ from werkzeug.datastructures import MultiDict
 from quoting.core.ground.place import Place
 from quoting.notation import read_stripe_lines, stripe_line
 from quoting.web.forms.sent import Sent, line_numbers
+from quoting.web.orders.layout_lines import LAYOUTS
+from quoting.web.orders.layout_text import layout_fields, layout_line
 
 MANY_STRIPES = 40
 """More than so many are shown as a text at first: a field for each would be a page of fields."""
@@ -25,7 +27,9 @@ _TEXT = ".as_list"
 _PARTS = ("colour", "rows", "stitch")
 _OF_ROUNDS = "blanket.centre.stripes"
 _PARTS_OF_ROUNDS = ("colour", "rounds")
-_LISTS = re.compile(r"blanket\.(first_rows|last_rows|sections\.\d+\.stripes|centre\.stripes)")
+_LISTS = re.compile(
+    r"blanket\.(first_rows|last_rows|sections\.\d+\.stripes|centre\.stripes|squares\.layouts)"
+)
 
 
 class TextLine(NamedTuple):
@@ -70,21 +74,34 @@ def as_lines(sent: Sent, place: str) -> Sent:
     if text is None:
         return sent
     lines = _without(sent, place)
-    for number, (_, parts) in enumerate(read_stripe_lines(text), 1):
-        texts = zip(_parts_of(place), _as_many(parts, place), strict=True)
-        lines.update([(f"{place}.{number}.{name}", text) for name, text in texts])
+    for number, fields in enumerate(_fields(text, place), 1):
+        lines.update([(f"{place}.{number}.{name}", typed) for name, typed in fields.items()])
     return lines
 
 
 def as_text(sent: Sent, place: str) -> Sent:
     """Return a form with one list as a text."""
-    lines = [
-        [sent.get(f"{place}.{number}.{name}", "") for name in _parts_of(place)]
-        for number in line_numbers(sent).get(place, [])
-    ]
+    numbers = line_numbers(sent).get(place, [])
+    lines = [_line(_within(sent, f"{place}.{number}."), place) for number in numbers]
     written = _without(sent, place)
-    written[f"{place}{_TEXT}"] = "\n".join(map(stripe_line, lines))
+    written[f"{place}{_TEXT}"] = "\n".join(lines)
     return written
+
+
+def _fields(text: str, place: str) -> Iterator[Mapping[str, str]]:
+    """Yield the fields of each line of a text, by their names in it."""
+    if place == LAYOUTS:
+        yield from (layout_fields(line) for line in text.splitlines() if line.strip())
+        return
+    names = _parts_of(place)
+    for _, parts in read_stripe_lines(text):
+        yield dict(zip(names, _as_many(parts, place), strict=True))
+
+
+def _line(fields: Mapping[str, str], place: str) -> str:
+    if place == LAYOUTS:
+        return layout_line(fields)
+    return stripe_line([fields.get(name, "") for name in _parts_of(place)])
 
 
 def _parts_of(place: str) -> Sequence[str]:
@@ -108,6 +125,11 @@ def line_in_text(place: Place, texts: Mapping[str, str]) -> TextLine | None:
             return TextLine(within, lines[number - 1]) if number <= len(lines) else None
         place = place.outer
     return None
+
+
+def _within(sent: Sent, begins: str) -> Mapping[str, str]:
+    """Return the fields whose names begin so, by the rest of their names."""
+    return {n.removeprefix(begins): text for n, text in sent.items() if n.startswith(begins)}
 
 
 def _without(sent: Sent, place: str) -> Sent:

@@ -1,0 +1,66 @@
+"""Pieces from the centre and joined motifs in a book, on Sizes, and as what is made of them."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from quoting.core.order.from_centre import FromCentre
+from quoting.core.order.joined_squares import JoinedSquares
+from quoting.core.workshop.stitches import Vocabulary
+from quoting.schema import load_order_text, order_text
+from tests.web.book_pages import maker_with_book
+from tests.web.motif_orders import (
+    MotifMaker,
+    centre_body,
+    motif_workshop,
+    order_of,
+    squares_body,
+)
+from tests.web.pages import Page
+
+BODIES = pytest.mark.parametrize("body", [centre_body(), squares_body()], ids=["centre", "squares"])
+
+
+@BODIES
+def test_a_book_keeps_it_and_what_rests_beside_it(
+    body: FromCentre | JoinedSquares, tmp_path: Path
+) -> None:
+    maker = maker_with_book(tmp_path / "book.db", motif_workshop())
+    address = maker.begin()
+    file = order_text(order_of(body), Vocabulary.US)
+    read = maker.hand_in("/read", address, file)
+    page = maker.open(read.location)
+    assert page.with_id("mistakes").text == ""
+    fields = page.typed() | {"blanket.construction": "rows", "do": "construction"}
+    rows = Page(maker.client.post(read.location, data=fields).text)
+    assert "Stripes" in rows.with_id("order").text
+    opened = maker.open(read.location)
+    back = opened.typed() | {"blanket.construction": page.typed()["blanket.construction"]}
+    again = Page(maker.client.post(read.location, data=back | {"do": "construction"}).text)
+    assert again.figure("Price") == page.figure("Price")
+
+
+@BODIES
+def test_sizes_compares_it_and_leads_back_with_all_that_was_typed(
+    body: FromCentre | JoinedSquares,
+) -> None:
+    order = order_of(body)
+    maker = MotifMaker(order)
+    page = maker.open()
+    sizes = maker.sends(page, "/sizes/of-order")
+    assert maker.status == 200
+    assert len(sizes.table("Size")) > 2
+    carried = [n for n in sizes.root.all("input") if n.attributes.get("name") == "order_file"]
+    assert load_order_text(carried[0].attributes["value"], motif_workshop()) == order
+
+
+@BODIES
+def test_the_quote_the_message_and_the_guide_are_made_of_it(
+    body: FromCentre | JoinedSquares,
+) -> None:
+    maker = MotifMaker(order_of(body))
+    fields = maker.open().typed()
+    for address in ("/quote", "/quote/message", "/guide"):
+        assert maker.client.post(address, data=fields).status_code == 200
