@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from dataclasses import replace
 
 from quoting.core.estimate.yarn_needed import yarn_by_pass
 from quoting.core.guide.guide import Guide
 from quoting.core.guide.motifs import MotifsToMake, PartEnds, SeamLines
 from quoting.core.order.joined_squares import JoinMethod
 from quoting.core.plan.parts import PartKind
-from quoting.core.plan.passes import Pass, Plan
+from quoting.core.plan.passes import Pass, Plan, Work
 from quoting.core.plan.squares_grid import SquaresGrid
 from quoting.core.quote.advice import AT_THE_EDGE
 from quoting.core.workshop.stitches import Stitch
@@ -27,8 +28,8 @@ JOINED: Mapping[JoinMethod, str] = {
         "all. It takes no yarn besides."
     ),
     JoinMethod.CONTINUOUS: (
-        "The last round of all motifs is one: work it motif after motif, row by row, and into "
-        "those beside, along {edges} in all."
+        "The last round of all motifs is one, {last} round each: work it motif after motif, row by "
+        "row, and into those beside, along {edges} in all."
     ),
     JoinMethod.SLIP_STITCH: "Join with a seam of slip stitches, the right sides together.",
     JoinMethod.SINGLE_CROCHET: (
@@ -63,10 +64,14 @@ def motif_rounds_listing(guide: Guide, speech: Speech) -> Listing:
 
 
 def _round(worked: Pass, plan: Plan, speech: Speech) -> str:
+    return f"Round {worked.number}: {_stitches(worked, plan, speech)}."
+
+
+def _stitches(worked: Pass, plan: Plan, speech: Speech) -> str:
     assert plan.counted is not None, "motifs are counted"  # noqa: S101
-    said = f"Round {worked.number}: {round_stitches(worked, plan.counted, speech)}"
+    said = round_stitches(worked, plan.counted, speech)
     chains = worked.stitches.get(Stitch.CH, 0)
-    return f"{said}, {speech.count(chains, 'chain')}." if chains else f"{said}."
+    return f"{said}, {speech.count(chains, 'chain')}" if chains else said
 
 
 def motifs_listing(guide: Guide, codes: Mapping[str, str], speech: Speech) -> Listing:
@@ -135,7 +140,7 @@ def joins_blocks(guide: Guide, codes: Mapping[str, str], speech: Speech) -> Iter
     plan, grid = guide.quote.plan, guide.quote.plan.grid
     if grid is None or not grid.shared_edges:
         return
-    yield Words(heading="Joining", texts=(_joined(grid, speech),))
+    yield Words(heading="Joining", texts=(_joined(plan, grid, speech),))
     rows = [(_seams(lines, speech), lines.works[0].colour) for lines in guide.seams]
     rows += [
         (_edging(worked, grid, speech), worked.colour)
@@ -153,9 +158,13 @@ def joins_blocks(guide: Guide, codes: Mapping[str, str], speech: Speech) -> Iter
         )
 
 
-def _joined(grid: SquaresGrid, speech: Speech) -> str:
-    edges = speech.count(grid.shared_edges, "edge")
-    return JOINED[grid.method].format(edges=edges, sc=speech.stitch(Stitch.SC))
+def _joined(plan: Plan, grid: SquaresGrid, speech: Speech) -> str:
+    edges, last = speech.count(grid.shared_edges, "edge"), ""
+    if grid.method is JoinMethod.CONTINUOUS:
+        row = next(worked for worked in plan.passes if worked.work is Work.SEAM)
+        of_one = {stitch: count // grid.columns for stitch, count in row.stitches.items()}
+        last = _stitches(replace(row, stitches=of_one), plan, speech)
+    return JOINED[grid.method].format(edges=edges, last=last, sc=speech.stitch(Stitch.SC))
 
 
 def _seams(lines: SeamLines, speech: Speech) -> str:
