@@ -65,7 +65,7 @@ def check(quote: Quote) -> None:
     carries=st.booleans(),
 )
 def test_a_random_order_of_squares_is_worked_as_it_was_planned(
-    body: JoinedSquares, counting: Counting, rounds: int, carries: bool
+    *, body: JoinedSquares, counting: Counting, rounds: int, carries: bool
 ) -> None:
     motif = replace(SUN, rounds=ROUNDS, one_side_cm=9, counting=counting)
     shop = motif_workshop(
