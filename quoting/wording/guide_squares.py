@@ -77,7 +77,7 @@ def motifs_listing(guide: Guide, codes: Mapping[str, str], speech: Speech) -> Li
     """Return how many motifs of each layout there are to make, to be ticked."""
     return Listing(
         heading="Motifs to make",
-        heads=("What to make", "Yarn of one", "Ends of one"),
+        heads=("What to make", "Yarn of one", "Ends"),
         rows=tuple(
             (
                 f"Make {speech.number(one.count)}{_of_layout(one, guide)}: {layout_words(one)}.",
@@ -107,7 +107,8 @@ def _band(band: tuple[Pass, ...]) -> str:
     first, last = band[0], band[-1]
     if first is last:
         return f"round {first.number} {first.colour}"
-    return f"rounds {first.number} to {last.number} {first.colour}"
+    joined = "and" if last.number == first.number + 1 else "to"
+    return f"rounds {first.number} {joined} {last.number} {first.colour}"
 
 
 def _of_layout(one: MotifsToMake, guide: Guide) -> str:

@@ -13,7 +13,7 @@ from quoting.wording.paper import Facts, Listing, Paper, Words
 from tests.guide.follower import CORNERS, all_blocks
 
 NUMBER = r"([\d,]+)"
-STITCHES = rf"{NUMBER} (sl st|\S+)(?: in {NUMBER} clusters?)?(?:(?:,| and) {NUMBER} chains?)?"
+STITCHES = rf"{NUMBER} (sl st|[^\s.]+)(?: in {NUMBER} clusters?)?(?:(?:,| and) {NUMBER} chains?)?"
 
 Stitched = Counter[tuple[str, str]]
 """How many of each stitch in each colour."""
@@ -62,7 +62,7 @@ def _made(what: str) -> Iterator[tuple[int, int, str]]:
     found = re.fullmatch(rf"Make {NUMBER}(?: of layout \d+)?: (.*)\.", what)
     assert found, what
     for band in found[2].split(", "):
-        of_band = re.fullmatch(r"rounds? (\d+)(?: to (\d+))? (.+)", band)
+        of_band = re.fullmatch(r"rounds? (\d+)(?: (?:to|and) (\d+))? (.+)", band)
         assert of_band, band
         for number in range(int(of_band[1]), int(of_band[2] or of_band[1]) + 1):
             yield count(found[1]), number, of_band[3]

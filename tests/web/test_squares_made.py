@@ -96,7 +96,7 @@ def test_a_sitting_of_motifs_and_ends_is_told_in_their_words(
     assert "At the hook, laying out and joining, 2 h 10 min, motifs 1 to 6" in shown
     assert "40 ends worked over" in shown
     assert "Working over ends, 16 min" in shown
-    assert "Motifs, seams and rounds done" in shown
+    assert "Done so far" in shown
     assert "Yarn used up, ends worked over" in shown
     assert "Ends worked over" in shown
     assert "Next: motif 7 of 12, " in shown
