@@ -126,7 +126,6 @@ WORDS: tuple[Callable[..., object], ...] = (
     rule_words,
     sent_mark,
     shape_words,
-    size_off_words,
     stage_words,
     stitch_names_meant,
     sureness_words,

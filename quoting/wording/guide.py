@@ -20,13 +20,13 @@ from quoting.core.quote.quote import Quote
 from quoting.wording.catalogues import ENGLISH
 from quoting.wording.ends import ENDS_TO_DO
 from quoting.wording.guide_before import before_sentences
+from quoting.wording.guide_part_ends import part_ends_listing
 from quoting.wording.guide_squares import (
     NO_FIGURES,
     grid_blocks,
     joins_blocks,
     motif_rounds_listing,
     motifs_listing,
-    part_ends_listing,
 )
 from quoting.wording.guide_steps import step_sentence
 from quoting.wording.guide_yarn import yarn_sentences

@@ -32,7 +32,8 @@ def before_sentences(quote: Quote, speech: Speech) -> Iterator[str]:
     if plan.counted is not None:
         yield from rounds_sentences(plan, plan.rows[0].stitch, quote.workshop, speech)
     yield from _border(plan, speech)
-    yield speech.worded(_JOINS[quote.workshop.habits.join])
+    joined = speech.worded(_JOINS[quote.workshop.habits.join])
+    yield joined if plan.of_work(Work.ROW) else joined.replace("row", "round")
     if told := ENDS_TOLD[quote.order.design.ends]:
         tail_cm = habits_for(quote.order, quote.workshop).tail_cm
         yield told.format(tail=speech.length(tail_cm))

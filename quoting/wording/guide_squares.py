@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from dataclasses import replace
 
 from quoting.core.estimate.yarn_needed import yarn_by_pass
 from quoting.core.guide.guide import Guide
-from quoting.core.guide.motifs import MotifsToMake, PartEnds, SeamLines
+from quoting.core.guide.motifs import MotifsToMake, SeamLines
 from quoting.core.order.joined_squares import JoinMethod
 from quoting.core.plan.parts import PartKind
-from quoting.core.plan.passes import Pass, Plan
+from quoting.core.plan.passes import Pass, Plan, Work
 from quoting.core.plan.squares_grid import SquaresGrid
-from quoting.core.quote.advice import AT_THE_EDGE
 from quoting.core.workshop.stitches import Stitch
 from quoting.wording.guide_rounds import round_stitches
 from quoting.wording.paper import Block, Listing, Words
@@ -27,8 +27,8 @@ JOINED: Mapping[JoinMethod, str] = {
         "all. It takes no yarn besides."
     ),
     JoinMethod.CONTINUOUS: (
-        "The last round of all motifs is one: work it motif after motif, row by row, and into "
-        "those beside, along {edges} in all."
+        "The last round of all motifs is one, {last} round each: work it motif after motif, row by "
+        "row, and into those beside, along {edges} in all."
     ),
     JoinMethod.SLIP_STITCH: "Join with a seam of slip stitches, the right sides together.",
     JoinMethod.SINGLE_CROCHET: (
@@ -63,17 +63,21 @@ def motif_rounds_listing(guide: Guide, speech: Speech) -> Listing:
 
 
 def _round(worked: Pass, plan: Plan, speech: Speech) -> str:
+    return f"Round {worked.number}: {_stitches(worked, plan, speech)}."
+
+
+def _stitches(worked: Pass, plan: Plan, speech: Speech) -> str:
     assert plan.counted is not None, "motifs are counted"  # noqa: S101
-    said = f"Round {worked.number}: {round_stitches(worked, plan.counted, speech)}"
+    said = round_stitches(worked, plan.counted, speech)
     chains = worked.stitches.get(Stitch.CH, 0)
-    return f"{said}, {speech.count(chains, 'chain')}." if chains else f"{said}."
+    return f"{said}, {speech.count(chains, 'chain')}" if chains else said
 
 
 def motifs_listing(guide: Guide, codes: Mapping[str, str], speech: Speech) -> Listing:
     """Return how many motifs of each layout there are to make, to be ticked."""
     return Listing(
         heading="Motifs to make",
-        heads=("What to make", "Yarn of one", "Ends of one"),
+        heads=("What to make", "Yarn of one", "Ends"),
         rows=tuple(
             (
                 f"Make {speech.number(one.count)}{_of_layout(one, guide)}: {layout_words(one)}.",
@@ -103,7 +107,8 @@ def _band(band: tuple[Pass, ...]) -> str:
     first, last = band[0], band[-1]
     if first is last:
         return f"round {first.number} {first.colour}"
-    return f"rounds {first.number} to {last.number} {first.colour}"
+    joined = "and" if last.number == first.number + 1 else "to"
+    return f"rounds {first.number} {joined} {last.number} {first.colour}"
 
 
 def _of_layout(one: MotifsToMake, guide: Guide) -> str:
@@ -135,7 +140,7 @@ def joins_blocks(guide: Guide, codes: Mapping[str, str], speech: Speech) -> Iter
     plan, grid = guide.quote.plan, guide.quote.plan.grid
     if grid is None or not grid.shared_edges:
         return
-    yield Words(heading="Joining", texts=(_joined(grid, speech),))
+    yield Words(heading="Joining", texts=(_joined(plan, grid, speech),))
     rows = [(_seams(lines, speech), lines.works[0].colour) for lines in guide.seams]
     rows += [
         (_edging(worked, grid, speech), worked.colour)
@@ -153,9 +158,13 @@ def joins_blocks(guide: Guide, codes: Mapping[str, str], speech: Speech) -> Iter
         )
 
 
-def _joined(grid: SquaresGrid, speech: Speech) -> str:
-    edges = speech.count(grid.shared_edges, "edge")
-    return JOINED[grid.method].format(edges=edges, sc=speech.stitch(Stitch.SC))
+def _joined(plan: Plan, grid: SquaresGrid, speech: Speech) -> str:
+    edges, last = speech.count(grid.shared_edges, "edge"), ""
+    if grid.method is JoinMethod.CONTINUOUS:
+        row = next(worked for worked in plan.passes if worked.work is Work.SEAM)
+        of_one = {stitch: count // grid.columns for stitch, count in row.stitches.items()}
+        last = _stitches(replace(row, stitches=of_one), plan, speech)
+    return JOINED[grid.method].format(edges=edges, last=last, sc=speech.stitch(Stitch.SC))
 
 
 def _seams(lines: SeamLines, speech: Speech) -> str:
@@ -186,57 +195,3 @@ def seam_work_words(works: tuple[Pass, ...], speech: Speech) -> str:
 def _edging(worked: Pass, grid: SquaresGrid, speech: Speech) -> str:
     motifs = speech.count(grid.count, "motif")
     return f"Edge {motifs}: {worked.colour}, {seam_work_words((worked,), speech)} each."
-
-
-def part_ends_listing(guide: Guide, heading: str, speech: Speech) -> Listing:
-    """Return the ends of motifs, seams and border, told once for all that are alike."""
-    plan = guide.quote.plan
-    rows = [
-        (_where(ends, plan, speech), f"{_ends(ends, speech)}{_apart(ends, guide)}")
-        for ends in guide.part_ends
-        if ends.each
-    ]
-    if guide.joined_ends:
-        count = speech.count(sum(guide.joined_ends.values()), "end")
-        joined = f"about {count}: {_by_colour(guide.joined_ends, speech)}"
-        rows.append((speech.worded("Where balls are joined"), joined))
-    return Listing(
-        heading=heading,
-        heads=("Where", "Which"),
-        rows=tuple(rows),
-        figures_from=NO_FIGURES,
-        ticks=True,
-    )
-
-
-_PARTS = {PartKind.MOTIF: "motif", PartKind.EDGING: "edging"}
-
-
-def _apart(ends: PartEnds, guide: Guide) -> str:
-    """Return what is done with ends that reach no edge, where those at the edges are left there."""
-    lie_within = guide.quote.plan.parts[ends.part].kind in _PARTS
-    return "; weave them in" if lie_within and guide.quote.order.design.ends in AT_THE_EDGE else ""
-
-
-def _where(ends: PartEnds, plan: Plan, speech: Speech) -> str:
-    part = plan.parts[ends.part]
-    if part.kind is PartKind.BORDER:
-        return "Border"
-    if not part.at_once:
-        return "The last round of all"
-    if part.kind is PartKind.SEAM:
-        return seam_numbers(plan.number_of(ends.part, 0), part.count)
-    said = speech.count(part.count, _PARTS[part.kind])
-    several = sum(each.kind is PartKind.MOTIF for each in plan.parts) > 1
-    return f"{said} of layout {part.layout + 1}" if part.layout is not None and several else said
-
-
-def _ends(ends: PartEnds, speech: Speech) -> str:
-    said = speech.count(ends.each, "end")
-    if ends.count > 1:
-        said = f"{said} each, {speech.number(ends.each * ends.count)} in all"
-    return f"{said}: {_by_colour(ends.by_colour, speech)}"
-
-
-def _by_colour(ends: Mapping[str, int], speech: Speech) -> str:
-    return ", ".join(f"{colour} {speech.number(count)}" for colour, count in ends.items())

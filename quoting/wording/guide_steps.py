@@ -6,6 +6,7 @@ from quoting.core.guide.guide import Guide
 from quoting.core.guide.steps import Part, Step
 from quoting.core.plan.passes import Pass, Work
 from quoting.core.quote.quote import Quote
+from quoting.core.workshop.rounds import Rounds
 from quoting.core.workshop.stitches import Stitch
 from quoting.wording.foundation import first_stitch_words
 from quoting.wording.guide_corners import corner_words, sides_words
@@ -44,17 +45,16 @@ def _plain_words(part: Part, quote: Quote, speech: Speech) -> str:
     worked = part.worked
     if worked.work is Work.CHAIN:
         return f"{worked.colour}: chain {speech.number(quote.plan.foundation_chain)}."
-    if worked.grows:
-        return f"{worked.colour}: {_round_counts(part.worked, part.rows, quote, speech)}."
+    counted = quote.plan.counted
+    if worked.grows and counted is not None:
+        return f"{worked.colour}: {_round_counts(worked, part.rows, counted, speech)}."
     each = " each" if part.rows > 1 else ""
     details = (f"{stitches_words(worked, speech)}{each}", *stitch_details(worked, quote, speech))
     return f"{worked.colour}: {'; '.join(detail for detail in details if detail)}."
 
 
-def _round_counts(worked: Pass, rounds: int, quote: Quote, speech: Speech) -> str:
+def _round_counts(worked: Pass, rounds: int, counted: Rounds, speech: Speech) -> str:
     """Return the stitches of rounds that grow: `28 dc in round 2, 16 dc more in each after it`."""
-    counted = quote.plan.counted
-    assert counted is not None, "what grows is counted"  # noqa: S101
     first = round_stitches(worked, counted, speech)
     if rounds == 1:
         return first
@@ -83,9 +83,9 @@ def _begun(quote: Quote, speech: Speech) -> str:
 
 def _repeat_words(step: Step, quote: Quote, speech: Speech) -> str:
     times = f"{speech.number(step.times)} times"
-    first = step.parts[0].worked
-    if first.grows:
-        counts = _round_counts(first, step.rows * step.times, quote, speech)
+    first, counted = step.parts[0].worked, quote.plan.counted
+    if first.grows and counted is not None:
+        counts = _round_counts(first, step.rows * step.times, counted, speech)
         return f"{_stripes(step, kind_words(first), speech)}, {times}; {counts}."
     alike = {stitches_words(part.worked, speech) for part in step.parts}
     one = kind_words(step.parts[0].worked)

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from quoting.core.ground.money import round_half_up
 from quoting.core.quote.offer import Offer, OfferedYarn
-from quoting.core.quote.what_goes_in import GoesIn, Ingredient
+from quoting.core.quote.what_goes_in import ENDS, GoesIn, Ingredient
 from quoting.wording.catalogues import sentence
 from quoting.wording.offer_extras import extras_words
 from quoting.wording.offer_making import making_words
@@ -36,6 +36,9 @@ _GOES_IN = {
     GoesIn.MOTIFS: sentence("Motifs"),
     GoesIn.YARN: sentence("Length of yarn"),
     GoesIn.ENDS: sentence("Ends woven in"),
+    GoesIn.ENDS_WORKED_OVER: sentence("Ends worked over"),
+    GoesIn.ENDS_ENCLOSED: sentence("Ends enclosed in the border"),
+    GoesIn.ENDS_FRINGE: sentence("Ends left as a fringe"),
     GoesIn.HOURS: sentence("Work by hand"),
 }
 
@@ -167,7 +170,7 @@ def _amount(ingredient: Ingredient, speech: Speech) -> str:
         case GoesIn.HOURS:
             hours = max(1, int(round_half_up(ingredient.amount, 0)))
             return speech.counted(hours, "about {n} hour", "about {n} hours")
-        case GoesIn.ENDS:
+        case code if code in ENDS.values():
             return speech.worded(sentence("about {count}")).format(
                 count=speech.number(ingredient.amount)
             )

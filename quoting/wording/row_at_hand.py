@@ -124,7 +124,7 @@ def _side(worked: Pass, guide: Guide, speech: Speech) -> str:
 
 def _details(worked: Pass, guide: Guide, speech: Speech) -> Iterator[str]:
     quote = guide.quote
-    if worked.grows:
+    if worked.grows and quote.plan.counted is not None:
         yield from _round_details(worked, guide, speech)
         return
     if worked.work is Work.ROW:

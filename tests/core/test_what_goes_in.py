@@ -9,10 +9,11 @@ from decimal import Decimal
 import pytest
 
 from quoting.core.ground.errors import Refused
+from quoting.core.order.design import EndsBecome
 from quoting.core.order.order import Order
 from quoting.core.quote.offer import OfferedBorder, offer_of
 from quoting.core.quote.quote import Quote
-from quoting.core.quote.what_goes_in import GoesIn, what_goes_in
+from quoting.core.quote.what_goes_in import ENDS, GoesIn, what_goes_in
 from quoting.core.workshop.documents import Documents
 from quoting.core.workshop.stitches import Stitch
 from quoting.core.workshop.workshop import Pattern
@@ -21,6 +22,10 @@ from tests.motif_examples import motif_workshop, squares_order
 
 ALL = Documents(stitches=True, rows=True, yarn=True, ends=True, hours=True)
 EACH = ("stitches", "rows", "yarn", "ends", "hours")
+
+
+OF_OTHERS = {GoesIn.ROUNDS, *ENDS.values()} - {GoesIn.ENDS}
+"""What is counted of blankets in rounds, and of ends that are not woven in."""
 
 
 def quoted(told: Documents, order: Order | None = None) -> Quote:
@@ -69,7 +74,7 @@ def test_of_several_blankets_it_is_what_goes_into_all_of_them() -> None:
 
 def test_it_never_tells_what_the_work_costs_or_pays() -> None:
     offer = offer_of(quoted(ALL))
-    assert {one.code for one in offer.goes_in} == set(GoesIn) - {GoesIn.ROUNDS, GoesIn.MOTIFS}
+    assert {one.code for one in offer.goes_in} == set(GoesIn) - OF_OTHERS
     assert "cost" not in {code.value for code in GoesIn}
 
 
@@ -115,9 +120,15 @@ def test_a_promise_that_cannot_be_kept_is_refused(
     assert (mistake.path, mistake.code) == (place, code)
 
 
-def test_rounds_are_those_of_every_square() -> None:
+def test_motifs_are_those_of_every_blanket() -> None:
     workshop = motif_workshop(documents=Documents(rows=True, stitches=True))
     quote = sample_quote(replace(squares_order(border=()), quantity=2), workshop)
     assert quote.plan.grid is not None
     squares = quote.plan.grid.count
-    assert amounts(quote) == {"stitches": 2 * squares * 180, "rounds": 2 * squares * 5}
+    assert amounts(quote) == {"stitches": 2 * squares * 180, "motifs": 2 * squares}
+
+
+@pytest.mark.parametrize("become", EndsBecome)
+def test_ends_are_told_as_what_becomes_of_them(become: EndsBecome) -> None:
+    quote = quoted(Documents(ends=True), sample_order(design=sample_design(ends=become)))
+    assert amounts(quote) == {ENDS[become].value: quote.estimate.ends}

@@ -75,7 +75,7 @@ def guide_of(quote: Quote) -> Guide:
 
 def _told_in_steps(plan: Plan, handled: Sequence[Handling]) -> Iterator[Stripe]:
     """Yield the stripes of all that is not told at once, as motifs and seams are."""
-    for stripe in stripes_of(plan.passes, handled):
+    for stripe in stripes_of(plan.passes, handled, counted=plan.counted is not None):
         if not plan.part_of(stripe.worked).at_once:
             yield stripe
 

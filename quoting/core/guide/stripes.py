@@ -1,6 +1,7 @@
 """A blanket as stripes: neighbouring rows that are worked alike with one yarn.
 
-Rounds from a centre are worked alike though each has as many more stitches than the one inside it.
+Rounds from a centre are worked alike though each has as many more stitches than the one inside it,
+where it is known how they are counted.
 """
 
 from __future__ import annotations
@@ -17,7 +18,8 @@ from quoting.core.plan.passes import Pass, Work
 class Stripe:
     """So many `rows` alike, from the pass at an index on; `worked` is the first of them.
 
-    `begins` is done with the yarn where the first begins, `ends` where the last ends.
+    `begins` is done with the yarn where the first begins, `ends` where the last ends. `grows` says
+    that each has as many more stitches than the one before it.
     """
 
     at: int
@@ -25,6 +27,7 @@ class Stripe:
     worked: Pass
     begins: Act | None
     ends: Act | None
+    grows: bool = False
 
     @property
     def work(self) -> Hashable:
@@ -34,7 +37,7 @@ class Stripe:
         """
         worked = self.worked
         alone = worked.number if worked.in_border or is_begun(worked) else 0
-        stitches = () if worked.grows else tuple(sorted(worked.stitches.items()))
+        stitches = () if self.grows else tuple(sorted(worked.stitches.items()))
         kind = worked.work, worked.colour, worked.stitch
         return self.rows, worked.part, *kind, stitches, alone
 
@@ -44,27 +47,33 @@ def is_begun(worked: Pass) -> bool:
     return worked.in_body and worked.number == 1
 
 
-def stripes_of(passes: Sequence[Pass], handled: Sequence[Handling]) -> Iterator[Stripe]:
-    """Yield the passes as stripes: the chain, row 1 and each round are one of their own."""
+def stripes_of(
+    passes: Sequence[Pass], handled: Sequence[Handling], *, counted: bool = False
+) -> Iterator[Stripe]:
+    """Yield the passes as stripes: the chain, row 1 and each round are one of their own.
+
+    Where rounds of the body are `counted`, neighbours of one colour are one stripe.
+    """
     first = 0
     for index, (worked, handling) in enumerate(zip(passes, handled, strict=True)):
         after = passes[index + 1] if index + 1 < len(passes) else None
-        if after is None or not _alike(worked, after):
+        if after is None or not _alike(worked, after, counted=counted):
             yield Stripe(
                 at=first,
                 rows=index + 1 - first,
                 worked=passes[first],
                 begins=handled[first].begins,
                 ends=handling.ends,
+                grows=counted and worked.grows,
             )
             first = index + 1
 
 
-def _alike(worked: Pass, after: Pass) -> bool:
+def _alike(worked: Pass, after: Pass, *, counted: bool) -> bool:
     """Return whether the row after one is worked as it is; row 1 is worked into the chain."""
     same = (worked.part, worked.colour, worked.stitch) == (after.part, after.colour, after.stitch)
     if not same or is_begun(worked):
         return False
     if worked.grows and after.grows:
-        return True
+        return counted
     return worked.work is after.work is Work.ROW and worked.stitches == after.stitches

@@ -9,13 +9,17 @@ from decimal import Decimal
 from enum import StrEnum
 
 from quoting.core.ground.money import exact, round_half_up
+from quoting.core.order.design import EndsBecome
 from quoting.core.plan.passes import Plan, Work
 from quoting.core.quote.quote import Quote
 from quoting.core.workshop.stitches import Stitch
 
 
 class GoesIn(StrEnum):
-    """What is counted of the work: rows, or rounds from a centre, or motifs that are joined."""
+    """What is counted of the work: rows, or rounds from a centre, or motifs that are joined.
+
+    Ends by what becomes of them: `ENDS` are woven in.
+    """
 
     STITCHES = "stitches"
     ROWS = "rows"
@@ -23,7 +27,19 @@ class GoesIn(StrEnum):
     MOTIFS = "motifs"
     YARN = "yarn"
     ENDS = "ends"
+    ENDS_WORKED_OVER = "ends-worked-over"
+    ENDS_ENCLOSED = "ends-enclosed"
+    ENDS_FRINGE = "ends-fringe"
     HOURS = "hours"
+
+
+ENDS = {
+    EndsBecome.WOVEN_IN: GoesIn.ENDS,
+    EndsBecome.WORKED_OVER: GoesIn.ENDS_WORKED_OVER,
+    EndsBecome.ENCLOSED: GoesIn.ENDS_ENCLOSED,
+    EndsBecome.FRINGE: GoesIn.ENDS_FRINGE,
+}
+"""How ends are counted, by what becomes of them."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -49,7 +65,7 @@ def what_goes_in(quote: Quote) -> Iterator[Ingredient]:
         metres = math.fsum(colour.metres for colour in estimate.colours)
         yield Ingredient(code=GoesIn.YARN, amount=round_half_up(exact(metres), 0))
     if told.ends:
-        yield _counted(GoesIn.ENDS, estimate.ends)
+        yield _counted(ENDS[quote.order.design.ends], estimate.ends)
     if told.hours:
         yield Ingredient(code=GoesIn.HOURS, amount=estimate.hours.making)
 

@@ -38,7 +38,7 @@ def _of_ticks(plan: Plan) -> dict[str, str]:
     """Return the labels of what is ticked off, where that is not rows."""
     several = ticks_words(plan)
     return {
-        "rows": f"{capitalized(several)} done",
+        "rows": f"{capitalized(several)} done" if plan.grid is None else "Done so far",
         "first_row": f"From number, of {several}",
         "last_row": f"To number, of {several}",
         "pulled_back": f"Some {several} were pulled back",

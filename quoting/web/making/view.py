@@ -35,7 +35,7 @@ from quoting.wording.making_words import (
     yarn_ratio_words,
 )
 from quoting.wording.payment_words import payment_name, payment_when
-from quoting.wording.ticks import ticks_words
+from quoting.wording.ticks import counted_ticks, ticks_words
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -94,6 +94,7 @@ class MakingView:
     ends_words: str
     codes: Mapping[str, str]
     ticks: str
+    one_tick: str
     yarn_and_ends: str
     untold_words: str = ""
     untold_id: int = 0
@@ -153,6 +154,7 @@ def making_view(hand: AtHand, shop: Shop) -> MakingView:
         ends_words=ends_done_words(progress, hand.quote.order.design.ends, speech),
         codes=colour_codes(hand.quote),
         ticks=ticks_words(hand.quote.plan),
+        one_tick=counted_ticks(hand.quote.plan)[0],
         yarn_and_ends=yarn_and_ends(hand.quote),
         untold_words="" if untold is None else log_words(untold.line, rows, speech),
         untold_id=0 if untold is None else untold.id,
