@@ -90,6 +90,6 @@ def test_a_piece_from_the_centre_saves_by_wider_stripes() -> None:
 def test_a_border_in_which_ends_are_enclosed_is_never_left_out() -> None:
     enclosed = squares_order(border=(band(),), ends=EndsBecome.ENCLOSED)
     assert Change.SMALLER_BORDER not in saved(enclosed)
-    twice = squares_order(border=(band(rounds=2),), ends=EndsBecome.ENCLOSED)
-    smaller = saved(twice)[Change.SMALLER_BORDER].quote.order.design
-    assert smaller.border == (band(),)
+    wide = squares_order(border=(band("hdc", rounds=3),), ends=EndsBecome.ENCLOSED)
+    smaller = saved(wide)[Change.SMALLER_BORDER].quote.order.design
+    assert smaller.border == (band("hdc", rounds=2),)
