@@ -22,14 +22,13 @@ from tests.examples import (
     LARGE,
     SMALL,
     TODAY,
-    changed_design,
     sample_minutes,
     sample_order,
     sample_quote,
     sample_workshop,
     sample_yarn,
 )
-from tests.motif_examples import motif_workshop, squares_order
+from tests.motif_examples import motif_workshop, sample_squares, squares_order
 
 SHOPS = [
     sample_workshop(yarns=(sample_yarn(put_ups=(put_up,), stock=()),)) for put_up in (SMALL, LARGE)
@@ -137,7 +136,7 @@ def test_blocking_each_motif_is_no_work_that_every_size_takes_alike() -> None:
         block_motif=(30.0,),
     )
     order = replace(squares_order(), terms=Terms(target=Target(given=Decimal(900))))
-    blocked = changed_design(order.design, blocked=True)
+    blocked = squares_order(body=replace(sample_squares(), blocked=True)).design
     quotes = [
         quote_order(each, motif_workshop(minutes=none), today=TODAY)
         for each in (order, replace(order, design=blocked))
