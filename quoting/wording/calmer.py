@@ -44,9 +44,9 @@ _ROWS = CalmerWords(
 
 _CENTRE = CalmerWords(
     kept="Each of these keeps every colour’s rounds within a tenth, in wider stripes, and leaves "
-    "at most half the ends. The same rounds further out take more yarn.",
+    "about half the ends or fewer. The same rounds further out take more yarn.",
     none="there are no wider stripes of these colours with about as many rounds of each that "
-    "leave at most half the ends; fewer colours help too.",
+    "leave about half the ends; fewer colours help too.",
     name="Striping",
     told="Stripes, from the centre outwards",
     each="Section",

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from quoting.core.order.bodies import Body
+from quoting.core.order.design import Design
 from quoting.core.order.from_centre import FromCentre
-from quoting.core.order.joined_squares import CROCHETED, JoinMethod
+from quoting.core.order.joined_squares import CROCHETED, JoinedSquares, JoinMethod
 from quoting.core.quote.quote import Quote
 from quoting.core.weighing.closing import Closing, Counted, closing_of
 from quoting.core.weighing.neighbours import Neighbour
@@ -113,6 +114,12 @@ def neighbour_words(neighbour: Neighbour) -> str:
         longer="longer" if neighbour.more else "shorter",
         start=_start(body)[0],
     )
+
+
+def fabric_words(design: Design, speech: Speech) -> str:
+    """Return what a blanket is worked in: its stitch, or the name of its motif."""
+    body = design.body
+    return body.motif if isinstance(body, JoinedSquares) else speech.stitch(design.stitch)
 
 
 def join_words(method: JoinMethod, speech: Speech) -> str:

@@ -15,10 +15,20 @@ from quoting.core.estimate.chores import Part
 from quoting.core.order.order import Terms
 from quoting.core.price.cost_lines import LineKind
 from quoting.core.price.price import price_estimate
-from quoting.core.quote.quote import Quote
+from quoting.core.quote.quote import Quote, quote_order
 from quoting.core.weighing.best_size import Reason, best_of, why_best
 from quoting.core.workshop.selling import Target
-from tests.examples import LARGE, SMALL, sample_order, sample_quote, sample_workshop, sample_yarn
+from tests.examples import (
+    LARGE,
+    SMALL,
+    TODAY,
+    sample_minutes,
+    sample_order,
+    sample_quote,
+    sample_workshop,
+    sample_yarn,
+)
+from tests.motif_examples import motif_workshop, sample_squares, squares_order
 
 SHOPS = [
     sample_workshop(yarns=(sample_yarn(put_ups=(put_up,), stock=()),)) for put_up in (SMALL, LARGE)
@@ -113,3 +123,23 @@ def test_an_hour_reckoned_here_earns_what_the_price_says() -> None:
 
 def test_of_two_that_are_the_same_in_everything_nothing_but_the_price_is_a_reason() -> None:
     assert why_best([made(0, 300, 1, 1)] * 2, 0) is Reason.PRICE
+
+
+def test_blocking_each_motif_is_no_work_that_every_size_takes_alike() -> None:
+    """The same squares once blocked and once not, where nothing else takes hours of its own."""
+    none = sample_minutes(
+        start_and_finish=(0.0,),
+        wash=(0.0,),
+        photograph=(0.0,),
+        pack=(0.0,),
+        letters=(0.0,),
+        block_motif=(30.0,),
+    )
+    order = replace(squares_order(), terms=Terms(target=Target(given=Decimal(900))))
+    blocked = squares_order(body=replace(sample_squares(), blocked=True)).design
+    quotes = [
+        quote_order(each, motif_workshop(minutes=none), today=TODAY)
+        for each in (order, replace(order, design=blocked))
+    ]
+    assert best_of([quote.price.earned_per_hour for quote in quotes]) == 0
+    assert why_best(quotes, 0) is not Reason.FIXED_HOURS

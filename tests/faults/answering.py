@@ -43,7 +43,7 @@ RATES = document().decode()
 APP = create_app(open_shop(WORKSHOP, today=lambda: TODAY).starting_with(sample_order()))
 CLIENT = APP.test_client()
 FORMS = {address: Page(CLIENT.get(address).text).typed() for address in ("/", "/sizes")}
-ORDER_PAGES = ("/", "/", "/answer", "/quote", "/calmer", "/workbook", "/order-file")
+ORDER_PAGES = ("/", "/", "/answer", "/quote", "/calmer", "/near", "/workbook", "/order-file")
 SIZE_PAGES = ("/sizes", "/sizes/answer", "/sizes/take", "/sizes/workbook")
 PAGES = (*ORDER_PAGES, *SIZE_PAGES, "/sizes/of-order", "/workshop/pay", "/read", "/yarn", "/x")
 

@@ -59,7 +59,9 @@ OTHER_SITES: list[dict[str, str]] = [
 
 
 @pytest.mark.parametrize("sent", OTHER_SITES, ids=str)
-@pytest.mark.parametrize("address", ["/", "/quote", "/sizes", "/calmer", "/workshop/rates"])
+@pytest.mark.parametrize(
+    "address", ["/", "/quote", "/sizes", "/calmer", "/near", "/workshop/rates"]
+)
 def test_what_a_page_of_another_site_sends_is_turned_away_before_any_of_it_is_read(
     monkeypatch: pytest.MonkeyPatch, sent: dict[str, str], address: str
 ) -> None:

@@ -86,6 +86,7 @@ def test_a_small_order_is_answered_while_a_large_one_is_worked_out(
         ("/quote", {"order.quantity": "300"}),
         ("/answer", {"order.quantity": "300"}),
         ("/calmer", {}),
+        ("/near", {}),
         ("/workbook", {}),
     ],
 )

@@ -176,7 +176,15 @@ def test_with_the_network_cut_every_page_works_but_fetching(
     for address in ("/", "/blank", "/sizes", "/measurements", "/yarn", "/workshop"):
         maker.open(address)
         assert maker.status == 200
-    for address in ("/answer", "/quote", "/calmer", "/sizes/of-order", "/workbook", "/order-file"):
+    for address in (
+        "/answer",
+        "/quote",
+        "/calmer",
+        "/near",
+        "/sizes/of-order",
+        "/workbook",
+        "/order-file",
+    ):
         reply = maker.client.post(address, data=maker.open().typed() | {"order.pays_in": "JPY"})
         assert reply.status_code == 200
     press(maker, "/workshop/rates")

@@ -6,15 +6,19 @@ The hours are what the maker has too few of, so the best is the one that earns m
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
 from enum import StrEnum
 
 from quoting.core.estimate.chores import Part
-from quoting.core.ground.money import exact
+from quoting.core.ground.money import MINUTES_PER_HOUR, exact
 from quoting.core.price.cost_lines import LineKind
 from quoting.core.quote.quote import Quote
+
+BLOCK_MOTIF = "block_motif"
+"""The name of the minutes of blocking a motif."""
 
 
 class Reason(StrEnum):
@@ -75,7 +79,8 @@ def why_best(quotes: Sequence[Quote], best: int) -> Reason:
 def _shares(quote: Quote) -> _Shares | None:
     """Return what makes up a quote's earnings; None where the stitches take no time to speak of."""
     hours, price = quote.estimate.hours, quote.price
-    ends, fixed = hours.of(Part.WEAVING_IN), hours.of(Part.FINISHING) + hours.of(Part.OFFICE)
+    ends = hours.of(Part.WEAVING_IN)
+    fixed = hours.of(Part.FINISHING) + hours.of(Part.OFFICE) - _blocking_motifs(quote)
     worked = hours.total - ends - fixed
     if worked <= 0:
         return None
@@ -87,6 +92,12 @@ def _shares(quote: Quote) -> _Shares | None:
         ends=ends / worked,
         fixed=fixed / worked,
     )
+
+
+def _blocking_motifs(quote: Quote) -> Decimal:
+    """Return the hours of finishing that go by motifs: not every size takes them alike."""
+    tasks = (task for task in quote.estimate.hours.tasks if task.what == BLOCK_MOTIF)
+    return exact(math.fsum(task.minutes for task in tasks)) / MINUTES_PER_HOUR
 
 
 def _unused_yarn(quote: Quote) -> Decimal:

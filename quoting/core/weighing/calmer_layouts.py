@@ -55,8 +55,9 @@ def calmer_layouts(quote: Quote, *, today: date) -> tuple[Alternative, ...]:
             other = quote_order(order, quote.workshop, today=today, ahead=quote.ahead)
             if other.estimate.ends < quote.estimate.ends:
                 offered.append(Alternative(quote=other, distance=distance))
-    nearest = sorted(offered, key=lambda found: -found.quote.estimate.ends)[:OFFERED]
-    return tuple(reversed(nearest))
+        if len(offered) == OFFERED:
+            break
+    return tuple(sorted(offered, key=lambda found: found.quote.estimate.ends))
 
 
 def _motifs(quote: Quote, body: JoinedSquares) -> tuple[list[_Coloured], tuple[str, ...]]:

@@ -1,4 +1,4 @@
-"""Wider stripes from a centre that leave at most half the ends, in the same colours.
+"""Wider stripes from a centre that leave far fewer ends, in the same colours.
 
 Rounds begin and end at their join, so a colour is cut wherever another follows: what makes fewer
 ends is fewer changes, whatever their order.
@@ -22,9 +22,12 @@ from quoting.core.weighing.calmer_stripes import OFFERED, ROWS_DRIFT, Alternativ
 WIDER = (2, 3, 4, 5, 6, 8, 10)
 """How many times as wide stripes are tried, the nearest first; then each colour once."""
 
+MOST_LEFT = 0.6
+"""Of the ends: stripes twice as wide leave half of them, and those of a last one that is cut."""
+
 
 def calmer_rounds(quote: Quote, *, today: date) -> tuple[Alternative, ...]:
-    """Return up to three designs with at most half a quote's ends, the fewest ends first.
+    """Return up to three designs with at most so much of a quote's ends, the fewest ends first.
 
     The stripes are so many times as wide, or are worked once each; every colour keeps its rounds
     within a tenth. Of more, those that are nearest to what was asked. Nothing is offered where the
@@ -40,7 +43,9 @@ def calmer_rounds(quote: Quote, *, today: date) -> tuple[Alternative, ...]:
         with suppress(Refused):
             order = replace(quote.order, design=replace(quote.order.design, body=wider))
             other = quote_order(order, quote.workshop, today=today, ahead=quote.ahead)
-            if 2 * other.estimate.ends <= quote.estimate.ends and _keeps(other.plan, quote.plan):
+            if other.estimate.ends <= MOST_LEFT * quote.estimate.ends and _keeps(
+                other.plan, quote.plan
+            ):
                 distance = _distance(other.plan, quote.plan)
                 offered.append(Alternative(quote=other, distance=distance))
         if len(offered) == OFFERED:

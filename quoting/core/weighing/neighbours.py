@@ -9,8 +9,7 @@ from datetime import date
 from typing import Any
 
 from quoting.core.estimate.estimate import work_of
-from quoting.core.ground.codes import MistakeCode
-from quoting.core.ground.errors import Refused, refuse
+from quoting.core.ground.errors import Refused
 from quoting.core.order.bodies import Body
 from quoting.core.order.design import Design
 from quoting.core.order.from_centre import FromCentre
@@ -18,6 +17,7 @@ from quoting.core.order.in_rows import InRows
 from quoting.core.order.joined_squares import JoinedSquares
 from quoting.core.order.resizing import own_size
 from quoting.core.quote.quote import Quote, quote_order
+from quoting.core.weighing.calmer_stripes import MOST_VARIED, check_size
 from quoting.core.weighing.closing import Closing, closing_of
 from quoting.core.weighing.other_bodies_varied import (
     centre_held,
@@ -27,9 +27,6 @@ from quoting.core.weighing.other_bodies_varied import (
 )
 from quoting.core.weighing.rows_varied import rows_held, rows_varied
 from quoting.core.weighing.variations import Variation, Varied, both_ways, with_border_rounds
-
-MOST_VARIED = 3_000
-"""Of work, as `work_of` has it, for which neighbours are worked out: each is an order like it."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -67,10 +64,9 @@ def has_neighbours(quote: Quote) -> bool:
 def neighbours(quote: Quote, *, today: date) -> tuple[Neighbour, ...]:
     """Return a quote's neighbours, those that are refused or come out alike left out.
 
-    Errors: `too-large-to-vary`.
+    Errors: as `check_size`.
     """
-    if work_of(quote.plan, quote.order.quantity) > MOST_VARIED:
-        raise refuse("", MistakeCode.TOO_LARGE_TO_VARY)
+    check_size(quote)
     near = NEAR.get(type(quote.order.design.body))
     return () if near is None else tuple(_neighbours(quote, near, today))
 

@@ -143,7 +143,7 @@ def _cautions(
 ) -> Iterator[Caution]:
     """Yield what is to be said of rounds that may not lie flat, or that were never measured."""
     gauge = setting.gauges[setting.design.kind]
-    if gauge.swatched:
+    if gauge.swatched and growing.motif is None:
         more = counted.growth_in_widths
         flat = counted.flat_growth(gauge.height_cm, gauge.width_cm)
         if abs(more - flat) > OFF_FLAT * flat:

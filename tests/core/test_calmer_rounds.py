@@ -1,0 +1,78 @@
+"""Wider stripes from the centre: the same colours in about as many rounds, and far fewer ends."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from quoting.core.order.from_centre import FromCentre
+from quoting.core.quote.advice import MANY_ENDS
+from quoting.core.quote.quote import Quote, quote_order
+from quoting.core.weighing.calmer_designs import calmer_designs, can_be_calmed
+from quoting.core.weighing.calmer_rounds import calmer_rounds
+from quoting.core.weighing.calmer_stripes import OFFERED, ROWS_DRIFT, Alternative
+from tests.examples import TODAY
+from tests.motif_examples import centre_order, motif_workshop, sample_centre
+
+WORKSHOP = motif_workshop()
+
+
+def quoted(body: FromCentre) -> Quote:
+    order = centre_order(body=body, width_cm=100, height_cm=100)
+    return quote_order(order, WORKSHOP, today=TODAY)
+
+
+def body_of(found: Alternative) -> FromCentre:
+    assert isinstance(found.design.body, FromCentre)
+    return found.design.body
+
+
+LOUD = quoted(sample_centre("teal", "rust", "oat"))
+
+
+def test_what_is_offered_has_half_the_ends_and_the_rounds_of_each_colour() -> None:
+    found = calmer_rounds(LOUD, today=TODAY)
+    assert 1 <= len(found) <= OFFERED
+    wanted = LOUD.plan.rows_by_colour
+    for other in found:
+        assert other.quote.estimate.ends <= 0.6 * LOUD.estimate.ends
+        rounds = other.quote.plan.rows_by_colour
+        assert rounds.keys() == wanted.keys()
+        assert all(abs(rounds[c] - wanted[c]) <= ROWS_DRIFT * wanted[c] for c in wanted)
+        assert len(other.quote.plan.rows) == len(LOUD.plan.rows)
+        assert 0 < other.distance <= 1
+    ends = [other.quote.estimate.ends for other in found]
+    assert ends == sorted(ends)
+
+
+def test_stripes_twice_as_wide_are_among_them() -> None:
+    """45 rounds in stripes of two are 23 strands, 46 ends (constructions, 2), and of one 90."""
+    assert len(LOUD.plan.rows) == 45
+    wider = [body_of(found).stripes for found in calmer_rounds(LOUD, today=TODAY)]
+    assert any(stripe.rounds == 2 for stripes in wider for stripe in stripes)
+
+
+def test_colours_that_come_twice_a_repeat_may_be_worked_once_each() -> None:
+    found = calmer_rounds(quoted(sample_centre("teal", "rust", "teal", "oat")), today=TODAY)
+    assert found
+    fitted = [body_of(other) for other in found if body_of(other).fitted]
+    assert all(len(body.stripes) in (3, 4) for body in fitted)
+
+
+def test_the_makers_own_rounds_are_kept() -> None:
+    loud = quoted(replace(sample_centre("teal", "oat"), repeats=20))
+    for found in calmer_rounds(loud, today=TODAY):
+        assert (body_of(found).rounds, body_of(found).repeats) == (40, None)
+
+
+def test_few_ends_and_stripes_that_are_fitted_are_left_as_they_are() -> None:
+    plain = quoted(sample_centre("teal"))
+    assert plain.estimate.ends < MANY_ENDS
+    assert calmer_rounds(plain, today=TODAY) == ()
+    fitted = quoted(replace(sample_centre(*("teal", "oat") * 10), fitted=True))
+    assert fitted.estimate.ends >= MANY_ENDS
+    assert calmer_rounds(fitted, today=TODAY) == ()
+
+
+def test_a_construction_from_the_centre_is_calmed_where_fewer_ends_are_sought() -> None:
+    assert can_be_calmed(LOUD.order.design.body)
+    assert calmer_designs(LOUD, today=TODAY) == calmer_rounds(LOUD, today=TODAY)
