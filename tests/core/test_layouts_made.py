@@ -111,13 +111,17 @@ def test_motifs_that_lie_otherwise_are_another_offer_with_another_number() -> No
     assert squares(layouts=few).number != squares(layouts=many).number
 
 
-@pytest.mark.parametrize(
-    ("order", "code", "count"),
-    [
-        (squares_order(), GoesIn.MOTIFS, 88),
-        (centre_order(body=sample_centre(rounds=12)), GoesIn.ROUNDS, 12),
-    ],
-)
-def test_what_the_body_is_counted_in_goes_in(order: Order, code: GoesIn, count: int) -> None:
+@pytest.mark.parametrize("method", [JoinMethod.AS_YOU_GO, JoinMethod.CONTINUOUS])
+def test_motifs_and_the_rounds_of_every_one_go_in(method: JoinMethod) -> None:
+    """88 motifs of five rounds are 440, also where the last ones join them in one go."""
+    order = squares_order(body=sample_squares(FIVE, method=method))
+    assert goes_in(order) == {GoesIn.MOTIFS: 88, GoesIn.ROUNDS: 440}
+
+
+def test_rounds_of_one_piece_go_in() -> None:
+    assert goes_in(centre_order(body=sample_centre(rounds=12))) == {GoesIn.ROUNDS: 12}
+
+
+def goes_in(order: Order) -> dict[GoesIn, Decimal]:
     offer = offer_of(quoted(order, documents=Documents(rows=True)))
-    assert [(one.code, one.amount) for one in offer.goes_in] == [(code, Decimal(count))]
+    return {one.code: one.amount for one in offer.goes_in}
