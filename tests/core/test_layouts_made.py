@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from decimal import Decimal
 from typing import Any
 
@@ -16,6 +17,7 @@ from quoting.core.quote.quote import Quote
 from quoting.core.quote.what_goes_in import GoesIn
 from quoting.core.workshop.documents import Documents
 from quoting.core.workshop.rounds import Counting
+from quoting.schema.offer_shape import offer_record, read_offer
 from tests.examples import sample_quote
 from tests.motif_examples import (
     FIVE,
@@ -84,6 +86,12 @@ def test_an_offer_of_one_piece_tells_how_it_grows_and_one_in_rows_does_not() -> 
     assert offer_of(circle).motifs is None
     plain = offer_of(sample_quote())
     assert (plain.centre, plain.motifs) == (None, None)
+
+
+@pytest.mark.parametrize("order", [squares_order(), centre_order()])
+def test_an_offer_is_the_same_after_its_record(order: Order) -> None:
+    offer = offer_of(quoted(order))
+    assert read_offer(json.loads(json.dumps(offer_record(offer)))) == offer
 
 
 def test_colours_of_motifs_come_by_what_they_take_and_of_others_as_they_are_worked() -> None:
