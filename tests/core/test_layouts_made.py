@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from decimal import Decimal
 from typing import Any
 
@@ -16,6 +17,7 @@ from quoting.core.quote.quote import Quote
 from quoting.core.quote.what_goes_in import GoesIn
 from quoting.core.workshop.documents import Documents
 from quoting.core.workshop.rounds import Counting
+from quoting.schema.offer_shape import offer_record, read_offer
 from tests.examples import sample_quote
 from tests.motif_examples import (
     FIVE,
@@ -86,6 +88,12 @@ def test_an_offer_of_one_piece_tells_how_it_grows_and_one_in_rows_does_not() -> 
     assert (plain.centre, plain.motifs) == (None, None)
 
 
+@pytest.mark.parametrize("order", [squares_order(), centre_order()])
+def test_an_offer_is_the_same_after_its_record(order: Order) -> None:
+    offer = offer_of(quoted(order))
+    assert read_offer(json.loads(json.dumps(offer_record(offer)))) == offer
+
+
 def test_colours_of_motifs_come_by_what_they_take_and_of_others_as_they_are_worked() -> None:
     quote = squares(FIVE)
     metres = {colour.colour: colour.metres for colour in quote.estimate.colours}
@@ -111,13 +119,17 @@ def test_motifs_that_lie_otherwise_are_another_offer_with_another_number() -> No
     assert squares(layouts=few).number != squares(layouts=many).number
 
 
-@pytest.mark.parametrize(
-    ("order", "code", "count"),
-    [
-        (squares_order(), GoesIn.MOTIFS, 88),
-        (centre_order(body=sample_centre(rounds=12)), GoesIn.ROUNDS, 12),
-    ],
-)
-def test_what_the_body_is_counted_in_goes_in(order: Order, code: GoesIn, count: int) -> None:
+@pytest.mark.parametrize("method", [JoinMethod.AS_YOU_GO, JoinMethod.CONTINUOUS])
+def test_motifs_and_the_rounds_of_every_one_go_in(method: JoinMethod) -> None:
+    """88 motifs of five rounds are 440, also where the last ones join them in one go."""
+    order = squares_order(body=sample_squares(FIVE, method=method))
+    assert goes_in(order) == {GoesIn.MOTIFS: 88, GoesIn.ROUNDS: 440}
+
+
+def test_rounds_of_one_piece_go_in() -> None:
+    assert goes_in(centre_order(body=sample_centre(rounds=12))) == {GoesIn.ROUNDS: 12}
+
+
+def goes_in(order: Order) -> dict[GoesIn, Decimal]:
     offer = offer_of(quoted(order, documents=Documents(rows=True)))
-    assert [(one.code, one.amount) for one in offer.goes_in] == [(code, Decimal(count))]
+    return {one.code: one.amount for one in offer.goes_in}

@@ -10,6 +10,7 @@ from enum import StrEnum
 
 from quoting.core.ground.money import exact, round_half_up
 from quoting.core.order.design import EndsBecome
+from quoting.core.plan.layout_colours import layouts_made
 from quoting.core.plan.passes import Plan, Work
 from quoting.core.quote.quote import Quote
 from quoting.core.workshop.stitches import Stitch
@@ -59,8 +60,8 @@ def what_goes_in(quote: Quote) -> Iterator[Ingredient]:
     if told.stitches:
         yield _counted(GoesIn.STITCHES, _stitches(quote))
     if told.rows:
-        code, count = _of_body(plan)
-        yield _counted(code, count * quote.order.quantity)
+        for code, count in _of_body(plan):
+            yield _counted(code, count * quote.order.quantity)
     if told.yarn:
         metres = math.fsum(colour.metres for colour in estimate.colours)
         yield Ingredient(code=GoesIn.YARN, amount=round_half_up(exact(metres), 0))
@@ -70,12 +71,18 @@ def what_goes_in(quote: Quote) -> Iterator[Ingredient]:
         yield Ingredient(code=GoesIn.HOURS, amount=estimate.hours.making)
 
 
-def _of_body(plan: Plan) -> tuple[GoesIn, int]:
-    """Return what the body of one blanket is counted in, and how many."""
+def _of_body(plan: Plan) -> Iterator[tuple[GoesIn, int]]:
+    """Yield what the body of one blanket is counted in, and how many; of motifs each has its own.
+
+    The last rounds that join them are as many rounds as there are motifs.
+    """
     if plan.grid is not None:
-        return GoesIn.MOTIFS, plan.grid.count
+        yield GoesIn.MOTIFS, plan.grid.count
+        made = layouts_made(plan)
+        yield GoesIn.ROUNDS, sum(each.count * len(each.colours) for each in made)
+        return
     code = GoesIn.ROUNDS if plan.rows[0].work is Work.ROUND else GoesIn.ROWS
-    return code, len(plan.rows)
+    yield code, len(plan.rows)
 
 
 def _counted(code: GoesIn, count: int) -> Ingredient:
