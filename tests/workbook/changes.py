@@ -9,6 +9,7 @@ from typing import Any
 
 from quoting.core.order.order import Order, Terms
 from quoting.core.quote.quote import Quote
+from quoting.core.workshop.motifs import MotifTiming, WeighedMotifs
 from quoting.core.workshop.selling import (
     Deposit,
     Fee,
@@ -16,7 +17,6 @@ from quoting.core.workshop.selling import (
     Pay,
     Target,
 )
-from quoting.core.workshop.motifs import MotifTiming, WeighedMotifs
 from quoting.core.workshop.timings import Timing
 from quoting.core.workshop.yarns import PutUp
 from tests.examples import (
@@ -93,11 +93,11 @@ def shop_changes() -> dict[str, ShopChange]:
 
 def _construction_changes() -> dict[str, Change]:
     """Return changes of what a motif weighed, of its timings, and of minutes that were usual."""
-    heavier = replace(SUN, weighed=WeighedMotifs(motifs=6, weight_g=61))
+    lighter = replace(SUN, weighed=WeighedMotifs(motifs=6, weight_g=55))
     slower = replace(SUN, timings=(MotifTiming(motifs=5, minutes=91), *SUN.timings[1:]))
     return {
         "weight of a motif": Change(
-            WEIGHED, {"motif_measured_1": 61}, by_other_shop(WEIGHED, motifs=(heavier, MOON, TILE))
+            WEIGHED, {"motif_measured_1": 55}, by_other_shop(WEIGHED, motifs=(lighter, MOON, TILE))
         ),
         "timing of a motif": Change(
             AS_YOU_GO,

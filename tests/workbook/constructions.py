@@ -43,6 +43,7 @@ AS_YOU_GO = "squares as you go"
 WEIGHED = "squares, slip stitch, by the gram"
 SEWN = "squares, sewn in two yarns"
 DRAWN = "squares of a pool, other rounds"
+CENTRE = "from the centre"
 BY_THE_GRAM = replace(sample_workshop().pricing, yarn_charged=YarnCharged.USED)
 
 SUN = Motif(
@@ -181,9 +182,7 @@ def construction_quotes() -> dict[str, Quote]:
             speaks=Vocabulary.UK,
             locale="en_US",
         ),
-        "from the centre": _quote(
-            order_of(centre(turned=True), stitch="hdc", ends=EndsBecome.ENCLOSED)
-        ),
+        CENTRE: _quote(order_of(centre(turned=True), stitch="hdc", ends=EndsBecome.ENCLOSED)),
         "from the centre by a swatch": _quote(
             order_of(centre(), stitch="sc", width_cm=40, height_cm=40)
         ),

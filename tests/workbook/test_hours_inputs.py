@@ -157,7 +157,7 @@ def test_each_gives_what_the_program_gives_or_says_that_it_may_not(
             wanted = expected(
                 mine[change.quote], change.each, change.other, change.line, figures_of
             )
-        if found != wanted and not flag_of(anew[change.job], change.each.address) == COUNTED:
+        if found != wanted and flag_of(anew[change.job], change.each.address) != COUNTED:
             wrong[change.job, change.each.label, str(change.other)] = (found, wanted)
     assert wrong == {}
 
