@@ -9,6 +9,7 @@ from typing import Any
 
 from quoting.core.order.order import Order, Terms
 from quoting.core.quote.quote import Quote
+from quoting.core.workshop.motifs import MotifTiming, WeighedMotifs
 from quoting.core.workshop.selling import (
     Deposit,
     Fee,
@@ -25,6 +26,15 @@ from tests.examples import (
     sample_quote,
     sample_workshop,
     sample_yarn,
+)
+from tests.workbook.constructions import (
+    AS_YOU_GO,
+    MOON,
+    SUN,
+    TILE,
+    WEIGHED,
+    by_other_minutes,
+    by_other_shop,
 )
 from tests.workbook.guessed_hours import SESSION, guessed_quote
 from tests.workbook.orders import ADDED, ADDED_TO_ALL, INCLUDED, at_price, priced
@@ -77,6 +87,27 @@ def shop_changes() -> dict[str, ShopChange]:
         "part payment at half": (
             {"at_half_share": 0.333},
             {"pricing": priced(at_half=0.333)},
+        ),
+    }
+
+
+def _construction_changes() -> dict[str, Change]:
+    """Return changes of what a motif weighed, of its timings, and of minutes that were usual."""
+    lighter = replace(SUN, weighed=WeighedMotifs(motifs=6, weight_g=55))
+    slower = replace(SUN, timings=(MotifTiming(motifs=5, minutes=91), *SUN.timings[1:]))
+    return {
+        "weight of a motif": Change(
+            WEIGHED, {"motif_measured_1": 55}, by_other_shop(WEIGHED, motifs=(lighter, MOON, TILE))
+        ),
+        "timing of a motif": Change(
+            AS_YOU_GO,
+            {f"timing of {SUN.name} in {SUN.yarn}": (5, 91)},
+            by_other_shop(AS_YOU_GO, motifs=(slower, MOON, TILE)),
+        ),
+        "minutes that were usual": Change(
+            AS_YOU_GO,
+            {"laying out a motif": 0.75, "joining as you go, an edge of 15 cm": 1.5},
+            by_other_minutes(AS_YOU_GO, lay_out_motif=(0.75,), join_as_you_go=(1.5,)),
         ),
     }
 
@@ -149,6 +180,7 @@ def changes() -> dict[str, Change]:
                 timings=(session,),
                 pay=replace(pay, rest_allowance=0.1),
             ),
+            **_construction_changes(),
             "timing in another yarn": Change(
                 "guessed hours",
                 {"session": (540, 28.5, 3), "rip_back": 0.07},

@@ -26,6 +26,7 @@ from tests.examples import (
     sample_yarn,
 )
 from tests.workbook.changes import shop_changes
+from tests.workbook.constructions import AS_YOU_GO, CENTRE, DRAWN, SEWN, construction_quotes
 from tests.workbook.orders import ADDED, ADDED_TO_ALL, INCLUDED, THREE_FEES, in_money, priced
 
 PRAM, COT, BED = (
@@ -34,6 +35,8 @@ PRAM, COT, BED = (
 DOLL = Size(width_cm=3, height_cm=3)
 EIGHT = tuple(Size(width_cm=side, height_cm=side * 1.25) for side in range(40, 120, 10))
 TWO = (PRAM, COT)
+HAND = Size(width_cm=50, height_cm=62)
+"""The size that the tests' squares and pieces from the centre are ordered in."""
 
 
 def compared(
@@ -101,6 +104,12 @@ def _called_alike() -> Comparison:
     return compared(*sizes, workshop=shop)
 
 
+def _of_construction(name: str) -> Comparison:
+    """Return joined squares, or a piece from the centre, at its own size and a larger one."""
+    quote = construction_quotes()[name]
+    return compared(HAND, PRAM, order=quote.order, workshop=quote.workshop)
+
+
 def comparisons() -> dict[str, Comparison]:
     """Return comparisons of every kind that a workbook has to reckon, by name."""
     taxed = sample_workshop(tax=INCLUDED, fees=THREE_FEES)
@@ -135,6 +144,7 @@ def comparisons() -> dict[str, Comparison]:
         "by the gram, mixed lots": _by_the_gram(),
         "timed several times": _timed_often(),
         "called alike": _called_alike(),
+        **{name: _of_construction(name) for name in (AS_YOU_GO, SEWN, DRAWN, CENTRE)},
         "inches": compared(COT, named, workshop=sample_workshop(units=Units.INCHES)),
     }
 

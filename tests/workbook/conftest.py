@@ -11,11 +11,21 @@ from openpyxl.workbook import Workbook
 from exports.costing_workbook import workbook_bytes
 from quoting.core.quote.quote import Quote
 from tests.workbook.changes import Change, changes
+from tests.workbook.constructions import DRAWN, SEWN
 from tests.workbook.orders import SURER, WIDENED, quotes
 from tests.workbook.recalculation import opened, place_of, recalculated, saved
 
 FIRST_FEE = ("D", "E", "B")
 SESSION = ("C", "D", "E")
+MOTIF_SESSION = ("C", "D")
+
+
+UNSURE = {
+    "surer of the yarn": "mixed, used",
+    "surer of the squares": SEWN,
+    "surer by chance": DRAWN,
+}
+"""Quotes by a maker who then wants to be surer of her yarn."""
 
 
 @pytest.fixture(scope="session")
@@ -45,7 +55,8 @@ def reckoned_anew(
         for name, change in all_changes.items()
     }
     surer = {"tension": SURER.tension, "confidence": SURER.confidence, "yarn_widened": WIDENED}
-    altered["surer of the yarn"] = _altered(written["mixed, used"], surer)
+    for name, quote in UNSURE.items():
+        altered[name] = _altered(written[quote], surer)
     return recalculated({**written, **altered}, tmp_path_factory.mktemp("office"))
 
 
@@ -66,6 +77,8 @@ def _set(book: Workbook, name: str, value: Any) -> None:
     elif name in book.defined_names:
         sheet, address = place_of(book, name)
         book[sheet][address].value = value
+    elif isinstance(value, tuple):
+        _set_row(book, "Hours", name, dict(zip(MOTIF_SESSION, value, strict=True)))
     else:
         _set_row(book, "Hours", name, {"E": value})
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import cache
 from typing import Any
 
 from quoting.core.ground.measures import Units
@@ -22,6 +23,7 @@ from quoting.core.workshop.habits import Habits, Join
 from quoting.core.workshop.motifs import EarlierSide, Motif, MotifTiming, WeighedMotifs
 from quoting.core.workshop.ranges import Ranges
 from quoting.core.workshop.rounds import Counting
+from quoting.core.workshop.selling import YarnCharged
 from quoting.core.workshop.stitches import Vocabulary
 from quoting.core.workshop.workshop import Workshop
 from tests.examples import (
@@ -37,6 +39,12 @@ from tests.examples import (
 )
 
 FELL = "fell dk"
+AS_YOU_GO = "squares as you go"
+WEIGHED = "squares, slip stitch, by the gram"
+SEWN = "squares, sewn in two yarns"
+DRAWN = "squares of a pool, other rounds"
+CENTRE = "from the centre"
+BY_THE_GRAM = replace(sample_workshop().pricing, yarn_charged=YarnCharged.USED)
 
 SUN = Motif(
     name="sun square",
@@ -125,6 +133,7 @@ def _quote(order: Order, **shop: Any) -> Quote:
     return sample_quote(order, motif_shop(**shop))
 
 
+@cache
 def construction_quotes() -> dict[str, Quote]:
     """Return a quote of each way that these blankets are put together, by name."""
     in_two = {
@@ -148,12 +157,13 @@ def construction_quotes() -> dict[str, Quote]:
         ),
     )
     return {
-        "squares as you go": _quote(order_of(squares(), quantity=2)),
-        "squares, slip stitch, worked over": _quote(
+        AS_YOU_GO: _quote(order_of(squares(), quantity=2)),
+        WEIGHED: _quote(
             order_of(squares(JoinMethod.SLIP_STITCH), ends=EndsBecome.WORKED_OVER),
             habits=Habits(allowance=0.12),
+            pricing=BY_THE_GRAM,
         ),
-        "squares, sewn in two yarns": _quote(
+        SEWN: _quote(
             order_of(
                 squares(
                     JoinMethod.WHIPSTITCH,
@@ -161,10 +171,10 @@ def construction_quotes() -> dict[str, Quote]:
                 ),
                 colours=in_two,
             ),
-            habits=Habits(confidence=0.99, tension=0.08, join=Join.AT_AN_EDGE),
+            habits=Habits(join=Join.AT_AN_EDGE),
             ranges=Ranges(yarn=1.2, hours=1.3),
         ),
-        "squares of a pool, other rounds": _quote(order_of(pool)),
+        DRAWN: _quote(order_of(pool)),
         "squares by round, last round at once": _quote(order_of(by_round)),
         "squares, braided, in inches": _quote(
             order_of(squares(JoinMethod.FLAT_BRAID), ends=EndsBecome.FRINGE),
@@ -172,10 +182,23 @@ def construction_quotes() -> dict[str, Quote]:
             speaks=Vocabulary.UK,
             locale="en_US",
         ),
-        "from the centre": _quote(
-            order_of(centre(turned=True), stitch="hdc", ends=EndsBecome.ENCLOSED)
+        CENTRE: _quote(order_of(centre(turned=True), stitch="hdc", ends=EndsBecome.ENCLOSED)),
+        "from the centre by a swatch": _quote(
+            order_of(centre(), stitch="sc", width_cm=40, height_cm=40)
         ),
         "from the centre by a motif": _quote(
             order_of(centre(counting=Counting.CLUSTERS, motif=SUN.name), stitch="dc", quantity=2)
         ),
     }
+
+
+def by_other_shop(name: str, **changes: Any) -> Quote:
+    """Return one of the quotes by a workshop of which some is changed."""
+    quote = construction_quotes()[name]
+    return sample_quote(quote.order, replace(quote.workshop, **changes))
+
+
+def by_other_minutes(name: str, **changes: Any) -> Quote:
+    """Return one of the quotes by a maker who takes other minutes for some of the work."""
+    minutes = construction_quotes()[name].workshop.minutes
+    return by_other_shop(name, minutes=replace(minutes, **changes))

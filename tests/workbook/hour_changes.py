@@ -10,18 +10,21 @@ from unittest.mock import patch
 
 from quoting.core.estimate.pace_guesses import GUESS_LIMITS, Unknown
 from quoting.core.quote.quote import Quote
+from quoting.core.workshop.motifs import Motif
 from quoting.core.workshop.stitches import TIME_RATIO, Stitch
 from quoting.core.workshop.timings import Timing
 from quoting.wording import speech_of, task_words, timed_words
 from tests.examples import sample_quote
 from tests.workbook.inputs import Input
 
+MOTIF_FIELDS = {"B": "hands_on", "C": "motifs", "D": "minutes"}
 SESSION_FIELDS = {"B": "hands_on", "C": "stitches", "D": "minutes", "E": "rows"}
 LIMITS = {
     "A stitch by another's yarn-overs, off by": Unknown.RATIO,
     "A yarn as another of its category, off by": Unknown.YARN,
     "A pattern as the stitch it is like, off by": Unknown.TEXTURE,
     "A yarn as one of another category, off by": Unknown.THICKNESS,
+    "A motif with other rounds than were timed, off by": Unknown.ROUNDS,
 }
 PACE, HOURS = "quoting.core.estimate.pace", "quoting.core.estimate.hours"
 CONSTANTS = {
@@ -90,6 +93,21 @@ def with_timing(quote: Quote, at: int, **changes: Any) -> Quote:
     return with_shop(quote, timings=tuple(timings))
 
 
+def motif_called(quote: Quote, label: str) -> Motif | None:
+    """Return the motif whose timing a line is of, if it is of one."""
+    called = {f"timing of {motif.name} in {motif.yarn}": motif for motif in quote.workshop.motifs}
+    return called.get(label)
+
+
+def with_motif_timing(quote: Quote, motif: Motif, at: int, **changes: Any) -> Quote:
+    """Return the quote by a maker of whose timings of a motif one is changed."""
+    timings = list(motif.timings)
+    timings[at] = replace(timings[at], **changes)
+    other = replace(motif, timings=tuple(timings))
+    motifs = (other if each == motif else each for each in quote.workshop.motifs)
+    return with_shop(quote, motifs=tuple(motifs))
+
+
 def with_more(quote: Quote, *timings: Timing) -> Quote:
     """Return the quote by a maker who timed herself further."""
     return with_shop(quote, timings=(*quote.workshop.timings, *timings))
@@ -129,6 +147,11 @@ def expected(
             return told(sample_quote(quote.order, quote.workshop))
     if each.label in HABITS:
         return told(HABITS[each.label](quote, value))
+    motif = motif_called(quote, each.label)
+    if motif is not None:
+        field = MOTIF_FIELDS[each.column]
+        given = value == "yes" if each.choices else value
+        return told(with_motif_timing(quote, motif, session, **{field: given}))
     if each.label.startswith("timing of "):
         at = timings_called(quote, each.label)[session]
         field = SESSION_FIELDS[each.column]

@@ -43,6 +43,7 @@ from tests.examples import (
     sample_yarn,
     section,
 )
+from tests.workbook.constructions import construction_quotes
 from tests.workbook.guessed_hours import guessed_quote, one_row_quote
 
 PLAIN = Pricing(
@@ -219,7 +220,17 @@ def quotes() -> dict[str, Quote]:
     )
     divided = sample_workshop(exchange={"EUR": crown})
     found["euro, divided"] = sample_quote(sample_order(pays_in="EUR"), divided)
-    return found
+    return found | construction_quotes()
+
+
+def surer(name: str) -> Quote:
+    """Return the quote of joined squares, or from the centre, by a maker who wants to be surer."""
+    quote = construction_quotes()[name]
+    habits = replace(quote.workshop.habits, tension=SURER.tension, confidence=SURER.confidence)
+    shop = replace(
+        quote.workshop, habits=habits, ranges=replace(quote.workshop.ranges, yarn=WIDENED)
+    )
+    return sample_quote(quote.order, shop)
 
 
 def surer_quote() -> Quote:

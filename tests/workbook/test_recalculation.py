@@ -9,9 +9,9 @@ from openpyxl.workbook import Workbook
 
 from quoting.core.ground.money import exact
 from quoting.core.quote.quote import Quote
-from tests.examples import WOOL
 from tests.workbook.changes import Change, changes
-from tests.workbook.orders import quotes, surer_quote
+from tests.workbook.constructions import DRAWN, SEWN
+from tests.workbook.orders import quotes, surer, surer_quote
 from tests.workbook.reading import block
 from tests.workbook.recalculation import differing, formula_cells, named
 
@@ -85,13 +85,21 @@ def test_the_buyers_currency_follows_rate_and_cushion(
     assert exact(named(reckoned_anew[name], "buyer_total")) == asked
 
 
+@pytest.mark.parametrize(
+    ("name", "before", "quote"),
+    [
+        ("surer of the yarn", "mixed, used", surer_quote()),
+        ("surer of the squares", SEWN, surer(SEWN)),
+        ("surer by chance", DRAWN, surer(DRAWN)),
+    ],
+)
 def test_the_reserve_follows_tension_and_how_sure_the_yarn_should_be(
-    reckoned_anew: dict[str, Workbook],
+    name: str, before: str, quote: Quote, reckoned_anew: dict[str, Workbook]
 ) -> None:
     def reserves(name: str) -> dict[str, float]:
         lines = block(reckoned_anew[name]["Yarn"], "Yarn used of each colour")
-        return {line["colour"]: line["reserve"] for line in lines if line.get("yarn") == WOOL}
+        return {line["colour"]: line["reserve"] for line in lines if "yarn" in line}
 
-    wanted = {one.colour: one.reserve for one in surer_quote().estimate.colours}
-    assert reserves("surer of the yarn") == pytest.approx(wanted)
-    assert all(share < wanted[name] for name, share in reserves("mixed, used").items() if share)
+    wanted = {one.colour: one.reserve for one in quote.estimate.colours}
+    assert reserves(name) == pytest.approx(wanted)
+    assert all(share < wanted[colour] for colour, share in reserves(before).items() if share)

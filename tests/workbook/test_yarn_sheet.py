@@ -11,6 +11,7 @@ from exports.costing_workbook import workbook_bytes
 from quoting.core.estimate.estimate import ColourEstimate
 from quoting.core.estimate.strands import Point
 from quoting.core.ground.measures import Units
+from quoting.core.order.design import EndsBecome
 from quoting.core.quote.quote import Quote
 from quoting.core.workshop.yarns import PutUp
 from quoting.wording import point_words, sureness_words
@@ -32,12 +33,16 @@ def of_colour(colour: ColourEstimate, quote: Quote) -> dict[str, float]:
     strands = colour.walk.strands
     counts = colour.yarn.counts.items()
     long = YARDS if quote.workshop.units is Units.INCHES else 1
+    is_fringe = quote.order.design.ends is EndsBecome.FRINGE
+    habits = quote.workshop.habits
+    tail_m = (habits.fringe_cm if is_fringe else habits.tail_cm) / 100
     lengths = {
         "in stitches": sum(
             n * quote.plan.gauges[s.made(colour.source.yarn)].yarn_m for s, n in counts
-        ),
+        )
+        + colour.yarn.sewn_m,
         "carried": sum(carry.yarn_m for strand in strands for carry in strand.carries),
-        "tails": len(strands) * 2 * quote.workshop.habits.tail_m,
+        "tails": len(strands) * 2 * tail_m,
         "extras": sum(e.yarn_m or 0 for e in quote.order.extras if e.colour == colour.colour)
         * quote.order.quantity,
         "yarn used": colour.metres,
@@ -76,10 +81,10 @@ def test_each_colours_figures_stand_under_their_headings(
 
 @pytest.mark.parametrize("name", list(quotes()))
 def test_the_sums_are_those_of_the_lines_above_them_and_reserves_are_not_added(
-    name: str, written: dict[str, bytes]
+    name: str, all_quotes: dict[str, Quote], written: dict[str, bytes]
 ) -> None:
     lines = block(read(written[name])["Yarn"], "Yarn used of each colour")
-    unit = "yd" if name == "inches" else "m"
+    unit = "yd" if all_quotes[name].workshop.units is Units.INCHES else "m"
     at = [as_at_home(str(line["colour"])) for line in lines].index("all colours")
     colours, foot = lines[:at], lines[at]
     summed = set(foot) - {"colour"}

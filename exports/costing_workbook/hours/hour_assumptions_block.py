@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Container, Mapping, Sequence
 from dataclasses import dataclass
 
 from exports.sheets.cells import Cell, Look, Ref, words, yours
 from exports.sheets.grid import Fault, Grid
-from exports.sheets.number_formats import COUNT, FINE, SHARE
+from exports.sheets.number_formats import COUNT, FINE, SHARE, is_part
 from exports.sheets.rules import FACTOR, SOME, SOME_WHOLE, Rule
 from exports.sheets.rules import SHARE as A_SHARE
 from quoting.core.estimate.hours import Hours
@@ -82,7 +82,13 @@ def hour_assumptions_block(
             "your workshop, from what finished orders really took",
             "hours_widened",
         ),
-        times=_times(grid, kinds_compared(hours, Likeness(workshop)), speech, chosen=chosen),
+        times=_times(
+            grid,
+            kinds_compared(hours, Likeness(workshop)),
+            _counted_by(hours, workshop),
+            speech,
+            chosen=chosen,
+        ),
         guesses=_guesses(grid, hours, chosen=chosen),
     )
 
@@ -98,8 +104,21 @@ def kinds_compared(hours: Hours, likeness: Likeness) -> list[Stitch]:
     return [stitch for stitch in Stitch if stitch in found]
 
 
+def _counted_by(hours: Hours, workshop: Workshop) -> set[Stitch]:
+    """Return the basic stitches by whose times motifs with other rounds were counted."""
+    made = {task.timed_stitch for task in hours.tasks if task.timed_stitch and is_part(task.count)}
+    motifs = [motif for motif in workshop.motifs if motif.timed in made]
+    stitches = {workshop.basic_stitch(motif.stitch, "stitch") for motif in motifs}
+    return stitches | {Stitch.CH} if motifs else stitches
+
+
 def _times(
-    grid: Grid, kinds: Sequence[Stitch], speech: Speech, *, chosen: bool
+    grid: Grid,
+    kinds: Sequence[Stitch],
+    counted_by: Container[Stitch],
+    speech: Speech,
+    *,
+    chosen: bool,
 ) -> dict[Stitch, Ref]:
     said = f"against a chain, by its yarn-overs; {PRACTICE}"
     return {
@@ -109,7 +128,10 @@ def _times(
             yours(TIME_RATIO[kind], FINE, SOME),
             said,
             f"time_of_{kind.value}",
-            faults=_choice(grid, TIME_RATIO[kind]) if chosen else (),
+            faults=[
+                *(_choice(grid, TIME_RATIO[kind]) if chosen else ()),
+                *(_counting(grid, TIME_RATIO[kind]) if kind in counted_by else ()),
+            ],
         )
         for kind in kinds
     }
@@ -133,8 +155,18 @@ def _guesses(grid: Grid, hours: Hours, *, chosen: bool) -> dict[Unknown, Ref]:
 
 def _choice(grid: Grid, figure: float) -> tuple[Fault]:
     """Return what is wrong where the program may have to choose another timing to rest on."""
-    changed = f"ROUND(N(C{grid.next_row})-{figure!r},9)<>0"
-    return (Fault(changed, '"the program may let a stitch rest on another timing now"'),)
+    said = '"the program may let a stitch rest on another timing now"'
+    return (Fault(_moved(grid, figure), said),)
+
+
+def _counting(grid: Grid, figure: float) -> tuple[Fault]:
+    """Return what is wrong where motifs were counted by a figure that was changed."""
+    said = '"motifs with other rounds were counted by it: the program counts anew"'
+    return (Fault(_moved(grid, figure), said),)
+
+
+def _moved(grid: Grid, figure: float) -> str:
+    return f"ROUND(N(C{grid.next_row})-{figure!r},9)<>0"
 
 
 def _line(

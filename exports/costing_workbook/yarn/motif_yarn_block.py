@@ -9,7 +9,7 @@ from exports.costing_workbook.yarn.found_lines import FoundLines, as_length, cou
 from exports.costing_workbook.yarn.yarn_assumptions_block import COUNTED
 from exports.costing_workbook.yarn.yarn_words import motif_words
 from exports.costing_workbook.yarn.yarns_block import YarnLines
-from exports.sheets.cells import Cell, heads, reckoned, words, yours
+from exports.sheets.cells import Cell, Ref, heads, reckoned, words, yours
 from exports.sheets.grid import Fault, Grid
 from exports.sheets.lines import Lines
 from exports.sheets.number_formats import COUNT, FINE, SHARE, TENTHS, Shapes
@@ -67,21 +67,23 @@ def motif_yarn_block(grid: Grid, quote: Quote, yarns: YarnLines, shapes: Shapes)
     ]
     lines = Lines(grid, len(motifs), headings)
     found = FoundLines(lines, "C")
-    for motif in motifs:
-        _motif(grid, found, motif, quote, yarns, shapes)
+    for number, motif in enumerate(motifs, 1):
+        measured = _motif(grid, found, motif, quote, yarns, shapes)
+        grid.name(f"motif_measured_{number}", measured)
     lines.close(1)
     return MotifYarnLines(found)
 
 
 def _motif(
     grid: Grid, found: FoundLines, motif: Motif, quote: Quote, yarns: YarnLines, shapes: Shapes
-) -> None:
+) -> Ref:
+    """Write one motif and return the cell that its yarn was measured in: a weight, or a length."""
     figures = (
         _unravelled(grid.next_row, motif, shapes)
         if motif.weighed is None
         else _weighed(grid.next_row, motif, motif.weighed, quote, yarns, shapes)
     )
-    grid.line(
+    refs = grid.line(
         None,
         words(motif.yarn),
         words(motif_words(motif)),
@@ -89,6 +91,8 @@ def _motif(
         *figures,
         faults=[found.twice(f"C{grid.next_row}"), *_changed(grid.next_row, motif, shapes)],
     )
+    letter = "I" if motif.weighed is None else "F"
+    return next(ref for ref in refs if ref.column == letter)
 
 
 def _weighed(

@@ -45,8 +45,12 @@ def test_what_comes_out_of_each_size_is_the_plans_in_the_workshops_units(
         assert line[f"width, {unit}"] == pytest.approx(plan.width_cm / per)
         assert line[f"length, {unit}"] == pytest.approx(plan.height_cm / per)
         assert line[f"area, {unit}²"] == pytest.approx(plan.width_cm * plan.height_cm / per**2)
-        assert line["stitches in a row"] == plan.stitches
-        assert line["rows"] == len(plan.rows)
+        counts = {"stitches in a row": plan.stitches, "rows": len(plan.rows)}
+        if plan.grid is not None:
+            counts = {"motifs across": plan.grid.columns, "motifs down": plan.grid.rows}
+        elif plan.rows[0].grows:
+            counts = {"stitches in the last round": plan.stitches, "rounds": len(plan.rows)}
+        assert {heading: line[heading] for heading in counts} == counts
         assert line["ends to weave in"] == estimate.ends
         assert line["skeins to buy"] == estimate.skeins
         assert line[f"yarn left, {yarn}"] == pytest.approx(estimate.metres_left / long)
