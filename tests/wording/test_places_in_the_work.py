@@ -44,7 +44,7 @@ def test_a_place_within_a_row_is_in_it_and_one_at_an_edge_at_its_end(
 def test_a_place_in_a_later_blanket_says_in_which(blanket: int, plan: Plan) -> None:
     point = Point(blanket=blanket, pass_index=7, edge=Edge.WITHIN)
     assert point_words(point, plan) == f"in row 7 of blanket {blanket + 1}"
-    assert point_words(replace(point, blanket=0), plan) == "in row 7"
+    assert point_words(point._replace(blanket=0), plan) == "in row 7"
 
 
 @pytest.mark.parametrize(
