@@ -7,7 +7,7 @@ from quoting.wording.phrases import Sentences
 
 MAKING_MISTAKES: Sentences = {
     MistakeCode.MORE_ROWS_THAN_THERE_ARE: (
-        "{read} is more rows than there are: the order has {limit} rows and rounds.",
+        "{read} is more than there is to make: the order has {limit} in all.",
     ),
     MistakeCode.MORE_YARN_THAN_THERE_IS: (
         "{read} g of {colour} is more than there is: {limit} g are left. If more was bought or "

@@ -18,6 +18,7 @@ from quoting.core.workshop.habits import Habits
 from quoting.core.workshop.motifs import EarlierSide
 from quoting.core.workshop.rounds import CLUSTER, Counting, Rounds
 from quoting.core.workshop.stitches import WORKED
+from quoting.core.workshop.swatches import Reading
 from quoting.core.workshop.workshop import Workshop
 from tests.examples import band, sample_quote
 from tests.motif_examples import (
@@ -34,6 +35,11 @@ ROW_CM, WIDE_CM = 10 / 9, 10 / 17
 
 GROWN = EarlierSide(rounds=2, side_cm=7.5)
 """Of a motif of 15 cm after five rounds: each adds 2.5 cm."""
+
+LOW_ROWS = motif_workshop(
+    swatches=(tall_swatch(gauge=Reading(stitches=17, width_cm=10, rows=80, height_cm=10)),)
+)
+"""Whose rounds are an eighth of a centimetre high."""
 
 
 def centre_plan(
@@ -124,6 +130,17 @@ def test_a_circle_is_as_wide_as_it_is_high() -> None:
     assert plan.rows[-1].stitches == {"dc": 12 * rounds}
 
 
+@pytest.mark.parametrize("counting", [Counting.CIRCLE, Counting.HEXAGON])
+def test_a_circle_and_a_hexagon_grow_as_a_motif_that_is_counted_alike(counting: Counting) -> None:
+    """15 cm across after five rounds, 2.5 cm each: 30 cm after eleven."""
+    motif = sample_motif(counting=counting, earlier=GROWN)
+    plan = centre_plan(
+        counting=counting, workshop=motif_workshop(motif), design={"width_cm": 30, "height_cm": 30}
+    )
+    assert len(plan.rows) == 11
+    assert plan.width_cm == pytest.approx(30)
+
+
 def test_a_hexagon_is_higher_across_its_corners_border_and_all() -> None:
     """2/√3 times as high as wide, as any regular one is."""
     plan = centre_plan(counting=Counting.HEXAGON, design={"border": (band("dc", rounds=3),)})
@@ -175,10 +192,27 @@ def test_fitted_stripes_need_a_round_each() -> None:
     assert mistake.facts["smallest_cm"] == pytest.approx(3 * 2 * ROW_CM)
 
 
-def test_too_many_rounds_are_refused() -> None:
+@pytest.mark.parametrize(
+    ("own", "place"),
+    [
+        ({"rounds": 1001}, "centre.rounds"),
+        ({"repeats": 1001}, "centre.repeats"),
+        ({"workshop": LOW_ROWS, "design": {"width_cm": 400, "height_cm": 400}}, "width"),
+    ],
+)
+def test_too_many_rounds_are_refused_beside_what_asks_for_them(
+    own: dict[str, Any], place: str
+) -> None:
     with pytest.raises(Refused) as refused:
-        centre_plan(rounds=1001)
-    assert codes(refused) == [("blanket.width", "too-many-rounds")]
+        centre_plan(**own)
+    assert codes(refused) == [(f"blanket.{place}", "too-many-rounds")]
+
+
+def test_fewer_rounds_of_the_makers_own_than_fitted_stripes_are_told_beside_them() -> None:
+    stripes = sample_centre("teal", "rust", "plum").stripes
+    with pytest.raises(Refused) as refused:
+        centre_plan(stripes=stripes, fitted=True, rounds=2)
+    assert codes(refused) == [("blanket.centre.rounds", "too-small")]
 
 
 def test_a_piece_goes_by_the_largest_motif_that_is_counted_alike() -> None:

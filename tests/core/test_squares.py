@@ -133,7 +133,7 @@ def test_more_squares_than_one_answer_can_walk_are_refused_with_how_many_will_do
     with pytest.raises(Refused) as refused:
         plan_order(squares_order(body=body), motif_workshop())
     (mistake,) = refused.value.mistakes
-    assert mistake.code == "too-many-squares"
+    assert (str(mistake.place), mistake.code) == ("blanket.squares.columns", "too-many-squares")
     assert 0 < mistake.facts["limit"] < mistake.facts["read"] == columns * rows
 
 

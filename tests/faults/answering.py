@@ -16,6 +16,7 @@ from io import BytesIO
 from random import Random
 
 from quoting.core.ground.errors import Refused
+from quoting.core.order.joined_squares import JoinedSquares, JoinMethod, MotifJoin, Pool
 from quoting.core.order.order import Order
 from quoting.core.quote.quote import quote_order
 from quoting.core.weighing.comparison import compare_sizes
@@ -30,19 +31,46 @@ from tests.examples import TODAY, sample_order, sample_workshop
 from tests.faults.spoiling import METHODS, TYPED, odd_headers, spoiled_file, spoiled_form
 from tests.files.samples import EVERY_KEY_OF_AN_ORDER
 from tests.rates.bank_answers import document
+from tests.web.motif_orders import centre_body, motif_workshop, order_of, squares_body
 from tests.web.pages import Page
 
 WORKSHOP = sample_workshop()
 DEMO_WORKSHOP = (config_folder() / "demo" / "workshop.toml").read_text("utf-8")
+DEMO_ORDERS = tuple(
+    (config_folder() / "demo" / f"{name}.toml").read_text("utf-8")
+    for name in ("order", "squares", "centre")
+)
+MEASURED = load_workshop_text(DEMO_WORKSHOP)
 ORDERS = (
-    EVERY_KEY_OF_AN_ORDER.read_text("utf-8"),
-    (config_folder() / "demo" / "order.toml").read_text("utf-8"),
-    order_text(sample_order(), Vocabulary.US),
+    (EVERY_KEY_OF_AN_ORDER.read_text("utf-8"), WORKSHOP),
+    (order_text(sample_order(), Vocabulary.US), WORKSHOP),
+    *((text, MEASURED) for text in DEMO_ORDERS),
 )
 RATES = document().decode()
 APP = create_app(open_shop(WORKSHOP, today=lambda: TODAY).starting_with(sample_order()))
 CLIENT = APP.test_client()
-FORMS = {address: Page(CLIENT.get(address).text).typed() for address in ("/", "/sizes")}
+
+
+def _pooled() -> JoinedSquares:
+    """Return squares whose colours are mixed, sewn together."""
+    pool = Pool(colours=("teal", "rust"), outer=("oat",))
+    sewn = MotifJoin(method=JoinMethod.WHIPSTITCH, colour="oat", needleful_cm=60)
+    return squares_body(layouts=(), pool=pool, join=sewn)
+
+
+MOTIF_SHOP = open_shop(motif_workshop(), today=lambda: TODAY)
+STARTS = (
+    (CLIENT, "/"),
+    (CLIENT, "/sizes"),
+    *(
+        (create_app(MOTIF_SHOP.starting_with(order_of(body))).test_client(), address)
+        for body in (squares_body(), _pooled(), centre_body())
+        for address in ("/", "/sizes")
+    ),
+)
+FORMS = tuple(
+    (client, address, Page(client.get(address).text).typed()) for client, address in STARTS
+)
 ORDER_PAGES = ("/", "/", "/answer", "/quote", "/calmer", "/near", "/workbook", "/order-file")
 SIZE_PAGES = ("/sizes", "/sizes/answer", "/sizes/take", "/sizes/workbook")
 PAGES = (*ORDER_PAGES, *SIZE_PAGES, "/sizes/of-order", "/workshop/pay", "/read", "/yarn", "/x")
@@ -50,18 +78,20 @@ PAGES = (*ORDER_PAGES, *SIZE_PAGES, "/sizes/of-order", "/workshop/pay", "/read",
 
 def an_order_file(random: Random) -> None:
     """Read and quote an order file."""
-    text = spoiled_file(random.choice(ORDERS), random)
-    _told(lambda: quote_order(load_order_text(text, WORKSHOP), WORKSHOP, today=TODAY))
+    sound, workshop = random.choice(ORDERS)
+    text = spoiled_file(sound, random)
+    _told(lambda: quote_order(load_order_text(text, workshop), workshop, today=TODAY))
 
 
 def a_workshop_file(random: Random) -> None:
     """Read a workshop file, and quote an order in it."""
     text = spoiled_file(DEMO_WORKSHOP, random)
+    order = random.choice(DEMO_ORDERS)
 
     def quoted() -> None:
         workshop = load_workshop_text(text)
         speech_of(workshop)
-        quote_order(load_order_text(ORDERS[1], workshop), workshop, today=TODAY)
+        quote_order(load_order_text(order, workshop), workshop, today=TODAY)
 
     _told(quoted)
 
@@ -81,17 +111,17 @@ def a_rates_document(random: Random) -> None:
 
 def a_form(random: Random) -> None:
     """Send a form to the page it belongs to."""
-    start = random.choice(sorted(FORMS))
+    client, start, typed = random.choice(FORMS)
     address = random.choice(ORDER_PAGES if start == "/" else SIZE_PAGES)
-    fields = spoiled_form(FORMS[start], random) | {"csrf_token": FORMS[start]["csrf_token"]}
-    _answered(CLIENT.post(address, data=fields).status_code)
+    fields = spoiled_form(typed, random) | {"csrf_token": typed["csrf_token"]}
+    _answered(client.post(address, data=fields).status_code)
 
 
 def an_uploaded_file(random: Random) -> None:
     """Give the form an order file to read."""
-    text = spoiled_file(random.choice(ORDERS), random)
+    text = spoiled_file(random.choice(ORDERS)[0], random)
     data = text if isinstance(text, bytes) else text.encode("utf-8", "surrogatepass")
-    token = FORMS["/"]["csrf_token"]
+    token = FORMS[0][2]["csrf_token"]
     file = (BytesIO(data), random.choice(("order.toml", "x" * 500, "a\u202e.toml", "..\\..")))
     _answered(CLIENT.post("/read", data={"csrf_token": token, "file": file}).status_code)
 

@@ -42,7 +42,8 @@ KEYS = ("", '""', "colour", '"a.b"', "rows", "é", '"\\u202e"', "stripes", "shar
 
 _TYPED = """
 1e1000000 NaN inf -1 0 ½ 1/0 1//2 9e9 1,5 1.5 1,000,000 ' " < \x00 \u202e \u200d ٣ 80cm
-2\'6" 1e-400 10001 9999-12-31 0001-01-01 2027-02-30 moss sc oat ¥ 100% -5% ∞ 0x10 1_000
+2\'6" 1e-400 100 1000 2000 squares centre rows clusters circle hexagon whipstitch fringe enclosed
+continuous 10001 9999-12-31 0001-01-01 2027-02-30 moss sc oat ¥ 100% -5% ∞ 0x10 1_000
 """
 TYPED = [
     *_TYPED.split(),

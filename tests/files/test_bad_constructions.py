@@ -146,7 +146,7 @@ def test_a_size_of_less_than_a_motif_is_told(width: str) -> None:
         ),
         ('colour = "rust"', 'colour = "lime"', "centre.stripes.2.colour", "unknown-colour"),
         ("counting =", "rounds = 0\ncounting =", "centre.rounds", "too-small"),
-        ("counting =", "rounds = 1001\ncounting =", "width", "too-many-rounds"),
+        ("counting =", "rounds = 1001\ncounting =", "centre.rounds", "too-many-rounds"),
         (
             "counting =",
             "rounds = 9\nrepeats = 3\ncounting =",

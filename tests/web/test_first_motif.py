@@ -82,6 +82,49 @@ def test_a_motif_that_was_not_timed_will_do(beginner: OwnMaker) -> None:
     assert beginner.workshop.motifs[0].timings == ()
 
 
+def test_a_timed_motif_stands_for_a_timing_that_is_skipped(beginner: OwnMaker) -> None:
+    page = measure(beginner)
+    assert "You timed your motif" in page.root.text
+    page = answer(beginner, "skip")
+    assert "all its stitches in its minutes" in page.root.text
+    answer(beginner, pay__making_per_hour="13", workshop__hours_per_week="15")
+    answer(beginner, "skip")
+    answer(beginner, "begin")
+    (timing,) = beginner.workshop.timings
+    # 12 + 24 + 36 + 48 + 60 stitches in clusters, in the 80 minutes of four.
+    assert (timing.stitch, timing.yarn, timing.stitches) == ("dc", "fell aran", 180)
+    assert (timing.minutes, timing.hands_on) == (20, True)
+
+
+def test_neither_a_stitch_nor_a_motif_timed_is_told_at_the_end(beginner: OwnMaker) -> None:
+    page = measure(beginner, timings__1__motifs="", timings__1__minutes="")
+    assert "You timed your motif" not in page.root.text
+    answer(beginner, "skip")
+    answer(beginner, pay__making_per_hour="13", workshop__hours_per_week="15")
+    answer(beginner, "skip")
+    page = answer(beginner, "begin")
+    assert beginner.status == 422
+    assert "nobody can guess them" in page.root.text
+
+
+def test_who_measured_a_square_and_no_swatch_begins_with_squares(beginner: OwnMaker) -> None:
+    measure(beginner)
+    finish(beginner)
+    fields = beginner.open("/blank").typed()
+    assert fields["blanket.construction"] == "squares"
+    assert fields["blanket.squares.motif"] == "square"
+    assert fields["blanket.squares.layouts.1.colours.5.value"] == "oat"
+    beginner.client.post("/answer", data=fields | {"blanket.width": "90", "blanket.height": "90"})
+    assert beginner.open("/sizes").headings
+
+
+def test_who_measured_a_circle_begins_with_rows(beginner: OwnMaker) -> None:
+    measure(beginner, counting="circle")
+    finish(beginner)
+    fields = beginner.open("/blank").typed()
+    assert "blanket.sections.1.stripes.1.colour" in fields
+
+
 def test_who_works_in_rows_skips_it(beginner: OwnMaker) -> None:
     answer(beginner, "skip")
     finish(beginner)

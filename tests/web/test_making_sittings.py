@@ -135,7 +135,7 @@ def test_the_first_rows_of_an_agreed_order_offer_to_put_it_on_the_hook(
         ({"minutes": "ages"}, "minutes", "cannot be read as a number"),
         ({"begun": "10:05", "ended": "9:10"}, "ended", "not after it began"),
         ({"begun": "10:75", "ended": "11:10"}, "begun", "a time of the day such as 9:10"),
-        ({"rows": "9999"}, "rows", "more rows than there are"),
+        ({"rows": "9999"}, "rows", "more than there is to make: the order has "),
         ({"rows": "1.5"}, "rows", "a whole number"),
         ({}, "rows", "nothing to write down yet"),
         ({"rows": "4", "day": "2031-01-01"}, "day", "still to come"),

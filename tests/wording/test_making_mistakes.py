@@ -19,7 +19,7 @@ def said(code: str, speech: Speech = GB, **facts: Fact) -> str:
 
 def test_rows_are_told_with_how_many_there_are() -> None:
     sentence = said("more-rows-than-there-are", read=1204, limit=104)
-    assert sentence == "1,204 is more rows than there are: the order has 104 rows and rounds."
+    assert sentence == "1,204 is more than there is to make: the order has 104 in all."
 
 
 def test_yarn_is_told_with_what_is_left_of_it() -> None:

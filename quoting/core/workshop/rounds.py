@@ -27,6 +27,8 @@ CLUSTER = 3
 CORNER_CHAINS = 2
 
 CORNERS = {Counting.CLUSTERS: 4, Counting.SOLID: 4, Counting.HEXAGON: 6, Counting.CIRCLE: 0}
+SQUARES = (Counting.CLUSTERS, Counting.SOLID)
+"""What can be joined in columns and rows."""
 
 FLAT_FACTOR = {0: 2 * math.pi, 4: 8.0, 6: 4 * math.sqrt(3)}
 """By how much the outline of a figure of so many corners grows for each unit that a round is high.

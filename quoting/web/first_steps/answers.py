@@ -15,7 +15,14 @@ from quoting.schema.reading import read_workshop
 from quoting.schema.workshop_shape import WORKSHOP
 from quoting.web.beside import say_beside
 from quoting.web.first_steps.beginner import Beginner, beginner_of
-from quoting.web.first_steps.steps import STEPS, Step
+from quoting.web.first_steps.steps import STEPS, TIMING, Step
+from quoting.web.first_steps.timed_motif import (
+    MOTIF_TIMED,
+    STAND_IN,
+    stands_for_a_stitch,
+    was_timed,
+    with_its_stitches_timed,
+)
 from quoting.web.forms.from_shape import form_of
 from quoting.web.forms.lines import fields_by_place
 from quoting.web.forms.sent import Sent, content_of, line_numbers
@@ -24,8 +31,6 @@ from quoting.web.shop import speak_as_begun
 from quoting.web.workshop.own_answer import numbered_place, place_words
 from quoting.web.workshop.own_lines import LOOKS
 from quoting.wording import is_locale
-
-_MOTIF_TIMED = "motifs.1.timings.1"
 
 STARTS: Mapping[str, Mapping[str, str]] = {
     "yarn": {
@@ -38,7 +43,7 @@ STARTS: Mapping[str, Mapping[str, str]] = {
     "motif": {
         "motifs.1.name": "square",
         "motifs.1.counting": Counting.CLUSTERS.value,
-        f"{_MOTIF_TIMED}.hands_on": "yes",
+        f"{MOTIF_TIMED}.hands_on": "yes",
     },
     "timing": {"timings.1.stitch": "", "timings.1.hands_on": "yes"},
     "pay": {"price.margin": "0"},
@@ -112,16 +117,23 @@ def sound_steps(sent: Sent) -> tuple[Step, ...]:
 
 def _read(answer: StepAnswer) -> Workshop:
     sent = _without_blank_timing(answer.sent)
+    by_motif = stands_for_a_stitch(sent)
+    if by_motif:
+        sent = MultiDict([*_without(sent, TIMING).items(), *STAND_IN.items()])
     content = content_of(MultiDict([*sent.items(), *KEPT_SILENT.items()]))
-    return read_workshop(content, is_locale, answer.beginner.notation)
+    workshop = read_workshop(content, is_locale, answer.beginner.notation)
+    return with_its_stitches_timed(workshop) if by_motif else workshop
+
+
+def _without(sent: Sent, step: Step) -> Sent:
+    return MultiDict((name, text) for name, text in sent.items() if not step.has(name))
 
 
 def _without_blank_timing(sent: Sent) -> Sent:
     """Return what was sent without the timing of the motif, where that was not timed."""
-    timed = (sent.get(f"{_MOTIF_TIMED}.{key}") or "" for key in ("motifs", "minutes"))
-    if any(text.strip() for text in timed):
+    if was_timed(sent):
         return sent
-    kept = [(n, text) for n, text in sent.items() if not n.startswith(f"{_MOTIF_TIMED}.")]
+    kept = [(n, text) for n, text in sent.items() if not n.startswith(f"{MOTIF_TIMED}.")]
     return MultiDict(kept)
 
 

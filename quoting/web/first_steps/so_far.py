@@ -46,8 +46,19 @@ _WHAT = {
 }
 
 
-def so_far(sound: Collection[Step]) -> Iterator[Ground]:
-    """Yield what a quote rests on, in the order of the questions, by those that were answered."""
+_TIMED_BY_MOTIF = (
+    "from your motif: all its stitches in its minutes, chains and joins inside. A timing of the "
+    "stitch alone is surer for borders and seams."
+)
+
+
+def so_far(sound: Collection[Step], *, by_motif: bool) -> Iterator[Ground]:
+    """Yield what a quote rests on, in the order of the questions, by those that were answered.
+
+    `by_motif`: the time of a motif stands for that of a stitch.
+    """
     for step, what in _WHAT.items():
-        there = step in sound
-        yield Ground(speech_now().worded(what), there, (_THERE if there else _LACKING)[step])
+        there, sentence = step in sound, (_THERE if step in sound else _LACKING)[step]
+        if step is TIMING and by_motif and MOTIF in sound:
+            there, sentence = True, _TIMED_BY_MOTIF
+        yield Ground(speech_now().worded(what), there, sentence)

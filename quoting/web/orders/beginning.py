@@ -17,9 +17,9 @@ def beginning_order(shop: Shop) -> Order:
     return read_sent(beginning_sent(shop), shop)
 
 
-def beginning_sent(shop: Shop) -> Sent:
-    """Return what the form of such an order sends."""
-    sent = start_sent(shop.workshop)
+def beginning_sent(shop: Shop, construction: str | None = None) -> Sent:
+    """Return what the form of such an order sends, of a construction or the usual."""
+    sent = start_sent(shop.workshop, construction)
     size = max(shop.sizes[:3], key=lambda size: size.width_cm)
     sent["blanket.width"] = SIDE.show(size.width_cm, shop.notation)
     sent["blanket.height"] = SIDE.show(size.height_cm, shop.notation)

@@ -18,7 +18,7 @@ from quoting.web.forms.lines import part_of, typed_of
 from quoting.web.orders.body_form import BodyForm, NewLine
 from quoting.web.orders.centre_form import CENTRE_FORM
 from quoting.web.orders.rows_form import ROWS_FORM
-from quoting.web.orders.squares_form import SQUARES_FORM
+from quoting.web.orders.squares_form import SQUARES_FORM, squares_measured
 
 FORMS: dict[type[Body], BodyForm] = {
     InRows: ROWS_FORM,
@@ -74,6 +74,16 @@ def chosen_body(form: Form) -> ChosenBody:
 def form_part(word: str) -> BodyForm:
     """Return the form's part of the construction of a word."""
     return FORMS[BODIES.shapes[word].value]
+
+
+def usual_construction(workshop: Workshop) -> str:
+    """Return the word of what an empty form begins with: the first.
+
+    Who measured no swatch, but a motif that can be joined, begins with squares.
+    """
+    squares = not workshop.swatches and squares_measured(workshop)
+    body = JoinedSquares if squares else InRows
+    return next(word for word, shape in BODIES.shapes.items() if shape.value is body)
 
 
 def constructions() -> list[tuple[str, str]]:

@@ -9,7 +9,7 @@ from wtforms import Form
 
 from quoting.core.ground.money import round_half_up
 from quoting.core.workshop.motifs import Motif
-from quoting.core.workshop.rounds import Counting
+from quoting.core.workshop.rounds import SQUARES, Counting
 from quoting.core.workshop.stitches import WORKED
 from quoting.core.workshop.workshop import Workshop
 from quoting.web.forms.lines import entries_of, part_of, typed_of
@@ -47,7 +47,7 @@ class Offers:
     @property
     def square_motifs(self) -> tuple[Offer, ...]:
         """The motifs that can be joined in columns and rows."""
-        return self.motifs[Counting.CLUSTERS] + self.motifs[Counting.SOLID]
+        return tuple(offer for shape in SQUARES for offer in self.motifs[shape])
 
     @property
     def colour_names(self) -> list[str]:

@@ -10,15 +10,16 @@ from wtforms import Form
 from quoting.core.ground.errors import Refused
 from quoting.core.order.order import Order
 from quoting.core.workshop.workshop import Workshop
-from quoting.schema.blanket_shapes import DESIGN
+from quoting.schema.blanket_shapes import BODIES, DESIGN
 from quoting.schema.order_shape import ORDER
 from quoting.schema.reading import read_order
 from quoting.web.forms.from_shape import form_of
 from quoting.web.forms.sent import Sent, content_of, line_numbers, sent_as
-from quoting.web.orders.body_forms import start_of_body
+from quoting.web.orders.body_forms import start_of_body, usual_construction
 from quoting.web.orders.form_room import lines_with_room
 from quoting.web.orders.price_choice import chosen_way, way_left_blank, without_other_ways
 from quoting.web.orders.resting import without_resting
+from quoting.web.orders.squares_form import squares_measured
 from quoting.web.orders.stripe_list import folded, spread, texts_of
 from quoting.web.shop import Shop
 
@@ -70,18 +71,19 @@ def sent_with_design(sent: Sent, asked: Order, other: Order, shop: Shop) -> Sent
     return MultiDict([*kept, *new])
 
 
-def start_sent(workshop: Workshop) -> Sent:
-    """Return what an empty form begins with: all but the size."""
-    yarn = workshop.yarns[0]
+def start_sent(workshop: Workshop, construction: str | None = None) -> Sent:
+    """Return what an empty form begins with of a construction, or the usual: all but the size."""
+    word = construction or usual_construction(workshop)
     swatch = next(iter(workshop.swatches), None)
-    if swatch is not None:
-        yarn = workshop.yarn(swatch.yarn)
+    measured = swatch or next(iter(squares_measured(workshop)), None)
+    yarn = workshop.yarn(measured.yarn) if measured else workshop.yarns[0]
     start: dict[str, Any] = {
         "order": {"title": START_TITLE, "quantity": "1"},
         "blanket": {
             "yarn": yarn.name,
             "stitch": swatch.stitch if swatch else workshop.timings[0].stitch,
-            **start_of_body(workshop, yarn),
+            **({} if word == BODIES.first else {BODIES.key: word}),
+            **start_of_body(workshop, yarn, word),
         },
     }
     return MultiDict(sent_as(start))

@@ -9,6 +9,8 @@ from wtforms import Field
 
 from quoting.core.ground.place import Place
 from quoting.core.order.joined_squares import JoinMethod
+from quoting.core.workshop.motifs import Motif
+from quoting.core.workshop.rounds import SQUARES
 from quoting.core.workshop.stitches import Stitch
 from quoting.core.workshop.workshop import Workshop
 from quoting.core.workshop.yarns import Yarn
@@ -53,9 +55,14 @@ def joins(say: Speech) -> list[tuple[str, str]]:
     return [(method.value, join_words(method, say)) for method in JoinMethod]
 
 
+def squares_measured(workshop: Workshop) -> list[Motif]:
+    """Return the motifs that can be joined in columns and rows."""
+    return [motif for motif in workshop.motifs if motif.counting in SQUARES]
+
+
 def _start(workshop: Workshop, yarn: Yarn) -> Mapping[str, object]:
-    """Return one layout of a yarn's colours in turn, for the first motif that is of that yarn."""
-    motifs = sorted(workshop.motifs, key=lambda motif: motif.yarn != yarn.name)
+    """Return one layout of a yarn's colours in turn, for the first square that is of that yarn."""
+    motifs = sorted(squares_measured(workshop), key=lambda motif: motif.yarn != yarn.name)
     motif = next(iter(motifs), None)
     rounds = motif.rounds if motif else _NO_MOTIF_ROUNDS
     colours = [{"value": colour} for colour in islice(cycle(yarn.colours), rounds)]

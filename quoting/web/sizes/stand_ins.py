@@ -12,6 +12,7 @@ from werkzeug.datastructures import MultiDict
 from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Refused
 from quoting.core.order.order import Order
+from quoting.schema.blanket_shapes import BODIES
 from quoting.web.forms.sent import Sent
 from quoting.web.orders.beginning import beginning_sent
 from quoting.web.orders.order_answer import Answer, answer_form
@@ -83,7 +84,7 @@ def _blanks(sent: Sent, shop: Shop) -> list[str]:
 
 
 def _filled(sent: Sent, names: Collection[str], shop: Shop) -> Sent:
-    start = beginning_sent(shop)
+    start = beginning_sent(shop, BODIES.first)
     yarn = next((y for y in shop.workshop.yarns if y.name == sent.get("blanket.yarn")), None)
     if yarn is not None:
         start["blanket.sections.1.stripes.1.colour"] = next(iter(yarn.colours))

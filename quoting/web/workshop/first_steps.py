@@ -31,6 +31,7 @@ from quoting.web.first_steps.steps import (
     previous_word,
     step_called,
 )
+from quoting.web.first_steps.timed_motif import stands_for_a_stitch
 from quoting.web.forms.line_changes import Changed
 from quoting.web.forms.sent import Sent
 from quoting.web.kept import book_now, moment_now
@@ -137,7 +138,8 @@ def _page(step: Step | None, answer: StepAnswer, *, focus: str = "", **more: Any
         usual=usual_texts(answer.beginner.notation),
         counted=counted_texts(answer.beginner.notation),
         others=[(n, t) for n, t in sent.items(multi=True) if step is None or not step.has(n)],
-        grounds=tuple(so_far(sound_steps(sent))),
+        grounds=tuple(so_far(sound_steps(sent), by_motif=stands_for_a_stitch(sent))),
+        by_motif=stands_for_a_stitch(sent),
         step_of=step_of,
         focus=focus,
         **more,

@@ -83,13 +83,18 @@ def _rounds(body: FromCentre, setting: Setting, growing: Growing) -> int:
     """Return the rounds: the maker's own, else those that come nearest to the short side."""
     wide_cm, tall_cm = setting.width_cm, setting.height_cm
     by_width = _is_round(body.counting) or wide_cm <= tall_cm
-    place = at("blanket", "width" if by_width else "height")
+    side = at("blanket", "width" if by_width else "height")
     rounds = body.whole_rounds or growing.rounds_for(wide_cm if by_width else tall_cm)
     least = len(body.stripes) if body.fitted else 1
-    if rounds < least:
+    if rounds < least and body.rounds is None:
         smallest_cm = growing.side_after(least) + 2 * setting.border_cm
-        raise refuse(place, MistakeCode.LESS_THAN_A_ROUND, smallest_cm=smallest_cm)
+        raise refuse(side, MistakeCode.LESS_THAN_A_ROUND, smallest_cm=smallest_cm)
+    if rounds < least:
+        place = at("blanket", "centre", "rounds")
+        raise refuse(place, MistakeCode.TOO_SMALL, read=rounds, limit=least)
     if rounds > MAX_ROUNDS:
+        own = [key for key in ("rounds", "repeats") if getattr(body, key) is not None]
+        place = at("blanket", "centre", own[0]) if own else side
         raise refuse(place, MistakeCode.TOO_MANY_ROUNDS, read=rounds, limit=MAX_ROUNDS)
     return rounds
 
@@ -97,9 +102,12 @@ def _rounds(body: FromCentre, setting: Setting, growing: Growing) -> int:
 def _pitch_cm(plain: Rounds, growing: Growing, setting: Setting) -> float:
     """Return how much longer a rectangle is for each stitch, or cluster, that it begins on.
 
-    A measured motif tells it by its growth: each of its sides has one cluster, or so many
-    stitches, more after each round. Else it goes by the width of the swatch's stitches.
+    A circle and a hexagon begin on none. A measured motif tells it by its growth: each of its
+    sides has one cluster, or so many stitches, more after each round. Else it goes by the width of
+    the swatch's stitches.
     """
+    if _is_round(plain.counting):
+        return 0.0
     clusters = plain.counting is Counting.CLUSTERS
     if growing.motif is not None:
         return growing.growth_cm / (1 if clusters else plain.growth / CORNERS[plain.counting])

@@ -51,7 +51,7 @@ def plan_squares(body: JoinedSquares, setting: Setting) -> BodyPlan:
     seams = seams_of(body.join, grid, work)
     parts = _parts(layouts, seams)
     passes = [*_motifs(body, work, layouts, grid), *seams.passes]
-    _check_work(parts, passes, grid)
+    _check_work(body, parts, passes, grid)
     return BodyPlan(
         passes=_numbered(passes),
         stitches=work.counted.round(work.rounds).stitches,
@@ -103,20 +103,24 @@ def _across(body: JoinedSquares, setting: Setting, work: MotifWork) -> tuple[int
         counts.append(count)
     columns, rows = counts
     if columns * rows > MOST_SQUARES:
-        raise _too_many(columns * rows, MOST_SQUARES)
+        raise _too_many(columns * rows, MOST_SQUARES, body)
     return columns, rows
 
 
 def _check_work(
-    parts: Sequence[BlanketPart], passes: Sequence[tuple[Pass, ...]], grid: SquaresGrid
+    body: JoinedSquares,
+    parts: Sequence[BlanketPart],
+    passes: Sequence[tuple[Pass, ...]],
+    grid: SquaresGrid,
 ) -> None:
     worked = sum(part.count * len(own) for part, own in zip(parts, passes, strict=True))
     if worked > MOST_WORKED:
-        raise _too_many(grid.count, grid.count * MOST_WORKED // worked)
+        raise _too_many(grid.count, grid.count * MOST_WORKED // worked, body)
 
 
-def _too_many(motifs: int, limit: int) -> Refused:
-    place = at("blanket", "width")
+def _too_many(motifs: int, limit: int, body: JoinedSquares) -> Refused:
+    own = [key for key in ("columns", "rows") if getattr(body, key) is not None]
+    place = at("blanket", "squares", own[0]) if own else at("blanket", "width")
     return refuse(place, MistakeCode.TOO_MANY_SQUARES, read=motifs, limit=limit)
 
 
