@@ -30,14 +30,6 @@ def construction_record(quote: Quote) -> Record:
     return record if own is None else record | {word: own(quote, body)}
 
 
-def body_stitch(quote: Quote) -> str:
-    """Return the stitch that the body is worked in: the blanket's own, or that of its motif."""
-    body = quote.order.design.body
-    if isinstance(body, JoinedSquares):
-        return quote.workshop.motif(body.motif).stitch
-    return quote.order.design.stitch
-
-
 def closing_record(closing: Closing) -> Record:
     """Return the counts, and how much wider and longer it is than was asked."""
     return {
@@ -67,7 +59,7 @@ def _centre(quote: Quote, body: FromCentre) -> Record:
     return {
         "counting": body.counting.value,
         "rounds": len(quote.plan.rows),
-        "starts_on": starts_on(quote, body),
+        "starts_on": starts_on(quote.plan),
         "turned": body.turned,
     }
 

@@ -10,8 +10,8 @@ from quoting.core.order.in_rows import InRows
 from quoting.core.order.joined_squares import JoinedSquares, JoinMethod
 from quoting.core.weighing.budget import Change, Saving
 from quoting.core.weighing.comparison import Comparison, Reason, Refusal, Rule
-from quoting.wording.closing import join_words
 from quoting.wording.mistakes import mistake_sentence
+from quoting.wording.motif_words import join_words
 from quoting.wording.speech import Speech
 
 _RULES = {

@@ -13,12 +13,12 @@ from quoting.core.ground.money import round_half_up
 from quoting.core.order.from_centre import FromCentre
 from quoting.core.order.joined_squares import JoinedSquares, JoinMethod, MotifJoin
 from quoting.core.quote.quote import Quote, quote_order
+from quoting.core.weighing.closing import closing_of
 from quoting.core.workshop.rounds import Counting
 from quoting.web.orders.centre_sums import growth_words, longer_words, rounds_sum
 from quoting.web.orders.room_sums import times_sum
-from quoting.web.orders.size_off import size_off_words
 from quoting.web.orders.squares_sums import across_sums, across_words, join_yarn_words
-from quoting.wording import speech_of
+from quoting.wording import off_sentence, off_words, speech_of
 from tests.examples import TODAY
 from tests.web.motif_orders import centre_body, motif_workshop, order_of, squares_body
 
@@ -96,4 +96,11 @@ def test_a_blanket_that_comes_out_as_asked_is_off_by_nothing() -> None:
     quote = quoted(
         squares_body(join=MotifJoin(), columns=2, rows=2), (32.5333, 32.5333), Units.METRIC
     )
-    assert size_off_words(quote, speech_of(quote.workshop)) == ""
+    assert off_sentence(quote, speech_of(quote.workshop)) == ""
+
+
+def test_a_circle_is_off_by_its_width_alone_wherever_that_is_told() -> None:
+    quote = quoted(centre_body(counting=Counting.CIRCLE), (60, 90), Units.METRIC)
+    say = speech_of(quote.workshop)
+    assert off_sentence(quote, say) == "That is 0.3 cm wider than asked."
+    assert off_words(closing_of(quote), say) == "0.3 cm wider"
