@@ -10,7 +10,7 @@ from exports.records.plain_values import Record, plain_float
 from quoting.core.order.bodies import Body
 from quoting.core.order.from_centre import FromCentre
 from quoting.core.order.joined_squares import JoinedSquares
-from quoting.core.plan.parts import PartKind
+from quoting.core.plan.layout_colours import layouts_made
 from quoting.core.plan.passes import Plan
 from quoting.core.quote.quote import Quote
 from quoting.core.weighing.closing import Closing, closing_of, starts_on
@@ -89,12 +89,8 @@ def _layouts(plan: Plan) -> list[Record]:
     Where the last rounds of all are worked as one, they are in none of them.
     """
     return [
-        {
-            "colours": [worked.colour for worked in plan.passes if worked.part == number],
-            "count": part.count,
-        }
-        for number, part in enumerate(plan.parts)
-        if part.kind is PartKind.MOTIF
+        {"colours": list(layout.own_colours), "count": layout.count}
+        for layout in layouts_made(plan)
     ]
 
 

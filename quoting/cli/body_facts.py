@@ -8,7 +8,7 @@ from typing import Any
 from quoting.core.order.bodies import Body
 from quoting.core.order.from_centre import FromCentre
 from quoting.core.order.joined_squares import JoinedSquares
-from quoting.core.plan.parts import PartKind
+from quoting.core.plan.layout_colours import layouts_made
 from quoting.core.quote.quote import Quote
 from quoting.wording import Speech, body_counts_words, join_words
 
@@ -51,12 +51,9 @@ def _of_squares(quote: Quote, body: JoinedSquares, speech: Speech) -> Iterator[S
 
 def _layouts(quote: Quote, speech: Speech) -> Iterator[Said]:
     """Yield how many motifs have which colours from the centre outwards; of many, the first."""
-    plan = quote.plan
     said = [
-        f"{speech.number(part.count)} of "
-        + ", ".join(worked.colour for worked in plan.passes if worked.part == number)
-        for number, part in enumerate(plan.parts)
-        if part.kind is PartKind.MOTIF
+        f"{speech.number(layout.count)} of {', '.join(layout.own_colours)}"
+        for layout in layouts_made(quote.plan)
     ]
     more = f"; and {len(said) - MOST_LAYOUTS} more" if len(said) > MOST_LAYOUTS else ""
     yield "Colours", "; ".join(said[:MOST_LAYOUTS]) + more

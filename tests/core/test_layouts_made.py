@@ -133,3 +133,13 @@ def test_rounds_of_one_piece_go_in() -> None:
 def goes_in(order: Order) -> dict[GoesIn, Decimal]:
     offer = offer_of(quoted(order, documents=Documents(rows=True)))
     return {one.code: one.amount for one in offer.goes_in}
+
+
+def test_the_round_that_joins_all_motifs_is_none_of_their_own() -> None:
+    joined, alone = (
+        layouts_made(squares(FIVE, method=method).plan)[0]
+        for method in (JoinMethod.CONTINUOUS, JoinMethod.AS_YOU_GO)
+    )
+    assert joined.colours == alone.colours == alone.own_colours == FIVE
+    assert (joined.own_colours, joined.joined_on) == (FIVE[:-1], 1)
+    assert (joined.ends_each, alone.ends_each) == (8, 10)

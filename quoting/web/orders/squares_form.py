@@ -9,6 +9,7 @@ from wtforms import Field
 
 from quoting.core.ground.place import Place
 from quoting.core.order.joined_squares import JoinMethod
+from quoting.core.plan.layout_colours import layouts_made
 from quoting.core.workshop.workshop import Workshop
 from quoting.core.workshop.yarns import Yarn
 from quoting.web.orders.body_form import BodyForm, Fields
@@ -20,7 +21,6 @@ from quoting.web.orders.squares_sums import (
     join_yarn_words,
     motif_rounds,
     motif_stitches,
-    motifs_alike,
 )
 from quoting.wording import Speech, join_choice
 
@@ -79,7 +79,7 @@ SQUARES_FORM = BodyForm(
         across_words,
         motif_rounds,
         motif_stitches,
-        motifs_alike,
+        layouts_made,
         edges_sum,
         join_yarn_words,
     ),
