@@ -20,7 +20,7 @@ from quoting.schema.blanket_shapes import BODIES
 def construction_record(quote: Quote) -> Record:
     """Return how the body is worked, what it closes on, and what only its construction has."""
     body = quote.order.design.body
-    word, own = BODIES.word_of(body), _OWN.get(type(body))
+    word, own = BODIES.word_of(body), OWN.get(type(body))
     record: Record = {
         "construction": word,
         "ends_become": quote.order.design.ends.value,
@@ -94,7 +94,7 @@ def _layouts(plan: Plan) -> list[Record]:
     ]
 
 
-_OWN: dict[type[Body], Callable[[Quote, Any], Record]] = {
+OWN: dict[type[Body], Callable[[Quote, Any], Record]] = {
     FromCentre: _centre,
     JoinedSquares: _squares,
 }

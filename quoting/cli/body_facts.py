@@ -7,6 +7,7 @@ from typing import Any
 
 from quoting.core.order.bodies import Body
 from quoting.core.order.from_centre import FromCentre
+from quoting.core.order.in_rows import InRows
 from quoting.core.order.joined_squares import JoinedSquares
 from quoting.core.plan.layout_colours import layouts_made
 from quoting.core.quote.quote import Quote
@@ -20,7 +21,7 @@ MOST_LAYOUTS = 8
 def body_facts(quote: Quote, speech: Speech) -> Iterator[Said]:
     """Yield names and what is said of a body, whatever its construction."""
     body = quote.order.design.body
-    return _FACTS.get(type(body), _of_rows)(quote, body, speech)
+    return FACTS.get(type(body), _of_rows)(quote, body, speech)
 
 
 def _of_rows(quote: Quote, body: Body, speech: Speech) -> Iterator[Said]:
@@ -59,7 +60,8 @@ def _layouts(quote: Quote, speech: Speech) -> Iterator[Said]:
     yield "Colours", "; ".join(said[:MOST_LAYOUTS]) + more
 
 
-_FACTS: dict[type[Body], Callable[[Quote, Any, Speech], Iterator[Said]]] = {
+FACTS: dict[type[Body], Callable[[Quote, Any, Speech], Iterator[Said]]] = {
+    InRows: _of_rows,
     FromCentre: _of_centre,
     JoinedSquares: _of_squares,
 }
