@@ -45,7 +45,6 @@ from quoting.wording.locale_names import (
     usual_currency,
 )
 from quoting.wording.locales import is_locale
-from quoting.wording.made_of import made_of
 from quoting.wording.mistakes import mistake_sentence
 from quoting.wording.motif_words import SHAPES, join_choice, join_words, shape_words
 from quoting.wording.offer import SaidOffer, number_words, people_texts, say_offer
@@ -167,7 +166,6 @@ __all__ = [
     "listed",
     "locale_names",
     "longer_by_words",
-    "made_of",
     "mistake_sentence",
     "more_or_less",
     "neighbour_words",

@@ -71,7 +71,7 @@ def _border(quote: Quote, speech: Speech) -> Iterator[str]:
 
 
 def count_figures(quote: Quote, speech: Speech) -> dict[str, str]:
-    """Return the counts of a body for a table, each by its heading; alike for all of one kind."""
+    """Return the counts of a body by their headings, the same headings for all of one kind."""
     plan, counts = quote.plan, closing_of(quote).counts
     last = speech.number(plan.stitches)
     if plan.grid is not None:
