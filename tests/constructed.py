@@ -5,33 +5,19 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Any
 
-from quoting.core.order.from_centre import FromCentre, RoundStripe
+from quoting.core.order.from_centre import FromCentre
 from quoting.core.order.joined_squares import JoinedSquares, JoinMethod, Layout, MotifJoin
 from quoting.core.order.order import Order
 from quoting.core.quote.quote import Quote
-from quoting.core.workshop.motifs import Motif, MotifTiming, WeighedMotifs
+from quoting.core.workshop.motifs import Motif
 from quoting.core.workshop.rounds import Counting
-from quoting.core.workshop.swatches import Reading
 from quoting.core.workshop.timings import Timing
 from quoting.core.workshop.workshop import Workshop
-from tests.examples import (
-    WOOL,
-    sample_design,
-    sample_order,
-    sample_quote,
-    sample_swatch,
-    sample_workshop,
-)
+from tests import motif_examples
+from tests.examples import sample_design, sample_order, sample_quote
+from tests.motif_examples import sample_motif, striped_centre
 
-SUN = Motif(
-    name="sun",
-    yarn=WOOL,
-    counting=Counting.CLUSTERS,
-    rounds=5,
-    one_side_cm=15,
-    weighed=WeighedMotifs(motifs=5, weight_g=60),
-    timings=(MotifTiming(motifs=4, minutes=80),),
-)
+SUN = sample_motif(name="sun")
 """A motif in clusters of five rounds, 15 cm wide, 12 g each, twenty minutes each."""
 
 LAYOUTS = (
@@ -42,16 +28,11 @@ LAYOUTS = (
 
 def motif_workshop(motif: Motif = SUN, **changes: Any) -> Workshop:
     """Return the workshop with a motif, and with a swatch and a timing of double crochet."""
-    dc = sample_swatch(stitch="dc", gauge=Reading(stitches=17, width_cm=10, rows=9, height_cm=10))
-    return sample_workshop(
-        motifs=(motif,),
-        swatches=(sample_swatch(), dc),
-        timings=(
-            Timing(stitch="hdc", stitches=500, minutes=27.5, rows=5, hands_on=True),
-            Timing(stitch="dc", stitches=400, minutes=30),
-        ),
-        **changes,
+    timings = (
+        Timing(stitch="hdc", stitches=500, minutes=27.5, rows=5, hands_on=True),
+        Timing(stitch="dc", stitches=400, minutes=30),
     )
+    return motif_examples.motif_workshop(motif, **{"timings": timings, **changes})
 
 
 def squares(method: JoinMethod = JoinMethod.AS_YOU_GO, **changes: Any) -> JoinedSquares:
@@ -69,8 +50,7 @@ def squares(method: JoinMethod = JoinMethod.AS_YOU_GO, **changes: Any) -> Joined
 
 def from_centre(counting: Counting = Counting.SOLID, **changes: Any) -> FromCentre:
     """Return a piece from the centre: two rounds of teal and one of oat, again and again."""
-    stripes = (RoundStripe(colour="teal", rounds=2), RoundStripe(colour="oat"))
-    return replace(FromCentre(counting=counting, stripes=stripes), **changes)
+    return striped_centre(counting=counting, **changes)
 
 
 def constructed_order(body: JoinedSquares | FromCentre, **design: Any) -> Order:

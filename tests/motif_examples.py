@@ -70,6 +70,12 @@ def sample_centre(*colours: str, rounds_each: int = 1, **changes: Any) -> FromCe
     return replace(FromCentre(counting=Counting.SOLID, stripes=tuple(bands)), **changes)
 
 
+def striped_centre(**changes: Any) -> FromCentre:
+    """Return a solid body from the centre: two rounds of teal, one of oat, again and again."""
+    stripes = (RoundStripe(colour="teal", rounds=2), RoundStripe(colour="oat"))
+    return sample_centre(**{"stripes": stripes, **changes})
+
+
 def squares_design(**changes: Any) -> Design:
     """Return a blanket of 8 by 11 squares with three rounds of half double crochet round it."""
     design = Design(

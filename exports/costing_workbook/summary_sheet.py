@@ -16,7 +16,7 @@ from quoting.core.price.cost_lines import LineKind
 from quoting.core.price.least_prices import break_even_price, earned_in, paying_price
 from quoting.core.price.price import Price
 from quoting.core.quote.quote import Quote
-from quoting.wording import made_of, number_words, sheet_day, sheet_money
+from quoting.wording import count_figures, number_words, sheet_day, sheet_money
 
 TITLE = "Summary"
 GROSS, EARNED = "Gross: the buyer pays", "An hour earns"
@@ -44,7 +44,7 @@ def _quote(grid: Grid, quote: Quote, shapes: Shapes) -> None:
     grid.line(words("Blankets"), words(speech.count(quote.order.quantity, "blanket"), Look.NOTE))
     size = speech.size(quote.plan.width_cm, quote.plan.height_cm)
     grid.line(words("Size"), words(size, Look.NOTE))
-    for label, said in made_of(quote.plan, speech):
+    for label, said in count_figures(quote, speech).items():
         grid.line(words(label), words(said, Look.NOTE))
     for label, date in (
         ("Given on", quote.day),

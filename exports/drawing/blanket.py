@@ -28,8 +28,7 @@ def draw_blanket(
     left-handed maker's is mirrored, as she has it before her.
     """
     room = MAKERS_ROOM if reader is Reader.MAKER else BUYERS_ROOM
-    body = quote.order.design.body
-    layout = lay_out(quote.plan, room, outline=outline_of(body), mirrored=speech.left_handed)
+    layout = lay_out(quote.plan, room, outline=outline_of(quote.plan), mirrored=speech.left_handed)
     codes = colour_codes(quote)
     strands = strands_drawn(quote) if reader is Reader.MAKER else ()
     marked = strands if quote.plan.grid is None else ()
@@ -42,7 +41,7 @@ def draw_blanket(
     )
     return picture(
         draw_rulers(layout, speech, reader),
-        draw_bands(layout, codes, DRAWN[type(body)], speech, prefix=prefix),
+        draw_bands(layout, codes, DRAWN[type(quote.order.design.body)], speech, prefix=prefix),
         draw_strands(layout, marked, codes),
         key,
         width=VIEW_WIDTH,

@@ -9,6 +9,7 @@ from quoting.core.order.bodies import Body
 from quoting.core.order.from_centre import FromCentre
 from quoting.core.order.in_rows import InRows
 from quoting.core.order.joined_squares import JoinedSquares
+from quoting.core.plan.passes import Plan
 from quoting.core.workshop.rounds import Counting
 
 DRAWN: dict[type[Body], Draw] = {
@@ -21,8 +22,6 @@ DRAWN: dict[type[Body], Draw] = {
 _OUTLINES: dict[Counting, Outline] = {Counting.CIRCLE: CIRCLE, Counting.HEXAGON: HEXAGON}
 
 
-def outline_of(body: Body) -> Outline:
+def outline_of(plan: Plan) -> Outline:
     """Return the outline of a blanket: by how its rounds grow, if they grow from its centre."""
-    if isinstance(body, FromCentre):
-        return _OUTLINES.get(body.counting, RECTANGLE)
-    return RECTANGLE
+    return RECTANGLE if plan.centre is None else _OUTLINES.get(plan.centre, RECTANGLE)

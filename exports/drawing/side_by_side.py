@@ -24,14 +24,14 @@ def draw_side_by_side(quotes: Sequence[Quote], speech: Speech) -> Iterator[str]:
     widest_cm = max(quote.plan.width_cm for quote in quotes)
     tallest_cm = max(quote.plan.height_cm for quote in quotes)
     for place, quote in enumerate(quotes, 1):
-        design_body, prefix = quote.order.design.body, f"choice-{place}"
-        layout = lay_out(quote.plan, outline=outline_of(design_body))
+        prefix = f"choice-{place}"
+        layout = lay_out(quote.plan, outline=outline_of(quote.plan))
         blanket = layout.blanket
         width = widest_cm * layout.scale + 2 * MARGIN
         height = tallest_cm * layout.scale + 2 * MARGIN
         right = (width - blanket.width) / 2 - blanket.left
         down = height - MARGIN - blanket.bottom
-        body = DRAWN[type(design_body)]
+        body = DRAWN[type(quote.order.design.body)]
         bands = draw_bands(layout, colour_codes(quote), body, speech, prefix=prefix)
         yield picture(
             element("g", bands, transform=f"translate({number(right)} {number(down)})"),

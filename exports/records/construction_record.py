@@ -10,7 +10,7 @@ from exports.records.plain_values import Record, plain_float
 from quoting.core.order.bodies import Body
 from quoting.core.order.from_centre import FromCentre
 from quoting.core.order.joined_squares import JoinedSquares
-from quoting.core.plan.parts import PartKind
+from quoting.core.plan.layout_colours import layouts_made
 from quoting.core.plan.passes import Plan
 from quoting.core.quote.quote import Quote
 from quoting.core.weighing.closing import Closing, closing_of, starts_on
@@ -20,7 +20,7 @@ from quoting.schema.blanket_shapes import BODIES
 def construction_record(quote: Quote) -> Record:
     """Return how the body is worked, what it closes on, and what only its construction has."""
     body = quote.order.design.body
-    word, own = BODIES.word_of(body), _OWN.get(type(body))
+    word, own = BODIES.word_of(body), OWN.get(type(body))
     record: Record = {
         "construction": word,
         "ends_become": quote.order.design.ends.value,
@@ -28,14 +28,6 @@ def construction_record(quote: Quote) -> Record:
         "parts": _parts(quote.plan),
     }
     return record if own is None else record | {word: own(quote, body)}
-
-
-def body_stitch(quote: Quote) -> str:
-    """Return the stitch that the body is worked in: the blanket's own, or that of its motif."""
-    body = quote.order.design.body
-    if isinstance(body, JoinedSquares):
-        return quote.workshop.motif(body.motif).stitch
-    return quote.order.design.stitch
 
 
 def closing_record(closing: Closing) -> Record:
@@ -67,7 +59,7 @@ def _centre(quote: Quote, body: FromCentre) -> Record:
     return {
         "counting": body.counting.value,
         "rounds": len(quote.plan.rows),
-        "starts_on": starts_on(quote, body),
+        "starts_on": starts_on(quote.plan),
         "turned": body.turned,
     }
 
@@ -97,16 +89,12 @@ def _layouts(plan: Plan) -> list[Record]:
     Where the last rounds of all are worked as one, they are in none of them.
     """
     return [
-        {
-            "colours": [worked.colour for worked in plan.passes if worked.part == number],
-            "count": part.count,
-        }
-        for number, part in enumerate(plan.parts)
-        if part.kind is PartKind.MOTIF
+        {"colours": list(layout.own_colours), "count": layout.count}
+        for layout in layouts_made(plan)
     ]
 
 
-_OWN: dict[type[Body], Callable[[Quote, Any], Record]] = {
+OWN: dict[type[Body], Callable[[Quote, Any], Record]] = {
     FromCentre: _centre,
     JoinedSquares: _squares,
 }

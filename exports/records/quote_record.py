@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from exports.records.construction_record import body_stitch, construction_record
+from exports.records.construction_record import construction_record
 from exports.records.plain_values import (
     Record,
     money_text,
@@ -29,6 +29,7 @@ from quoting.core.ground.cautions import Caution
 from quoting.core.plan.passes import Plan
 from quoting.core.price.cost_lines import Line, Unit
 from quoting.core.price.price import Price
+from quoting.core.quote.own_stitch import own_stitch
 from quoting.core.quote.quote import Quote
 from quoting.wording import Speech, caution_sentence, line_what, speech_of
 
@@ -64,7 +65,7 @@ def _head(quote: Quote) -> Record:
 def _blanket(plan: Plan, quote: Quote) -> Record:
     design = quote.order.design
     return {
-        "stitch": body_stitch(quote),
+        "stitch": own_stitch(design, plan),
         "stitches": plan.stitches,
         "foundation_chain": plan.foundation_chain,
         "rows": sum(plan.rows_by_colour.values()),

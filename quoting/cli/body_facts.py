@@ -7,8 +7,9 @@ from typing import Any
 
 from quoting.core.order.bodies import Body
 from quoting.core.order.from_centre import FromCentre
+from quoting.core.order.in_rows import InRows
 from quoting.core.order.joined_squares import JoinedSquares
-from quoting.core.plan.parts import PartKind
+from quoting.core.plan.layout_colours import layouts_made
 from quoting.core.quote.quote import Quote
 from quoting.wording import Speech, body_counts_words, join_words
 
@@ -20,7 +21,7 @@ MOST_LAYOUTS = 8
 def body_facts(quote: Quote, speech: Speech) -> Iterator[Said]:
     """Yield names and what is said of a body, whatever its construction."""
     body = quote.order.design.body
-    return _FACTS.get(type(body), _of_rows)(quote, body, speech)
+    return FACTS.get(type(body), _of_rows)(quote, body, speech)
 
 
 def _of_rows(quote: Quote, body: Body, speech: Speech) -> Iterator[Said]:
@@ -51,18 +52,16 @@ def _of_squares(quote: Quote, body: JoinedSquares, speech: Speech) -> Iterator[S
 
 def _layouts(quote: Quote, speech: Speech) -> Iterator[Said]:
     """Yield how many motifs have which colours from the centre outwards; of many, the first."""
-    plan = quote.plan
     said = [
-        f"{speech.number(part.count)} of "
-        + ", ".join(worked.colour for worked in plan.passes if worked.part == number)
-        for number, part in enumerate(plan.parts)
-        if part.kind is PartKind.MOTIF
+        f"{speech.number(layout.count)} of {', '.join(layout.own_colours)}"
+        for layout in layouts_made(quote.plan)
     ]
     more = f"; and {len(said) - MOST_LAYOUTS} more" if len(said) > MOST_LAYOUTS else ""
     yield "Colours", "; ".join(said[:MOST_LAYOUTS]) + more
 
 
-_FACTS: dict[type[Body], Callable[[Quote, Any, Speech], Iterator[Said]]] = {
+FACTS: dict[type[Body], Callable[[Quote, Any, Speech], Iterator[Said]]] = {
+    InRows: _of_rows,
     FromCentre: _of_centre,
     JoinedSquares: _of_squares,
 }

@@ -13,8 +13,9 @@ from quoting.wording.closing import (
     count_figures,
     counts_words,
     fabric_words,
-    join_words,
+    longer_by_words,
     neighbour_words,
+    off_sentence,
     off_words,
 )
 from quoting.wording.comparing import change_words, refusal_words, rule_words, verdict
@@ -44,9 +45,8 @@ from quoting.wording.locale_names import (
     usual_currency,
 )
 from quoting.wording.locales import is_locale
-from quoting.wording.made_of import made_of
 from quoting.wording.mistakes import mistake_sentence
-from quoting.wording.motif_words import SHAPES, shape_words
+from quoting.wording.motif_words import SHAPES, join_choice, join_words, shape_words
 from quoting.wording.offer import SaidOffer, number_words, people_texts, say_offer
 from quoting.wording.offer_paper import offer_paper, told_blocks
 from quoting.wording.phrases import listed
@@ -155,6 +155,7 @@ __all__ = [
     "hours_widened_words",
     "in_part",
     "is_locale",
+    "join_choice",
     "join_words",
     "language_names",
     "layout_name",
@@ -164,12 +165,13 @@ __all__ = [
     "line_what",
     "listed",
     "locale_names",
-    "made_of",
+    "longer_by_words",
     "mistake_sentence",
     "more_or_less",
     "neighbour_words",
     "notes_sentence",
     "number_words",
+    "off_sentence",
     "off_words",
     "offer_paper",
     "outturn_words",

@@ -1,4 +1,4 @@
-"""What the page of fewer ends says of stripes, of rounds, of motifs."""
+"""What is said of fewer ends, of stripes, rounds or motifs: on its own page, and as a saving."""
 
 from __future__ import annotations
 
@@ -16,7 +16,8 @@ class CalmerWords:
 
     `kept` says what each design offered keeps, `none` why none is found, `name` what one is called,
     `told` what heads its colours, `each` what they are told by, `elsewhere` what else is in another
-    colour, and `keep` what leaves everything as it is.
+    colour, and `keep` what leaves everything as it is. `saving` is what it is called among changes
+    that bring a price down.
     """
 
     kept: str
@@ -26,6 +27,7 @@ class CalmerWords:
     each: str
     elsewhere: str
     keep: str
+    saving: str
 
 
 _ROWS = CalmerWords(
@@ -40,6 +42,7 @@ _ROWS = CalmerWords(
     each="Section",
     elsewhere="Rows in another colour",
     keep="Keep these stripes",
+    saving="Stripes that can be carried up the side",
 )
 
 _CENTRE = CalmerWords(
@@ -52,6 +55,7 @@ _CENTRE = CalmerWords(
     each="Section",
     elsewhere="Rounds in another colour",
     keep="Keep these stripes",
+    saving="Wider stripes, with fewer changes of colour",
 )
 
 _SQUARES = CalmerWords(
@@ -63,6 +67,7 @@ _SQUARES = CalmerWords(
     each="Layout",
     elsewhere="Rounds in another colour",
     keep="Keep these colours",
+    saving="Fewer colours in each motif",
 )
 
 CALMER_WORDS: dict[type[Body], CalmerWords] = {

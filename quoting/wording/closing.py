@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from quoting.core.order.bodies import Body
 from quoting.core.order.design import Design
-from quoting.core.order.from_centre import FromCentre
-from quoting.core.order.joined_squares import CROCHETED, JoinedSquares, JoinMethod
+from quoting.core.order.joined_squares import JoinedSquares
+from quoting.core.plan.passes import Plan
 from quoting.core.quote.quote import Quote
-from quoting.core.weighing.closing import Closing, Counted, closing_of
+from quoting.core.weighing.closing import Closing, Counted, closing_of, starts_on
 from quoting.core.weighing.neighbours import Neighbour
 from quoting.core.weighing.variations import Varied
 from quoting.core.workshop.rounds import Counting
+from quoting.wording.phrases import listed
 from quoting.wording.speech import Speech
 
 _VARIED = {
@@ -42,8 +42,7 @@ def counts_words(quote: Quote, speech: Speech) -> str:
 
 def body_counts_words(quote: Quote, speech: Speech) -> str:
     """Return the counts of a body alone: `98 stitches, 103 rows`."""
-    counts = closing_of(quote).counts
-    return ", ".join(_counts(counts, quote.order.design.body, speech))
+    return ", ".join(_counts(closing_of(quote).counts, quote.plan, speech))
 
 
 def closed_words(quote: Quote, closing: Closing, speech: Speech) -> str:
@@ -51,7 +50,7 @@ def closed_words(quote: Quote, closing: Closing, speech: Speech) -> str:
     return f"{counts_words(quote, speech)}; {off_words(closing, speech)}"
 
 
-def _counts(counts: Mapping[Counted, int], body: Body, speech: Speech) -> Iterator[str]:
+def _counts(counts: Mapping[Counted, int], plan: Plan, speech: Speech) -> Iterator[str]:
     if Counted.STITCHES in counts:
         yield speech.count(counts[Counted.STITCHES], "stitch", "stitches")
     if Counted.ROWS in counts:
@@ -59,7 +58,7 @@ def _counts(counts: Mapping[Counted, int], body: Body, speech: Speech) -> Iterat
     if Counted.ROUNDS in counts:
         yield speech.count(counts[Counted.ROUNDS], "round")
     if counts.get(Counted.STARTS_ON):
-        yield f"longer by {speech.count(counts[Counted.STARTS_ON], *_start(body))}"
+        yield f"longer by {longer_by_words(plan, speech)}"
     if Counted.MOTIFS in counts:
         across, down = counts[Counted.COLUMNS], counts[Counted.MOTIF_ROWS]
         motifs = speech.count(counts[Counted.MOTIFS], "motif")
@@ -72,7 +71,7 @@ def _border(quote: Quote, speech: Speech) -> Iterator[str]:
 
 
 def count_figures(quote: Quote, speech: Speech) -> dict[str, str]:
-    """Return the counts of a body for a table, each by its heading; alike for all of one kind."""
+    """Return the counts of a body by their headings, the same headings for all of one kind."""
     plan, counts = quote.plan, closing_of(quote).counts
     last = speech.number(plan.stitches)
     if plan.grid is not None:
@@ -85,16 +84,23 @@ def count_figures(quote: Quote, speech: Speech) -> dict[str, str]:
 
 def off_words(closing: Closing, speech: Speech) -> str:
     """Return how far a blanket is off from what was asked: `4.6 cm narrower, 0.4 cm longer`."""
-    sides = (
-        (closing.off_width_cm, "wider", "narrower"),
-        (closing.off_height_cm, "longer", "shorter"),
-    )
-    said = [
-        f"{speech.length(abs(off_cm))} {more if off_cm > 0 else less}"
-        for off_cm, more, less in sides
-        if _is_told(off_cm, speech)
-    ]
-    return ", ".join(said) or "as asked"
+    return ", ".join(_sides_off(closing, speech)) or "as asked"
+
+
+def off_sentence(quote: Quote, speech: Speech) -> str:
+    """Return the same of a quote in a sentence; nothing where it comes out as asked."""
+    said = list(_sides_off(closing_of(quote), speech))
+    return f"That is {listed(said, 'and')} than asked." if said else ""
+
+
+def _sides_off(closing: Closing, speech: Speech) -> Iterator[str]:
+    """Yield how far each side that was asked for is off: `4.6 cm narrower`."""
+    sides = [(closing.off_width_cm, "wider", "narrower")]
+    if not closing.by_width:
+        sides.append((closing.off_height_cm, "longer", "shorter"))
+    for off_cm, more, less in sides:
+        if _is_told(off_cm, speech):
+            yield f"{speech.length(abs(off_cm))} {more if off_cm > 0 else less}"
 
 
 def _is_told(off_cm: float, speech: Speech) -> bool:
@@ -108,11 +114,10 @@ def apart_words(closing: Closing) -> str:
 
 def neighbour_words(neighbour: Neighbour) -> str:
     """Return what a neighbour has one less or one more of: `One column of motifs less`."""
-    body = neighbour.quote.order.design.body
     return _VARIED[neighbour.varied].format(
         by="more" if neighbour.more else "less",
         longer="longer" if neighbour.more else "shorter",
-        start=_start(body)[0],
+        start=_start(neighbour.quote.plan)[0],
     )
 
 
@@ -122,14 +127,12 @@ def fabric_words(design: Design, speech: Speech) -> str:
     return body.motif if isinstance(body, JoinedSquares) else speech.stitch(design.stitch)
 
 
-def join_words(method: JoinMethod, speech: Speech) -> str:
-    """Return how motifs are joined, stitches by the names that the workshop gives them."""
-    if method in CROCHETED and method is not JoinMethod.FLAT_BRAID:
-        return speech.stitch_in_full(CROCHETED[method].value)
-    return method.value
+def longer_by_words(plan: Plan, speech: Speech) -> str:
+    """Return what a rectangle from its centre is longer by: `5 clusters`."""
+    return speech.count(starts_on(plan), *_start(plan))
 
 
-def _start(body: Body) -> tuple[str, str]:
+def _start(plan: Plan) -> tuple[str, str]:
     """Return one and several of what a rectangle from its centre is longer by."""
-    clusters = isinstance(body, FromCentre) and body.counting is Counting.CLUSTERS
+    clusters = plan.centre is Counting.CLUSTERS
     return ("cluster", "clusters") if clusters else ("stitch", "stitches")

@@ -4,14 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from quoting.core.order.bodies import Body
-from quoting.core.order.from_centre import FromCentre
-from quoting.core.order.in_rows import InRows
-from quoting.core.order.joined_squares import JoinedSquares, JoinMethod
+from quoting.core.order.joined_squares import JoinMethod
 from quoting.core.weighing.budget import Change, Saving
 from quoting.core.weighing.comparison import Comparison, Reason, Refusal, Rule
-from quoting.wording.closing import join_words
+from quoting.wording.calmer import calmer_words
 from quoting.wording.mistakes import mistake_sentence
+from quoting.wording.motif_words import join_words
 from quoting.wording.speech import Speech
 
 _RULES = {
@@ -35,13 +33,6 @@ _CHANGES = {
     Change.OTHER_YARN: "Take {subject} for the yarn",
 }
 
-_CALMER: dict[type[Body], str] = {
-    InRows: "Stripes that can be carried up the side",
-    FromCentre: "Wider stripes, with fewer changes of colour",
-    JoinedSquares: "Fewer colours in each motif",
-}
-"""What makes fewer ends, by the construction."""
-
 _AT_THE_TARGET = (
     "At your target every size pays about the same for an hour: compare the hours, the ends and "
     "the price for its area instead."
@@ -59,7 +50,7 @@ def change_words(saving: Saving, speech: Speech) -> str:
     if saving.change is Change.OTHER_JOIN:
         subject = join_words(JoinMethod(subject), speech)
     if saving.change is Change.CALMER_STRIPES:
-        return speech.worded(_CALMER[type(saving.quote.order.design.body)])
+        return speech.worded(calmer_words(saving.quote.order.design.body).saving)
     return speech.worded(_CHANGES[saving.change]).format(subject=subject)
 
 

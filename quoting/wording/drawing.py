@@ -9,7 +9,6 @@ from quoting.core.plan.layout_colours import LayoutMade, layouts_made
 from quoting.core.plan.parts import BlanketPart
 from quoting.core.plan.passes import Edge, Pass, Plan, Work
 from quoting.core.plan.squares_grid import SquaresGrid
-from quoting.core.quote.grown import grown_from
 from quoting.core.quote.quote import Quote
 from quoting.wording.catalogues import sentence
 from quoting.wording.ends import ends_to_do
@@ -103,7 +102,7 @@ def _blanket(quote: Quote, speech: Speech) -> Iterator[str]:
 def _in_one_piece(quote: Quote, speech: Speech) -> Iterator[str]:
     plan = quote.plan
     first = _IN_ROUNDS if plan.rows[0].work is Work.ROUND else _IN_ROWS
-    size = shaped_size(plan.width_cm, plan.height_cm, grown_from(quote), speech)
+    size = shaped_size(plan.width_cm, plan.height_cm, plan.centre, speech)
     yield speech.worded(first).format(size=size)
     yield _passes_by_colour(plan, speech)
 

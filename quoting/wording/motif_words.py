@@ -1,10 +1,12 @@
-"""How a motif grows, and what its figures rest on, as a maker says it."""
+"""What a motif is by the way that it grows, and how motifs are joined, as a maker says it."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 
+from quoting.core.order.joined_squares import CROCHETED, SEWN, JoinMethod
 from quoting.core.workshop.rounds import Counting
+from quoting.wording.speech import Speech
 
 SHAPES: Mapping[Counting, str] = {
     Counting.CLUSTERS: "a square in clusters of three, with spaces",
@@ -14,7 +16,34 @@ SHAPES: Mapping[Counting, str] = {
 }
 """What each way of growing makes."""
 
+_JOINS = {
+    JoinMethod.AS_YOU_GO: "as you go",
+    JoinMethod.CONTINUOUS: "in one last round",
+    JoinMethod.WHIPSTITCH: "whipstitch",
+    JoinMethod.MATTRESS: "mattress stitch",
+    JoinMethod.FLAT_BRAID: "flat braid",
+}
+"""What the joins are called that are not called by their stitch."""
+
+_EXPLAINED = {
+    JoinMethod.AS_YOU_GO: "as you go, in the last round",
+    JoinMethod.CONTINUOUS: "as you go, all last rounds without a cut",
+    JoinMethod.FLAT_BRAID: "flat braid, its loops joined",
+}
+"""The joins whose names alone do not say how they are made."""
+
 
 def shape_words(counting: Counting) -> str:
     """Return what a motif that grows so is."""
     return SHAPES[counting]
+
+
+def join_words(method: JoinMethod, speech: Speech) -> str:
+    """Return what a join is called, stitches by the names that the workshop gives them."""
+    return _JOINS.get(method) or speech.stitch_in_full(CROCHETED[method].value)
+
+
+def join_choice(method: JoinMethod, speech: Speech) -> str:
+    """Return a join as one of those to choose from: `sewn: whipstitch`."""
+    manner = "sewn" if method in SEWN else "crocheted"
+    return _EXPLAINED.get(method) or f"{manner}: {join_words(method, speech)}"

@@ -12,7 +12,7 @@ from quoting.wording.offer_extras import extras_words
 from quoting.wording.offer_making import making_words
 from quoting.wording.paper import SaidFact
 from quoting.wording.rounded import rounded_side, rounded_size, rounded_weight, rounded_yarn
-from quoting.wording.shapes import WITHOUT_SIDES, shaped_size
+from quoting.wording.shapes import shaped_size
 from quoting.wording.speech import Speech
 
 _SIZES = {
@@ -93,7 +93,7 @@ def _size(offer: Offer, speech: Speech) -> str:
     bordered = offer.border is None or bool(offer.border)
     within, centre = offer.size_within_cm, offer.centre
     text = _SIZES[bordered, within is not None]
-    if within is not None and centre in WITHOUT_SIDES:
+    if within is not None and centre is not None and centre.goes_by_width:
         text = _ACROSS_WITHIN[bordered]
     size = shaped_size(
         offer.width_cm,

@@ -12,9 +12,6 @@ from quoting.wording.speech import Speech
 _ACROSS = sentence("{length} across")
 _CORNER_TO_CORNER = sentence("{width} from side to side and {height} from corner to corner")
 
-WITHOUT_SIDES = (Counting.CIRCLE, Counting.HEXAGON)
-"""What is told by how far it is across, not by a width and a length."""
-
 Side = Callable[[float], str]
 """Says one length with its unit."""
 

@@ -62,10 +62,15 @@ def order() -> Order:
     return sample_order(design=design)
 
 
-@pytest.fixture
-def maker(workshop: Workshop, order: Order) -> Maker:
-    """Return a maker with the square on her form."""
+def maker_with(workshop: Workshop, order: Order) -> Maker:
+    """Return a maker with an order on her form, which the square has a part of."""
     app = create_app(open_shop(workshop, today=lambda: TODAY).starting_with(order))
     assert app.jinja_loader is not None
     app.jinja_loader = ChoiceLoader([FileSystemLoader(TEMPLATES), app.jinja_loader])  # type: ignore[assignment]
     return Maker(app.test_client())
+
+
+@pytest.fixture
+def maker(workshop: Workshop, order: Order) -> Maker:
+    """Return a maker with the square on her form."""
+    return maker_with(workshop, order)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from io import BytesIO
-from typing import get_args
 
 import pytest
 from openpyxl import load_workbook
@@ -11,15 +10,12 @@ from openpyxl import load_workbook
 from exports.comparison_workbook import comparison_bytes
 from exports.costing_workbook import workbook_bytes
 from exports.drawing import draw_blanket
-from exports.drawing.bodies import DRAWN
 from exports.records.comparison_record import comparison_record
 from exports.records.quote_record import quote_record
 from quoting.cli.quote_table import quote_table
 from quoting.core.ground.errors import Refused
-from quoting.core.order.bodies import Body
 from quoting.core.order.order import Order
 from quoting.core.order.resizing import Size
-from quoting.core.plan.body_plans import PLANS
 from quoting.core.plan.passes import Work
 from quoting.core.plan.plan import plan_order
 from quoting.core.quote.quote import quote_order
@@ -29,15 +25,11 @@ from quoting.core.weighing.comparison import compare_sizes
 from quoting.core.workshop.stitches import Vocabulary
 from quoting.core.workshop.workshop import Workshop
 from quoting.schema import load_order_text, order_text
-from quoting.schema.blanket_shapes import SHAPES
 from quoting.schema.notation import RECORD
 from quoting.schema.order_shape import ORDER
 from quoting.schema.reading import read_order
-from quoting.web.orders.body_forms import FORMS
 from quoting.wording import body_words, speech_of
-from quoting.wording.bodies import TOLD
 from quoting.wording.guide import guide_paper
-from tests.constructions.plain_square import PlainSquare
 from tests.examples import TODAY, changed_design, sample_order
 from tests.web.conftest import Maker
 from tests.web.pages import Page
@@ -206,10 +198,3 @@ def test_a_word_for_no_construction_is_told_and_shows_the_first(maker: Maker) ->
     assert maker.status == 200
     assert page.said_of("blanket.construction")
     assert "Add a section" in page.with_id("order").text
-
-
-def test_every_construction_stands_in_every_table() -> None:
-    bodies = {*(get_args(Body) or (Body,)), PlainSquare}
-    of_shapes = dict.fromkeys(shape.value for shape in SHAPES.values())
-    for table in (PLANS, of_shapes, TOLD, DRAWN, FORMS):
-        assert set(table) == bodies

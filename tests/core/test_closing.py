@@ -9,8 +9,15 @@ import pytest
 from quoting.core.order.resizing import Size
 from quoting.core.quote.quote import quote_order
 from quoting.core.weighing.closing import APART_CM, Closing, Counted, closing_of
+from quoting.core.workshop.rounds import Counting
 from tests.examples import TODAY, sample_quote
-from tests.motif_examples import centre_order, motif_workshop, sample_squares, squares_order
+from tests.motif_examples import (
+    centre_order,
+    motif_workshop,
+    sample_centre,
+    sample_squares,
+    squares_order,
+)
 
 WORKSHOP = motif_workshop()
 
@@ -55,3 +62,16 @@ def test_it_may_be_held_against_another_size_than_its_own_order_asks() -> None:
     quote = sample_quote()
     closing = closing_of(quote, Size(width_cm=79, height_cm=100))
     assert closing.off_width_cm == pytest.approx(quote.plan.width_cm - 79)
+
+
+def test_what_goes_by_its_width_alone_is_not_held_against_a_length() -> None:
+    bodies = {shape: sample_centre(counting=shape) for shape in Counting}
+    asked = {
+        shape: closing_of(quote_order(centre_order(body=body), WORKSHOP, today=TODAY)).by_width
+        for shape, body in bodies.items()
+    }
+    assert [shape for shape, by_width in asked.items() if by_width] == [
+        Counting.CIRCLE,
+        Counting.HEXAGON,
+    ]
+    assert not closing_of(quote_order(squares_order(), WORKSHOP, today=TODAY)).by_width

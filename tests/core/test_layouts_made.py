@@ -11,7 +11,7 @@ import pytest
 from quoting.core.order.joined_squares import JoinMethod, Layout, MotifJoin
 from quoting.core.order.order import Order
 from quoting.core.plan.layout_colours import joined_in, layouts_made
-from quoting.core.quote.grown import OfferedMotifs, grown_from, offered_motifs
+from quoting.core.quote.grown import OfferedMotifs, offered_motifs
 from quoting.core.quote.offer import offer_of
 from quoting.core.quote.quote import Quote
 from quoting.core.quote.what_goes_in import GoesIn
@@ -82,7 +82,7 @@ def test_a_join_in_the_last_rounds_has_no_colour_of_its_own() -> None:
 
 def test_an_offer_of_one_piece_tells_how_it_grows_and_one_in_rows_does_not() -> None:
     circle = quoted(centre_order(body=sample_centre(counting=Counting.CIRCLE)))
-    assert grown_from(circle) is offer_of(circle).centre is Counting.CIRCLE
+    assert circle.plan.centre is offer_of(circle).centre is Counting.CIRCLE
     assert offer_of(circle).motifs is None
     plain = offer_of(sample_quote())
     assert (plain.centre, plain.motifs) == (None, None)
@@ -133,3 +133,13 @@ def test_rounds_of_one_piece_go_in() -> None:
 def goes_in(order: Order) -> dict[GoesIn, Decimal]:
     offer = offer_of(quoted(order, documents=Documents(rows=True)))
     return {one.code: one.amount for one in offer.goes_in}
+
+
+def test_the_round_that_joins_all_motifs_is_none_of_their_own() -> None:
+    joined, alone = (
+        layouts_made(squares(FIVE, method=method).plan)[0]
+        for method in (JoinMethod.CONTINUOUS, JoinMethod.AS_YOU_GO)
+    )
+    assert joined.colours == alone.colours == alone.own_colours == FIVE
+    assert (joined.own_colours, joined.joined_on) == (FIVE[:-1], 1)
+    assert (joined.ends_each, alone.ends_each) == (8, 10)

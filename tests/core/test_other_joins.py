@@ -67,7 +67,7 @@ def test_one_last_round_for_all_motifs_saves_the_ends_of_theirs() -> None:
     assert isinstance(body, JoinedSquares)
     assert body.join.colour == "oat"
     assert quoted(order).estimate.ends - saving.quote.estimate.ends == pytest.approx(174, abs=4)
-    assert change_words(saving, SAY) == "Join the motifs otherwise: continuous"
+    assert change_words(saving, SAY) == "Join the motifs otherwise: in one last round"
 
 
 def test_a_crocheted_join_is_told_by_the_names_of_the_workshop() -> None:

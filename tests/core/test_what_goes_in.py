@@ -24,8 +24,8 @@ ALL = Documents(stitches=True, rows=True, yarn=True, ends=True, hours=True)
 EACH = ("stitches", "rows", "yarn", "ends", "hours")
 
 
-OF_OTHERS = {GoesIn.ROUNDS, *ENDS.values()} - {GoesIn.ENDS}
-"""What is counted of blankets in rounds, and of ends that are not woven in."""
+OF_OTHERS = {GoesIn.ROUNDS, GoesIn.MOTIFS, *ENDS.values()} - {GoesIn.ENDS}
+"""What is counted of blankets in rounds or of motifs, and of ends that are not woven in."""
 
 
 def quoted(told: Documents, order: Order | None = None) -> Quote:
@@ -124,8 +124,8 @@ def test_motifs_are_those_of_every_blanket() -> None:
     workshop = motif_workshop(documents=Documents(rows=True, stitches=True))
     quote = sample_quote(replace(squares_order(border=()), quantity=2), workshop)
     assert quote.plan.grid is not None
-    squares = quote.plan.grid.count
-    assert amounts(quote) == {"stitches": 2 * squares * 180, "motifs": 2 * squares}
+    squares = 2 * quote.plan.grid.count
+    assert amounts(quote) == {"stitches": 180 * squares, "motifs": squares, "rounds": 5 * squares}
 
 
 @pytest.mark.parametrize("become", EndsBecome)

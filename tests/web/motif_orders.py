@@ -5,41 +5,22 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Any
 
-from quoting.core.order.from_centre import FromCentre, RoundStripe
+from quoting.core.order.from_centre import FromCentre
 from quoting.core.order.joined_squares import JoinedSquares, JoinMethod, Layout, MotifJoin
 from quoting.core.order.order import Order
-from quoting.core.workshop.motifs import Motif, MotifTiming, WeighedMotifs
 from quoting.core.workshop.rounds import Counting
 from quoting.core.workshop.stitches import Vocabulary
-from quoting.core.workshop.swatches import Reading
 from quoting.core.workshop.workshop import Workshop
 from quoting.schema import load_order_text, order_text
 from quoting.web import create_app
 from quoting.web.shop import open_shop
-from tests.examples import (
-    TODAY,
-    WOOL,
-    band,
-    sample_design,
-    sample_order,
-    sample_swatch,
-    sample_workshop,
-    sample_yarn,
-)
+from tests import motif_examples
+from tests.examples import TODAY, band, sample_design, sample_order, sample_yarn
+from tests.motif_examples import FIVE, sample_motif
 from tests.web.conftest import Maker
 from tests.web.pages import Page
 
-FIVE = ("teal", "rust", "plum", "moss", "oat")
-
-FEN = Motif(
-    name="fen square",
-    yarn=WOOL,
-    counting=Counting.CLUSTERS,
-    rounds=5,
-    one_side_cm=15,
-    weighed=WeighedMotifs(motifs=5, weight_g=60),
-    timings=(MotifTiming(motifs=4, minutes=80),),
-)
+FEN = sample_motif()
 REED = replace(FEN, name="reed square", counting=Counting.SOLID, rounds=3, one_side_cm=9.0)
 
 SLOE = "sloe dk"
@@ -47,16 +28,9 @@ SLOE = "sloe dk"
 
 def motif_workshop(**changes: Any) -> Workshop:
     """Return the workshop with squares of five and of three rounds, and a yarn besides."""
-    tall = sample_swatch(stitch="dc", gauge=Reading(stitches=17, width_cm=10, rows=9, height_cm=10))
     other = sample_yarn(name=SLOE, colours={"sloe": "#2f2a4d"}, stock=())
-    return sample_workshop(
-        **{
-            "yarns": (sample_yarn(), other),
-            "motifs": (FEN, REED),
-            "swatches": (sample_swatch(), tall),
-            **changes,
-        }
-    )
+    yarns = (sample_yarn(), other)
+    return motif_examples.motif_workshop(FEN, REED, **{"yarns": yarns, **changes})
 
 
 def squares_body(**changes: Any) -> JoinedSquares:
@@ -64,12 +38,6 @@ def squares_body(**changes: Any) -> JoinedSquares:
     layouts = (Layout(colours=FIVE, share=2), Layout(colours=FIVE[::-1]))
     join = MotifJoin(method=JoinMethod.SINGLE_CROCHET, colour="oat")
     return replace(JoinedSquares(motif=FEN.name, layouts=layouts, join=join), **changes)
-
-
-def centre_body(**changes: Any) -> FromCentre:
-    """Return a solid piece in two rounds of teal and one of oat."""
-    stripes = (RoundStripe(colour="teal", rounds=2), RoundStripe(colour="oat"))
-    return replace(FromCentre(counting=Counting.SOLID, stripes=stripes), **changes)
 
 
 def order_of(body: FromCentre | JoinedSquares, **changes: Any) -> Order:
@@ -104,3 +72,13 @@ def text_of(page: Page, name: str) -> str:
     """Return the words of a section of the answer."""
     (found,) = page.root.all(lambda n: n.attributes.get("aria-labelledby") == f"h-{name}")
     return found.text
+
+
+def form_sends_its_file(order: Order) -> None:
+    """Hold that a form with an order is saved as the order's file, and that both say its price."""
+    maker = MotifMaker(order)
+    page = maker.open()
+    assert page.with_id("mistakes").text == ""
+    assert load_order_text(maker.file_of(page), motif_workshop()) == order
+    said = maker.give(order_text(order, Vocabulary.US))
+    assert said.figure("Price") == page.figure("Price")

@@ -7,13 +7,12 @@ import pytest
 from quoting.core.order.from_centre import RoundStripe
 from quoting.core.quote.quote import quote_order
 from quoting.core.workshop.rounds import Counting
-from quoting.core.workshop.stitches import Vocabulary
-from quoting.schema import load_order_text, order_text
 from tests.examples import TODAY
+from tests.motif_examples import striped_centre
 from tests.web.motif_orders import (
     FEN,
     MotifMaker,
-    centre_body,
+    form_sends_its_file,
     motif_workshop,
     order_of,
     text_of,
@@ -24,32 +23,28 @@ CENTRE = "blanket.centre"
 STRIPES = f"{CENTRE}.stripes"
 
 BODIES = {
-    "plain": centre_body(),
-    "own rounds": centre_body(rounds=40, starts_on=12, turned=True, first_side=2),
-    "repeats": centre_body(repeats=9),
-    "fitted": centre_body(fitted=True),
-    "by its motif": centre_body(counting=Counting.CLUSTERS, motif=FEN.name),
-    "other chains": centre_body(counting=Counting.CLUSTERS, side_chains=2),
-    "circle": centre_body(counting=Counting.CIRCLE),
-    "hexagon": centre_body(counting=Counting.HEXAGON),
-    "very many": centre_body(stripes=(RoundStripe(colour="teal"), RoundStripe(colour="oat")) * 30),
+    "plain": striped_centre(),
+    "own rounds": striped_centre(rounds=40, starts_on=12, turned=True, first_side=2),
+    "repeats": striped_centre(repeats=9),
+    "fitted": striped_centre(fitted=True),
+    "by its motif": striped_centre(counting=Counting.CLUSTERS, motif=FEN.name),
+    "other chains": striped_centre(counting=Counting.CLUSTERS, side_chains=2),
+    "circle": striped_centre(counting=Counting.CIRCLE),
+    "hexagon": striped_centre(counting=Counting.HEXAGON),
+    "very many": striped_centre(
+        stripes=(RoundStripe(colour="teal"), RoundStripe(colour="oat")) * 30
+    ),
 }
 
 
 @pytest.fixture
 def maker() -> MotifMaker:
-    return MotifMaker(order_of(centre_body()))
+    return MotifMaker(order_of(striped_centre()))
 
 
 @pytest.mark.parametrize("name", BODIES)
 def test_what_the_form_sends_is_the_order_of_its_file(name: str) -> None:
-    order = order_of(BODIES[name])
-    maker = MotifMaker(order)
-    page = maker.open()
-    assert page.with_id("mistakes").text == ""
-    assert load_order_text(maker.file_of(page), motif_workshop()) == order
-    said = maker.give(order_text(order, Vocabulary.US))
-    assert said.figure("Price") == page.figure("Price")
+    form_sends_its_file(order_of(BODIES[name]))
 
 
 def test_stripes_are_added_copied_moved_and_removed_from_the_centre_out(maker: MotifMaker) -> None:
@@ -154,7 +149,7 @@ def test_motifs_of_its_shape_are_offered_to_reckon_by(maker: MotifMaker) -> None
 
 def test_rounds_are_counted_with_their_sum_and_how_they_grow() -> None:
     """In dc at 9 rows to 10 cm each round adds 2.222 cm; a solid square grows by 16 stitches."""
-    order = order_of(centre_body(starts_on=0))
+    order = order_of(striped_centre(starts_on=0))
     page = MotifMaker(order, motif_workshop(motifs=())).open()
     plan = quote_order(order, motif_workshop(motifs=()), today=TODAY).plan
     text = text_of(page, "size")

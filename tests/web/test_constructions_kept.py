@@ -10,17 +10,19 @@ from quoting.core.order.from_centre import FromCentre
 from quoting.core.order.joined_squares import JoinedSquares
 from quoting.core.workshop.stitches import Vocabulary
 from quoting.schema import load_order_text, order_text
+from tests.motif_examples import striped_centre
 from tests.web.book_pages import maker_with_book
 from tests.web.motif_orders import (
     MotifMaker,
-    centre_body,
     motif_workshop,
     order_of,
     squares_body,
 )
 from tests.web.pages import Page
 
-BODIES = pytest.mark.parametrize("body", [centre_body(), squares_body()], ids=["centre", "squares"])
+BODIES = pytest.mark.parametrize(
+    "body", [striped_centre(), squares_body()], ids=["centre", "squares"]
+)
 
 
 @BODIES

@@ -7,12 +7,10 @@ from dataclasses import replace
 import pytest
 
 from quoting.core.order.joined_squares import JoinMethod, Layout, MotifJoin, Pool
-from quoting.core.workshop.stitches import Vocabulary
-from quoting.schema import load_order_text, order_text
 from tests.web.motif_orders import (
     FIVE,
     MotifMaker,
-    motif_workshop,
+    form_sends_its_file,
     order_of,
     squares_body,
     text_of,
@@ -60,13 +58,7 @@ def colours(page: Page, layout: int) -> list[str]:
 
 @pytest.mark.parametrize("name", BODIES)
 def test_what_the_form_sends_is_the_order_of_its_file(name: str) -> None:
-    order = order_of(BODIES[name])
-    maker = MotifMaker(order)
-    page = maker.open()
-    assert page.with_id("mistakes").text == ""
-    assert load_order_text(maker.file_of(page), motif_workshop()) == order
-    said = maker.give(order_text(order, Vocabulary.US))
-    assert said.figure("Price") == page.figure("Price")
+    form_sends_its_file(order_of(BODIES[name]))
 
 
 # -- motif and layouts -----------------------------------------------------------------------------

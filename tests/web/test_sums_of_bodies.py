@@ -13,14 +13,15 @@ from quoting.core.ground.money import round_half_up
 from quoting.core.order.from_centre import FromCentre
 from quoting.core.order.joined_squares import JoinedSquares, JoinMethod, MotifJoin
 from quoting.core.quote.quote import Quote, quote_order
+from quoting.core.weighing.closing import closing_of
 from quoting.core.workshop.rounds import Counting
 from quoting.web.orders.centre_sums import growth_words, longer_words, rounds_sum
 from quoting.web.orders.room_sums import times_sum
-from quoting.web.orders.size_off import size_off_words
 from quoting.web.orders.squares_sums import across_sums, across_words, join_yarn_words
-from quoting.wording import speech_of
+from quoting.wording import off_sentence, off_words, speech_of
 from tests.examples import TODAY
-from tests.web.motif_orders import centre_body, motif_workshop, order_of, squares_body
+from tests.motif_examples import striped_centre
+from tests.web.motif_orders import motif_workshop, order_of, squares_body
 
 ROOM = re.compile(
     r"(?:\w+: )?\(?([\d.]+)(?: − 2 × ([\d.]+))?(?: ([−+]) ([\d.]+))?\)? / ([\d.]+) = "
@@ -54,7 +55,7 @@ def room_comes_out(said: str) -> bool:
 @pytest.mark.parametrize(("size", "units"), SIZES)
 @pytest.mark.parametrize("shape", Counting)
 def test_rounds_come_out_as_shown(shape: Counting, size: tuple[float, float], units: Units) -> None:
-    quote = quoted(centre_body(counting=shape), size, units)
+    quote = quoted(striped_centre(counting=shape), size, units)
     say = speech_of(quote.workshop)
     assert room_comes_out(rounds_sum(quote, say))
     found = GROWTH.fullmatch(growth_words(quote, say))
@@ -88,7 +89,7 @@ def test_so_many_lengths_come_out_as_shown(count: int, each_cm: float, units: Un
 
 
 def test_a_square_is_longer_by_nothing() -> None:
-    quote = quoted(centre_body(), (60, 60), Units.METRIC)
+    quote = quoted(striped_centre(), (60, 60), Units.METRIC)
     assert longer_words(quote, speech_of(quote.workshop)) == ""
 
 
@@ -96,4 +97,11 @@ def test_a_blanket_that_comes_out_as_asked_is_off_by_nothing() -> None:
     quote = quoted(
         squares_body(join=MotifJoin(), columns=2, rows=2), (32.5333, 32.5333), Units.METRIC
     )
-    assert size_off_words(quote, speech_of(quote.workshop)) == ""
+    assert off_sentence(quote, speech_of(quote.workshop)) == ""
+
+
+def test_a_circle_is_off_by_its_width_alone_wherever_that_is_told() -> None:
+    quote = quoted(striped_centre(counting=Counting.CIRCLE), (60, 90), Units.METRIC)
+    say = speech_of(quote.workshop)
+    assert off_sentence(quote, say) == "That is 0.3\u00a0cm wider than asked."
+    assert off_words(closing_of(quote), say) == "0.3\u00a0cm wider"

@@ -9,7 +9,6 @@ from typing import Any
 from quoting.core.ground.measures import Units
 from quoting.core.order.bodies import Body
 from quoting.core.order.design import ColourSource, EndsBecome
-from quoting.core.order.from_centre import FromCentre, RoundStripe
 from quoting.core.order.joined_squares import (
     JoinedSquares,
     JoinMethod,
@@ -37,6 +36,7 @@ from tests.examples import (
     sample_workshop,
     sample_yarn,
 )
+from tests.motif_examples import striped_centre
 
 FELL = "fell dk"
 AS_YOU_GO = "squares as you go"
@@ -112,15 +112,6 @@ def squares(method: JoinMethod = JoinMethod.AS_YOU_GO, **changes: Any) -> Joined
     return replace(body, **changes)
 
 
-def centre(**changes: Any) -> FromCentre:
-    """Return a solid piece from the centre in stripes of two rounds."""
-    body = FromCentre(
-        counting=Counting.SOLID,
-        stripes=(RoundStripe(colour="teal", rounds=2), RoundStripe(colour="oat")),
-    )
-    return replace(body, **changes)
-
-
 def order_of(body: Body, *, quantity: int = 1, **changes: Any) -> Order:
     """Return an order of a body with a border of one round."""
     design = sample_design(
@@ -182,12 +173,16 @@ def construction_quotes() -> dict[str, Quote]:
             speaks=Vocabulary.UK,
             locale="en_US",
         ),
-        CENTRE: _quote(order_of(centre(turned=True), stitch="hdc", ends=EndsBecome.ENCLOSED)),
+        CENTRE: _quote(
+            order_of(striped_centre(turned=True), stitch="hdc", ends=EndsBecome.ENCLOSED)
+        ),
         "from the centre by a swatch": _quote(
-            order_of(centre(), stitch="sc", width_cm=40, height_cm=40)
+            order_of(striped_centre(), stitch="sc", width_cm=40, height_cm=40)
         ),
         "from the centre by a motif": _quote(
-            order_of(centre(counting=Counting.CLUSTERS, motif=SUN.name), stitch="dc", quantity=2)
+            order_of(
+                striped_centre(counting=Counting.CLUSTERS, motif=SUN.name), stitch="dc", quantity=2
+            )
         ),
     }
 

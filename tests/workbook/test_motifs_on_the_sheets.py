@@ -47,7 +47,8 @@ def first_sheet(book: Workbook) -> dict[Any, Any]:
 
 
 def test_the_first_sheet_counts_motifs_and_rounds() -> None:
-    assert first_sheet(read(AS_YOU_GO))["Motifs"] == "20: 4 across, 5 down"
+    squares = first_sheet(read(AS_YOU_GO))
+    assert (squares["Motifs"], squares["Across × down"]) == ("20", "4 × 5")
     rounds = first_sheet(read(CENTRE))["Rounds"]
     assert rounds == str(len(QUOTES[CENTRE].plan.rows))
 

@@ -53,6 +53,7 @@ def hour_assumptions_block(
     """Write what the hours take for granted and return its cells."""
     grid.block("What the hours take for granted")
     chosen = len({timing.timed for timing in workshop.timings}) > 1
+    kinds, counted = kinds_compared(hours, Likeness(workshop)), _counted_by(hours, workshop)
     return HourAssumptions(
         limits=_line(
             grid,
@@ -82,13 +83,7 @@ def hour_assumptions_block(
             "your workshop, from what finished orders really took",
             "hours_widened",
         ),
-        times=_times(
-            grid,
-            kinds_compared(hours, Likeness(workshop)),
-            _counted_by(hours, workshop),
-            speech,
-            chosen=chosen,
-        ),
+        times=_times(grid, kinds, counted, speech, chosen=chosen),
         guesses=_guesses(grid, hours, chosen=chosen),
     )
 

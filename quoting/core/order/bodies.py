@@ -7,13 +7,19 @@ A body holds what is particular to its construction and answers, whichever it is
 - `main_colours`, `recoloured`: of which colours one could be done without, and how;
 - `resized`: itself without what belongs to one size.
 
-What a construction is besides stands in one table a floor, by the class of the body:
-`body_plans.PLANS` (its passes, its size, what a border is worked along),
-`calmer_designs.CALMER` (how its stripes are calmed, if they can be),
-`neighbours.NEAR` (what there may be one less or one more of, and `closing.COUNTS` what it counts),
-`schema.blanket_shapes.SHAPES` (its keys),
-`wording.bodies.TOLD` (its words), `exports.drawing.bodies.DRAWN` (its picture) and
-`web.bodies.FORMS` (its part of the form). Nothing else asks which construction it is.
+What a construction is besides stands in tables, by the class of the body. In all of these:
+`core.plan.body_plans.PLANS` (its passes, its size, what a border is worked along),
+`schema.blanket_shapes.SHAPES` (its keys), `wording.bodies.TOLD` (its words),
+`exports.drawing.bodies.DRAWN` (its picture) and `web.orders.body_forms.FORMS` (its part of the
+form). In these, where it has what they ask for:
+`core.weighing.neighbours.NEAR` (what there may be one less or one more of),
+`core.weighing.calmer_designs.CALMER` (how fewer ends are found, and `wording.calmer.CALMER_WORDS`
+how that is said), `cli.body_facts.FACTS` (its counts in the table of a quote) and
+`exports.records.construction_record.OWN` (its own table in the JSON).
+
+Whatever follows the plan asks the plan and not the body: `Plan.grid` is there where motifs are
+joined, `Plan.counted` where rounds grow, `Plan.centre` where they grow from the blanket's own
+centre. `tests/constructions` holds the tables, and walks every construction through all of them.
 """
 
 from __future__ import annotations

@@ -16,12 +16,24 @@ class LayoutMade:
     """A layout by its `number`, from 1: `count` motifs whose rounds have these colours.
 
     `heights_cm` are the heights of the rounds, each the half of what it adds to the side.
+    `joined_on` are the last of the rounds, which join all motifs: none of them is a motif's own.
     """
 
     number: int
     count: int
     colours: tuple[str, ...]
     heights_cm: tuple[float, ...]
+    joined_on: int = 0
+
+    @property
+    def own_colours(self) -> tuple[str, ...]:
+        """The colours of the rounds that each motif has to itself."""
+        return self.colours[: len(self.colours) - self.joined_on]
+
+    @property
+    def ends_each(self) -> int:
+        """The ends that each motif leaves: two of every run of one colour, balls not counted."""
+        return 2 * len(list(groupby(self.own_colours)))
 
     @property
     def banded(self) -> tuple[str, ...]:
@@ -49,8 +61,9 @@ def _layout(plan: Plan, part: BlanketPart, passes: Sequence[Pass]) -> LayoutMade
     heights_cm = [worked.height_cm for worked in passes]
     side_cm = plan.grid.side_cm if plan.grid else 0.0
     left_cm = side_cm / 2 - sum(heights_cm)
-    join = joined_in(plan)
+    join, joined_on = joined_in(plan), 0
     if join is not None and left_cm > HAIR:
+        joined_on = 1
         colours.append(join)
         heights_cm.append(left_cm)
     return LayoutMade(
@@ -58,4 +71,5 @@ def _layout(plan: Plan, part: BlanketPart, passes: Sequence[Pass]) -> LayoutMade
         count=part.count,
         colours=tuple(colours),
         heights_cm=tuple(heights_cm),
+        joined_on=joined_on,
     )

@@ -12,7 +12,7 @@ from quoting.core.plan.corners import CornerWork
 from quoting.core.plan.gauge import BY_SWATCH, Fabric, Gauge, Made
 from quoting.core.plan.parts import WHOLE, BlanketPart, PartKind
 from quoting.core.plan.squares_grid import SquaresGrid
-from quoting.core.workshop.rounds import Rounds
+from quoting.core.workshop.rounds import Counting, Rounds
 
 
 class Edge(StrEnum):
@@ -120,6 +120,13 @@ class Plan:
         """Return which of all parts of its kind a copy of a part is, from 1."""
         kind = self.parts[part].kind
         return sum(each.count for each in self.parts[:part] if each.kind is kind) + copy + 1
+
+    @property
+    def centre(self) -> Counting | None:
+        """How a blanket in one piece grows from its centre; None of rows, and of motifs."""
+        if self.grid is not None or self.counted is None:
+            return None
+        return self.counted.counting
 
     @property
     def passes_worked(self) -> int:

@@ -1,14 +1,12 @@
-"""What a buyer is told of how a blanket is made: from its centre, or of joined motifs."""
+"""What a buyer is told of the motifs that a blanket is joined of."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 
-from quoting.core.order.from_centre import FromCentre
 from quoting.core.order.joined_squares import JoinedSquares, JoinMethod
 from quoting.core.plan.layout_colours import joined_in, layouts_made
 from quoting.core.quote.quote import Quote
-from quoting.core.workshop.rounds import Counting
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -28,12 +26,6 @@ class OfferedMotifs:
     def count(self) -> int:
         """How many motifs there are."""
         return self.columns * self.rows
-
-
-def grown_from(quote: Quote) -> Counting | None:
-    """Return how a blanket grows from its centre; None where it does not."""
-    body = quote.order.design.body
-    return body.counting if isinstance(body, FromCentre) else None
 
 
 def offered_motifs(quote: Quote) -> OfferedMotifs | None:

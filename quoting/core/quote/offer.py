@@ -8,7 +8,7 @@ from datetime import date
 
 from quoting.core.ground.cautions import Caution, Reader
 from quoting.core.ground.measures import Units
-from quoting.core.quote.grown import OfferedMotifs, grown_from, offered_motifs
+from quoting.core.quote.grown import OfferedMotifs, offered_motifs
 from quoting.core.quote.left_out import LeftOut, left_out
 from quoting.core.quote.offer_rows import Due, Row, RowCode, rows_of
 from quoting.core.quote.own_stitch import own_stitch
@@ -142,7 +142,7 @@ def offer_of(quote: Quote) -> Offer:
         speaks=_stitch_names(quote),
         stitch_words=pattern.for_buyers if pattern is not None else "",
         border=tuple(OfferedBorder(colour=b.colour, rounds=b.rounds) for b in order.design.border),
-        centre=grown_from(quote),
+        centre=plan.centre,
         motifs=offered_motifs(quote),
         goes_in=tuple(what_goes_in(quote)),
         size_within_cm=workshop.documents.size_within_cm,

@@ -15,7 +15,7 @@ from itertools import groupby
 
 from quoting.core.ground.errors import Refused
 from quoting.core.order.joined_squares import JoinedSquares, Layout
-from quoting.core.plan.parts import PartKind
+from quoting.core.plan.layout_colours import layouts_made
 from quoting.core.quote.advice import MANY_ENDS
 from quoting.core.quote.quote import Quote, quote_order
 from quoting.core.weighing.calmer_stripes import OFFERED, Alternative, check_size
@@ -44,7 +44,7 @@ def calmer_layouts(quote: Quote, *, today: date) -> tuple[Alternative, ...]:
     assert isinstance(body, JoinedSquares), "told by its class"  # noqa: S101
     if quote.estimate.ends < MANY_ENDS:
         return ()
-    motifs, outer = _motifs(quote, body)
+    motifs, outer = _motifs(quote)
     most = max(len(list(groupby(motif.inner))) for motif in motifs)
     offered: list[Alternative] = []
     for runs in range(1, most):
@@ -60,25 +60,20 @@ def calmer_layouts(quote: Quote, *, today: date) -> tuple[Alternative, ...]:
     return tuple(sorted(offered, key=lambda found: found.quote.estimate.ends))
 
 
-def _motifs(quote: Quote, body: JoinedSquares) -> tuple[list[_Coloured], tuple[str, ...]]:
+def _motifs(quote: Quote) -> tuple[list[_Coloured], tuple[str, ...]]:
     """Return the motifs of each layout, and the rounds that all of them end in."""
-    layouts = [
-        (part.count, tuple(w.colour for w in quote.plan.passes if w.part == number))
-        for number, part in enumerate(quote.plan.parts)
-        if part.kind is PartKind.MOTIF
-    ]
-    rounds = body.rounds or quote.workshop.motif(body.motif).rounds
-    joined_on = (body.join.colour or "",) * (rounds - len(layouts[0][1]))
-    same = _same_at_the_end([colours for _, colours in layouts], joined_on)
-    inner = len(layouts[0][1]) - same
-    found = [_Coloured(inner=colours[:inner], count=count) for count, colours in layouts]
-    return found, (*layouts[0][1][inner:], *joined_on)
+    layouts = layouts_made(quote.plan)
+    first, colours = layouts[0], [layout.own_colours for layout in layouts]
+    same = _same_at_the_end(colours, joined_on=bool(first.joined_on))
+    inner = len(first.own_colours) - same
+    found = [_Coloured(inner=each.colours[:inner], count=each.count) for each in layouts]
+    return found, first.colours[inner:]
 
 
-def _same_at_the_end(layouts: Sequence[tuple[str, ...]], joined_on: Sequence[str]) -> int:
+def _same_at_the_end(layouts: Sequence[tuple[str, ...]], *, joined_on: bool) -> int:
     """Return how many last rounds all motifs have alike; of a single layout the last alone.
 
-    Those that are `joined_on` to all of them come after these.
+    `joined_on`: after these comes a round that joins all of them.
     """
     rounds = len(layouts[0])
     if len(layouts) == 1:

@@ -43,7 +43,7 @@ def centre_held(quote: Quote, body: FromCentre, design: Design) -> Design:
 
 
 def _centre_held(quote: Quote, body: FromCentre) -> FromCentre:
-    rounds, longer_by = len(quote.plan.rows), starts_on(quote, body)
+    rounds, longer_by = len(quote.plan.rows), starts_on(quote.plan)
     return replace(body, rounds=rounds, repeats=None, starts_on=longer_by or body.starts_on)
 
 

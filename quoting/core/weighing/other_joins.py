@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from quoting.core.order.bodies import Body
 from quoting.core.order.joined_squares import JoinedSquares, JoinMethod
-from quoting.core.plan.parts import PartKind
+from quoting.core.plan.layout_colours import layouts_made
 from quoting.core.plan.passes import Plan
 
 ALIKE = (
@@ -32,5 +32,5 @@ def other_joins(body: Body, plan: Plan) -> Iterator[tuple[JoinMethod, JoinedSqua
 
 def _last_colour(plan: Plan) -> str | None:
     """Return the colour that the motifs of the first layout end in."""
-    motif = [w.colour for w in plan.passes if plan.part_of(w).kind is PartKind.MOTIF]
-    return motif[-1] if motif else None
+    layouts = layouts_made(plan)
+    return layouts[0].own_colours[-1] if layouts else None

@@ -20,6 +20,11 @@ class Counting(StrEnum):
     CIRCLE = "circle"
     HEXAGON = "hexagon"
 
+    @property
+    def goes_by_width(self) -> bool:
+        """Whether its width across alone says how large it is: it has no width and length."""
+        return self in (Counting.CIRCLE, Counting.HEXAGON)
+
 
 CLUSTER = 3
 """Stitches of a cluster."""

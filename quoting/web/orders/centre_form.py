@@ -13,12 +13,12 @@ from quoting.core.workshop.yarns import Yarn
 from quoting.web.forms.lines import typed_of
 from quoting.web.orders.body_form import BodyForm, Fields
 from quoting.web.orders.centre_sums import (
-    centre_off_words,
     growth_words,
     longer_words,
     rounds_sum,
     rounds_words,
 )
+from quoting.wording import SHAPES
 
 _SIZE_HINTS = {
     Counting.CLUSTERS: "Longer than wide, or wider than long: a rectangle from a first chain",
@@ -28,22 +28,9 @@ _SIZE_HINTS = {
 }
 
 
-def shape_words(shape: Counting) -> str:
-    """Return what a piece is that grows so: `square, in clusters`."""
-    match shape:
-        case Counting.CLUSTERS:
-            return "square, in clusters"
-        case Counting.SOLID:
-            return "square, stitch by stitch"
-        case Counting.CIRCLE:
-            return "circle"
-        case Counting.HEXAGON:
-            return "hexagon"
-
-
 def shapes() -> list[tuple[str, str]]:
     """Return the shapes that a piece can have, each with its words."""
-    return [(shape.value, shape_words(shape)) for shape in Counting]
+    return [(shape.value, words) for shape, words in SHAPES.items()]
 
 
 def _start(workshop: Workshop, yarn: Yarn) -> Mapping[str, object]:
@@ -72,5 +59,5 @@ CENTRE_FORM = BodyForm(
     line_names={"centre.stripes": "Stripe"},
     size_hint=_size_hint,
     beside=_beside,
-    sums=(shapes, centre_off_words, rounds_sum, rounds_words, growth_words, longer_words),
+    sums=(shapes, rounds_sum, rounds_words, growth_words, longer_words),
 )

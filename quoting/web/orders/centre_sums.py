@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from quoting.core.order.from_centre import FromCentre
 from quoting.core.quote.quote import Quote
-from quoting.core.workshop.rounds import CLUSTER, Counting, Rounds
+from quoting.core.weighing.closing import starts_on
 from quoting.web.orders.room_sums import room_sum, times_sum
-from quoting.web.orders.size_off import size_off_words
-from quoting.wording import Speech
+from quoting.wording import Speech, longer_by_words
 
 
 def centre_of(quote: Quote) -> FromCentre:
@@ -15,11 +14,6 @@ def centre_of(quote: Quote) -> FromCentre:
     body = quote.order.design.body
     assert isinstance(body, FromCentre), "these are the sums of rounds"  # noqa: S101
     return body
-
-
-def centre_off_words(quote: Quote, say: Speech) -> str:
-    """Return by how much the piece is off what was asked; of a round one, by its width alone."""
-    return size_off_words(quote, say, by_width=_is_round(centre_of(quote)))
 
 
 def rounds_sum(quote: Quote, say: Speech) -> str:
@@ -43,7 +37,7 @@ def rounds_words(quote: Quote) -> str:
     goes_by = f"Size and yarn go by {f'the motif {motif}' if motif else stitch}."
     if body.whole_rounds is not None:
         return goes_by
-    side = "width" if _is_round(body) else "shorter side"
+    side = "width" if body.counting.goes_by_width else "shorter side"
     return (
         f"The finished {side} less the border on both sides and the first round, by what each "
         f"round adds, to the nearest whole number. {goes_by}"
@@ -52,8 +46,8 @@ def rounds_words(quote: Quote) -> str:
 
 def growth_words(quote: Quote, say: Speech) -> str:
     """Return how the stitches grow: `12 stitches in round 1, 16 more in each`."""
-    counted = _counted(quote)
-    rounds, first = len(quote.plan.rows), quote.plan.rows[0]
+    counted, rounds, first = quote.plan.counted, len(quote.plan.rows), quote.plan.rows[0]
+    assert counted is not None, "a piece from its centre is counted in rounds"  # noqa: S101
     stitches = first.stitches[first.stitch]
     said = say.count(stitches, "stitch", "stitches")
     total = sum(worked.stitches[worked.stitch] for worked in quote.plan.rows)
@@ -66,45 +60,17 @@ def growth_words(quote: Quote, say: Speech) -> str:
 
 def longer_words(quote: Quote, say: Speech) -> str:
     """Return by how much a rectangle is longer, and how that follows; empty of other shapes."""
-    extra = _extra(quote)
+    plan, extra = quote.plan, starts_on(quote.plan)
     if not extra:
         return ""
-    one, many = ("cluster", "clusters") if _in_clusters(quote) else ("stitch", "stitches")
-    said = f"Longer by {say.count(extra, one, many)} than a square"
-    plan = quote.plan
+    said = f"Longer by {longer_by_words(plan, say)} than a square"
     each_cm = abs(plan.height_cm - plan.width_cm) / extra
     own = ", your own count" if centre_of(quote).starts_on is not None else ""
     return f"{said}{own}: {times_sum(extra, each_cm, say)}."
 
 
-def _is_round(body: FromCentre) -> bool:
-    return body.counting in (Counting.CIRCLE, Counting.HEXAGON)
-
-
-def _in_clusters(quote: Quote) -> bool:
-    return centre_of(quote).counting is Counting.CLUSTERS
-
-
 def _short_cm(quote: Quote) -> float:
     design = quote.order.design
-    if _is_round(centre_of(quote)):
+    if centre_of(quote).counting.goes_by_width:
         return design.width_cm
     return min(design.width_cm, design.height_cm)
-
-
-def _counted(quote: Quote) -> Rounds:
-    """Return how the rounds are counted, were it no rectangle."""
-    body, design = centre_of(quote), quote.order.design
-    return Rounds(
-        counting=body.counting,
-        kind=quote.workshop.basic_stitch(design.stitch, "stitch"),
-        first_side=body.first_side,
-        side_chains=body.side_chains,
-    )
-
-
-def _extra(quote: Quote) -> int:
-    """Return the stitches, or clusters, that a long side has more than a short one."""
-    rounds = len(quote.plan.rows)
-    more = quote.plan.stitches - _counted(quote).round(rounds).stitches
-    return more // (2 * (CLUSTER if _in_clusters(quote) else 1))

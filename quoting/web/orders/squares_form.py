@@ -9,14 +9,13 @@ from wtforms import Field
 
 from quoting.core.ground.place import Place
 from quoting.core.order.joined_squares import JoinMethod
+from quoting.core.plan.layout_colours import layouts_made
 from quoting.core.workshop.motifs import Motif
 from quoting.core.workshop.rounds import SQUARES
-from quoting.core.workshop.stitches import Stitch
 from quoting.core.workshop.workshop import Workshop
 from quoting.core.workshop.yarns import Yarn
 from quoting.web.orders.body_form import BodyForm, Fields
 from quoting.web.orders.layout_lines import squares_deed
-from quoting.web.orders.size_off import size_off_words
 from quoting.web.orders.squares_sums import (
     across_sums,
     across_words,
@@ -24,35 +23,15 @@ from quoting.web.orders.squares_sums import (
     join_yarn_words,
     motif_rounds,
     motif_stitches,
-    motifs_alike,
 )
-from quoting.wording import Speech
+from quoting.wording import Speech, join_choice
 
 _NO_MOTIF_ROUNDS = 1
 
 
-def join_words(method: JoinMethod, say: Speech) -> str:
-    """Return how motifs are joined: `sewn, whipstitch`."""
-    match method:
-        case JoinMethod.AS_YOU_GO:
-            return "as you go, in the last round"
-        case JoinMethod.CONTINUOUS:
-            return "as you go, all last rounds without a cut"
-        case JoinMethod.SLIP_STITCH:
-            return "crocheted: slip stitch"
-        case JoinMethod.SINGLE_CROCHET:
-            return f"crocheted: {say.stitch_in_full(Stitch.SC)}"
-        case JoinMethod.WHIPSTITCH:
-            return "sewn: whipstitch"
-        case JoinMethod.MATTRESS:
-            return "sewn: mattress stitch"
-        case JoinMethod.FLAT_BRAID:
-            return "flat braid, its loops joined"
-
-
 def joins(say: Speech) -> list[tuple[str, str]]:
     """Return the ways to join motifs, each with its words."""
-    return [(method.value, join_words(method, say)) for method in JoinMethod]
+    return [(method.value, join_choice(method, say)) for method in JoinMethod]
 
 
 def squares_measured(workshop: Workshop) -> list[Motif]:
@@ -103,12 +82,11 @@ SQUARES_FORM = BodyForm(
     beside=_beside,
     sums=(
         joins,
-        size_off_words,
         across_sums,
         across_words,
         motif_rounds,
         motif_stitches,
-        motifs_alike,
+        layouts_made,
         edges_sum,
         join_yarn_words,
     ),

@@ -3,13 +3,9 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator
-from dataclasses import dataclass
-from itertools import groupby
 
-from quoting.core.order.joined_squares import SEWN, JoinedSquares, JoinMethod
-from quoting.core.plan.parts import PartKind
-from quoting.core.plan.passes import Pass, Work
+from quoting.core.order.joined_squares import SEWN, JoinedSquares
+from quoting.core.plan.passes import Work
 from quoting.core.plan.squares.seams import YARN_SEWN
 from quoting.core.plan.squares_grid import SquaresGrid
 from quoting.core.quote.quote import Quote
@@ -18,15 +14,6 @@ from quoting.core.workshop.rounds import RoundCount, Rounds
 from quoting.web.orders.reckonings import DIGITS
 from quoting.web.orders.room_sums import room_sum, times_sum
 from quoting.wording import Speech
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class MotifsAlike:
-    """So many motifs whose rounds have these colours, from the centre, and the ends of each."""
-
-    count: int
-    colours: tuple[str, ...]
-    ends: int
 
 
 def squares_of(quote: Quote) -> JoinedSquares:
@@ -82,25 +69,6 @@ def motif_rounds(quote: Quote, say: Speech) -> list[str]:
 def motif_stitches(quote: Quote) -> int:
     """Return the stitches of one motif, chains left out."""
     return sum(count.stitches for count in _round_counts(quote))
-
-
-def motifs_alike(quote: Quote) -> Iterator[MotifsAlike]:
-    """Yield the layouts that were laid out, with the ends that each of their motifs leaves."""
-    by_part: dict[int, list[Pass]] = {}
-    for worked in quote.plan.passes:
-        if quote.plan.part_of(worked).kind is PartKind.MOTIF:
-            by_part.setdefault(worked.part, []).append(worked)
-    last = _last_of_all(squares_of(quote))
-    for part, passes in by_part.items():
-        colours = tuple(worked.colour for worked in passes)
-        runs = len(list(groupby(colours)))
-        yield MotifsAlike(count=quote.plan.parts[part].count, colours=colours + last, ends=2 * runs)
-
-
-def _last_of_all(body: JoinedSquares) -> tuple[str, ...]:
-    if body.join.method is JoinMethod.CONTINUOUS and body.join.colour is not None:
-        return (body.join.colour,)
-    return ()
 
 
 def edges_sum(quote: Quote, say: Speech) -> str:

@@ -74,15 +74,10 @@ def _motif_work(growing: Growing, counted: Rounds, rounds: int) -> MotifWork | N
     )
 
 
-def _is_round(counting: Counting) -> bool:
-    """Return whether its width alone says how large it is."""
-    return counting in (Counting.CIRCLE, Counting.HEXAGON)
-
-
 def _rounds(body: FromCentre, setting: Setting, growing: Growing) -> int:
     """Return the rounds: the maker's own, else those that come nearest to the short side."""
     wide_cm, tall_cm = setting.width_cm, setting.height_cm
-    by_width = _is_round(body.counting) or wide_cm <= tall_cm
+    by_width = body.counting.goes_by_width or wide_cm <= tall_cm
     side = at("blanket", "width" if by_width else "height")
     rounds = body.whole_rounds or growing.rounds_for(wide_cm if by_width else tall_cm)
     least = len(body.stripes) if body.fitted else 1
@@ -116,7 +111,7 @@ def _pitch_cm(plain: Rounds, growing: Growing, setting: Setting) -> float:
 
 
 def _extra(body: FromCentre, setting: Setting, pitch_cm: float) -> int:
-    if _is_round(body.counting):
+    if body.counting.goes_by_width:
         return 0
     if body.starts_on is not None:
         return body.starts_on
@@ -137,7 +132,7 @@ def _sides_cm(
 def _rim(counted: Rounds, setting: Setting, rounds: int, sides_cm: tuple[float, float]) -> Rim:
     """Return the sides from the top on, each as wide as its stitches are there."""
     gauge, sides = setting.gauges[setting.design.kind], counted.sides(rounds)
-    if _is_round(counted.counting):
+    if counted.counting.goes_by_width:
         return [StitchesAlong(side, gauge) for side in sides]
     short, long = sides[:2]
     if sides_cm[0] > sides_cm[1]:
