@@ -173,6 +173,8 @@ CAUTIONS: Sentences = {
     CautionCode.RUNS_OUT_LATE: (
         "A ball of {colour} is used up within the last {last_passes} rows and rounds: "
         "have another of its dye lot at hand, or save the yarn that is left.",
+        "A ball of {colour} is used up within the last {last_rounds} rounds: "
+        "have another of its dye lot at hand, or save the yarn that is left.",
     ),
     # Always said
     CautionCode.BABY_LOOSE_BEDDING: (

@@ -15,12 +15,13 @@ from quoting.core.order.joined_squares import JoinedSquares, JoinMethod, MotifJo
 from quoting.core.quote.quote import Quote, quote_order
 from quoting.core.workshop.rounds import Counting
 from quoting.web.orders.centre_sums import growth_words, longer_words, rounds_sum
+from quoting.web.orders.reckonings import task_sum
 from quoting.web.orders.room_sums import times_sum
 from quoting.web.orders.size_off import size_off_words
 from quoting.web.orders.squares_sums import across_sums, across_words, join_yarn_words
 from quoting.wording import speech_of
 from tests.examples import TODAY
-from tests.web.motif_orders import centre_body, motif_workshop, order_of, squares_body
+from tests.web.motif_orders import FEN, centre_body, motif_workshop, order_of, squares_body
 
 ROOM = re.compile(
     r"(?:\w+: )?\(?([\d.]+)(?: − 2 × ([\d.]+))?(?: ([−+]) ([\d.]+))?\)? / ([\d.]+) = "
@@ -30,7 +31,7 @@ GROWTH = re.compile(
     r"(\d+) × (\d+) \+ (\d+) × \d+ × \(\d+ − 1\) / 2 = ([\d,]+) in all: .* in round 1, "
     r"\3 more in each"
 )
-TIMES = re.compile(r"([\d,]+) × ([\d.,]+)\s\w+ = ([\d.,]+)\s\w+")
+TIMES = re.compile(r"([\d.,]+) × ([\d.,]+)\s\w+ = ([\d.,]+)\s\w+")
 
 SIZES = list(product([(60, 75), (91.44, 91.44), (130, 47)], Units))
 
@@ -97,3 +98,13 @@ def test_a_blanket_that_comes_out_as_asked_is_off_by_nothing() -> None:
         squares_body(join=MotifJoin(), columns=2, rows=2), (32.5333, 32.5333), Units.METRIC
     )
     assert size_off_words(quote, speech_of(quote.workshop)) == ""
+
+
+def test_the_minutes_of_rounds_worked_as_a_motif_come_out_as_shown() -> None:
+    body = centre_body(counting=Counting.CLUSTERS, motif=FEN.name)
+    quote = quoted(body, (80, 80), Units.METRIC)
+    (task,) = (task for task in quote.estimate.hours.tasks if task.what == FEN.name)
+    found = TIMES.fullmatch(task_sum(task, speech_of(quote.workshop)))
+    assert found
+    count, each, minutes = (Decimal(figure.replace(",", "")) for figure in found.groups())
+    assert round_half_up(count * each, 1) == minutes

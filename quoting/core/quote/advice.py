@@ -183,9 +183,14 @@ def _ball_cautions(plan: Plan, estimate: Estimate) -> Iterator[Caution]:
     for colour in estimate.colours:
         joins = (strand.ends for strand in colour.walk.strands if strand.why is Why.RAN_OUT)
         if any(_still_to_work(plan, join) < LAST_PASSES for join in joins):
-            yield for_maker(
-                CautionCode.RUNS_OUT_LATE, colour=colour.colour, last_passes=LAST_PASSES
-            )
+            if plan.foundation_chain:
+                yield for_maker(
+                    CautionCode.RUNS_OUT_LATE, colour=colour.colour, last_passes=LAST_PASSES
+                )
+            else:
+                yield for_maker(
+                    CautionCode.RUNS_OUT_LATE, colour=colour.colour, last_rounds=LAST_PASSES
+                )
 
 
 def _still_to_work(plan: Plan, where: Point) -> int:
