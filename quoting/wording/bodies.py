@@ -14,17 +14,20 @@ from quoting.core.order.joined_squares import JoinedSquares
 
 def _sections(body: InRows) -> tuple[str, ...]:
     return tuple(
-        _fitted(section.fitted, ", ".join(f"{each.rows} {each.colour}" for each in section.stripes))
+        _fit_or_not(
+            ", ".join(f"{each.rows} {each.colour}" for each in section.stripes),
+            fitted=section.fitted,
+        )
         for section in body.sections
     )
 
 
 def _rounds(body: FromCentre) -> tuple[str, ...]:
     told = ", ".join(f"{stripe.rounds} {stripe.colour}" for stripe in body.stripes)
-    return (_fitted(body.fitted, told),)
+    return (_fit_or_not(told, fitted=body.fitted),)
 
 
-def _fitted(fitted: bool, told: str) -> str:
+def _fit_or_not(told: str, *, fitted: bool) -> str:
     """Return stripes, and of such as are worked once that their numbers are but shares."""
     return f"{told}, each once, fit to the size" if fitted else told
 
