@@ -11,7 +11,7 @@ from exports.colours import colour_code
 from quoting.core.estimate.strands import Strand
 from quoting.core.plan.passes import Pass
 from quoting.core.quote.quote import Quote
-from quoting.wording import Speech, ended_words, in_part, passes_label, strand_place
+from quoting.wording import Speech, ended_words, in_part, strand_place
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -111,7 +111,7 @@ def _runs(quote: Quote) -> Iterator[RowsRow]:
         passes = tuple(run)
         part = quote.plan.part_of(passes[0])
         yield RowsRow(
-            label=in_part(passes_label(passes), part),
+            label=in_part(passes, quote.plan),
             colour=colour,
             code=codes[colour],
             stitch=stitch,

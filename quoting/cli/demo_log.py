@@ -14,7 +14,7 @@ from quoting.core.making.log_lines import (
     Session,
     YarnUsed,
 )
-from quoting.core.making.made_rows import made_rows
+from quoting.core.making.made_rows import MadeRows, made_rows
 from quoting.core.order.stage import Stage
 from quoting.core.quote.offer import offer_of
 from quoting.core.quote.offer_rows import Due
@@ -55,16 +55,23 @@ def _sittings(stage: Stage) -> int:
 
 
 def _sitting(quote: Quote, number: int, day: date) -> Session:
-    rows, hours = made_rows(quote).all, quote.estimate.hours
-    first, last = (rows * at // len(SITTINGS) for at in (number, number + 1))
+    rows, hours = made_rows(quote), quote.estimate.hours
+    first, last = (rows.all * at // len(SITTINGS) for at in (number, number + 1))
+    share = _stitches(rows, first + 1, last) / _stitches(rows, 1, rows.all)
     planned = float(sum(hours.of(part) for part in Doing.AT_THE_HOOK.parts)) * MINUTES_PER_HOUR
     return Session(
         day=day,
         doing=Doing.AT_THE_HOOK,
-        minutes=round(planned * (last - first) / rows * SITTINGS[number]),
+        minutes=round(planned * share * SITTINGS[number]),
         first_row=first + 1,
         last_row=last,
     )
+
+
+def _stitches(rows: MadeRows, first: int, last: int) -> int:
+    """Return the stitches from one row to another: rounds take longer the further out they are."""
+    worked = (rows.passes[place.pass_index] for place in rows.places(first, last))
+    return sum(count for each in worked for count in each.stitches.values())
 
 
 def _finished(quote: Quote, day: date) -> Iterator[LogLine]:

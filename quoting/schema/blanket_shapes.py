@@ -63,7 +63,7 @@ FROM_CENTRE = Shape(
     _centre(lambda centre: centre.fitted, YES_NO, "Each stripe once, fit to the size"),
     _centre(lambda centre: centre.starts_on, COUNT, "Longer by so many stitches or clusters"),
     _centre(lambda centre: centre.turned, YES_NO, "Turned after each round"),
-    _centre(lambda centre: centre.motif, NAME, "Reckoned by the motif"),
+    _centre(lambda centre: centre.motif, NAME, "Worked out from the motif"),
     _centre(lambda centre: centre.stripes, Several(ROUND_STRIPE), "Stripes"),
 )
 

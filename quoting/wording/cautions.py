@@ -8,6 +8,7 @@ from quoting.core.ground.cautions import Caution
 from quoting.core.ground.codes import CautionCode
 from quoting.core.ground.errors import Fact, Facts
 from quoting.core.plan.gauge import ESTIMATED_LIMITS, PATTERN_LIMITS
+from quoting.core.plan.motif_gauges import SCALED_LIMITS
 from quoting.core.quote.hours_advice import FASTEST_A_MINUTE, SLOWEST_A_MINUTE
 from quoting.core.workshop.categories import USUAL_CATEGORY
 from quoting.wording.catalogues import sentence
@@ -105,6 +106,8 @@ CAUTIONS: Sentences = {
     CautionCode.ESTIMATED_YARN: (
         "There is no swatch in {stitches}: yarn and length are estimated from another stitch, "
         "and may be {estimated_off} off.",
+        "The yarn goes by the motif {motif}, of which other rounds were weighed than are worked "
+        "here, and may be {scaled_off} off.",
     ),
     CautionCode.ONE_TIMING: (
         "The hours in {stitches} were timed once and may be {one_timing_off} off. Time some more.",
@@ -173,6 +176,8 @@ CAUTIONS: Sentences = {
     CautionCode.RUNS_OUT_LATE: (
         "A ball of {colour} is used up within the last {last_passes} rows and rounds: "
         "have another of its dye lot at hand, or save the yarn that is left.",
+        "A ball of {colour} is used up within the last {last_rounds} rounds: "
+        "have another of its dye lot at hand, or save the yarn that is left.",
     ),
     # Always said
     CautionCode.BABY_LOOSE_BEDDING: (
@@ -207,6 +212,7 @@ CAUTIONS: Sentences = {
 
 _SETTLED: Facts = {
     "estimated_off": ESTIMATED_LIMITS,
+    "scaled_off": SCALED_LIMITS,
     "pattern_off": PATTERN_LIMITS,
     "category": USUAL_CATEGORY,
     "one_timing_off": ONE_TIMING_LIMITS,

@@ -6,13 +6,13 @@ from collections.abc import Iterator, Sequence
 
 from quoting.core.estimate.strands import Point, Strand
 from quoting.core.plan.layout_colours import LayoutMade, layouts_made
-from quoting.core.plan.parts import BlanketPart
-from quoting.core.plan.passes import Edge, Pass, Plan, Work
+from quoting.core.plan.parts import PartKind
+from quoting.core.plan.passes import Pass, Plan, Work
 from quoting.core.plan.squares_grid import SquaresGrid
 from quoting.core.quote.quote import Quote
 from quoting.wording.catalogues import sentence
 from quoting.wording.ends import ends_to_do
-from quoting.wording.rows_and_edges import edge_words, passes_label
+from quoting.wording.rows_and_edges import numbered, passes_label, point_edge_words
 from quoting.wording.shapes import shaped_size
 from quoting.wording.speech import FILE_SPEECH, Speech
 
@@ -74,14 +74,23 @@ def layout_name(layout: LayoutMade, speech: Speech) -> str:
 def strand_place(plan: Plan, point: Point, speech: Speech) -> tuple[str, str]:
     """Return in which row a strand starts or ends, and where along it, for the maker's table."""
     worked = plan.passes[point.pass_index]
-    where = in_part(passes_label((worked,)), plan.part_of(worked))
-    if point.edge is Edge.WITHIN or not (worked.grows or worked.work is Work.SEAM):
-        return where, edge_words(point.edge, worked.work, speech)
-    return where, "its join" if worked.grows else "its end"
+    where = in_part((worked,), plan)
+    return where, point_edge_words(point, plan, speech)
 
 
-def in_part(label: str, part: BlanketPart) -> str:
-    """Return what rounds are called, with the layout of the motifs that they are of."""
+def in_part(passes: Sequence[Pass], plan: Plan) -> str:
+    """Return what neighbouring passes are called, with the layout or the seams that they are of.
+
+    Seams alike go by their numbers among all: `Seams 8–17`, `Seams 1–7, needlefuls 1–5`.
+    """
+    first, last = passes[0], passes[-1]
+    part, label = plan.part_of(first), passes_label(passes)
+    if part.kind is PartKind.EDGING:
+        return "Edging of a motif"
+    if part.kind is PartKind.SEAM and part.at_once:
+        seams = numbered("Seam", *(plan.number_of(first.part, at) for at in (0, part.count - 1)))
+        needlefuls = numbered("needleful", first.number, last.number)
+        return f"{seams}, {needlefuls}" if first.fresh else seams
     if part.layout is None:
         return label
     return f"Layout {part.layout + 1}, {label[:1].lower()}{label[1:]}"

@@ -122,11 +122,11 @@ def _facts(quote: Quote, colours: tuple[OfferedColour, ...], speech: Speech) -> 
 
 
 def _grid_words(grid: SquaresGrid, speech: Speech) -> str:
-    columns = speech.count(grid.columns, "column")
-    rows = speech.count(grid.rows, "row")
-    each = "" if grid.count == 1 else " each"
     count, side = speech.number(grid.count), speech.length(grid.side_cm)
-    return f"{count} of {side}{each}, in {columns} and {rows}"
+    if grid.count == 1:
+        return f"{count} of {side}"
+    across, down = speech.number(grid.columns), speech.number(grid.rows)
+    return f"{count} of {side} each, {across} across and {down} down"
 
 
 def steps_listing(guide: Guide, codes: Mapping[str, str], speech: Speech) -> Listing:

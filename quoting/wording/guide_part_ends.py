@@ -40,8 +40,13 @@ _PARTS = {PartKind.MOTIF: "motif", PartKind.EDGING: "edging"}
 
 def _apart(ends: PartEnds, guide: Guide) -> str:
     """Return what is done with ends that reach no edge, where those at the edges are left there."""
-    lie_within = guide.quote.plan.parts[ends.part].kind in _PARTS
-    return "; weave them in" if lie_within and guide.quote.order.design.ends in AT_THE_EDGE else ""
+    left = guide.quote.order.design.ends in AT_THE_EDGE
+    return "; weave them in" if left and lies_within(ends.part, guide.quote.plan) else ""
+
+
+def lies_within(part: int, plan: Plan) -> bool:
+    """Return whether the ends of a part reach no edge of the blanket: those of its motifs."""
+    return plan.parts[part].kind in _PARTS
 
 
 def _where(ends: PartEnds, plan: Plan, speech: Speech) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from quoting.core.guide.guide import Guide
 from quoting.core.guide.steps import Part, Step
-from quoting.core.plan.passes import Pass, Work
+from quoting.core.plan.passes import Pass, Plan, Work
 from quoting.core.quote.quote import Quote
 from quoting.core.workshop.rounds import Rounds
 from quoting.core.workshop.stitches import Stitch
@@ -69,7 +69,19 @@ def stitch_details(worked: Pass, quote: Quote, speech: Speech) -> tuple[str, ...
         return (sides_words(worked, speech) if worked.number == 1 else "", corner)
     if worked.work is Work.ROW and worked.number == 1:
         return (_begun(quote, speech),)
+    if worked.in_border and worked.corner is None:
+        return (_spread(worked, quote.plan, speech),)
     return ()
+
+
+def _spread(worked: Pass, plan: Plan, speech: Speech) -> str:
+    """Return by how much a border round without corners is wider than what is inside it."""
+    inside = (plan.rows[-1], *plan.rounds)[plan.rounds.index(worked)]
+    more = worked.stitches[worked.stitch] - inside.stitches[inside.stitch]
+    if not more:
+        return "one in each stitch"
+    done = "two in one" if more > 0 else "two together"
+    return f"{speech.count(abs(more), 'time')} {done}, spread evenly"
 
 
 def _begun(quote: Quote, speech: Speech) -> str:

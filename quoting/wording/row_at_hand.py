@@ -10,10 +10,13 @@ from quoting.core.estimate.strands import Point
 from quoting.core.estimate.workload import TURN
 from quoting.core.guide.guide import Guide
 from quoting.core.making.made_rows import MadeRows, PassPlace
+from quoting.core.order.design import EndsBecome
 from quoting.core.plan.parts import PartKind
 from quoting.core.plan.passes import Edge, Pass, Work
+from quoting.core.quote.advice import AT_THE_EDGE
 from quoting.core.workshop.stitches import Stitch
 from quoting.wording.ends import ENDS_TO_DO
+from quoting.wording.guide_part_ends import lies_within
 from quoting.wording.guide_rounds import round_stitches, rounds_sentences
 from quoting.wording.guide_squares import seam_work_words
 from quoting.wording.guide_steps import stitch_details, stitches_words
@@ -74,7 +77,9 @@ def _at_once(guide: Guide, rows: MadeRows, number: int, speech: Speech) -> RowAt
     if part.kind is PartKind.MOTIF and len(guide.motifs) > 1:
         name = f"{name}, layout {(part.layout or 0) + 1}"
     ends = next(each for each in guide.part_ends if each.part == works[0].part)
-    become = ENDS_TO_DO[guide.quote.order.design.ends]
+    become = guide.quote.order.design.ends
+    if become in AT_THE_EDGE and lies_within(works[0].part, plan):
+        become = EndsBecome.WOVEN_IN
     return RowAtHand(
         number=number,
         name=name,
@@ -82,7 +87,7 @@ def _at_once(guide: Guide, rows: MadeRows, number: int, speech: Speech) -> RowAt
         stitches=_made_of(works, part.kind, speech),
         side="",
         details=tuple(_parts_of(works, guide, speech)),
-        yarn=(f"It leaves {speech.count(ends.each, 'end')} {become}.",),
+        yarn=(f"It leaves {speech.count(ends.each, 'end')} {ENDS_TO_DO[become]}.",),
         balls=tuple(_balls(guide, rows, number, speech)),
     )
 

@@ -82,7 +82,12 @@ def passes_label(passes: Sequence[Pass]) -> str:
     first, last = passes[0], passes[-1]
     if first.number == last.number:
         return capitalized(pass_words(first))
-    return capitalized(f"{kind_words(first)}s {first.number}–{last.number}")
+    return capitalized(numbered(kind_words(first), first.number, last.number))
+
+
+def numbered(name: str, first: int, last: int) -> str:
+    """Return what one or several numbered things are called: `seam 1`, `seams 1–7`."""
+    return f"{name} {first}" if first == last else f"{name}s {first}–{last}"
 
 
 def edge_name(edge: Edge, speech: Speech) -> str:

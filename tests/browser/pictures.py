@@ -24,7 +24,7 @@ WORDS = "words.txt"
 
 DESK, PHONE = (1180, 820), (390, 780)
 
-THE_ORDER, ON_THE_HOOK = "orders/6", "orders/4"
+THE_ORDER, ON_THE_HOOK = "orders/8", "orders/5"
 """The demo's own order, and the one that is being made."""
 
 

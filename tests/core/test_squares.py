@@ -192,5 +192,5 @@ def test_a_ball_that_ends_in_one_of_many_squares_ends_late_only_in_the_last() ->
     body = sample_squares(("teal",) * 5, ("rust",) * 5, columns=13, rows=2)
     quote = sample_quote(squares_order(body=body, border=()), workshop)
     assert quote.estimate.ended(Why.RAN_OUT) == 2
-    late = [c.facts["colour"] for c in quote.cautions if c.code.value == "runs-out-late"]
-    assert late == ["rust"]
+    (late,) = (c for c in quote.cautions if c.code.value == "runs-out-late")
+    assert late.facts == {"colour": "rust", "last_rounds": 5}

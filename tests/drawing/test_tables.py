@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import astuple
+from dataclasses import astuple, replace
+
+import pytest
 
 from exports.drawing import drawing_table, rows_table
 from quoting.core.order.joined_squares import JoinMethod
+from quoting.core.order.order import Order
 from quoting.core.quote.quote import Quote
 from quoting.wording import speech_of
 from tests.drawing.pictures import drawn, of_class, quote_of
@@ -98,7 +101,7 @@ def test_of_motifs_the_strands_of_one_round_of_one_layout_are_one_line() -> None
     assert 2 * sum(row.times for row in table) == quote.estimate.ends
     assert len(table) < 40
     first = table[0]
-    assert (first.starts, first.starts_edge) == ("Layout 1, round 1", "its join")
+    assert (first.starts, first.starts_edge) == ("Layout 1, round 1", "the join")
     assert (first.ends, first.colour, first.times) == ("Layout 1, round 1", "teal", 44)
 
 
@@ -113,7 +116,24 @@ def test_a_seam_ends_at_its_end() -> None:
     quote = squares()
     table = drawing_table(quote, speech_of(quote.workshop))
     seams = [(row.starts, row.starts_edge, row.times) for row in table if "Seam" in row.starts]
-    assert ("Seam 1", "its end", 7) in seams
+    assert ("Seams 1–7", "its beginning", 7) in seams
+
+
+@pytest.mark.parametrize("order", [squares_order(), centre_order()], ids=["squares", "centre"])
+def test_where_nothing_has_rows_a_border_begins_and_ends_at_its_join(order: Order) -> None:
+    bordered = replace(order, design=replace(order.design, border=(band(rounds=2),)))
+    quote = sample_quote(bordered, motif_workshop())
+    table = drawing_table(quote, speech_of(quote.workshop))
+    first = next(row for row in table if row.starts.startswith("Border"))
+    assert {first.starts_edge, table[-1].ends_edge} <= {"the join", "within the round"}
+    assert table[-1].ends_edge == "the join"
+
+
+def test_needlefuls_are_told_with_the_seams_that_they_sew() -> None:
+    body = sample_squares(FIVE, OTHER, method=JoinMethod.MATTRESS)
+    quote = sample_quote(squares_order(body=body), motif_workshop())
+    labels = [line.label for line in rows_table(quote)]
+    assert {"Seams 1–7, needlefuls 1–3", "Seams 8–17, needlefuls 1–2"} <= set(labels)
 
 
 def test_rounds_of_motifs_are_told_by_layout_and_how_often_they_are_worked() -> None:
@@ -121,8 +141,8 @@ def test_rounds_of_motifs_are_told_by_layout_and_how_often_they_are_worked() -> 
     assert lines[:2] == [("Layout 1, round 1", "teal", 44), ("Layout 1, round 2", "rust", 44)]
     assert ("Layout 2, round 1", "plum", 44) in lines
     assert [line for line in lines if "Seam" in line[0]] == [
-        ("Seam 1", "oat", 7),
-        ("Seam 1", "oat", 10),
+        ("Seams 1–7", "oat", 7),
+        ("Seams 8–17", "oat", 10),
     ]
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import pairwise
 
 import pytest
 from hypothesis import given, settings
@@ -21,6 +22,7 @@ from quoting.wording import speech_of
 from quoting.wording.guide import guide_paper
 from quoting.wording.paper import Paper, Words
 from tests.constructed import constructed_quote, from_centre, motif_workshop
+from tests.examples import band
 from tests.guide.follower import acts_of, all_blocks, handled, listing, read_stripes
 
 NUMBER = r"([\d,]+)"
@@ -174,6 +176,17 @@ def test_corners_have_as_many_more_as_a_round_grows_by(stitch: str, counting: Co
         assert one, text
         each = int(one[1]) - 1
     assert each * counted.corners == counted.growth
+
+
+def test_round_a_circle_the_border_tells_how_its_stitches_are_spread() -> None:
+    quote = constructed_quote(from_centre(Counting.CIRCLE), border=(band(stitch="dc", rounds=2),))
+    rows = [step for step, _ in listing(guide_paper(quote), "Step by step").rows]
+    counts = [worked.stitches["dc"] for worked in (quote.plan.rows[-1], *quote.plan.rounds)]
+    borders = [step for step in rows if step.startswith("Border round")]
+    for step, (inside, count) in zip(borders, pairwise(counts), strict=True):
+        more = count - inside
+        said = f"{more} times two in one, spread evenly" if more else "one in each stitch"
+        assert f"{count} dc; {said}." in step
 
 
 @pytest.mark.parametrize("turned", [True, False])

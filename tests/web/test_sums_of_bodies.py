@@ -16,12 +16,13 @@ from quoting.core.quote.quote import Quote, quote_order
 from quoting.core.weighing.closing import closing_of
 from quoting.core.workshop.rounds import Counting
 from quoting.web.orders.centre_sums import growth_words, longer_words, rounds_sum
+from quoting.web.orders.reckonings import task_sum
 from quoting.web.orders.room_sums import times_sum
 from quoting.web.orders.squares_sums import across_sums, across_words, join_yarn_words
 from quoting.wording import off_sentence, off_words, speech_of
 from tests.examples import TODAY
 from tests.motif_examples import striped_centre
-from tests.web.motif_orders import motif_workshop, order_of, squares_body
+from tests.web.motif_orders import FEN, motif_workshop, order_of, squares_body
 
 ROOM = re.compile(
     r"(?:\w+: )?\(?([\d.]+)(?: − 2 × ([\d.]+))?(?: ([−+]) ([\d.]+))?\)? / ([\d.]+) = "
@@ -31,7 +32,7 @@ GROWTH = re.compile(
     r"(\d+) × (\d+) \+ (\d+) × \d+ × \(\d+ − 1\) / 2 = ([\d,]+) in all: .* in round 1, "
     r"\3 more in each"
 )
-TIMES = re.compile(r"([\d,]+) × ([\d.,]+)\s\w+ = ([\d.,]+)\s\w+")
+TIMES = re.compile(r"([\d.,]+) × ([\d.,]+)\s\w+ = ([\d.,]+)\s\w+")
 
 SIZES = list(product([(60, 75), (91.44, 91.44), (130, 47)], Units))
 
@@ -105,3 +106,13 @@ def test_a_circle_is_off_by_its_width_alone_wherever_that_is_told() -> None:
     say = speech_of(quote.workshop)
     assert off_sentence(quote, say) == "That is 0.3\u00a0cm wider than asked."
     assert off_words(closing_of(quote), say) == "0.3\u00a0cm wider"
+
+
+def test_the_minutes_of_rounds_worked_as_a_motif_come_out_as_shown() -> None:
+    body = striped_centre(counting=Counting.CLUSTERS, motif=FEN.name)
+    quote = quoted(body, (80, 80), Units.METRIC)
+    (task,) = (task for task in quote.estimate.hours.tasks if task.what == FEN.name)
+    found = TIMES.fullmatch(task_sum(task, speech_of(quote.workshop)))
+    assert found
+    count, each, minutes = (Decimal(figure.replace(",", "")) for figure in found.groups())
+    assert round_half_up(count * each, 1) == minutes

@@ -91,6 +91,13 @@ def test_a_round_tells_how_it_is_worked() -> None:
     assert at_hand(turned, 3).side == "Right side facing."
 
 
+@pytest.mark.parametrize("become", [EndsBecome.ENCLOSED, EndsBecome.FRINGE])
+def test_a_motif_has_no_end_at_an_edge_so_its_own_are_woven_in(become: EndsBecome) -> None:
+    quote = constructed_quote(squares(JoinMethod.SINGLE_CROCHET), ends=become)
+    assert at_hand(quote, 1).yarn == ("It leaves 10 ends to weave in.",)
+    assert at_hand(quote, 13).yarn != ("It leaves 2 ends to weave in.",)
+
+
 @pytest.mark.parametrize(
     ("method", "number", "name", "stitches"),
     [

@@ -106,7 +106,7 @@ def _construction_changes() -> dict[str, Change]:
         ),
         "minutes that were usual": Change(
             AS_YOU_GO,
-            {"laying out a motif": 0.75, "joining as you go, an edge of 15 cm": 1.5},
+            {"laying out a motif": 0.75, "joining an edge of 15 cm as you go": 1.5},
             by_other_minutes(AS_YOU_GO, lay_out_motif=(0.75,), join_as_you_go=(1.5,)),
         ),
     }

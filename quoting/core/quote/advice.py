@@ -14,7 +14,7 @@ from quoting.core.ground.cautions import Caution, for_buyer, for_maker
 from quoting.core.ground.codes import CautionCode
 from quoting.core.order.design import EndsBecome
 from quoting.core.order.order import Order
-from quoting.core.plan.gauge import Gauge, Sureness
+from quoting.core.plan.gauge import BY_SWATCH, Gauge, Made, Sureness
 from quoting.core.plan.passes import Edge, Plan, Work
 from quoting.core.price.price import Price
 from quoting.core.quote.hours_advice import hours_cautions
@@ -101,13 +101,23 @@ def _label_cautions(workshop: Workshop, estimate: Estimate) -> Iterator[Caution]
 
 
 def _sureness_cautions(plan: Plan, estimate: Estimate) -> Iterator[Caution]:
-    used = [
-        plan.gauges[stitch.made(colour.source.yarn)]
+    made = [
+        stitch.made(colour.source.yarn)
         for colour in estimate.colours
         for stitch in colour.yarn.counts
         if stitch.stitch != Stitch.CH
     ]
-    yield from _yarn_cautions(used)
+    scaled = {each: each.fabric.motif for each in made if _is_scaled(each, plan)}
+    yield from _yarn_cautions([plan.gauges[each] for each in made if each not in scaled])
+    for motif in dict.fromkeys(scaled.values()):
+        yield for_maker(CautionCode.ESTIMATED_YARN, motif=motif)
+
+
+def _is_scaled(made: Made, plan: Plan) -> bool:
+    """Return whether yarn goes by a motif of its own yarn that was weighed with other rounds."""
+    gauge = plan.gauges[made]
+    measured = gauge.sureness is Sureness.MEASURED or gauge.borrowed_limits
+    return made.fabric != BY_SWATCH and not measured
 
 
 def _yarn_cautions(used: Sequence[Gauge]) -> Iterator[Caution]:
@@ -183,9 +193,14 @@ def _ball_cautions(plan: Plan, estimate: Estimate) -> Iterator[Caution]:
     for colour in estimate.colours:
         joins = (strand.ends for strand in colour.walk.strands if strand.why is Why.RAN_OUT)
         if any(_still_to_work(plan, join) < LAST_PASSES for join in joins):
-            yield for_maker(
-                CautionCode.RUNS_OUT_LATE, colour=colour.colour, last_passes=LAST_PASSES
-            )
+            if plan.foundation_chain:
+                yield for_maker(
+                    CautionCode.RUNS_OUT_LATE, colour=colour.colour, last_passes=LAST_PASSES
+                )
+            else:
+                yield for_maker(
+                    CautionCode.RUNS_OUT_LATE, colour=colour.colour, last_rounds=LAST_PASSES
+                )
 
 
 def _still_to_work(plan: Plan, where: Point) -> int:

@@ -41,13 +41,14 @@ def body_gauge(quote: Quote) -> Gauge:
 def task_sum(task: Task, say: Speech) -> str:
     """Return how the minutes of a task follow: `4,704 × 0.055 min = 258.7 min`."""
     minutes = round_half_up(task.minutes, MINUTE_DIGITS)
+    count = round_half_up(task.count, DIGITS)
 
     def confirms(digits: int) -> bool:
         each = round_half_up(task.minutes_each, digits)
-        return round_half_up(round_half_up(task.count, 0) * each, MINUTE_DIGITS) == minutes
+        return round_half_up(count * each, MINUTE_DIGITS) == minutes
 
     each = say.trimmed(task.minutes_each, confirming_digits(EACH_DIGITS, confirms))
-    return f"{say.trimmed(task.count, 0)} × {each} min = {say.number(minutes)} min"
+    return f"{say.trimmed(count, DIGITS)} × {each} min = {say.number(minutes)} min"
 
 
 def yarn_sum(colour: ColourEstimate, say: Speech) -> str:

@@ -101,7 +101,7 @@ def _pitch_cm(plain: Rounds, growing: Growing, setting: Setting) -> float:
     sides has one cluster, or so many stitches, more after each round. Else it goes by the width of
     the swatch's stitches.
     """
-    if _is_round(plain.counting):
+    if plain.counting.goes_by_width:
         return 0.0
     clusters = plain.counting is Counting.CLUSTERS
     if growing.motif is not None:
