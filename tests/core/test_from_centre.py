@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -20,7 +21,7 @@ from quoting.core.workshop.rounds import CLUSTER, Counting, Rounds
 from quoting.core.workshop.stitches import WORKED
 from quoting.core.workshop.swatches import Reading
 from quoting.core.workshop.workshop import Workshop
-from tests.examples import band, sample_quote
+from tests.examples import band, sample_quote, sample_yarn
 from tests.motif_examples import (
     SQUARE,
     centre_order,
@@ -269,3 +270,17 @@ def test_a_swatch_in_another_stitch_makes_no_motif_of_a_piece() -> None:
     workshop = motif_workshop(sample_motif(counting=Counting.SOLID), swatches=(tall_swatch(),))
     order = centre_order(body=sample_centre(rounds=5), stitch="hdc")
     assert {worked.fabric.motif for worked in plan_order(order, workshop).rows} == {""}
+
+
+def test_a_piece_in_another_yarn_than_its_motif_grows_as_the_motif_does() -> None:
+    """A motif of 18 cm, its first round as high as the others by the rows of its own yarn."""
+    thick = replace(sample_yarn(stock=()), name="tarn chunky")
+    high = tall_swatch(gauge=Reading(stitches=9, width_cm=10, rows=5, height_cm=10))
+    motif = sample_motif(yarn=thick.name, counting=Counting.SOLID, one_side_cm=18)
+    workshop = motif_workshop(
+        motif,
+        yarns=(sample_yarn(), thick),
+        swatches=(tall_swatch(), replace(high, yarn=thick.name)),
+    )
+    plan = centre_plan(workshop=workshop, motif=SQUARE, rounds=3, starts_on=0)
+    assert plan.width_cm == pytest.approx(18 - 2 * min(18 / 5, 2 * 10 / 5))

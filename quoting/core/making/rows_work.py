@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
@@ -38,12 +39,13 @@ class RowsWork:
         """
         order, workshop, plan = self.quote.order, self.quote.workshop, self.quote.plan
         places = list(self.rows.places(first, last))
-        passes = ((self.rows.passes[place.pass_index], 1) for place in places)
+        times = Counter(place.pass_index for place in places)
+        passes = ((self.rows.passes[index], count) for index, count in times.items())
         counted = count_work(passes, plan, order, workshop)
         chores = {name: n * order.quantity for name, n in plan.chores.items() if name in BY_ORDER}
-        for place in places:
-            for name, count in self.chores_in[place.pass_index].items():
-                chores[name] = chores.get(name, 0.0) + count
+        for index, many in times.items():
+            for name, count in self.chores_in[index].items():
+                chores[name] = chores.get(name, 0.0) + count * many
         return Workload(
             stitches=counted.stitches,
             motifs=counted.motifs,

@@ -64,6 +64,13 @@ def test_all_that_is_ticked_is_all_the_work_of_the_estimate(
         assert left.hours.of(part) == quote.estimate.hours.of(part), part
 
 
+def test_of_ninety_nine_motifs_the_hours_left_are_those_that_were_quoted_to_the_hundredth() -> None:
+    """Laying them out takes 15 + 99 × 0.3 = 44.7 minutes, 0.745 hours: half a hundredth goes up."""
+    quote = constructed_quote(squares(JoinMethod.SLIP_STITCH, columns=9, rows=11))
+    assert quote.estimate.hours.of(Part.ASSEMBLING) == Decimal("0.75")
+    assert hours_left(quote, log()).hours.of(Part.ASSEMBLING) == Decimal("0.75")
+
+
 @pytest.mark.parametrize("method", METHODS)
 def test_laying_out_and_joining_grow_less_with_every_tick(method: JoinMethod) -> None:
     quote = quoted(method)

@@ -37,12 +37,11 @@ def growing_of(body: FromCentre, setting: Setting) -> Growing:
 
     Errors: `motif-counted-otherwise`.
     """
-    gauge = setting.gauges[setting.design.kind]
     motif = _motif_for(body, setting)
     if motif is None:
-        across_cm = 2 * gauge.height_cm
+        across_cm = 2 * setting.gauges[setting.design.kind].height_cm
         return Growing(first_cm=across_cm, growth_cm=across_cm, motif=None)
-    sides = motif_sides(motif, gauge)
+    sides = motif_sides(motif, setting.gauges[motif.yarn, motif.stitch])
     return Growing(first_cm=sides.first_cm, growth_cm=sides.growth_cm, motif=motif)
 
 
