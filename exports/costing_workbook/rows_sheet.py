@@ -12,7 +12,7 @@ from exports.colours import colour_code
 from exports.sheets.cells import Cell, Look, Span, counted, heads, reckoned, summed, words
 from exports.sheets.grid import Grid
 from exports.sheets.heading import heading
-from exports.sheets.number_formats import COUNT, TENTHS, Shapes
+from exports.sheets.number_formats import APART, COUNT, TENTHS, Shapes
 from quoting.core.estimate.row_guide import chains_made, heights_cm, row_notes
 from quoting.core.ground.measures import CM_PER
 from quoting.core.plan.passes import Pass
@@ -101,7 +101,7 @@ def _length_heads(shapes: Shapes) -> list[Cell]:
     return [*so_far, *heads("begins at")]
 
 
-def _length(row: _Row, quote: Quote, shapes: Shapes) -> list[Cell]:
+def _length(row: _Row, quote: Quote, shapes: Shapes) -> list[Cell | None]:
     speech = shapes.speech
     length = row.length_cm / CM_PER[speech.length_unit]
     begins = begins_words(row.worked, quote.plan, speech)
@@ -112,12 +112,11 @@ def _part_heads() -> list[Cell]:
     return heads("how often", "stitches and chains in all", figures_from=0)
 
 
-def _times(row: int, worked: Pass, quote: Quote) -> list[Cell]:
-    times = quote.plan.times(worked)
-    return [
-        counted(times, COUNT),
-        reckoned(f"(N(E{row})+N(F{row}))*G{row}", sum(worked.stitches.values()) * times, COUNT),
-    ]
+def _times(row: int, worked: Pass, quote: Quote) -> list[Cell | None]:
+    """Return how often a round is worked, and its stitches in all; a seam that is sewn has none."""
+    times, each = quote.plan.times(worked), sum(worked.stitches.values())
+    in_all = reckoned(f"(N(E{row})+N(F{row}))*G{row}", each * times, COUNT + APART)
+    return [counted(times, COUNT), in_all if each else None]
 
 
 def _together(grid: Grid, heads_at: int, quote: Quote) -> None:
@@ -126,4 +125,4 @@ def _together(grid: Grid, heads_at: int, quote: Quote) -> None:
     column = Span(grid.title, "H", heads_at, grid.next_row - 1)
     every = sum(sum(worked.stitches.values()) * plan.times(worked) for worked in plan.passes)
     label = words("all of one blanket", Look.FOOT)
-    grid.line(None, label, *[None] * 5, summed(f"SUM({column})", every, COUNT))
+    grid.line(None, label, *[None] * 5, summed(f"SUM({column})", every, COUNT + APART))

@@ -14,6 +14,8 @@ from quoting.wording import Speech, grouped_as, sheet_money, sheet_number
 COUNT, TENTHS, HOURS = (sheet_number(digits) for digits in (0, 1, 2))
 FINE = "#,##0.0###"
 SHARE, ROUGH_SHARE = "0.0##%", "0.0%"
+APART = "_m"
+"""Put behind a format: room beside the figure, where words follow it."""
 RATE_DIGITS_MORE = 3
 
 

@@ -66,8 +66,8 @@ def each_part_words(worked: Pass, plan: Plan) -> str:
         layouts = sum(each.kind is PartKind.MOTIF for each in plan.parts)
         layout = f"layout {(part.layout or 0) + 1}" if layouts > 1 else "each motif"
         return f"{layout}, {pass_words(worked)}"
-    of_it = f", needleful {worked.number}" if worked.fresh else ""
-    return f"each {part.kind.value}{of_it}"
+    several = sum(other.part == worked.part for other in plan.passes) > 1
+    return f"seam, needleful {worked.number}" if several else f"each {part.kind.value}"
 
 
 def sewn_sentence(worked: Pass, speech: Speech) -> str:

@@ -42,7 +42,7 @@ FELL = "fell dk"
 AS_YOU_GO = "squares as you go"
 WEIGHED = "squares, slip stitch, by the gram"
 SEWN = "squares, sewn in two yarns"
-DRAWN = "squares of a pool, other rounds"
+DRAWN = "squares of a pool"
 CENTRE = "from the centre"
 BY_THE_GRAM = replace(sample_workshop().pricing, yarn_charged=YarnCharged.USED)
 

@@ -72,7 +72,7 @@ def with_task(quote: Quote, label: str, minutes: float) -> Quote:
         return with_minutes(quote, **{what: (minutes,)})
     (*others, last) = quote.order.extras
     others_minutes = sum(extra.minutes for extra in others)
-    extras = (*others, replace(last, minutes=minutes - others_minutes))
+    extras = (*others, replace(last, minutes=minutes / quote.order.quantity - others_minutes))
     return sample_quote(replace(quote.order, extras=extras), quote.workshop)
 
 

@@ -163,16 +163,17 @@ def test_each_gives_what_the_program_gives_or_says_that_it_may_not(
 
 
 def test_only_a_half_filled_timing_and_a_choice_the_program_may_make_anew_are_flagged(
-    every_change: list[Changed], anew: dict[str, Worksheet]
+    mine: dict[str, Quote], every_change: list[Changed], anew: dict[str, Worksheet]
 ) -> None:
     for change in every_change:
+        timed = {timing.timed for timing in mine[change.quote].workshop.timings}
         said = flag_of(anew[change.job], change.each.address)
         choosing = change.each.label.startswith(("Time of ", "A stitch by", "A yarn", "A pattern"))
         if change.is_spare and change.each.column != "B":
             assert said in HALF_FILLED
         elif said == COUNTED:
             assert change.each.label.startswith("Time of ")
-        elif choosing:
+        elif choosing and len(timed) > 1:
             assert said == "the program may let a stitch rest on another timing now"
         else:
             assert said == "", change.job

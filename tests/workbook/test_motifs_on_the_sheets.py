@@ -71,7 +71,7 @@ def test_each_round_of_each_layout_stands_once_with_how_many_motifs_have_it() ->
 def test_the_stitches_of_all_lines_are_those_that_the_yarn_is_counted_for(name: str) -> None:
     quote = QUOTES[name]
     *lines, foot = rows_of(read(name))
-    each = [line["stitches and chains in all"] for line in lines]
+    each = [line["stitches and chains in all"] or 0 for line in lines]
     counted = sum(sum(colour.yarn.counts.values()) for colour in quote.estimate.colours)
     assert sum(each) == foot["stitches and chains in all"] == counted / quote.order.quantity
 
@@ -80,11 +80,19 @@ def test_what_is_sewn_says_how_much_yarn_a_needleful_is() -> None:
     """A line of five motifs of 12 cm takes 2½ times its length, a needleful being 150 cm."""
     sewn = [line for line in rows_of(read(SEWN)) if line["stitch"] == "sewn"]
     said = [(line["row or round"], line["how often"]) for line in sewn]
-    assert said == [("each seam, needleful 1", 3), ("each seam, needleful 1", 4)]
+    assert said == [("each seam", 3), ("each seam", 4)]
     for line, metres in zip(sewn, ("1.5", "1.2"), strict=True):
         assert str(line["what to do with the yarn"]).startswith(
             f"Sew with {metres}\u00a0m. Start rust"
         )
+
+
+def test_each_motif_is_fastened_off_after_its_last_round() -> None:
+    lines = rows_of(read(AS_YOU_GO))
+    last = [line for line in lines if str(line["row or round"]).endswith("round 4")]
+    assert [line["what to do with the yarn"] for line in last] == [
+        "Start oat at the join; fasten off at the join."
+    ] * 2
 
 
 def test_a_round_from_the_centre_begins_at_its_join_and_has_no_hands_edge() -> None:

@@ -27,7 +27,7 @@ from quoting.core.ground.money import MINUTES_PER_HOUR
 from quoting.core.workshop.timings import TimedStitch
 from quoting.wording import part_words, sureness_words, timed_words, work_words
 
-IN_PART = "Motifs with other rounds than were timed count by the stitches of a timed one."
+IN_PART = "Motifs in part, or with other rounds than were timed, count by a timed one's stitches."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

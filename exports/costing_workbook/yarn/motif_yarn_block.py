@@ -61,7 +61,7 @@ def motif_yarn_block(grid: Grid, quote: Quote, yarns: YarnLines, shapes: Shapes)
         return MotifYarnLines(None)
     grid.block(TITLE)
     headings = [
-        *heads("", "yarn", "motif", "", figures_from=9),
+        *heads("", "yarn", "motif", "how measured", figures_from=9),
         *heads("weighed together", "their weight, g", "scale reads to, g", figures_from=0),
         *heads(f"{unit} a gram", f"{unit} each", "off by", figures_from=0),
     ]
@@ -87,7 +87,7 @@ def _motif(
         None,
         words(motif.yarn),
         words(motif_words(motif)),
-        None,
+        words("unravelled" if motif.weighed is None else "weighed"),
         *figures,
         faults=[found.twice(f"C{grid.next_row}"), *_changed(grid.next_row, motif, shapes)],
     )
@@ -113,7 +113,7 @@ def _weighed(
 def _unravelled(row: int, motif: Motif, shapes: Shapes) -> Iterator[Cell | None]:
     """Yield the yarn of all rounds of one, and how far off its ruler leaves it: E to J."""
     each = shapes.long(sum(motif.rounds_m))
-    yield from (words("unravelled"), None, None, None)
+    yield from [None] * 4
     yield yours(each, FINE, SOME.called("yarn"))
     yield reckoned(
         f"IF(N(I{row})>0,{motif.reading_error * each!r}/I{row},0)", motif.reading_error, SHARE

@@ -12,7 +12,7 @@ from exports.costing_workbook.yarn.yarn_words import basis_words, motif_words, s
 from exports.sheets.cells import Cell, Look, counted, heads, reckoned, words, yours
 from exports.sheets.grid import Fault, Grid
 from exports.sheets.lines import Lines
-from exports.sheets.number_formats import FINE, SHARE, Shapes
+from exports.sheets.number_formats import APART, FINE, SHARE, Shapes
 from exports.sheets.rules import SHARE as SHARE_RULE
 from exports.sheets.rules import SOME
 from quoting.core.plan.gauge import Gauge
@@ -122,7 +122,7 @@ def _of_motif(
         reckoned(length, shapes.short(gauge.yarn_m), FINE),
         reckoned(motifs.read_off(mine), gauge.basis_error, SHARE) if judged else None,
         guess if judged else None,
-        counted(share, PART),
+        counted(share, PART + APART),
         words(motif_words(motif), Look.NOTE),
         faults=[
             found.twice(f"B{row}", f"C{row}"),

@@ -17,7 +17,7 @@ from exports.costing_workbook.yarn.yarns_block import YarnLines
 from exports.sheets.cells import Cell, Formula, Look, counted, heads, reckoned, words
 from exports.sheets.grid import Grid
 from exports.sheets.lines import Lines
-from exports.sheets.number_formats import COUNT, FINE, TENTHS, Shapes
+from exports.sheets.number_formats import APART, COUNT, FINE, TENTHS, Shapes
 from quoting.core.estimate.estimate import ColourEstimate
 from quoting.core.estimate.yarn_needed import StitchIn
 from quoting.core.plan.gauge import Z_95, Gauge
@@ -146,7 +146,7 @@ def _off(
     yield reckoned(f"H{row}*{together}+I{row}*{guess}", square, FINE)
     limits = rests.assumed.standard(rests.yarns.borrowed(f"C{row}"))
     lent = length * gauge.borrowed_limits / Z_95
-    yield reckoned(f"G{row}*{limits}", lent, FINE) if gauge.borrowed_limits else None
+    yield reckoned(f"G{row}*{limits}", lent, FINE + APART) if gauge.borrowed_limits else None
     said = basis_words(gauge, rests.quote, shapes.speech)
     yield Cell(Formula(rests.each.rests_on(*kind), said), Look.NOTE)
 

@@ -79,10 +79,14 @@ def _carrying(strand: Strand) -> Iterator[tuple[int, RowNote]]:
 
 
 def _ending(strand: Strand, *, last: bool) -> Iterator[tuple[int, RowNote]]:
-    """Yield how a strand ends; one that ran out is told by the ball joined to it."""
+    """Yield how a strand ends; one that ran out is told by the ball joined to it.
+
+    What ends a motif, a seam or a blanket is fastened off, and so is a colour that is done with.
+    """
     if strand.why is Why.RAN_OUT and not last:
         return
-    act = Act.FASTEN_OFF if last else Act.CUT
+    done = last or strand.why is Why.FINISHED
+    act = Act.FASTEN_OFF if done else Act.CUT
     yield strand.ends.pass_index, RowNote(act=act, colour=strand.colour, edge=strand.ends.edge)
 
 
