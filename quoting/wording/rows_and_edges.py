@@ -136,6 +136,12 @@ def place_words(point: Point, plan: Plan) -> str:
     return f"needleful {worked.number} of seam {number}" if worked.fresh else f"seam {number}"
 
 
+def point_edge_words(point: Point, plan: Plan, speech: Speech) -> str:
+    """Return where along its pass a place is: `the left-hand edge`, `the join`."""
+    worked = plan.passes[point.pass_index]
+    return _along(point.edge, worked, plan) or edge_words(point.edge, worked.work, speech)
+
+
 def at_place_words(edge: Edge, worked: Pass, plan: Plan, speech: Speech) -> str:
     """Return where along a pass something is done: `at the left-hand edge`, `at the join`."""
     along = _along(edge, worked, plan)

@@ -55,13 +55,7 @@ def hour_assumptions_block(
     chosen = len({timing.timed for timing in workshop.timings}) > 1
     kinds, counted = kinds_compared(hours, Likeness(workshop)), _counted_by(hours, workshop)
     return HourAssumptions(
-        limits=_line(
-            grid,
-            "A figure timed once, or set, off by",
-            yours(ONE_TIMING_LIMITS, SHARE, A_SHARE),
-            f"either way, at 95%; {PRACTICE}",
-            "one_timing_limits",
-        ),
+        limits=_limits(grid),
         confidence=_line(
             grid,
             "A range should hold",
@@ -85,6 +79,16 @@ def hour_assumptions_block(
         ),
         times=_times(grid, kinds, counted, speech, chosen=chosen),
         guesses=_guesses(grid, hours, chosen=chosen),
+    )
+
+
+def _limits(grid: Grid) -> Ref:
+    return _line(
+        grid,
+        "A figure timed once, or set, off by",
+        yours(ONE_TIMING_LIMITS, SHARE, A_SHARE),
+        f"either way, at 95%; {PRACTICE}",
+        "one_timing_limits",
     )
 
 
