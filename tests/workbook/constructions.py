@@ -25,6 +25,7 @@ from quoting.core.workshop.rounds import Counting
 from quoting.core.workshop.selling import YarnCharged
 from quoting.core.workshop.stitches import Vocabulary
 from quoting.core.workshop.workshop import Workshop
+from quoting.core.workshop.yarns import Stock
 from tests.examples import (
     WOOL,
     band,
@@ -45,6 +46,10 @@ SEWN = "squares, sewn in two yarns"
 DRAWN = "squares of a pool"
 CENTRE = "from the centre"
 BY_THE_GRAM = replace(sample_workshop().pricing, yarn_charged=YarnCharged.USED)
+
+THIN = replace(sample_yarn(stock=()), name=FELL, category=3)
+PLUM_TOO = (*sample_yarn().stock, Stock(colour="plum", weight_g=120))
+"""A shelf from which all the plum of some squares comes."""
 
 SUN = Motif(
     name="sun square",
@@ -81,9 +86,8 @@ TILE = Motif(
 
 def motif_shop(**changes: Any) -> Workshop:
     """Return the workshop with its motifs, a second yarn, and some of the minutes they take."""
-    thin = replace(sample_yarn(stock=()), name=FELL, category=3)
     shop = sample_workshop(
-        yarns=(sample_yarn(), thin),
+        yarns=(sample_yarn(), THIN),
         swatches=(sample_swatch(),),
         motifs=(SUN, MOON, TILE),
         minutes=sample_minutes(
@@ -153,6 +157,7 @@ def construction_quotes() -> dict[str, Quote]:
             order_of(squares(JoinMethod.SLIP_STITCH), ends=EndsBecome.WORKED_OVER),
             habits=Habits(allowance=0.12),
             pricing=BY_THE_GRAM,
+            yarns=(replace(sample_yarn(), stock=PLUM_TOO), THIN),
         ),
         SEWN: _quote(
             order_of(

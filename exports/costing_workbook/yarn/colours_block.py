@@ -134,11 +134,16 @@ def _to_have(colour: ColourEstimate, rests: ColourRests, at: At) -> Iterator[Cel
 
 
 def _weighed(colour: ColourEstimate, rests: ColourRests, at: At) -> Iterator[Cell]:
-    """Yield weight, shelf, skeins, what is left over, and the length of a gram: Q to U."""
+    """Yield weight, shelf, skeins, what is left over, and the length of a gram: Q to U.
+
+    What comes from the shelf follows the weight where the whole of a colour does.
+    """
     long = rests.shapes.long
     grams = rounded(f"IF({at['U']}>0,{at['K']}/{at['U']},0)", 0)
     yield reckoned(grams, round_half_up(colour.grams, 0), COUNT)
-    yield counted(round_half_up(colour.from_stock_g, 0), COUNT)
+    shelf_g = round_half_up(colour.from_stock_g, 0)
+    from_shelf = not colour.choice.bought and math.isclose(colour.from_stock_g, colour.grams)
+    yield reckoned(at["Q"], shelf_g, COUNT) if from_shelf else counted(shelf_g, COUNT)
     yield reckoned(rests.packs.balls(at["B"]), colour.choice.skeins, COUNT)
     yield reckoned(f"{at['O']}-{at['K']}", long(colour.metres_left), TENTHS)
     per_gram = rests.yarns.length_per_gram(at["C"])
