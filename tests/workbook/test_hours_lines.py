@@ -9,6 +9,7 @@ import pytest
 from openpyxl.workbook import Workbook
 
 from exports.costing_workbook import workbook_bytes
+from quoting.core.estimate.chores import Part
 from quoting.core.quote.quote import Quote
 from quoting.core.workshop.timings import Timing
 from tests.examples import sample_quote, sample_workshop
@@ -184,4 +185,8 @@ def not_given(book: Workbook) -> list[Any]:
     """Return the words under the heading of what no minutes are given for."""
     sheet = book["Hours"]
     (top,) = (cell.row for cell in sheet["E"] if cell.value == "no minutes are given for")
-    return [sheet[f"E{row}"].value for row in range(top + 1, top + 8) if sheet[f"E{row}"].value]
+    return [
+        sheet[f"E{row}"].value
+        for row in range(top + 1, top + 1 + len(Part))
+        if sheet[f"E{row}"].value
+    ]

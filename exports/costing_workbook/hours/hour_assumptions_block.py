@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Container, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from exports.sheets.cells import Cell, Look, Ref, words, yours
@@ -53,7 +53,6 @@ def hour_assumptions_block(
     """Write what the hours take for granted and return its cells."""
     grid.block("What the hours take for granted")
     chosen = len({timing.timed for timing in workshop.timings}) > 1
-    kinds, counted = kinds_compared(hours, Likeness(workshop)), _counted_by(hours, workshop)
     return HourAssumptions(
         limits=_limits(grid),
         confidence=_line(
@@ -77,7 +76,7 @@ def hour_assumptions_block(
             "your workshop, from what finished orders really took",
             "hours_widened",
         ),
-        times=_times(grid, kinds, counted, speech, chosen=chosen),
+        times=_times(grid, hours, workshop, speech, chosen=chosen),
         guesses=_guesses(grid, hours, chosen=chosen),
     )
 
@@ -112,13 +111,10 @@ def _counted_by(hours: Hours, workshop: Workshop) -> set[Stitch]:
 
 
 def _times(
-    grid: Grid,
-    kinds: Sequence[Stitch],
-    counted_by: Container[Stitch],
-    speech: Speech,
-    *,
-    chosen: bool,
+    grid: Grid, hours: Hours, workshop: Workshop, speech: Speech, *, chosen: bool
 ) -> dict[Stitch, Ref]:
+    kinds = kinds_compared(hours, Likeness(workshop))
+    counted_by = _counted_by(hours, workshop)
     said = f"against a chain, by its yarn-overs; {PRACTICE}"
     return {
         kind: _line(

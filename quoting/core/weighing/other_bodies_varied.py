@@ -20,7 +20,7 @@ from quoting.core.weighing.variations import Variation, Varied, both_ways
 def centre_varied(quote: Quote, body: FromCentre) -> Iterator[Variation]:
     """Yield a round, or an own repeat of the stripes, less and more; then shorter and longer."""
     design, held = quote.order.design, _centre_held(quote, body)
-    rounds, own, longer_by = held.rounds or 0, body.repeats, starts_on(quote, body)
+    rounds, own, longer_by = held.rounds or 0, body.repeats, starts_on(quote.plan)
     if own is not None:
         repeated = replace(held, rounds=None)
         yield from both_ways(
