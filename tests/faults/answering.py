@@ -30,8 +30,9 @@ from quoting.wording import FILE_SPEECH, mistake_sentence, speech_of
 from tests.examples import TODAY, sample_order, sample_workshop
 from tests.faults.spoiling import METHODS, TYPED, odd_headers, spoiled_file, spoiled_form
 from tests.files.samples import EVERY_KEY_OF_AN_ORDER
+from tests.motif_examples import striped_centre
 from tests.rates.bank_answers import document
-from tests.web.motif_orders import centre_body, motif_workshop, order_of, squares_body
+from tests.web.motif_orders import motif_workshop, order_of, squares_body
 from tests.web.pages import Page
 
 WORKSHOP = sample_workshop()
@@ -64,7 +65,7 @@ STARTS = (
     (CLIENT, "/sizes"),
     *(
         (create_app(MOTIF_SHOP.starting_with(order_of(body))).test_client(), address)
-        for body in (squares_body(), _pooled(), centre_body())
+        for body in (squares_body(), _pooled(), striped_centre())
         for address in ("/", "/sizes")
     ),
 )

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from quoting.core.workshop.rounds import Counting
-from tests.web.motif_orders import FEN, MotifMaker, centre_body, order_of, squares_body, text_of
+from tests.motif_examples import striped_centre
+from tests.web.motif_orders import FEN, MotifMaker, order_of, squares_body, text_of
 
 
 def test_yarn_by_a_motif_of_other_rounds_is_not_said_to_be_of_no_swatch() -> None:
-    body = centre_body(counting=Counting.CLUSTERS, motif=FEN.name)
+    body = striped_centre(counting=Counting.CLUSTERS, motif=FEN.name)
     said = text_of(MotifMaker(order_of(body, width_cm=80, height_cm=80)).open(), "yarn")
     assert "There is no swatch in dc" not in said
     assert "The yarn goes by the motif fen square" in said
