@@ -154,7 +154,7 @@ def _ball_end(end: BallEnd, plan: Plan) -> str:
 
 def _ends(quote: Quote, speech: Speech) -> Iterator[tuple[str, str]]:
     estimate = quote.estimate
-    yield ends_to_do(quote.order.design).capitalize(), speech.count(estimate.ends, "end")
+    yield ends_to_do(quote, speech).capitalize(), speech.count(estimate.ends, "end")
     yield "Carried up", speech.count(estimate.carries, "time")
     yield "Cut", speech.count(estimate.ended(Why.CUT), "time")
     yield speech.worded("New ball joined"), speech.count(estimate.ended(Why.RAN_OUT), "time")

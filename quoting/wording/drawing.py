@@ -158,7 +158,7 @@ def _passes_by_colour(plan: Plan, speech: Speech) -> str:
 
 def _strands(quote: Quote, strands: Sequence[Strand], speech: Speech) -> Iterator[str]:
     """Yield what only the maker is told, in her own English."""
-    to_do = ends_to_do(quote.order.design)
+    to_do = ends_to_do(quote, speech)
     yield f"It has {speech.count(2 * len(strands), 'end')} {to_do}."
     if quote.plan.grid is None:
         carries = sum(len(strand.carries) for strand in strands)

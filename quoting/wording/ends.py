@@ -4,7 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from quoting.core.order.design import Design, EndsBecome
+from quoting.core.order.design import EndsBecome
+from quoting.core.quote.fate_of_ends import main_fate, woven_besides
+from quoting.core.quote.quote import Quote
+from quoting.wording.speech import Speech
 
 ENDS_DONE: Mapping[EndsBecome, str] = {
     EndsBecome.WOVEN_IN: "woven in",
@@ -55,11 +58,20 @@ ENDS_TOLD: Mapping[EndsBecome, str] = {
 """How they are treated, for the guide; nothing of what every maker knows."""
 
 
-def ends_briefly(design: Design) -> str:
-    """Return what the number of a design's ends is called, where there is little room."""
-    return ENDS_BRIEFLY[design.ends]
+def ends_briefly(quote: Quote) -> str:
+    """Return what the number of an order's ends is called, where there is little room."""
+    return "Ends" if _others(quote) else ENDS_BRIEFLY[main_fate(quote)]
 
 
-def ends_to_do(design: Design) -> str:
-    """Return what is to become of a design's ends: `to weave in`."""
-    return ENDS_TO_DO[design.ends]
+def ends_to_do(quote: Quote, speech: Speech) -> str:
+    """Return what is to become of the ends: `to weave in, but for 4 to leave as fringe`."""
+    main, others = main_fate(quote), _others(quote)
+    if not others:
+        return ENDS_TO_DO[main]
+    other = quote.order.design.ends if main is EndsBecome.WOVEN_IN else EndsBecome.WOVEN_IN
+    return f"{ENDS_TO_DO[main]}, but for {speech.number(others)} {ENDS_TO_DO[other]}"
+
+
+def _others(quote: Quote) -> int:
+    within = woven_besides(quote)
+    return min(within, quote.estimate.ends - within)

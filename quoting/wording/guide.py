@@ -6,19 +6,21 @@ from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
 from quoting.core.estimate.ball_ends import BallEnd
+from quoting.core.estimate.ends_within import lies_within
 from quoting.core.estimate.estimate import habits_for
 from quoting.core.estimate.row_guide import heights_cm
 from quoting.core.estimate.strands import Why
 from quoting.core.guide.guide import Guide, guide_of
 from quoting.core.guide.loose_ends import LooseEnd
 from quoting.core.guide.steps import Step
+from quoting.core.order.design import AT_THE_EDGE
 from quoting.core.plan.passes import Edge, Plan
 from quoting.core.plan.squares_grid import SquaresGrid
-from quoting.core.quote.advice import AT_THE_EDGE
+from quoting.core.quote.fate_of_ends import main_fate
 from quoting.core.quote.offer import OfferedColour, offer_of
 from quoting.core.quote.quote import Quote
 from quoting.wording.catalogues import ENGLISH
-from quoting.wording.ends import ENDS_TO_DO
+from quoting.wording.ends import ENDS_TO_DO, ends_to_do
 from quoting.wording.guide_before import before_sentences
 from quoting.wording.guide_part_ends import part_ends_listing
 from quoting.wording.guide_squares import (
@@ -106,19 +108,19 @@ def _of_squares(guide: Guide, codes: Mapping[str, str], speech: Speech) -> Itera
 
 
 def _ends_heading(quote: Quote) -> str:
-    return f"Ends {ENDS_TO_DO[quote.order.design.ends]}"
+    return f"Ends {ENDS_TO_DO[main_fate(quote)]}"
 
 
 def _facts(quote: Quote, colours: tuple[OfferedColour, ...], speech: Speech) -> Iterator[SaidFact]:
-    plan, become = quote.plan, quote.order.design.ends
+    plan = quote.plan
     yield SaidFact(name="Size", text=speech.size(plan.width_cm, plan.height_cm))
     if plan.grid is not None:
         yield SaidFact(name="Motifs", text=_grid_words(plan.grid, speech))
     named = ", ".join(colour.name for colour in colours)
     yield SaidFact(name=speech.worded("Colours"), text=named, colours=colours)
     ends = speech.count(quote.estimate.ends, "end")
-    tail = speech.length(habits_for(quote.order, quote.workshop).tail_cm)
-    yield SaidFact(name=capitalized(ENDS_TO_DO[become]), text=f"{ends}, tails of {tail}")
+    tail = speech.length(habits_for(plan, quote.order, quote.workshop).tail_cm)
+    yield SaidFact(name=capitalized(ends_to_do(quote, speech)), text=f"{ends}, tails of {tail}")
 
 
 def _grid_words(grid: SquaresGrid, speech: Speech) -> str:
@@ -230,7 +232,7 @@ def ends_listing(guide: Guide, codes: Mapping[str, str], speech: Speech) -> List
 def _end(end: LooseEnd, quote: Quote, speech: Speech) -> tuple[str, str]:
     worked = quote.plan.passes[end.where.pass_index]
     which = "begins" if end.why is None else speech.worded(_ENDED[end.why])
-    inside = end.where.edge is Edge.WITHIN or worked.grows
+    inside = lies_within(end.where, quote.plan)
     where = f"Within {pass_words(worked)}"
     if end.where.edge is not Edge.WITHIN and not quote.plan.foundation_chain:
         where = capitalized(pass_words(worked))

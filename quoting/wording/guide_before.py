@@ -35,7 +35,7 @@ def before_sentences(quote: Quote, speech: Speech) -> Iterator[str]:
     joined = speech.worded(_JOINS[quote.workshop.habits.join])
     yield joined if plan.of_work(Work.ROW) else joined.replace("row", "round")
     if told := ENDS_TOLD[quote.order.design.ends]:
-        tail_cm = habits_for(quote.order, quote.workshop).tail_cm
+        tail_cm = habits_for(quote.plan, quote.order, quote.workshop).tail_cm
         yield told.format(tail=speech.length(tail_cm))
     if quote.order.quantity > 1:
         yield (

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from quoting.core.estimate.ends_within import of_small_part
 from quoting.core.guide.guide import Guide
 from quoting.core.guide.motifs import PartEnds
+from quoting.core.order.design import AT_THE_EDGE
 from quoting.core.plan.parts import PartKind
 from quoting.core.plan.passes import Plan
-from quoting.core.quote.advice import AT_THE_EDGE
 from quoting.wording.guide_squares import NO_FIGURES, seam_numbers
 from quoting.wording.paper import Listing
 from quoting.wording.speech import Speech
@@ -41,12 +42,7 @@ _PARTS = {PartKind.MOTIF: "motif", PartKind.EDGING: "edging"}
 def _apart(ends: PartEnds, guide: Guide) -> str:
     """Return what is done with ends that reach no edge, where those at the edges are left there."""
     left = guide.quote.order.design.ends in AT_THE_EDGE
-    return "; weave them in" if left and lies_within(ends.part, guide.quote.plan) else ""
-
-
-def lies_within(part: int, plan: Plan) -> bool:
-    """Return whether the ends of a part reach no edge of the blanket: those of its motifs."""
-    return plan.parts[part].kind in _PARTS
+    return "; weave them in" if left and of_small_part(ends.part, guide.quote.plan) else ""
 
 
 def _where(ends: PartEnds, plan: Plan, speech: Speech) -> str:

@@ -6,17 +6,16 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import groupby
 
+from quoting.core.estimate.ends_within import of_small_part
 from quoting.core.estimate.strands import Point
 from quoting.core.estimate.workload import TURN
 from quoting.core.guide.guide import Guide
 from quoting.core.making.made_rows import MadeRows, PassPlace
-from quoting.core.order.design import EndsBecome
+from quoting.core.order.design import AT_THE_EDGE, EndsBecome
 from quoting.core.plan.parts import PartKind
 from quoting.core.plan.passes import Edge, Pass, Work
-from quoting.core.quote.advice import AT_THE_EDGE
 from quoting.core.workshop.stitches import Stitch
 from quoting.wording.ends import ENDS_TO_DO
-from quoting.wording.guide_part_ends import lies_within
 from quoting.wording.guide_rounds import round_stitches, rounds_sentences
 from quoting.wording.guide_squares import seam_work_words
 from quoting.wording.guide_steps import stitch_details, stitches_words
@@ -78,7 +77,7 @@ def _at_once(guide: Guide, rows: MadeRows, number: int, speech: Speech) -> RowAt
         name = f"{name}, layout {(part.layout or 0) + 1}"
     ends = next(each for each in guide.part_ends if each.part == works[0].part)
     become = guide.quote.order.design.ends
-    if become in AT_THE_EDGE and lies_within(works[0].part, plan):
+    if become in AT_THE_EDGE and of_small_part(works[0].part, plan):
         become = EndsBecome.WOVEN_IN
     return RowAtHand(
         number=number,

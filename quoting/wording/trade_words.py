@@ -8,6 +8,7 @@ from quoting.core.estimate.pace_guesses import Guess, Unknown
 from quoting.core.estimate.strands import Why
 from quoting.core.order.stage import Stage
 from quoting.core.plan.gauge import Sureness
+from quoting.core.quote.fate_of_ends import main_fate
 from quoting.core.quote.quote import Quote
 from quoting.core.workshop.stitches import Vocabulary
 from quoting.core.workshop.timings import TimedStitch
@@ -91,7 +92,7 @@ def part_words(part: Part, speech: Speech, quote: Quote | None = None) -> str:
     What grows in rounds has none to turn, but each to begin.
     """
     if quote is not None and part is Part.WEAVING_IN:
-        return DOING_ENDS[quote.order.design.ends]
+        return DOING_ENDS[main_fate(quote)]
     if quote is not None and part is Part.TURNING and quote.plan.counted is not None:
         return BEGINNING_ROUNDS
     return speech.worded(_PARTS[part])

@@ -15,6 +15,7 @@ from quoting.core.quote.offer import OfferedBorder, offer_of
 from quoting.core.quote.quote import Quote
 from quoting.core.quote.what_goes_in import ENDS, GoesIn, what_goes_in
 from quoting.core.workshop.documents import Documents
+from quoting.core.workshop.habits import Habits, Join
 from quoting.core.workshop.stitches import Stitch
 from quoting.core.workshop.workshop import Pattern
 from tests.examples import sample_design, sample_order, sample_quote, sample_workshop, section
@@ -130,5 +131,15 @@ def test_motifs_are_those_of_every_blanket() -> None:
 
 @pytest.mark.parametrize("become", EndsBecome)
 def test_ends_are_told_as_what_becomes_of_them(become: EndsBecome) -> None:
-    quote = quoted(Documents(ends=True), sample_order(design=sample_design(ends=become)))
+    order = sample_order(design=sample_design(ends=become))
+    workshop = sample_workshop(documents=Documents(ends=True), habits=Habits(join=Join.AT_AN_EDGE))
+    quote = sample_quote(order, workshop)
     assert amounts(quote) == {ENDS[become].value: quote.estimate.ends}
+
+
+def test_ends_within_the_work_are_told_as_woven_in() -> None:
+    workshop = motif_workshop(documents=Documents(ends=True))
+    quote = sample_quote(squares_order(ends=EndsBecome.FRINGE), workshop)
+    told = amounts(quote)
+    assert told["ends"] > told["ends-fringe"] > 0
+    assert sum(told.values()) == quote.estimate.ends

@@ -18,6 +18,7 @@ from quoting.core.order.design import EndsBecome
 from quoting.core.order.joined_squares import JoinMethod
 from quoting.core.plan.passes import Edge
 from quoting.core.quote.quote import Quote, quote_order
+from quoting.core.workshop.habits import Habits, Join
 from quoting.core.workshop.motifs import MotifTiming
 from quoting.wording import part_words, point_words
 from quoting.wording.ends import DOING_ENDS
@@ -35,7 +36,7 @@ from quoting.wording.row_at_hand import RowAtHand, row_at_hand
 from quoting.wording.ticks import log_name, log_names, ticks_words
 from tests.constructed import constructed_quote, from_centre, squares
 from tests.core.making.logs import DAY, hook, log, reached, used, woven
-from tests.examples import TODAY, sample_quote
+from tests.examples import TODAY, sample_design, sample_order, sample_quote, sample_workshop
 from tests.wording.speeches import UK_NAMES
 
 SAY = UK_NAMES
@@ -184,7 +185,9 @@ def test_yarn_that_is_left_is_told_in_what_it_is_worked_in() -> None:
 
 @pytest.mark.parametrize("become", EndsBecome)
 def test_ends_are_called_by_what_becomes_of_them(become: EndsBecome) -> None:
-    quote = constructed_quote(from_centre(), ends=become)
+    order = sample_order(design=sample_design(ends=become))
+    workshop = sample_workshop(habits=Habits(join=Join.AT_AN_EDGE))
+    quote = sample_quote(order, workshop)
     rows, doing = made_rows(quote), DOING_ENDS[become]
     assert part_words(Part.WEAVING_IN, SAY, quote) == doing
     assert doing_words(Doing.WEAVING_IN, quote, SAY) == doing
@@ -196,7 +199,19 @@ def test_ends_are_called_by_what_becomes_of_them(become: EndsBecome) -> None:
     }[become]
     assert log_words(woven(12), rows, SAY) == f"12 ends {done}"
     assert ends_done_words(progress_of(quote, ()), become, SAY).endswith(f" ends {done}.")
-    assert part_words(Part.TURNING, SAY, quote) == "Beginning rounds"
+
+
+@pytest.mark.parametrize("become", EndsBecome)
+def test_ends_of_rounds_are_worked_over_or_woven_in(become: EndsBecome) -> None:
+    quote = constructed_quote(from_centre(), ends=become)
+    over = become is EndsBecome.WORKED_OVER
+    fate = EndsBecome.WORKED_OVER if over else EndsBecome.WOVEN_IN
+    assert part_words(Part.WEAVING_IN, SAY, quote) == DOING_ENDS[fate]
+
+
+def test_rows_are_turned_and_rounds_begun() -> None:
+    growing = constructed_quote(from_centre())
+    assert part_words(Part.TURNING, SAY, growing) == "Beginning rounds"
     assert part_words(Part.TURNING, SAY, sample_quote()) == "Turning rows"
 
 

@@ -49,7 +49,7 @@ def assumptions_block(grid: Grid, quote: Quote, shapes: Shapes) -> Assumptions:
     """Write each of them with its unit and where it comes from."""
     grid.block("What the yarn rests on")
     grid.line(*heads("", "", "", "", "unit", "", "", "from", figures_from=99))
-    found, habits = Assumptions(), habits_for(quote.order, quote.workshop)
+    found, habits = Assumptions(), habits_for(quote.plan, quote.order, quote.workshop)
     tail, unit = shapes.short(habits.tail_m), shapes.short_unit
     _one(grid, found, "tail", "one tail", yours(tail, TENTHS, SOME), unit, "your workshop")
     if habits.allowance is not None:

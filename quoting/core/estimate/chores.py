@@ -31,7 +31,7 @@ class Workload:
     """What there is to do, counted. Everything is over all blankets.
 
     `motifs` are those that were timed whole, `chores` what else a construction brings, by the
-    name of its minutes.
+    name of its minutes. Of the ends, those `ends_within` are woven in, whatever becomes of others.
     """
 
     stitches: Mapping[YarnAndStitch, int]
@@ -44,6 +44,7 @@ class Workload:
     motifs: Mapping[MotifMade, float] = field(default_factory=lambda: MappingProxyType({}))
     chores: Mapping[str, float] = field(default_factory=lambda: MappingProxyType({}))
     ends_become: EndsBecome = EndsBecome.WOVEN_IN
+    ends_within: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,7 +86,7 @@ def chores_of(work: Workload, minutes: Minutes) -> list[Chore]:
         ),
         _chore(Part.CHANGING, "change_colour", work.colour_changes, minutes),
         _chore(Part.JOINING, "join", work.joins, minutes),
-        _chore(Part.WEAVING_IN, ENDS_CHORES[work.ends_become], work.ends, minutes),
+        *(_chore(Part.WEAVING_IN, what, n, minutes) for what, n in _ends(work).items()),
         _chore(Part.FINISHING, "start_and_finish", work.blankets, minutes),
         _chore(Part.FINISHING, "wash", work.blankets, minutes),
         _chore(Part.FINISHING, "swatch", 1, minutes),
@@ -94,6 +95,14 @@ def chores_of(work: Workload, minutes: Minutes) -> list[Chore]:
         _chore(Part.OFFICE, "pack", work.blankets, minutes),
         _chore(Part.OFFICE, "letters", 1, minutes),
     ]
+
+
+def _ends(work: Workload) -> dict[str, int]:
+    """Return how many ends there are of each chore: those that lie within are woven in."""
+    chores = {ENDS_CHORES[work.ends_become]: work.ends - work.ends_within}
+    if work.ends_within:
+        chores[ENDS_CHORES[EndsBecome.WOVEN_IN]] = work.ends_within
+    return chores
 
 
 def _chore(part: Part, what: str, count: float, minutes: Minutes) -> Chore:

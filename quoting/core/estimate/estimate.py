@@ -192,7 +192,7 @@ def estimate_plan(plan: Plan, order: Order, workshop: Workshop) -> Estimate:
         raise refuse(
             at("order", "quantity"), MistakeCode.TOO_LARGE, read=order.quantity, limit=limit
         )
-    habits = habits_for(order, workshop)
+    habits = habits_for(plan, order, workshop)
     visits = visits_by_colour(plan, habits, yarn_by_pass(plan, order))
     colours = tuple(
         _colour(yarn, tuple(visits.get(yarn.colour, ())), order, workshop, habits)
@@ -206,10 +206,14 @@ def estimate_plan(plan: Plan, order: Order, workshop: Workshop) -> Estimate:
     return Estimate(colours=colours, strands=tuple(strands), hours=hours)
 
 
-def habits_for(order: Order, workshop: Workshop) -> Habits:
-    """Return the maker's habits with the tails of an order, which are longer for a fringe."""
+def habits_for(plan: Plan, order: Order, workshop: Workshop) -> Habits:
+    """Return the maker's habits with the tails of an order, which are longer for a fringe.
+
+    The ends of rounds and motifs lie within and are no fringe.
+    """
     habits = workshop.habits
-    if order.design.ends is not EndsBecome.FRINGE:
+    within = any(worked.grows for worked in plan.passes)
+    if order.design.ends is not EndsBecome.FRINGE or within:
         return habits
     return replace(habits, tail_cm=habits.fringe_cm)
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from quoting.core.estimate.chores import Workload
+from quoting.core.estimate.ends_within import ends_to_weave
 from quoting.core.estimate.strands import Strand, Why
 from quoting.core.estimate.work_counted import colour_changes, count_work
 from quoting.core.order.order import Order
@@ -35,4 +36,5 @@ def workload_of(
         extras_minutes=sum(extra.minutes for extra in order.extras) * quantity,
         chores={BEGIN_ROUND: counted.rounds} | chores,
         ends_become=order.design.ends,
+        ends_within=ends_to_weave(order.design.ends, strands, plan),
     )

@@ -19,6 +19,7 @@ from quoting.core.making.session_motifs import session_motifs, with_motifs_told
 from quoting.core.making.session_pace import session_timings
 from quoting.core.making.told import told
 from quoting.core.order.design import EndsBecome
+from quoting.core.quote.fate_of_ends import main_fate
 from quoting.core.quote.quote import Quote
 from quoting.core.workshop.calendar import ready_by
 from quoting.core.workshop.timings import Minutes, Readings
@@ -90,7 +91,7 @@ def pooled_workshop(quote: Quote, entries: tuple[LogEntry, ...]) -> Workshop:
     timed = {motif.name for motif in workshop.motifs if motif.timings}
     workshop = with_motifs_told(workshop, tuple(t for t in further if t.motif in timed))
     timings = (*workshop.timings, *session_timings(quote, entries))
-    ends = quote.order.design.ends
+    ends = main_fate(quote)
     minutes = with_end_minutes(workshop.minutes, ends, end_readings(entries))
     return replace(workshop, timings=timings, minutes=minutes)
 

@@ -14,6 +14,7 @@ from quoting.core.making.session_motifs import MotifTold, session_motifs, with_m
 from quoting.core.making.session_pace import session_timings
 from quoting.core.making.swatches_told import swatches_told
 from quoting.core.order.design import EndsBecome
+from quoting.core.quote.fate_of_ends import main_fate
 from quoting.core.quote.quote import Quote
 from quoting.core.workshop.stitches import WORKED
 from quoting.core.workshop.swatches import Swatch
@@ -60,7 +61,7 @@ def learnt_from(quote: Quote, entries: tuple[LogEntry, ...], workshop: Workshop)
         if _has(workshop, timing)
     )
     readings = (_rounded(minutes) for minutes in end_readings(entries))
-    ends = quote.order.design.ends
+    ends = main_fate(quote)
     return Learnt(
         timings=_further(timings, workshop.timings),
         motifs=_motifs(quote, entries, workshop),

@@ -10,9 +10,11 @@ from quoting.core.estimate.chores import Workload
 from quoting.core.estimate.strands import Why
 from quoting.core.estimate.work_counted import count_work, is_changed_to, is_timed_whole
 from quoting.core.estimate.workload import BEGIN_ROUND, TURN
+from quoting.core.ground.money import round_count
 from quoting.core.making.chores_by_pass import BY_ORDER, chores_by_pass
 from quoting.core.making.made_rows import MadeRows, PassPlace, made_rows
 from quoting.core.plan.passes import Work
+from quoting.core.quote.fate_of_ends import woven_besides
 from quoting.core.quote.quote import Quote
 
 
@@ -57,7 +59,13 @@ class RowsWork:
             extras_minutes=sum(extra.minutes for extra in order.extras) * order.quantity,
             chores={BEGIN_ROUND: counted.rounds} | chores,
             ends_become=order.design.ends,
+            ends_within=self._within_of(ends),
         )
+
+    def _within_of(self, ends: int) -> int:
+        """Return how many of so many ends lie within, as many as there are of all of them."""
+        within = woven_besides(self.quote)
+        return round_count(ends * within / self.quote.estimate.ends) if within else 0
 
     def _is_turned_to(self, place: PassPlace) -> bool:
         worked = self.rows.passes[place.pass_index]

@@ -70,6 +70,10 @@ class EndsBecome(StrEnum):
     FRINGE = "fringe"
 
 
+AT_THE_EDGE = (EndsBecome.ENCLOSED, EndsBecome.FRINGE)
+"""What can only become of ends that hang at an edge of the blanket."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ColourSource:
     """Where a colour of the design comes from: a yarn of the workshop and its colour."""

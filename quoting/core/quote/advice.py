@@ -8,6 +8,7 @@ from itertools import pairwise
 
 from quoting.core.estimate.ball_walk import ColourWalk
 from quoting.core.estimate.chores import Part
+from quoting.core.estimate.ends_within import ends_to_weave
 from quoting.core.estimate.estimate import Estimate
 from quoting.core.estimate.strands import Point, Why, most_waiting
 from quoting.core.ground.cautions import Caution, for_buyer, for_maker
@@ -15,7 +16,7 @@ from quoting.core.ground.codes import CautionCode
 from quoting.core.order.design import EndsBecome
 from quoting.core.order.order import Order
 from quoting.core.plan.gauge import BY_SWATCH, Gauge, Made, Sureness
-from quoting.core.plan.passes import Edge, Plan, Work
+from quoting.core.plan.passes import Plan, Work
 from quoting.core.price.price import Price
 from quoting.core.quote.hours_advice import hours_cautions
 from quoting.core.quote.infants import advised_in, may_be_an_infants
@@ -29,8 +30,6 @@ WEAVING_SHARE = 0.10
 FEWEST_CUTS = 3
 MANY_WAITING = 3
 LAST_PASSES = 5
-AT_THE_EDGE = (EndsBecome.ENCLOSED, EndsBecome.FRINGE)
-"""What can only become of ends that hang at an edge of the blanket."""
 
 
 def advise(
@@ -59,8 +58,7 @@ def advise(
     yield from hours_cautions(estimate.hours, workshop)
     yield from _strand_cautions(order.design.ends, plan, estimate)
     yield from _ball_cautions(plan, estimate)
-    if order.design.ends in AT_THE_EDGE:
-        yield from _within_cautions(plan, estimate)
+    yield from _within_cautions(order.design.ends, plan, estimate)
     read_in = order.language or workshop.locale
     if may_be_an_infants(order, plan, workshop.locale, read_in):
         if order.design.ends is EndsBecome.FRINGE:
@@ -145,14 +143,12 @@ def _category_cautions(plan: Plan, workshop: Workshop, estimate: Estimate) -> It
             yield for_maker(CautionCode.NO_CATEGORY, yarn=yarn)
 
 
-def _within_cautions(plan: Plan, estimate: Estimate) -> Iterator[Caution]:
+def _within_cautions(become: EndsBecome, plan: Plan, estimate: Estimate) -> Iterator[Caution]:
     """Yield that ends lie where no edge is: of rounds, or of balls joined within rows."""
-    if any(worked.grows for worked in plan.passes):
+    within = ends_to_weave(become, estimate.strands, plan)
+    if within and any(worked.grows for worked in plan.passes):
         yield for_maker(CautionCode.ENDS_LIE_WITHIN)
-        return
-    places = (place for strand in estimate.strands for place in (strand.starts, strand.ends))
-    within = sum(place.edge is Edge.WITHIN for place in places)
-    if within:
+    elif within:
         yield for_maker(CautionCode.ENDS_LIE_WITHIN, ends=within)
 
 

@@ -12,6 +12,7 @@ from quoting.core.ground.money import exact, round_half_up
 from quoting.core.order.design import EndsBecome
 from quoting.core.plan.layout_colours import layouts_made
 from quoting.core.plan.passes import Plan, Work
+from quoting.core.quote.fate_of_ends import woven_besides
 from quoting.core.quote.quote import Quote
 from quoting.core.workshop.stitches import Stitch
 
@@ -66,9 +67,19 @@ def what_goes_in(quote: Quote) -> Iterator[Ingredient]:
         metres = math.fsum(colour.metres for colour in estimate.colours)
         yield Ingredient(code=GoesIn.YARN, amount=round_half_up(exact(metres), 0))
     if told.ends:
-        yield _counted(ENDS[quote.order.design.ends], estimate.ends)
+        yield from _ends(quote)
     if told.hours:
         yield Ingredient(code=GoesIn.HOURS, amount=estimate.hours.making)
+
+
+def _ends(quote: Quote) -> Iterator[Ingredient]:
+    """Yield the ends by what becomes of them; those that lie within are woven in."""
+    become, estimate = quote.order.design.ends, quote.estimate
+    within = woven_besides(quote)
+    if within < estimate.ends:
+        yield _counted(ENDS[become], estimate.ends - within)
+    if within:
+        yield _counted(GoesIn.ENDS, within)
 
 
 def _of_body(plan: Plan) -> Iterator[tuple[GoesIn, int]]:

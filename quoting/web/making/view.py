@@ -19,6 +19,7 @@ from quoting.core.making.money_due import MoneyDue, PaymentDue, dues_come, money
 from quoting.core.making.progress import Progress
 from quoting.core.making.yarn_left import YarnLeft, yarn_left
 from quoting.core.order.stage import Stage
+from quoting.core.quote.fate_of_ends import main_fate
 from quoting.core.quote.offer_rows import Due
 from quoting.web.making.at_hand import TOOK, AtHand
 from quoting.web.making.labels import yarn_and_ends
@@ -151,7 +152,7 @@ def making_view(hand: AtHand, shop: Shop) -> MakingView:
         payments=tuple(_payment(each, come) for each in due.payments if each.due is not None),
         log=tuple(log_rows(hand, speech)),
         spent_words=minutes_words(left.spent_minutes, speech) if left.spent else "–",
-        ends_words=ends_done_words(progress, hand.quote.order.design.ends, speech),
+        ends_words=ends_done_words(progress, main_fate(hand.quote), speech),
         codes=colour_codes(hand.quote),
         ticks=ticks_words(hand.quote.plan),
         one_tick=counted_ticks(hand.quote.plan)[0],

@@ -25,10 +25,11 @@ from quoting.core.order.joined_squares import JoinMethod
 from quoting.core.order.stage import Stage
 from quoting.core.quote.offer_rows import Due
 from quoting.core.quote.quote import Quote, quote_order
+from quoting.core.workshop.habits import Habits, Join
 from quoting.core.workshop.motifs import MotifTiming
 from tests.constructed import SUN, constructed_quote, from_centre, motif_workshop, squares
 from tests.core.making.logs import DAY, hook, log, reached, spent, woven
-from tests.examples import TODAY
+from tests.examples import TODAY, sample_design, sample_order, sample_quote, sample_workshop
 
 MOTIFS = 12
 SEAMS = 5
@@ -196,8 +197,9 @@ def test_a_motif_that_the_workshop_no_longer_has_is_not_told_of() -> None:
 
 @pytest.mark.parametrize("become", EndsBecome)
 def test_minutes_of_an_end_are_learnt_as_what_was_done_with_it(become: EndsBecome) -> None:
-    quote = quoted(ends=become)
-    lines = (spent(Doing.WEAVING_IN, 30), woven(60))
+    order = sample_order(design=sample_design(ends=become))
+    quote = sample_quote(order, sample_workshop(habits=Habits(join=Join.AT_AN_EDGE)))
+    lines = (spent(Doing.WEAVING_IN, 5), woven(10))
     taught = learnt(quote, *lines)
     assert (taught.ends, taught.end_minutes) == (become, (0.5,))
     shop = with_learnt(quote.workshop, taught)
