@@ -86,6 +86,17 @@ def test_a_colour_is_picked_or_its_code_typed(page: Page, book: str) -> None:
     assert faults(page) == []
 
 
+STEPS = (
+    "3. A swatch",
+    "4. A motif",
+    "5. A timing",
+    "6. Your pay",
+    "7. The other work",
+    "Begin",
+)
+"""What the buttons of the first steps after the yarn lead to."""
+
+
 def test_first_steps_are_taken_by_enter_alone(page: Page, empty: str) -> None:
     seen_well(page, f"{empty}/first-steps")
     page.get_by_label("Name", exact=True).fill("Hollin Edge")
@@ -95,7 +106,7 @@ def test_first_steps_are_taken_by_enter_alone(page: Page, empty: str) -> None:
     page.get_by_label("Name", exact=True).press("Enter")
     expect(page.get_by_role("heading", name="things to correct")).to_be_visible()
     assert faults(page) == []
-    for step in ("3. A swatch", "4. A timing", "5. Your pay", "6. The other work", "Begin"):
+    for step in STEPS:
         page.get_by_role("button", name=step).click()
         assert faults(page) == []
 
