@@ -9,17 +9,20 @@ from typing import Any
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, Page
 
+ON_THE_HOOK = "orders/5"
+"""The order of the demo's book that is being made."""
+
 IN_THE_BOOK = {
     "given quote": "quotes/2026-005",
     "quote as given": "quotes/2026-005/page",
     "message": "quotes/2026-005/message",
-    "guide": "orders/4/guide",
-    "row": "orders/4/guide/row",
+    "guide": f"{ON_THE_HOOK}/guide",
+    "row": f"{ON_THE_HOOK}/guide/row",
     "shopping for all": "orders/shopping",
-    "shopping for one": "orders/4/shopping",
-    "papers of an order": "orders/4/papers",
+    "shopping for one": f"{ON_THE_HOOK}/shopping",
+    "papers of an order": f"{ON_THE_HOOK}/papers",
 }
-"""Where they are in the demo's book; the fourth order is the one on the hook."""
+"""Where they are in the demo's book."""
 
 PHONE = {"width": 320, "height": 640}
 ENLARGED = {"width": 320, "height": 256}

@@ -15,6 +15,7 @@ from pathlib import Path
 
 from playwright.sync_api import Browser, Page, sync_playwright
 
+from tests.browser.papers import ON_THE_HOOK
 from tests.browser.serving import CALM, ROOT, serving
 from tests.programs import find_program
 
@@ -24,8 +25,8 @@ WORDS = "words.txt"
 
 DESK, PHONE = (1180, 820), (390, 780)
 
-THE_ORDER, ON_THE_HOOK = "orders/8", "orders/5"
-"""The demo's own order, and the one that is being made."""
+THE_ORDER = "orders/8"
+"""The demo's own order."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -7,6 +7,7 @@ from playwright.sync_api import Browser, Page
 
 from tests.browser.papers import (
     ENLARGED,
+    ON_THE_HOOK,
     PHONE,
     SIDEWAYS,
     card_pages,
@@ -76,7 +77,7 @@ def test_on_a_phone_done_is_in_reach_and_enlarged_it_hides_nothing(
     browser: Browser, book_to_look_at: str
 ) -> None:
     with window(browser, viewport=PHONE) as page:
-        page.goto(f"{book_to_look_at}orders/4/guide/row")
+        page.goto(f"{book_to_look_at}{ON_THE_HOOK}/guide/row")
         done = page.get_by_role("button", name="Done")
         assert top(page, "#tick button") + 64 <= PHONE["height"]
         page.set_viewport_size(ENLARGED)  # type: ignore[arg-type]
