@@ -9,6 +9,7 @@ import pytest
 from openpyxl.workbook import Workbook
 
 from exports.costing_workbook import workbook_bytes
+from quoting.core.quote.fate_of_ends import woven_besides
 from tests.workbook.constructions import (
     AS_YOU_GO,
     CENTRE,
@@ -186,4 +187,7 @@ def test_work_of_motifs_has_a_part_of_its_own() -> None:
 )
 def test_ends_take_the_minutes_of_what_becomes_of_them(name: str, said: str) -> None:
     lines = by(block(read(name)["Hours"], "The other work"), "A")
-    assert lines[said]["how many"] == QUOTES[name].estimate.ends
+    within = woven_besides(QUOTES[name])
+    assert lines[said]["how many"] == QUOTES[name].estimate.ends - within
+    if within:
+        assert lines["weaving in an end"]["how many"] == within

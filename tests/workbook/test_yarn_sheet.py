@@ -33,7 +33,8 @@ def of_colour(colour: ColourEstimate, quote: Quote) -> dict[str, float]:
     strands = colour.walk.strands
     counts = colour.yarn.counts.items()
     long = YARDS if quote.workshop.units is Units.INCHES else 1
-    is_fringe = quote.order.design.ends is EndsBecome.FRINGE
+    within = any(worked.grows for worked in quote.plan.passes)
+    is_fringe = quote.order.design.ends is EndsBecome.FRINGE and not within
     habits = quote.workshop.habits
     tail_m = (habits.fringe_cm if is_fringe else habits.tail_cm) / 100
     lengths = {
