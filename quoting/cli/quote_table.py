@@ -15,6 +15,7 @@ from quoting.core.estimate.strands import Why
 from quoting.core.ground.cautions import Caution, Reader
 from quoting.core.plan.passes import Plan
 from quoting.core.price.payments import Payments
+from quoting.core.quote.fate_of_ends import main_fate
 from quoting.core.quote.quote import Quote
 from quoting.core.weighing.closing import closing_of
 from quoting.wording import (
@@ -33,7 +34,7 @@ from quoting.wording import (
     speech_of,
     task_words,
 )
-from quoting.wording.ends import ends_to_do
+from quoting.wording.ends import ENDS_TO_DO, but_for_words
 
 MOST_BALLS = 3
 MOST_ROUNDS = 8
@@ -154,7 +155,8 @@ def _ball_end(end: BallEnd, plan: Plan) -> str:
 
 def _ends(quote: Quote, speech: Speech) -> Iterator[tuple[str, str]]:
     estimate = quote.estimate
-    yield ends_to_do(quote, speech).capitalize(), speech.count(estimate.ends, "end")
+    ends = f"{speech.count(estimate.ends, 'end')}{but_for_words(quote, speech)}"
+    yield ENDS_TO_DO[main_fate(quote)].capitalize(), ends
     yield "Carried up", speech.count(estimate.carries, "time")
     yield "Cut", speech.count(estimate.ended(Why.CUT), "time")
     yield speech.worded("New ball joined"), speech.count(estimate.ended(Why.RAN_OUT), "time")

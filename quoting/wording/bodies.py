@@ -34,7 +34,8 @@ def _fit_or_not(told: str, *, fitted: bool) -> str:
 
 def _layouts(body: JoinedSquares) -> tuple[str, ...]:
     if body.pool is not None:
-        return (", ".join((*body.pool.colours, *body.pool.outer)),)
+        mixed = f"{', '.join(body.pool.colours)} mixed"
+        return ("; then ".join(filter(None, [mixed, ", ".join(body.pool.outer)])),)
     return tuple(_in_runs(layout.colours) for layout in body.layouts)
 
 

@@ -65,11 +65,17 @@ def ends_briefly(quote: Quote) -> str:
 
 def ends_to_do(quote: Quote, speech: Speech) -> str:
     """Return what is to become of the ends: `to weave in, but for 4 to leave as fringe`."""
-    main, others = main_fate(quote), _others(quote)
+    return f"{ENDS_TO_DO[main_fate(quote)]}{but_for_words(quote, speech)}"
+
+
+def but_for_words(quote: Quote, speech: Speech) -> str:
+    """Return what becomes of the fewer ends: `, but for 4 to leave as fringe`, if there are any."""
+    others = _others(quote)
     if not others:
-        return ENDS_TO_DO[main]
-    other = quote.order.design.ends if main is EndsBecome.WOVEN_IN else EndsBecome.WOVEN_IN
-    return f"{ENDS_TO_DO[main]}, but for {speech.number(others)} {ENDS_TO_DO[other]}"
+        return ""
+    woven = main_fate(quote) is EndsBecome.WOVEN_IN
+    other = quote.order.design.ends if woven else EndsBecome.WOVEN_IN
+    return f", but for {speech.number(others)} {ENDS_TO_DO[other]}"
 
 
 def _others(quote: Quote) -> int:

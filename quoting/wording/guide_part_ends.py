@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from quoting.core.estimate.ends_within import of_small_part
+from quoting.core.estimate.ends_within import reaches_no_edge
 from quoting.core.guide.guide import Guide
 from quoting.core.guide.motifs import PartEnds
 from quoting.core.order.design import AT_THE_EDGE
@@ -42,7 +42,7 @@ _PARTS = {PartKind.MOTIF: "motif", PartKind.EDGING: "edging"}
 def _apart(ends: PartEnds, guide: Guide) -> str:
     """Return what is done with ends that reach no edge, where those at the edges are left there."""
     left = guide.quote.order.design.ends in AT_THE_EDGE
-    return "; weave them in" if left and of_small_part(ends.part, guide.quote.plan) else ""
+    return "; weave them in" if left and reaches_no_edge(ends.part, guide.quote.plan) else ""
 
 
 def _where(ends: PartEnds, plan: Plan, speech: Speech) -> str:

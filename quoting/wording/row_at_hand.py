@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import groupby
 
-from quoting.core.estimate.ends_within import of_small_part
+from quoting.core.estimate.ends_within import reaches_no_edge
 from quoting.core.estimate.strands import Point
 from quoting.core.estimate.workload import TURN
 from quoting.core.guide.guide import Guide
@@ -77,7 +77,7 @@ def _at_once(guide: Guide, rows: MadeRows, number: int, speech: Speech) -> RowAt
         name = f"{name}, layout {(part.layout or 0) + 1}"
     ends = next(each for each in guide.part_ends if each.part == works[0].part)
     become = guide.quote.order.design.ends
-    if become in AT_THE_EDGE and of_small_part(works[0].part, plan):
+    if become in AT_THE_EDGE and reaches_no_edge(works[0].part, plan):
         become = EndsBecome.WOVEN_IN
     return RowAtHand(
         number=number,

@@ -6,14 +6,16 @@ import pytest
 
 from quoting.core.estimate.chores import ENDS_CHORES
 from quoting.core.estimate.ends_within import ends_to_weave
+from quoting.core.ground.codes import CautionCode
 from quoting.core.order.design import EndsBecome
+from quoting.core.order.joined_squares import JoinMethod
 from quoting.core.order.order import Order
 from quoting.core.plan.passes import Edge
 from quoting.core.quote.fate_of_ends import main_fate
 from quoting.core.quote.quote import Quote, quote_order
 from quoting.core.workshop.habits import Habits, Join
 from tests.examples import TODAY, band, sample_design, sample_order
-from tests.motif_examples import centre_order, motif_workshop, squares_order
+from tests.motif_examples import centre_order, motif_workshop, sample_squares, squares_order
 
 AT_THE_EDGE = [EndsBecome.ENCLOSED, EndsBecome.FRINGE]
 WEAVING = ENDS_CHORES[EndsBecome.WOVEN_IN]
@@ -28,17 +30,23 @@ def counts(quote: Quote) -> dict[str, float]:
 
 
 @pytest.mark.parametrize("become", AT_THE_EDGE)
-def test_the_ends_of_motifs_are_woven_in_and_those_of_border_and_seams_are_not(
+def test_the_ends_of_motifs_and_seams_are_woven_in_and_those_of_the_border_are_not(
     become: EndsBecome,
 ) -> None:
-    quote = quoted(squares_order(ends=become))
-    motifs = [s for s in quote.estimate.strands if quote.plan.parts[s.starts.part].at_once]
-    at_once = 2 * len(motifs)
-    assert counts(quote)[WEAVING] >= at_once
-    others = counts(quote).get(ENDS_CHORES[become], 0)
-    assert counts(quote)[WEAVING] + others == quote.estimate.ends
-    assert others
+    body = sample_squares(method=JoinMethod.WHIPSTITCH)
+    quote = quoted(squares_order(body=body, ends=become))
+    apart = [s for s in quote.estimate.strands if quote.plan.parts[s.starts.part].at_once]
+    border = [s for s in quote.estimate.strands if s not in apart]
+    joined = sum(p.edge is Edge.WITHIN for s in border for p in (s.starts, s.ends))
+    assert counts(quote)[WEAVING] == 2 * len(apart) + joined
+    assert counts(quote)[ENDS_CHORES[become]] == 2 * len(border) - joined > 0
     assert main_fate(quote) is EndsBecome.WOVEN_IN
+
+
+def test_many_ends_that_are_woven_in_are_not_called_a_fringe() -> None:
+    quote = quoted(squares_order(ends=EndsBecome.FRINGE))
+    (told,) = (one for one in quote.cautions if one.code is CautionCode.MANY_ENDS)
+    assert told.facts["become"] is None
 
 
 @pytest.mark.parametrize("become", AT_THE_EDGE)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from quoting.core.order.from_centre import RoundStripe
 from quoting.core.order.in_rows import InRows
-from quoting.core.order.joined_squares import Layout
+from quoting.core.order.joined_squares import Layout, Pool
 from quoting.wording import body_words
 from tests.constructed import from_centre, squares
 from tests.examples import section
@@ -23,3 +23,11 @@ def test_stripes_that_are_worked_once_say_that_their_numbers_are_but_shares() ->
 def test_rounds_of_one_colour_in_a_layout_are_told_together() -> None:
     layouts = (Layout(colours=("teal", "teal", "teal", "teal", "oat")),)
     assert body_words(squares(layouts=layouts)) == ("4 teal, 1 oat",)
+
+
+def test_a_pool_is_told_as_mixed_and_what_all_motifs_end_in_apart() -> None:
+    pool = Pool(colours=("teal", "rust"), outer=("oat",))
+    assert body_words(squares(layouts=(), pool=pool)) == ("teal, rust mixed; then oat",)
+    assert body_words(squares(layouts=(), pool=Pool(colours=("teal", "rust")))) == (
+        "teal, rust mixed",
+    )

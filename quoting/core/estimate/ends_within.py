@@ -9,22 +9,22 @@ from quoting.core.order.design import AT_THE_EDGE, EndsBecome
 from quoting.core.plan.parts import PartKind
 from quoting.core.plan.passes import Edge, Plan
 
-_SMALL = (PartKind.MOTIF, PartKind.EDGING)
-"""Parts whose ends reach no edge of the blanket."""
+_AT_THE_EDGE = (PartKind.WHOLE, PartKind.BORDER)
+"""Parts whose ends may reach an edge of the blanket: seams end under its border."""
 
 
 def lies_within(where: Point, plan: Plan) -> bool:
-    """Return whether an end lies within: of a ball joined in a row, of a round, of a motif."""
+    """Return whether an end lies within: of a ball joined in a row, of a round, motif or seam."""
     return (
         where.edge is Edge.WITHIN
         or plan.passes[where.pass_index].grows
-        or of_small_part(where.part, plan)
+        or reaches_no_edge(where.part, plan)
     )
 
 
-def of_small_part(part: int, plan: Plan) -> bool:
-    """Return whether a part is one of those whose ends reach no edge of the blanket."""
-    return plan.parts[part].kind in _SMALL
+def reaches_no_edge(part: int, plan: Plan) -> bool:
+    """Return whether no end of a part reaches an edge of the blanket."""
+    return plan.parts[part].kind not in _AT_THE_EDGE
 
 
 def ends_to_weave(become: EndsBecome, strands: Sequence[Strand], plan: Plan) -> int:

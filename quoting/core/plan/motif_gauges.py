@@ -18,32 +18,38 @@ from quoting.core.workshop.stitches import YARN_RATIO, Stitch
 SCALED_LIMITS = 0.10
 """How far the yarn may be off besides, where other rounds are worked than were weighed, at 95 %."""
 
-
 FEW_WEIGHED = 5
 """Of fewer motifs weighed together the scale's step is too much of each."""
 
 
+class Sides(NamedTuple):
+    """The side of what grows in rounds after round 1, and what each further one adds, in cm."""
+
+    first_cm: float
+    growth_cm: float
+
+    def after(self, rounds: int) -> float:
+        """Return the side after so many rounds: the short one of a rectangle."""
+        return self.first_cm + self.growth_cm * (rounds - 1)
+
+    def heights_cm(self, rounds: int) -> list[float]:
+        """Return the height of each of so many rounds, which adds it at both ends."""
+        return [self.first_cm / 2] + [self.growth_cm / 2] * (rounds - 1)
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MotifWork:
-    """So many `rounds` worked as a motif is, counted as `counted`.
-
-    `first_cm` is the side after round 1, `growth_cm` what each further round adds to it.
-    """
+    """So many `rounds` worked as a motif is, counted as `counted`, and the `sides` they have."""
 
     motif: Motif
     counted: Rounds
     rounds: int
-    first_cm: float
-    growth_cm: float
+    sides: Sides
 
     @property
     def side_cm(self) -> float:
         """The short side after all its rounds."""
-        return self.side_after(self.rounds)
-
-    def side_after(self, rounds: int) -> float:
-        """Return the short side after so many of its rounds."""
-        return self.first_cm + self.growth_cm * (rounds - 1)
+        return self.sides.after(self.rounds)
 
     def fabric(self, number: int) -> Fabric:
         """Return what the yarn of one round is measured by."""
@@ -53,13 +59,6 @@ class MotifWork:
     def is_measured(self, fabric: Fabric) -> bool:
         """Whether its yarn was weighed as it is worked, or was unravelled for just this round."""
         return not self.counted.extra and (fabric.round > 0 or self.rounds == self.motif.rounds)
-
-
-class Sides(NamedTuple):
-    """The side of a motif after round 1, and what each further round adds to it, in cm."""
-
-    first_cm: float
-    growth_cm: float
 
 
 def motif_sides(motif: Motif, gauge: Gauge) -> Sides:
@@ -128,7 +127,7 @@ def _gauge(work: MotifWork, stitch: str, basic: Stitch, fabric: Fabric, unit_m: 
         stitch=stitch,
         kind=basic,
         width_cm=work.counted.width_cm(work.rounds, work.side_cm),
-        height_cm=0.0 if is_chain else work.growth_cm / 2,
+        height_cm=0.0 if is_chain else work.sides.growth_cm / 2,
         yarn_m=unit_m * YARN_RATIO[basic],
         sureness=Sureness.MEASURED if measured else Sureness.ESTIMATED,
         basis=f"{motif.yarn}/{motif.name}",

@@ -158,7 +158,8 @@ def _strand_cautions(become: EndsBecome, plan: Plan, estimate: Estimate) -> Iter
     if estimate.ends >= MANY_ENDS and weaving >= WEAVING_SHARE * float(hours.total):
         cut = estimate.ended(Why.CUT)
         uncut = estimate.ends - 2 * cut if cut and in_rows else None
-        done = None if become is EndsBecome.WOVEN_IN else become.value
+        woven = 2 * ends_to_weave(become, estimate.strands, plan) > estimate.ends
+        done = None if woven or become is EndsBecome.WOVEN_IN else become.value
         yield for_maker(
             CautionCode.MANY_ENDS, ends=estimate.ends, hours=weaving, uncut=uncut, become=done
         )

@@ -37,14 +37,14 @@ def plan_centre(body: FromCentre, setting: Setting) -> BodyPlan:
     plain = plain_counted(body, setting)
     pitch_cm = _pitch_cm(plain, growing, setting)
     counted = replace(plain, extra=_extra(body, setting, pitch_cm))
-    short_cm = growing.side_after(rounds)
+    short_cm = growing.sides.after(rounds)
     sides_cm = _sides_cm(body, setting, short_cm, short_cm + counted.extra * pitch_cm)
     work = _motif_work(growing, counted, rounds)
     passes = round_passes(
         counted,
         round_colours(body, rounds),
         stitch=setting.design.stitch,
-        heights_cm=[growing.first_cm / 2] + [growing.growth_cm / 2] * (rounds - 1),
+        heights_cm=growing.sides.heights_cm(rounds),
         fabrics=[work.fabric(n + 1) if work else BY_SWATCH for n in range(rounds)],
     )
     return BodyPlan(
@@ -65,13 +65,7 @@ def plan_centre(body: FromCentre, setting: Setting) -> BodyPlan:
 def _motif_work(growing: Growing, counted: Rounds, rounds: int) -> MotifWork | None:
     if growing.motif is None:
         return None
-    return MotifWork(
-        motif=growing.motif,
-        counted=counted,
-        rounds=rounds,
-        first_cm=growing.first_cm,
-        growth_cm=growing.growth_cm,
-    )
+    return MotifWork(motif=growing.motif, counted=counted, rounds=rounds, sides=growing.sides)
 
 
 def _rounds(body: FromCentre, setting: Setting, growing: Growing) -> int:
@@ -82,7 +76,7 @@ def _rounds(body: FromCentre, setting: Setting, growing: Growing) -> int:
     rounds = body.whole_rounds or growing.rounds_for(wide_cm if by_width else tall_cm)
     least = len(body.stripes) if body.fitted else 1
     if rounds < least and body.rounds is None:
-        smallest_cm = growing.side_after(least) + 2 * setting.border_cm
+        smallest_cm = growing.sides.after(least) + 2 * setting.border_cm
         raise refuse(side, MistakeCode.LESS_THAN_A_ROUND, smallest_cm=smallest_cm)
     if rounds < least:
         place = at("blanket", "centre", "rounds")
@@ -105,7 +99,7 @@ def _pitch_cm(plain: Rounds, growing: Growing, setting: Setting) -> float:
         return 0.0
     clusters = plain.counting is Counting.CLUSTERS
     if growing.motif is not None:
-        return growing.growth_cm / (1 if clusters else plain.growth / CORNERS[plain.counting])
+        return growing.sides.growth_cm / (1 if clusters else plain.growth / CORNERS[plain.counting])
     wide = CLUSTER + plain.side_chains if clusters else 1
     return wide * setting.gauges[setting.design.kind].width_cm
 

@@ -10,26 +10,22 @@ from quoting.core.ground.money import round_count
 from quoting.core.ground.place import at
 from quoting.core.order.from_centre import FromCentre
 from quoting.core.plan.body_plan import Setting
-from quoting.core.plan.motif_gauges import motif_sides
+from quoting.core.plan.motif_gauges import Sides, motif_sides
 from quoting.core.workshop.motifs import Motif
 from quoting.core.workshop.rounds import Rounds
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Growing:
-    """The side after round 1, what each further round adds to it, and the motif it goes by."""
+    """The sides that a piece grows to, and the motif that it goes by, if by one."""
 
-    first_cm: float
-    growth_cm: float
+    sides: Sides
     motif: Motif | None
-
-    def side_after(self, rounds: int) -> float:
-        """Return the short side after so many rounds."""
-        return self.first_cm + self.growth_cm * (rounds - 1)
 
     def rounds_for(self, side_cm: float) -> int:
         """Return the rounds that come nearest to a side; 0 where that is less than one."""
-        return round_count(max(0.0, (side_cm - self.first_cm) / self.growth_cm + 1))
+        sides = self.sides
+        return round_count(max(0.0, (side_cm - sides.first_cm) / sides.growth_cm + 1))
 
 
 def growing_of(body: FromCentre, setting: Setting) -> Growing:
@@ -40,9 +36,9 @@ def growing_of(body: FromCentre, setting: Setting) -> Growing:
     motif = _motif_for(body, setting)
     if motif is None:
         across_cm = 2 * setting.gauges[setting.design.kind].height_cm
-        return Growing(first_cm=across_cm, growth_cm=across_cm, motif=None)
-    sides = motif_sides(motif, setting.gauges[motif.yarn, motif.stitch])
-    return Growing(first_cm=sides.first_cm, growth_cm=sides.growth_cm, motif=motif)
+        return Growing(sides=Sides(across_cm, across_cm), motif=None)
+    gauge = setting.gauges[motif.yarn, motif.stitch]
+    return Growing(sides=motif_sides(motif, gauge), motif=motif)
 
 
 def plain_counted(body: FromCentre, setting: Setting) -> Rounds:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
-from itertools import chain
 
 from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Refused, refuse
@@ -21,12 +20,10 @@ from quoting.core.plan.squares.layouts import TABLE, LaidOut, laid_out
 from quoting.core.plan.squares.placing import placed
 from quoting.core.plan.squares.seams import Seams, join_chores, seams_of
 from quoting.core.plan.squares_grid import SquaresGrid
-from quoting.core.workshop.rounds import CORNERS
+from quoting.core.workshop.rounds import SQUARES
 
 BETWEEN_MOTIFS = 2
 """Border stitches into the join between two motifs (common practice)."""
-
-CORNERS_OF_A_SQUARE = 4
 
 MOST_WORKED = 20_000
 """Rounds and seams of all motifs together."""
@@ -73,17 +70,15 @@ def motif_work(body: JoinedSquares, setting: Setting) -> MotifWork:
     """Return the motif as it is worked here. Errors: `motif-not-square`; `all-rounds-at-once`."""
     motif = setting.workshop.motif(body.motif)
     rounds = body.rounds or motif.rounds
-    if CORNERS[motif.counting] != CORNERS_OF_A_SQUARE:
+    if motif.counting not in SQUARES:
         raise refuse(TABLE / "motif", MistakeCode.MOTIF_NOT_SQUARE, read=motif.name)
     if body.join.method is JoinMethod.CONTINUOUS and rounds == 1:
         raise refuse(TABLE / at("join", "method"), MistakeCode.ALL_ROUNDS_AT_ONCE)
-    sides = motif_sides(motif, setting.gauges[motif.yarn, motif.stitch])
     return MotifWork(
         motif=motif,
         counted=motif.counted(setting.workshop.basic_stitch(motif.stitch, "stitch")),
         rounds=rounds,
-        first_cm=sides.first_cm,
-        growth_cm=sides.growth_cm,
+        sides=motif_sides(motif, setting.gauges[motif.yarn, motif.stitch]),
     )
 
 
@@ -134,14 +129,13 @@ def _motifs(
     """Yield the rounds of a motif of each layout; those that join all of them are none of these."""
     continuous = body.join.method is JoinMethod.CONTINUOUS and grid.shared_edges
     rounds = work.rounds - 1 if continuous else work.rounds
-    heights = [work.first_cm / 2] + [work.growth_cm / 2] * (work.rounds - 1)
     drawn = work.rounds - len(body.pool.outer) if body.pool else 0
     for layout in layouts:
         passes = round_passes(
             work.counted,
             layout.colours[:rounds],
             stitch=work.motif.stitch,
-            heights_cm=heights,
+            heights_cm=work.sides.heights_cm(work.rounds),
             fabrics=[work.fabric(number + 1) for number in range(work.rounds)],
         )
         yield tuple(replace(worked, drawn=worked.number <= drawn) for worked in passes)
@@ -159,7 +153,7 @@ def _numbered(parts: Sequence[tuple[Pass, ...]]) -> tuple[Pass, ...]:
     numbered = (
         replace(worked, part=number) for number, passes in enumerate(parts) for worked in passes
     )
-    return tuple(chain(numbered))
+    return tuple(numbered)
 
 
 def _rim(setting: Setting, work: MotifWork, grid: SquaresGrid) -> Rim:
