@@ -68,7 +68,7 @@ def test_the_yarn_of_each_colour_is_by_the_rounds_that_it_is_worked_in(
 def test_the_json_tells_motifs_layouts_and_the_join(
     capsys: pytest.CaptureFixture[str], others: Path
 ) -> None:
-    """8 × 11: 157 edges on 17 lines (constructions, section 3)."""
+    """8 × 11: 157 edges on 17 lines."""
     blanket = record_of(capsys, str(others / "squares.toml"))["blanket"]
     squares = blanket["squares"]
     assert (blanket["construction"], blanket["stitch"]) == ("squares", "dc")

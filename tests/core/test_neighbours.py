@@ -187,7 +187,7 @@ def test_what_would_be_refused_is_left_out() -> None:
 
 
 def test_squares_go_by_a_column_and_a_row_of_motifs() -> None:
-    """8 × 11 = 88 motifs of 15 cm (constructions, section 3)."""
+    """8 × 11 = 88 motifs of 15 cm."""
     found = near(quoted(squares_order()))
     grid = Counted.COLUMNS, Counted.MOTIF_ROWS, Counted.MOTIFS
     assert counts(found[Varied.COLUMN, False], *grid) == (7, 11, 77)
@@ -231,7 +231,7 @@ def test_a_border_round_adds_the_same_to_both_sides_of_squares() -> None:
 
 
 def test_a_rectangle_from_the_centre_goes_by_a_round_and_by_the_stitch_it_is_longer_by() -> None:
-    """34 rounds on 26 extra stitches (constructions, section 2)."""
+    """34 rounds on 26 extra stitches."""
     quote = quoted(centre_order())
     found = near(quote)
     both = Counted.ROUNDS, Counted.STARTS_ON
@@ -250,7 +250,7 @@ def test_what_is_no_rectangle_is_never_made_longer(counting: Counting) -> None:
 
 
 def test_clusters_are_longer_by_clusters() -> None:
-    """Clusters n = 10, e = 5: 960 stitches (constructions, section 2)."""
+    """Clusters n = 10, e = 5: 960 stitches."""
     body = replace(sample_centre(), counting=Counting.CLUSTERS, rounds=10, starts_on=5)
     quote = quoted(centre_order(body=body))
     assert sum(worked.stitches["dc"] for worked in quote.plan.passes) == 960

@@ -66,3 +66,11 @@ def test_each_copy_of_a_part_is_told_apart() -> None:
     walk = walked(motif(4, part=0, copies=2), balls_m=(20.0,))
     assert [strand.starts.copy for strand in walk.strands] == [0, 1]
     assert walk.strands[0].stretches is walk.strands[1].stretches
+
+
+def test_a_border_after_motifs_is_worked_from_the_longest_balls_and_not_from_scraps() -> None:
+    """Two balls of 8 m leave 3 m each of a motif; a border of 30 m takes the two of 20 m first."""
+    border = motif(30, part=1, copies=1)
+    walk = walked(motif(4, part=0, copies=2), border, balls_m=(8.0, 8.0, 20.0, 20.0))
+    assert balls(walk) == [0, 1, 2, 3]
+    assert walk.missing_m == 0.0

@@ -11,11 +11,13 @@ import pytest
 from quoting.core.ground.errors import Checks, Mistake, Refused
 from quoting.core.ground.place import NOWHERE, at
 from quoting.core.order.design import ColourSource
+from quoting.core.order.from_centre import FromCentre, RoundStripe
 from quoting.core.order.in_rows import MAX_STRIPES, InRows, Section, Stripe
 from quoting.core.order.order import Extra, Order
 from quoting.core.workshop.exchange import ExchangeRate
 from quoting.core.workshop.habits import Habits
 from quoting.core.workshop.own_words import OwnWords
+from quoting.core.workshop.rounds import Counting
 from quoting.core.workshop.selling import Delivery, DeliveryBand, Deposit, Target
 from quoting.core.workshop.stitches import Stitch
 from quoting.core.workshop.swatches import Piece, Reading, Run
@@ -166,6 +168,13 @@ def test_rows_before_and_after_the_sections_are_bounded_as_they_are() -> None:
     with pytest.raises(Refused) as refused:
         InRows(sections=(Section(stripes=many[:1]),), first_rows=many, last_rows=many)
     assert [m.path for m in refused.value.mistakes] == ["first_rows", "last_rows"]
+
+
+def test_stripes_from_the_centre_are_bounded_as_those_in_rows_are() -> None:
+    many = (RoundStripe(colour="teal"),) * (MAX_STRIPES + 1)
+    with pytest.raises(Refused) as refused:
+        FromCentre(counting=Counting.SOLID, stripes=many)
+    assert [(m.path, m.code) for m in refused.value.mistakes] == [("stripes", "too-many")]
 
 
 def test_a_reserve_is_by_confidence_or_by_allowance() -> None:

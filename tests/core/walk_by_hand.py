@@ -26,6 +26,7 @@ class Hand:
     long_pass: bool = False
     ball: int | None = None
     worked_m: float = 0.0
+    sparing: bool = False
 
     def room_m(self) -> float:
         """Return what can still be worked of the ball in hand."""
@@ -33,8 +34,15 @@ class Hand:
             return math.inf
         return self.left_m[self.ball] - self.tails_m - self.worked_m
 
-    def open(self, least_m: float) -> None:
-        """Take the first ball that can work so much, part balls first."""
+    def open(self, least_m: float, wanted_m: float = 0.0) -> None:
+        """Take the first ball that can work so much, part balls first.
+
+        Sparing, one that can work all that is wanted, else the longest.
+        """
+        if self.sparing:
+            rooms = [self.left_m[ball] - self.tails_m for ball in self.parts + self.fresh]
+            enough = any(room_m >= wanted_m - HAIR_M for room_m in rooms)
+            least_m = wanted_m if enough else max([least_m, *rooms])
         for balls in (self.parts, self.fresh):
             for ball in balls:
                 if self.left_m[ball] - self.tails_m >= least_m - HAIR_M:
@@ -71,7 +79,8 @@ def walked_by_hand(
     full_m: float = 0.0,
 ) -> Hand:
     """Return the walk over so many blankets alike, each part as often as it is made."""
-    hand = Hand(list(balls_m), 2 * tail_m, fresh=list(range(len(balls_m))))
+    sparing = any(visit.copies > 1 for visit in visits)
+    hand = Hand(list(balls_m), 2 * tail_m, fresh=list(range(len(balls_m))), sparing=sparing)
     held, edge_only = False, False
     lines = [list(line) for _, line in groupby(visits, key=lambda visit: visit.part)]
     for part in [line for line in lines for _ in range(line[0].copies)] * blankets:
@@ -92,10 +101,11 @@ def walked_by_hand(
             elif goes_on:
                 hand.worked_m += carry_m
             if not goes_on:
-                begun = visit.copies > 1 and (number == 0 or visit.begins)
+                wanted_m = visit.yarn_m + visit.bound_m
+                begun = sparing and (number == 0 or visit.begins)
                 if begun and hand.has(one_strand_m(part[number:])):
-                    least_m = one_strand_m(part[number:])
-                hand.open(least_m + (visit.bound_m if edge_only else 0))
+                    wanted_m = one_strand_m(part[number:])
+                hand.open(least_m + (visit.bound_m if edge_only else 0), wanted_m)
             work(hand, visit.yarn_m)
             held = True
     if held:
@@ -127,5 +137,5 @@ def work(hand: Hand, yarn_m: float) -> None:
         yarn_m -= hand.room_m()
         hand.worked_m += hand.room_m()
         hand.close("ran out")
-        hand.open(2 * HAIR_M)
+        hand.open(2 * HAIR_M, yarn_m)
     hand.worked_m += yarn_m

@@ -70,7 +70,8 @@ def walk_runs(
     colour: str, runs: Sequence[Run], supply: Supply, *, tail_m: float, blankets: int, join: Join
 ) -> ColourWalk:
     """Return the strands of one colour, as `walk_colour`, from its runs through one blanket."""
-    walker = _Walker(colour, tail_m, supply, join)
+    basket = Basket(supply, 2 * tail_m, sparing=any(run.copies > 1 for run in runs))
+    walker = _Walker(colour, 2 * tail_m, basket, join)
     parts = [list(own) for _, own in groupby(runs, key=lambda run: run.part)]
     for blanket in range(blankets):
         for own in parts:
@@ -82,11 +83,11 @@ def walk_runs(
 
 
 class _Walker:
-    def __init__(self, colour: str, tail_m: float, supply: Supply, join: Join) -> None:
+    def __init__(self, colour: str, tails_m: float, basket: Basket, join: Join) -> None:
         self.colour = colour
-        self.tails_m = 2 * tail_m
+        self.tails_m = tails_m
         self.at_an_edge = join is Join.AT_AN_EDGE
-        self.basket = Basket(supply, self.tails_m)
+        self.basket = basket
         self.strands: list[Strand] = []
         self.last: Point | None = None
         self.long_pass = False
@@ -96,10 +97,8 @@ class _Walker:
         """Work the passes of one run: as many as the ball in hand lasts for, then the next.
 
         `why` is why its last strand ends: cut, or fastened off as the last of a part.
-        A run of a part that is made several times is worked from one ball, if there is one: a
-        shorter one is kept for a smaller part, and joined only once there is no other.
         """
-        ball = self.basket.take(run.whole_m) if run.copies > 1 else None
+        ball = self.basket.take(run.whole_m) if self.basket.sparing else None
         if ball is not None:
             self._work_whole(ball, run, place, why)
             return
@@ -147,7 +146,8 @@ class _Walker:
         """
         self._decide(None, visit)
         here = place.point(visit.pass_index, visit.starts)
-        return self._open(here, visit.yarn_m + visit.bound_m if self.edge_only else 2 * HAIR)
+        whole_m = visit.yarn_m + visit.bound_m
+        return self._open(here, whole_m if self.edge_only else 2 * HAIR, whole_m)
 
     def _go_on(self, hand: Growing, run: Run, number: int, place: Place) -> Growing:
         """Bring the strand in hand to a visit of a run, or close it and start another."""
@@ -190,7 +190,7 @@ class _Walker:
             done += part
             self.last = place.point(visit.pass_index, Edge.WITHIN)
             self._close(hand, Why.RAN_OUT)
-            hand = self._open(self.last, 2 * HAIR)
+            hand = self._open(self.last, 2 * HAIR, visit.yarn_m - done)
         self._stretch(hand, visit, done, visit.yarn_m)
         self.last = place.point(visit.pass_index, visit.ends)
         return hand
@@ -201,9 +201,9 @@ class _Walker:
         share = (begins_m / whole_m, ends_m / whole_m) if whole_m else (0.0, 1.0)
         hand.stretches.append(Stretch(visit.pass_index, *share))
 
-    def _open(self, here: Point, least_m: float) -> Growing:
-        """Start a strand from the first ball that can work `least_m`."""
-        ball = self.basket.take(least_m) or self.basket.missing
+    def _open(self, here: Point, least_m: float, wanted_m: float) -> Growing:
+        """Start a strand from a ball that can work `least_m`, better `wanted_m`."""
+        ball = self.basket.take_for(least_m, wanted_m) or self.basket.missing
         return Growing(ball=ball, starts=here, left_m=ball.left_m - self.tails_m)
 
     def _close(self, hand: Growing, why: Why) -> None:

@@ -43,11 +43,13 @@ class Ball:
 class Basket:
     """The balls of a walk: part balls, the oldest first, then fresh ones, then any to be had.
 
-    What nobody has is worked from the `missing` ball, which has no end.
+    What nobody has is worked from the `missing` ball, which has no end. With `sparing` what is left
+    of a short ball waits for a smaller part, and is joined only once nothing longer is left.
     """
 
-    def __init__(self, supply: Supply, tails_m: float) -> None:
+    def __init__(self, supply: Supply, tails_m: float, *, sparing: bool = False) -> None:
         self.supply = supply
+        self.sparing = sparing
         self.tails_m = tails_m
         self.balls = [Ball(number, length) for number, length in enumerate(supply.balls_m)]
         self.fresh = deque(self.balls)
@@ -61,6 +63,16 @@ class Basket:
             or self._next(self.fresh, least_m)
             or self._another(least_m)
         )
+
+    def take_for(self, least_m: float, wanted_m: float) -> Ball | None:
+        """Return the first ball that can work `least_m`.
+
+        Sparing, it is one that can work all of `wanted_m`, else the longest.
+        """
+        if not self.sparing:
+            return self.take(least_m)
+        longest_m = max((ball.left_m for ball in chain(self.part, self.fresh)), default=0.0)
+        return self.take(wanted_m) or self.take(max(least_m, longest_m - self.tails_m))
 
     def has(self, least_m: float) -> bool:
         """Return whether one of the balls that are there can work so much."""

@@ -20,6 +20,7 @@ from quoting.core.making.planned_yarn import planned_yarn
 from quoting.core.making.progress import progress_of
 from quoting.core.making.rows_work import rows_work
 from quoting.core.making.yarn_left import yarn_left
+from quoting.core.order.bodies import Body
 from quoting.core.order.design import EndsBecome
 from quoting.core.order.joined_squares import JoinMethod
 from quoting.core.order.stage import Stage
@@ -79,6 +80,16 @@ def test_laying_out_and_joining_grow_less_with_every_tick(method: JoinMethod) ->
     left = [hours_left(quote, log(reached(done))).of(Doing.AT_THE_HOOK) for done in range(rows + 1)]
     assert left == sorted(left, reverse=True)
     assert left[-1] == 0
+
+
+@pytest.mark.parametrize("body", [squares(blocked=True), from_centre(turned=True)])
+def test_blocking_and_turning_are_once_in_the_hours_that_are_left(body: Body) -> None:
+    """Motifs are blocked when all are made, and a piece is turned with each round: no tick more."""
+    quote = constructed_quote(body)
+    rows = made_rows(quote).all
+    left = hours_left(quote, log()).hours
+    assert [left.of(part) for part in Part] == [quote.estimate.hours.of(part) for part in Part]
+    assert hours_left(quote, log(reached(rows))).of(Doing.AT_THE_HOOK) == 0
 
 
 def test_what_is_joined_as_you_go_is_joined_with_the_motifs() -> None:
