@@ -14,6 +14,7 @@ from quoting.core.ground.money import exact
 from quoting.core.plan.passes import Plan
 from quoting.core.weighing.comparison import ball_grams
 from quoting.wording import body_pass
+from quoting.wording.ends import ends_of_all
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,7 +33,7 @@ def counts_table(grid: Grid, rows: Rows, shapes: Shapes) -> list[CountRefs]:
         *heads("size", f"width, {unit}", f"length, {unit}", f"area, {unit}²"),
         *heads(
             *_body_heads(rows.first.plan),
-            "ends to weave in",
+            ends_of_all(sized.quote for sized in rows.all),
             "balls to buy",
             "balls, g",
             figures_from=0,

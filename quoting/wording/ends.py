@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 
 from quoting.core.order.design import EndsBecome
 from quoting.core.quote.fate_of_ends import main_fate, woven_besides
@@ -66,6 +66,13 @@ def ends_briefly(quote: Quote) -> str:
 def ends_to_do(quote: Quote, speech: Speech) -> str:
     """Return what is to become of the ends: `to weave in, but for 4 to leave as fringe`."""
     return f"{ENDS_TO_DO[main_fate(quote)]}{but_for_words(quote, speech)}"
+
+
+def ends_of_all(quotes: Iterable[Quote]) -> str:
+    """Return the heading of several numbers of ends: `ends to weave in`, if all of them are."""
+    fates = {None if _others(quote) else ENDS_TO_DO[main_fate(quote)] for quote in quotes}
+    only = fates.pop() if len(fates) == 1 else None
+    return f"ends {only}" if only else "ends"
 
 
 def but_for_words(quote: Quote, speech: Speech) -> str:
