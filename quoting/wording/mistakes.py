@@ -74,8 +74,8 @@ MISTAKES: Sentences = {
         "The order has too many rows, or too many blankets, for changes of it to be tried.",
     ),
     MistakeCode.TOO_MANY_LINES: (
-        "This comes to {read} lines of sections, stripes, border, colours and extras, where the "
-        "form has room for {limit}; the command `quoting quote` takes it from its file.",
+        "This comes to {read} lines of sections, stripes, layouts, border, colours and extras, "
+        "where the form has room for {limit}; the command `quoting quote` takes it from its file.",
     ),
     MistakeCode.TOO_MANY: ("{read} of them are too many; at most {limit} will do.",),
     # Numbers and measures

@@ -250,11 +250,12 @@ def test_a_line_is_read_as_it_is_typed_or_pasted(maker: MotifMaker, line: str) -
     assert page.typed()[f"{LAYOUTS}.1.count"] == "22"
 
 
-def test_a_mistake_in_the_list_names_its_line(maker: MotifMaker) -> None:
+def test_a_mistake_in_the_list_names_its_line_and_round(maker: MotifMaker) -> None:
     fields = maker.sends(maker.open(), do=f"as_text {LAYOUTS}").typed()
-    text = "teal, rust, plum, moss, oat\n\nteal, puce, plum, moss, oat x many"
+    text = "teal, rust, plum, moss, oat\n\nteal, puce, plum, , oat x many"
     page = Page(maker.client.post("/", data=fields | {f"{LAYOUTS}.as_list": text}).text)
     said = page.said_of(LAYOUTS)
-    assert "Line 3: The yarn has no colour “puce”" in said
+    assert "Line 3, round 2: The yarn has no colour “puce”" in said
+    assert "Line 3, round 4: This is missing" in said
     assert "Line 3: “many” cannot be read" in said
     assert page.typed()[f"{LAYOUTS}.as_list"] == text

@@ -26,6 +26,7 @@ from quoting.web.queue_now import ahead_now
 from quoting.web.shop import Shop, speech_now
 from quoting.web.turns import take_turn_for
 from quoting.wording import mistake_sentence
+from quoting.wording.phrases import capitalized
 
 
 class Words(NamedTuple):
@@ -107,7 +108,7 @@ def _refusal(
             wanting.append(here)
             continue
         said.append(here)
-        told = sentence if line is None else f"Line {line.number}: {sentence}"
+        told = sentence if line is None else f"{capitalized(line.told)}: {sentence}"
         for each in beside:
             if isinstance(each, Typed | Lines):
                 each.says = (*each.says, told)
@@ -164,7 +165,7 @@ def _where_in_text(place: Place, fields: Mapping[str, Field], line: TextLine) ->
     of = _where(place.outer.outer.outer, None) or speech_now().worded(
         fields[line.list_name].label.text
     )
-    return f"{of}, line {line.number}"
+    return f"{of}, {line.told}"
 
 
 def _where(place: Place, field: Field | None) -> str:

@@ -33,10 +33,19 @@ _LISTS = re.compile(
 
 
 class TextLine(NamedTuple):
-    """A line of a list that is sent as a text, counted from 1 with the blank ones."""
+    """A line of a list that is sent as a text, counted from 1 with the blank ones.
+
+    `round` is the round of a layout in it, where one is meant.
+    """
 
     list_name: str
     number: int
+    round: int | None = None
+
+    @property
+    def told(self) -> str:
+        """Its number, and the round, as they are told: `line 3, round 2`."""
+        return f"line {self.number}" + (f", round {self.round}" if self.round else "")
 
 
 def texts_of(sent: Sent) -> dict[str, str]:
@@ -118,12 +127,12 @@ def _as_many(parts: Sequence[str], place: str) -> Sequence[str]:
 
 def line_in_text(place: Place, texts: Mapping[str, str]) -> TextLine | None:
     """Return the line that a place is in; None where it is in no list that is sent as a text."""
-    while place.parts:
-        within, number = str(place.outer), place.parts[-1]
+    for length, number in enumerate(place.parts):
+        within = ".".join(map(str, place.parts[:length]))
         if within in texts and isinstance(number, int):
             lines = [line for line, _ in read_stripe_lines(texts[within])]
-            return TextLine(within, lines[number - 1]) if number <= len(lines) else None
-        place = place.outer
+            rounds = [part for part in place.parts[length + 1 :] if isinstance(part, int)]
+            return TextLine(within, lines[number - 1], *rounds) if number <= len(lines) else None
     return None
 
 
