@@ -9,6 +9,7 @@ from typing import Any
 
 from quoting.core.ground.measures import Units
 from quoting.core.ground.money import round_money
+from quoting.core.order.design import EndsBecome
 from quoting.core.order.in_rows import Stripe
 from quoting.core.order.order import Extra, Order, Terms
 from quoting.core.quote.quote import Quote
@@ -213,6 +214,8 @@ def quotes() -> dict[str, Quote]:
     found["rush and discount"] = sample_quote(rushed, sample_workshop(fees=THREE_FEES))
     abroad = sample_workshop(exchange={"EUR": euro})
     found["euro"] = sample_quote(sample_order(pays_in="EUR"), abroad)
+    fringed = sample_design(ends=EndsBecome.FRINGE)
+    found["fringe"] = sample_quote(sample_order(design=fringed))
     found["guessed hours"] = guessed_quote()
     found["one row"] = one_row_quote()
     crown = ExchangeRate(
