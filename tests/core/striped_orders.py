@@ -9,7 +9,8 @@ from quoting.core.order.in_rows import Section
 from quoting.core.order.order import Order
 from quoting.core.plan.passes import Plan
 from quoting.core.quote.quote import Quote
-from quoting.core.weighing.calmer_stripes import Alternative, calmer_stripes
+from quoting.core.weighing.alternatives import Alternative
+from quoting.core.weighing.calmer_stripes import calmer_stripes
 from quoting.core.workshop.habits import Habits
 from quoting.core.workshop.workshop import Workshop
 from quoting.core.workshop.yarns import PutUp

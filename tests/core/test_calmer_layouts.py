@@ -4,16 +4,17 @@ from __future__ import annotations
 
 from collections import Counter
 from dataclasses import replace
+from itertools import permutations
 
 import pytest
 
 from quoting.core.estimate.strands import Why
 from quoting.core.order.joined_squares import JoinedSquares, JoinMethod, Layout, Pool
 from quoting.core.quote.quote import Quote, quote_order
+from quoting.core.weighing.alternatives import OFFERED, Alternative
 from quoting.core.weighing.calmer_designs import calmer_designs
 from quoting.core.weighing.calmer_layouts import calmer_layouts
-from quoting.core.weighing.calmer_stripes import OFFERED, Alternative
-from tests.examples import TODAY
+from tests.examples import COLOURS, TODAY
 from tests.motif_examples import FIVE, motif_workshop, sample_squares, squares_order
 
 WORKSHOP = motif_workshop()
@@ -95,6 +96,14 @@ def test_rounds_that_all_layouts_end_in_are_kept_and_others_are_not() -> None:
     unlike = quoted(sample_squares(FIVE, FIVE[::-1]))
     calmest = calmer_layouts(unlike, today=TODAY)[0]
     assert {len(set(layout.colours)) for layout in layouts(calmest)} == {1}
+
+
+def test_runs_that_take_more_layouts_than_a_blanket_may_have_are_left_out() -> None:
+    """Of six colours in 40 orders one run takes 6 layouts, two take 30, three more than 60."""
+    orders = list(permutations(COLOURS, 4))[::9]
+    many = quoted(sample_squares(*((*inner, "oat") for inner in orders)))
+    found = calmer_layouts(many, today=TODAY)
+    assert [len(layouts(other)) for other in found] == [6, 30]
 
 
 def test_motifs_of_one_run_are_left_as_they_are() -> None:

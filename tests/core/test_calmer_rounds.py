@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from quoting.core.order.from_centre import FromCentre
+from quoting.core.order.from_centre import FromCentre, RoundStripe
+from quoting.core.order.in_rows import MAX_COUNT
 from quoting.core.quote.advice import MANY_ENDS
 from quoting.core.quote.quote import Quote, quote_order
+from quoting.core.weighing.alternatives import OFFERED, ROWS_DRIFT, Alternative
 from quoting.core.weighing.calmer_designs import calmer_designs, can_be_calmed
 from quoting.core.weighing.calmer_rounds import calmer_rounds
-from quoting.core.weighing.calmer_stripes import OFFERED, ROWS_DRIFT, Alternative
 from tests.examples import TODAY
 from tests.motif_examples import centre_order, motif_workshop, sample_centre
 
@@ -73,6 +74,13 @@ def test_few_ends_and_stripes_that_are_fitted_are_left_as_they_are() -> None:
     fitted = quoted(replace(sample_centre(*("teal", "oat") * 10), fitted=True))
     assert fitted.estimate.ends >= MANY_ENDS
     assert calmer_rounds(fitted, today=TODAY) == ()
+
+
+def test_stripes_that_are_too_wide_for_a_body_are_left_out() -> None:
+    """Twice a last stripe of most rounds would be refused; the rounds are the maker's own."""
+    loud = sample_centre(*("teal", "oat") * 15).stripes
+    body = sample_centre(stripes=(*loud, RoundStripe(colour="plum", rounds=MAX_COUNT)), rounds=60)
+    assert calmer_rounds(quoted(body), today=TODAY) == ()
 
 
 def test_a_construction_from_the_centre_is_calmed_where_fewer_ends_are_sought() -> None:

@@ -17,7 +17,8 @@ from quoting.core.order.in_rows import Section, Stripe
 from quoting.core.order.order import Order
 from quoting.core.plan.passes import Plan
 from quoting.core.quote.quote import Quote, quote_order
-from quoting.core.weighing.calmer_stripes import OFFERED, Alternative, calmer_stripes
+from quoting.core.weighing.alternatives import OFFERED, Alternative
+from quoting.core.weighing.calmer_stripes import calmer_stripes
 from quoting.core.workshop.habits import Habits
 from quoting.core.workshop.workshop import Workshop
 from tests.core.striped_orders import endless, ends_counted, striped

@@ -10,7 +10,8 @@ import pytest
 from quoting.core.order.design import Design
 from quoting.core.order.in_rows import Section, Stripe
 from quoting.core.quote.advice import MANY_ENDS
-from quoting.core.weighing.calmer_stripes import OFFERED, calmer_stripes
+from quoting.core.weighing.alternatives import OFFERED
+from quoting.core.weighing.calmer_stripes import calmer_stripes
 from quoting.core.weighing.stripe_search import Repeat
 from quoting.core.workshop.habits import Habits
 from quoting.core.workshop.workshop import Workshop

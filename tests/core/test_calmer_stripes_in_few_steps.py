@@ -11,7 +11,8 @@ import pytest
 from quoting.core.order.in_rows import Section
 from quoting.core.order.order import Order
 from quoting.core.weighing import calmer_stripes as module
-from quoting.core.weighing.calmer_stripes import OFFERED, PLANNED, WALKED, calmer_stripes
+from quoting.core.weighing.alternatives import OFFERED
+from quoting.core.weighing.calmer_stripes import PLANNED, WALKED, calmer_stripes
 from quoting.core.weighing.stripe_search import TRIES_IN_ALL
 from tests.core.striped_orders import striped
 from tests.examples import COLOURS, TODAY, sample_quote, section, stripes

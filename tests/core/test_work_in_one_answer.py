@@ -13,8 +13,9 @@ from quoting.core.ground.errors import Mistake, Refused
 from quoting.core.order.resizing import Size
 from quoting.core.quote import quote
 from quoting.core.weighing import comparison
+from quoting.core.weighing.alternatives import MOST_VARIED
 from quoting.core.weighing.budget import within_budget
-from quoting.core.weighing.calmer_stripes import MOST_VARIED, calmer_stripes
+from quoting.core.weighing.calmer_stripes import calmer_stripes
 from quoting.core.weighing.comparison import MOST_COMPARED, compare_sizes
 from tests.examples import TODAY, sample_design, sample_order, sample_quote, sample_workshop
 

@@ -18,8 +18,8 @@ from quoting.core.order.order import Order
 from quoting.core.order.resizing import Size
 from quoting.core.price.price import Price
 from quoting.core.quote.quote import Quote, quote_order
+from quoting.core.weighing.alternatives import check_size
 from quoting.core.weighing.calmer_designs import calmer_designs
-from quoting.core.weighing.calmer_stripes import check_size
 from quoting.core.weighing.comparison import (
     Compared,
     Comparison,

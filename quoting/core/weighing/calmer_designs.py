@@ -10,9 +10,10 @@ from quoting.core.order.from_centre import FromCentre
 from quoting.core.order.in_rows import InRows
 from quoting.core.order.joined_squares import JoinedSquares
 from quoting.core.quote.quote import Quote
+from quoting.core.weighing.alternatives import Alternative
 from quoting.core.weighing.calmer_layouts import calmer_layouts
 from quoting.core.weighing.calmer_rounds import calmer_rounds
-from quoting.core.weighing.calmer_stripes import Alternative, calmer_stripes
+from quoting.core.weighing.calmer_stripes import calmer_stripes
 
 CALMER: dict[type[Body], Callable[[Quote, date], tuple[Alternative, ...]]] = {
     InRows: lambda quote, today: calmer_stripes(quote, today=today),

@@ -17,8 +17,8 @@ from quoting.core.ground.errors import Refused
 from quoting.core.order.joined_squares import JoinedSquares, Layout
 from quoting.core.plan.layout_colours import layouts_made
 from quoting.core.quote.advice import MANY_ENDS
-from quoting.core.quote.quote import Quote, quote_order
-from quoting.core.weighing.calmer_stripes import OFFERED, Alternative, check_size
+from quoting.core.quote.quote import Quote
+from quoting.core.weighing.alternatives import Alternative, Nearby, check_size, first_that_keep
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -44,20 +44,25 @@ def calmer_layouts(quote: Quote, *, today: date) -> tuple[Alternative, ...]:
     assert isinstance(body, JoinedSquares), "told by its class"  # noqa: S101
     if quote.estimate.ends < MANY_ENDS:
         return ()
+    return first_that_keep(
+        quote,
+        _in_fewer_runs(quote, body),
+        lambda other: other.estimate.ends < quote.estimate.ends,
+        today=today,
+    )
+
+
+def _in_fewer_runs(quote: Quote, body: JoinedSquares) -> Iterator[Nearby]:
+    """Yield the body in runs of fewer colours, from one on; none of more layouts than it may have.
+
+    Motifs are not compared one by one, so how far off it is goes by the layouts.
+    """
     motifs, outer = _motifs(quote)
     most = max(len(list(groupby(motif.inner))) for motif in motifs)
-    offered: list[Alternative] = []
     for runs in range(1, most):
-        calmer, distance = _in_runs(motifs, outer, runs)
-        changed = replace(body, layouts=calmer, pool=None)
+        layouts, distance = _in_runs(motifs, outer, runs)
         with suppress(Refused):
-            order = replace(quote.order, design=replace(quote.order.design, body=changed))
-            other = quote_order(order, quote.workshop, today=today, ahead=quote.ahead)
-            if other.estimate.ends < quote.estimate.ends:
-                offered.append(Alternative(quote=other, distance=distance))
-        if len(offered) == OFFERED:
-            break
-    return tuple(sorted(offered, key=lambda found: found.quote.estimate.ends))
+            yield Nearby(body=replace(body, layouts=layouts, pool=None), distance=distance)
 
 
 def _motifs(quote: Quote) -> tuple[list[_Coloured], tuple[str, ...]]:

@@ -10,14 +10,18 @@ from collections.abc import Iterator
 from contextlib import suppress
 from dataclasses import replace
 from datetime import date
-from itertools import zip_longest
 
 from quoting.core.ground.errors import Refused
 from quoting.core.order.from_centre import FromCentre, RoundStripe
-from quoting.core.plan.passes import Plan
 from quoting.core.quote.advice import MANY_ENDS
-from quoting.core.quote.quote import Quote, quote_order
-from quoting.core.weighing.calmer_stripes import OFFERED, ROWS_DRIFT, Alternative, check_size
+from quoting.core.quote.quote import Quote
+from quoting.core.weighing.alternatives import (
+    Alternative,
+    Nearby,
+    check_size,
+    first_that_keep,
+    keeps_colours,
+)
 
 WIDER = (2, 3, 4, 5, 6, 8, 10)
 """How many times as wide stripes are tried, the nearest first; then each colour once."""
@@ -38,31 +42,26 @@ def calmer_rounds(quote: Quote, *, today: date) -> tuple[Alternative, ...]:
     assert isinstance(body, FromCentre), "told by its class"  # noqa: S101
     if quote.estimate.ends < MANY_ENDS or body.fitted:
         return ()
-    offered: list[Alternative] = []
-    for wider in _wider(body):
-        with suppress(Refused):
-            order = replace(quote.order, design=replace(quote.order.design, body=wider))
-            other = quote_order(order, quote.workshop, today=today, ahead=quote.ahead)
-            if other.estimate.ends <= MOST_LEFT * quote.estimate.ends and _keeps(
-                other.plan, quote.plan
-            ):
-                distance = _distance(other.plan, quote.plan)
-                offered.append(Alternative(quote=other, distance=distance))
-        if len(offered) == OFFERED:
-            break
-    return tuple(sorted(offered, key=lambda found: found.quote.estimate.ends))
+
+    def keeps(other: Quote) -> bool:
+        few = other.estimate.ends <= MOST_LEFT * quote.estimate.ends
+        return few and keeps_colours(other.plan, quote.plan)
+
+    return first_that_keep(quote, _wider(body), keeps, today=today)
 
 
-def _wider(body: FromCentre) -> Iterator[FromCentre]:
-    """Yield the body in wider stripes, each striping once."""
+def _wider(body: FromCentre) -> Iterator[Nearby]:
+    """Yield the body in wider stripes, each striping once; those too wide for a body left out."""
     held = replace(body, rounds=body.whole_rounds, repeats=None)
     for times in WIDER:
-        stripes = (replace(stripe, rounds=times * stripe.rounds) for stripe in body.stripes)
-        yield replace(held, stripes=tuple(stripes))
-    yield replace(held, fitted=True)
-    once = _once_each(body)
-    if len(once) < len(body.stripes):
-        yield replace(held, fitted=True, stripes=once)
+        with suppress(Refused):
+            stripes = tuple(replace(each, rounds=times * each.rounds) for each in body.stripes)
+            yield Nearby(body=replace(held, stripes=stripes))
+    yield Nearby(body=replace(held, fitted=True))
+    with suppress(Refused):
+        once = _once_each(body)
+        if len(once) < len(body.stripes):
+            yield Nearby(body=replace(held, fitted=True, stripes=once))
 
 
 def _once_each(body: FromCentre) -> tuple[RoundStripe, ...]:
@@ -71,18 +70,3 @@ def _once_each(body: FromCentre) -> tuple[RoundStripe, ...]:
     for stripe in body.stripes:
         rounds[stripe.colour] = rounds.get(stripe.colour, 0) + stripe.rounds
     return tuple(RoundStripe(colour=colour, rounds=count) for colour, count in rounds.items())
-
-
-def _keeps(plan: Plan, asked: Plan) -> bool:
-    """Return whether every colour has as many rounds, within a tenth."""
-    rounds, wanted = plan.rows_by_colour, asked.rows_by_colour
-    return rounds.keys() == wanted.keys() and all(
-        abs(rounds[colour] - wanted[colour]) <= ROWS_DRIFT * wanted[colour] for colour in wanted
-    )
-
-
-def _distance(plan: Plan, asked: Plan) -> float:
-    """Return the share of rounds, from the centre outwards, that are in another colour."""
-    pairs = list(zip_longest(plan.rows, asked.rows))
-    other: int = sum(a is None or b is None or a.colour != b.colour for a, b in pairs)
-    return other / len(pairs)

@@ -7,11 +7,10 @@ from collections.abc import Iterator
 from contextlib import suppress
 from dataclasses import dataclass, replace
 from datetime import date
-from itertools import groupby, islice, zip_longest
+from itertools import groupby, islice
 
-from quoting.core.estimate.estimate import estimate_plan, work_of
-from quoting.core.ground.codes import MistakeCode
-from quoting.core.ground.errors import Refused, refuse
+from quoting.core.estimate.estimate import estimate_plan
+from quoting.core.ground.errors import Refused
 from quoting.core.ground.sameness import HAIR
 from quoting.core.order.design import Design
 from quoting.core.order.in_rows import InRows, Section, Stripe
@@ -20,6 +19,13 @@ from quoting.core.plan.passes import Plan
 from quoting.core.plan.plan import plan_order
 from quoting.core.quote.advice import MANY_ENDS
 from quoting.core.quote.quote import Quote, quote_order
+from quoting.core.weighing.alternatives import (
+    OFFERED,
+    Alternative,
+    check_size,
+    keeps_colours,
+    rows_elsewhere,
+)
 from quoting.core.weighing.stripe_search import (
     RUN_GROWS,
     TRIES_IN_ALL,
@@ -27,8 +33,6 @@ from quoting.core.weighing.stripe_search import (
     calmer_repeats,
     cuts_of,
 )
-
-OFFERED = 3
 
 PLANNED = 80
 """Nearby designs that are unrolled, at the most."""
@@ -38,24 +42,6 @@ ROWS_PLANNED = 16_000
 
 WALKED = 10
 """Of those that keep the shape, how many are walked to count their ends."""
-
-MOST_VARIED = 1_500
-"""Of work, as `work_of` has it, for which other stripes are tried at all."""
-
-ROWS_DRIFT = 0.10
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Alternative:
-    """A design near the one asked for. `distance` is the share of its rows in another colour."""
-
-    quote: Quote
-    distance: float
-
-    @property
-    def design(self) -> Design:
-        """The design."""
-        return self.quote.order.design
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -84,15 +70,6 @@ def calmer_stripes(quote: Quote, *, today: date) -> tuple[Alternative, ...]:
             if 2 * other.estimate.ends <= quote.estimate.ends:
                 offered.append(Alternative(quote=other, distance=trial.distance))
     return tuple(sorted(offered, key=_rank))
-
-
-def check_size(quote: Quote, place: str = "") -> None:
-    """Refuse to try changes of a large order, each of which takes as long as the order itself.
-
-    Errors: `too-large-to-vary`, at `place`.
-    """
-    if work_of(quote.plan, quote.order.quantity) > MOST_VARIED:
-        raise refuse(place, MistakeCode.TOO_LARGE_TO_VARY)
 
 
 def _rank(found: Alternative) -> tuple[int, float, int]:
@@ -126,7 +103,7 @@ def _tried(order: Order, quote: Quote) -> Iterator[_Trial]:
         plan = plan_order(order, quote.workshop)
         if _keeps_shape(plan, quote):
             walked = estimate_plan(plan, replace(order, quantity=1), quote.workshop)
-            yield _Trial(order=order, distance=_distance(plan, quote.plan), ends=walked.ends)
+            yield _Trial(order=order, distance=rows_elsewhere(plan, quote.plan), ends=walked.ends)
 
 
 def _nearby(quote: Quote) -> Iterator[Order]:
@@ -204,11 +181,9 @@ def _restriped(section: Section, repeat: Repeat | None) -> Section:
 
 def _keeps_shape(plan: Plan, asked: Quote) -> bool:
     """Return whether a plan keeps its stripes, each colour's rows and the height, near enough."""
-    rows, wanted = plan.rows_by_colour, asked.plan.rows_by_colour
     return (
-        rows.keys() == wanted.keys()
+        keeps_colours(plan, asked.plan)
         and _longest_run(plan) <= RUN_GROWS * _longest_run(asked.plan)
-        and all(abs(rows[c] - wanted[c]) <= ROWS_DRIFT * wanted[c] for c in wanted)
         and abs(plan.height_cm - asked.plan.height_cm) <= _repeat_cm(asked) + HAIR
     )
 
@@ -223,12 +198,3 @@ def _repeat_cm(quote: Quote) -> float:
     rows = quote.plan.rows
     mean_cm = math.fsum(row.height_cm for row in rows) / len(rows)
     return mean_cm * max(section.rows for section in _rows_of(quote.order.design).sections)
-
-
-def _distance(plan: Plan, asked: Plan) -> float:
-    """Return the share of rows, counted from the bottom, that are in another colour."""
-    pairs = list(zip_longest(plan.rows, asked.rows))
-    other: int = sum(
-        mine is None or his is None or mine.colour != his.colour for mine, his in pairs
-    )
-    return other / len(pairs)

@@ -17,7 +17,7 @@ from quoting.core.order.in_rows import InRows
 from quoting.core.order.joined_squares import JoinedSquares
 from quoting.core.order.resizing import own_size
 from quoting.core.quote.quote import Quote, quote_order
-from quoting.core.weighing.calmer_stripes import MOST_VARIED, check_size
+from quoting.core.weighing.alternatives import MOST_VARIED, check_size
 from quoting.core.weighing.closing import Closing, closing_of
 from quoting.core.weighing.other_bodies_varied import (
     centre_held,
