@@ -46,8 +46,8 @@ _ROWS = CalmerWords(
 )
 
 _CENTRE = CalmerWords(
-    kept="Each of these keeps every colour’s rounds within a tenth, in wider stripes, and leaves "
-    "about half the ends or fewer. The same rounds further out take more yarn.",
+    kept="Each of these keeps every colour’s rounds within a tenth, or one round, in wider "
+    "stripes, and leaves about half the ends or fewer. The same rounds further out take more yarn.",
     none="there are no wider stripes of these colours with about as many rounds of each that "
     "leave about half the ends; fewer colours help too.",
     name="Striping",

@@ -86,9 +86,10 @@ def rows_elsewhere(plan: Plan, asked: Plan) -> float:
     return other / len(pairs)
 
 
-def keeps_colours(plan: Plan, asked: Plan) -> bool:
-    """Return whether every colour has as many rows as asked, within a tenth."""
+def keeps_colours(plan: Plan, asked: Plan, *, or_by: int = 0) -> bool:
+    """Return whether every colour has as many rows as asked, within a tenth, or by so many."""
     rows, wanted = plan.rows_by_colour, asked.rows_by_colour
     return rows.keys() == wanted.keys() and all(
-        abs(rows[colour] - wanted[colour]) <= ROWS_DRIFT * wanted[colour] for colour in wanted
+        abs(rows[colour] - wanted[colour]) <= max(or_by, ROWS_DRIFT * wanted[colour])
+        for colour in wanted
     )

@@ -29,13 +29,16 @@ WIDER = (2, 3, 4, 5, 6, 8, 10)
 MOST_LEFT = 0.6
 """Of the ends: stripes twice as wide leave half of them, and those of a last one that is cut."""
 
+ONE_ROUND = 1
+"""What a colour of few rounds may be off by, of which a tenth is less than a round."""
+
 
 def calmer_rounds(quote: Quote, *, today: date) -> tuple[Alternative, ...]:
     """Return up to three designs with at most so much of a quote's ends, the fewest ends first.
 
     The stripes are so many times as wide, or are worked once each; every colour keeps its rounds
-    within a tenth. Of more, those that are nearest to what was asked. Nothing is offered where the
-    ends are few. Errors: as `check_size`.
+    within a tenth, or one round. Of more, those that are nearest to what was asked. Nothing is
+    offered where the ends are few. Errors: as `check_size`.
     """
     check_size(quote)
     body = quote.order.design.body
@@ -45,7 +48,7 @@ def calmer_rounds(quote: Quote, *, today: date) -> tuple[Alternative, ...]:
 
     def keeps(other: Quote) -> bool:
         few = other.estimate.ends <= MOST_LEFT * quote.estimate.ends
-        return few and keeps_colours(other.plan, quote.plan)
+        return few and keeps_colours(other.plan, quote.plan, or_by=ONE_ROUND)
 
     return first_that_keep(quote, _wider(body), keeps, today=today)
 
