@@ -12,10 +12,9 @@ from quoting.core.order.joined_squares import JoinedSquares
 from quoting.core.plan.layout_colours import layouts_made
 from quoting.core.quote.quote import Quote
 from quoting.wording import Speech, body_counts_words, join_words
+from quoting.wording.motif_words import LAYOUTS_TOLD
 
 Said = tuple[str, str]
-
-MOST_LAYOUTS = 8
 
 
 def body_facts(quote: Quote, speech: Speech) -> Iterator[Said]:
@@ -56,8 +55,8 @@ def _layouts(quote: Quote, speech: Speech) -> Iterator[Said]:
         f"{speech.number(layout.count)} of {', '.join(layout.own_colours)}"
         for layout in layouts_made(quote.plan)
     ]
-    more = f"; and {len(said) - MOST_LAYOUTS} more" if len(said) > MOST_LAYOUTS else ""
-    yield "Colours", "; ".join(said[:MOST_LAYOUTS]) + more
+    more = f"; and {len(said) - LAYOUTS_TOLD} more" if len(said) > LAYOUTS_TOLD else ""
+    yield "Colours", "; ".join(said[:LAYOUTS_TOLD]) + more
 
 
 FACTS: dict[type[Body], Callable[[Quote, Any, Speech], Iterator[Said]]] = {

@@ -12,12 +12,10 @@ from quoting.core.plan.squares_grid import SquaresGrid
 from quoting.core.quote.quote import Quote
 from quoting.wording.catalogues import sentence
 from quoting.wording.ends import ends_to_do
+from quoting.wording.motif_words import LAYOUTS_TOLD
 from quoting.wording.rows_and_edges import numbered, passes_label, point_edge_words
 from quoting.wording.shapes import shaped_size
 from quoting.wording.speech import FILE_SPEECH, Speech
-
-MOST_LAYOUTS = 8
-"""Of more layouts than these only their colours are told."""
 
 _TITLE = sentence("{title}, drawn to scale")
 _IN_ROWS = sentence("{size}, row 1 at the bottom.")
@@ -126,7 +124,7 @@ def _motifs(plan: Plan, grid: SquaresGrid, speech: Speech) -> Iterator[str]:
         rows=speech.number(grid.rows),
     )
     layouts = layouts_made(plan)
-    if len(layouts) > MOST_LAYOUTS:
+    if len(layouts) > LAYOUTS_TOLD:
         colours = dict.fromkeys(colour for layout in layouts for colour in layout.colours)
         yield speech.counted(
             len(layouts),

@@ -8,6 +8,9 @@ from quoting.core.order.joined_squares import CROCHETED, SEWN, JoinMethod
 from quoting.core.workshop.rounds import Counting
 from quoting.wording.speech import Speech
 
+LAYOUTS_TOLD = 8
+"""How many layouts of colours are told one by one, at the most."""
+
 SHAPES: Mapping[Counting, str] = {
     Counting.CLUSTERS: "a square in clusters of three, with spaces",
     Counting.SOLID: "a solid square",

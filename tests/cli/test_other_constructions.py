@@ -3,14 +3,21 @@
 from __future__ import annotations
 
 import shutil
+from itertools import permutations
 from pathlib import Path
 from typing import Any
 
 import pytest
 
 from quoting.cli import main
+from quoting.cli.body_facts import body_facts
+from quoting.core.quote.quote import Quote
 from quoting.places import demo_centre, demo_squares
+from quoting.wording import speech_of
+from quoting.wording.motif_words import LAYOUTS_TOLD
 from tests.cli.running import change, record_of, refusals
+from tests.examples import sample_quote
+from tests.motif_examples import FIVE, motif_workshop, sample_squares, squares_order
 
 MOTIFS = 88
 
@@ -197,3 +204,18 @@ def test_sizes_are_compared_by_motifs(capsys: pytest.CaptureFixture[str], others
     assert "Motifs 48 88" in told
     assert main(["compare", str(others / "centre.toml"), *sizes]) == 0
     assert "Stitches at the end" in capsys.readouterr().out
+
+
+def test_of_very_many_layouts_the_first_are_told_and_the_others_counted() -> None:
+    quote = squares_quote(LAYOUTS_TOLD + 2)
+    told = dict(body_facts(quote, speech_of(quote.workshop)))["Colours"].split("; ")
+    assert len(told) == LAYOUTS_TOLD + 1
+    assert told[-1] == "and 2 more"
+    few = squares_quote(LAYOUTS_TOLD)
+    assert "more" not in dict(body_facts(few, speech_of(few.workshop)))["Colours"]
+
+
+def squares_quote(layouts: int) -> Quote:
+    """Return the quote of squares in so many layouts."""
+    orders = list(permutations(FIVE))[:layouts]
+    return sample_quote(squares_order(body=sample_squares(*orders)), motif_workshop())
