@@ -34,7 +34,7 @@ from quoting.wording import (
     speech_of,
     task_words,
 )
-from quoting.wording.ends import ENDS_TO_DO, but_for_words
+from quoting.wording.ends import FATES, but_for_words
 
 MOST_BALLS = 3
 MOST_ROUNDS = 8
@@ -156,7 +156,7 @@ def _ball_end(end: BallEnd, plan: Plan) -> str:
 def _ends(quote: Quote, speech: Speech) -> Iterator[tuple[str, str]]:
     estimate = quote.estimate
     ends = f"{speech.count(estimate.ends, 'end')}{but_for_words(quote, speech)}"
-    yield ENDS_TO_DO[main_fate(quote)].capitalize(), ends
+    yield FATES[main_fate(quote)].to_do.capitalize(), ends
     yield "Carried up", speech.count(estimate.carries, "time")
     yield "Cut", speech.count(estimate.ended(Why.CUT), "time")
     yield speech.worded("New ball joined"), speech.count(estimate.ended(Why.RAN_OUT), "time")

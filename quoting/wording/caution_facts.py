@@ -9,7 +9,7 @@ from quoting.core.ground.errors import Fact
 from quoting.core.order.design import EndsBecome
 from quoting.wording.catalogues import sentence
 from quoting.wording.categories import category_words
-from quoting.wording.ends import DOING_ENDS
+from quoting.wording.ends import FATES
 from quoting.wording.figures import as_decimal
 from quoting.wording.phrases import listed
 from quoting.wording.speech import Speech
@@ -60,7 +60,7 @@ def _word(name: str, fact: str, speech: Speech) -> str:
     if name in _STITCHES:
         return speech.stitch(fact)
     if name == "become":
-        return DOING_ENDS[EndsBecome(fact)].lower()
+        return FATES[EndsBecome(fact)].doing.lower()
     return speech.worded(_HEALTH_SERVICES[fact]) if name == "advised_in" else fact
 
 

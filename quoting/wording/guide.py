@@ -20,7 +20,7 @@ from quoting.core.quote.fate_of_ends import main_fate
 from quoting.core.quote.offer import OfferedColour, offer_of
 from quoting.core.quote.quote import Quote
 from quoting.wording.catalogues import ENGLISH
-from quoting.wording.ends import ENDS_TO_DO, but_for_words
+from quoting.wording.ends import FATES, but_for_words
 from quoting.wording.guide_before import before_sentences
 from quoting.wording.guide_part_ends import part_ends_listing
 from quoting.wording.guide_squares import (
@@ -108,7 +108,7 @@ def _of_squares(guide: Guide, codes: Mapping[str, str], speech: Speech) -> Itera
 
 
 def _ends_heading(quote: Quote) -> str:
-    return f"Ends {ENDS_TO_DO[main_fate(quote)]}"
+    return f"Ends {FATES[main_fate(quote)].to_do}"
 
 
 def _facts(quote: Quote, colours: tuple[OfferedColour, ...], speech: Speech) -> Iterator[SaidFact]:
@@ -120,7 +120,7 @@ def _facts(quote: Quote, colours: tuple[OfferedColour, ...], speech: Speech) -> 
     yield SaidFact(name=speech.worded("Colours"), text=named, colours=colours)
     ends = f"{speech.count(quote.estimate.ends, 'end')}{but_for_words(quote, speech)}"
     tail = speech.length(habits_for(plan, quote.order, quote.workshop).tail_cm)
-    yield SaidFact(name=capitalized(ENDS_TO_DO[main_fate(quote)]), text=f"{ends}, tails of {tail}")
+    yield SaidFact(name=capitalized(FATES[main_fate(quote)].to_do), text=f"{ends}, tails of {tail}")
 
 
 def _grid_words(grid: SquaresGrid, speech: Speech) -> str:

@@ -8,7 +8,7 @@ from quoting.core.estimate.estimate import habits_for
 from quoting.core.plan.passes import Edge, Plan, Work
 from quoting.core.quote.quote import Quote
 from quoting.core.workshop.habits import Join
-from quoting.wording.ends import ENDS_TOLD
+from quoting.wording.ends import FATES
 from quoting.wording.guide_rounds import rounds_sentences
 from quoting.wording.rows_and_edges import edge_side, edges_explained
 from quoting.wording.speech import Speech
@@ -34,7 +34,7 @@ def before_sentences(quote: Quote, speech: Speech) -> Iterator[str]:
     yield from _border(plan, speech)
     joined = speech.worded(_JOINS[quote.workshop.habits.join])
     yield joined if plan.of_work(Work.ROW) else joined.replace("row", "round")
-    if told := ENDS_TOLD[quote.order.design.ends]:
+    if told := FATES[quote.order.design.ends].told:
         tail_cm = habits_for(quote.plan, quote.order, quote.workshop).tail_cm
         yield told.format(tail=speech.length(tail_cm))
     if quote.order.quantity > 1:

@@ -6,7 +6,7 @@ from quoting.core.making.session_motifs import MotifTold
 from quoting.core.order.design import EndsBecome
 from quoting.core.workshop.swatches import Swatch
 from quoting.core.workshop.timings import Timing
-from quoting.wording.ends import ENDS_DONE
+from quoting.wording.ends import FATES
 from quoting.wording.log_words import minutes_words
 from quoting.wording.speech import Speech
 from quoting.wording.trade_words import timed_words
@@ -41,4 +41,4 @@ def motif_words(told: MotifTold, speech: Speech) -> str:
 
 def end_words(minutes: float, ends: EndsBecome, speech: Speech) -> str:
     """Return what an end took: `an end woven in took 2.4 min`."""
-    return f"an end {ENDS_DONE[ends]} took {speech.trimmed(minutes, 2)}\u00a0min"
+    return f"an end {FATES[ends].done} took {speech.trimmed(minutes, 2)}\u00a0min"

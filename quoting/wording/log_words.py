@@ -21,7 +21,7 @@ from quoting.core.making.log_lines import (
 from quoting.core.making.made_rows import MadeRows
 from quoting.core.quote.fate_of_ends import main_fate
 from quoting.core.quote.quote import Quote
-from quoting.wording.ends import DOING_ENDS, ENDS_DONE
+from quoting.wording.ends import FATES
 from quoting.wording.speech import Speech
 from quoting.wording.ticks import counted_ticks, log_name, log_names
 from quoting.wording.trade_words import stage_words
@@ -38,7 +38,7 @@ AT_THE_HOOK_AND_JOINING = "At the hook, laying out and joining"
 def doing_words(doing: Doing, quote: Quote, speech: Speech) -> str:
     """Return what a session of an order was spent on, by what becomes of its ends."""
     if doing is Doing.WEAVING_IN:
-        return DOING_ENDS[main_fate(quote)]
+        return FATES[main_fate(quote)].doing
     if doing is Doing.AT_THE_HOOK and quote.plan.grid is not None:
         return AT_THE_HOOK_AND_JOINING
     return speech.worded(_DOING[doing])
@@ -64,7 +64,7 @@ def log_words(line: LogLine, rows: MadeRows, speech: Speech) -> str:
             return _taken(line, speech)
         case EndsWoven():
             become = main_fate(rows.quote)
-            return f"{speech.count(line.ends, 'end')} {ENDS_DONE[become]}"
+            return f"{speech.count(line.ends, 'end')} {FATES[become].done}"
         case Payment():
             return payment_words(line.amount, line.currency, speech)
         case Remark():

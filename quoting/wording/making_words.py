@@ -10,7 +10,7 @@ from quoting.core.making.progress import Progress
 from quoting.core.making.yarn_left import YarnLeft
 from quoting.core.order.design import EndsBecome
 from quoting.core.plan.passes import Plan
-from quoting.wording.ends import ENDS_DONE
+from quoting.wording.ends import FATES
 from quoting.wording.phrases import listed
 from quoting.wording.speech import Speech
 from quoting.wording.ticks import (
@@ -52,7 +52,7 @@ def rows_again_words(rows: MadeRows, first: int, last: int, speech: Speech) -> s
 def ends_done_words(progress: Progress, become: EndsBecome, speech: Speech) -> str:
     """Return how many ends are done with, of those that were expected, by what becomes of them."""
     done, ends = speech.number(progress.ends_woven), speech.count(progress.ends, "end")
-    return f"{done} of {ends} {ENDS_DONE[become]}."
+    return f"{done} of {ends} {FATES[become].done}."
 
 
 def yarn_left_words(left: YarnLeft, plan: Plan, speech: Speech) -> str:

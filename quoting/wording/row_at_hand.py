@@ -15,7 +15,7 @@ from quoting.core.order.design import AT_THE_EDGE, EndsBecome
 from quoting.core.plan.parts import PartKind
 from quoting.core.plan.passes import Edge, Pass, Work
 from quoting.core.workshop.stitches import Stitch
-from quoting.wording.ends import ENDS_TO_DO
+from quoting.wording.ends import FATES
 from quoting.wording.guide_rounds import round_stitches, rounds_sentences
 from quoting.wording.guide_squares import seam_work_words
 from quoting.wording.guide_steps import stitch_details, stitches_words
@@ -86,7 +86,7 @@ def _at_once(guide: Guide, rows: MadeRows, number: int, speech: Speech) -> RowAt
         stitches=_made_of(works, part.kind, speech),
         side="",
         details=tuple(_parts_of(works, guide, speech)),
-        yarn=(f"It leaves {speech.count(ends.each, 'end')} {ENDS_TO_DO[become]}.",),
+        yarn=(f"It leaves {speech.count(ends.each, 'end')} {FATES[become].to_do}.",),
         balls=tuple(_balls(guide, rows, number, speech)),
     )
 

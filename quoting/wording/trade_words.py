@@ -12,7 +12,7 @@ from quoting.core.quote.fate_of_ends import main_fate
 from quoting.core.quote.quote import Quote
 from quoting.core.workshop.stitches import Vocabulary
 from quoting.core.workshop.timings import TimedStitch
-from quoting.wording.ends import DOING_ENDS
+from quoting.wording.ends import FATES
 from quoting.wording.speech import Speech
 
 _PARTS = {
@@ -92,7 +92,7 @@ def part_words(part: Part, speech: Speech, quote: Quote | None = None) -> str:
     What grows in rounds has none to turn, but each to begin.
     """
     if quote is not None and part is Part.WEAVING_IN:
-        return DOING_ENDS[main_fate(quote)]
+        return FATES[main_fate(quote)].doing
     if quote is not None and part is Part.TURNING and quote.plan.counted is not None:
         return BEGINNING_ROUNDS
     return speech.worded(_PARTS[part])

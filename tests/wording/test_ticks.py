@@ -21,7 +21,7 @@ from quoting.core.quote.quote import Quote, quote_order
 from quoting.core.workshop.habits import Habits, Join
 from quoting.core.workshop.motifs import MotifTiming
 from quoting.wording import part_words, point_words
-from quoting.wording.ends import DOING_ENDS
+from quoting.wording.ends import FATES
 from quoting.wording.learnt_words import motif_words
 from quoting.wording.log_words import doing_words, log_words
 from quoting.wording.making_words import (
@@ -188,7 +188,7 @@ def test_ends_are_called_by_what_becomes_of_them(become: EndsBecome) -> None:
     order = sample_order(design=sample_design(ends=become))
     workshop = sample_workshop(habits=Habits(join=Join.AT_AN_EDGE))
     quote = sample_quote(order, workshop)
-    rows, doing = made_rows(quote), DOING_ENDS[become]
+    rows, doing = made_rows(quote), FATES[become].doing
     assert part_words(Part.WEAVING_IN, SAY, quote) == doing
     assert doing_words(Doing.WEAVING_IN, quote, SAY) == doing
     done = {
@@ -206,7 +206,7 @@ def test_ends_of_rounds_are_worked_over_or_woven_in(become: EndsBecome) -> None:
     quote = constructed_quote(from_centre(), ends=become)
     over = become is EndsBecome.WORKED_OVER
     fate = EndsBecome.WORKED_OVER if over else EndsBecome.WOVEN_IN
-    assert part_words(Part.WEAVING_IN, SAY, quote) == DOING_ENDS[fate]
+    assert part_words(Part.WEAVING_IN, SAY, quote) == FATES[fate].doing
 
 
 def test_rows_are_turned_and_rounds_begun() -> None:

@@ -11,7 +11,7 @@ from quoting.core.plan.passes import Plan
 from quoting.core.quote.fate_of_ends import main_fate
 from quoting.core.quote.quote import Quote
 from quoting.web.making.at_hand import AtHand
-from quoting.wording.ends import ENDS_DONE
+from quoting.wording.ends import FATES
 from quoting.wording.phrases import capitalized
 from quoting.wording.ticks import ticks_words
 
@@ -27,11 +27,11 @@ def called_for(hand: AtHand, form: Form) -> Form:
 
 def yarn_and_ends(quote: Quote) -> str:
     """Return what heads the fields of yarn and ends: `Yarn used up, ends woven in`."""
-    return f"Yarn used up, ends {ENDS_DONE[main_fate(quote)]}"
+    return f"Yarn used up, ends {FATES[main_fate(quote)].done}"
 
 
 def _labels(quote: Quote) -> dict[str, str]:
-    ends = f"Ends {ENDS_DONE[main_fate(quote)]}"
+    ends = f"Ends {FATES[main_fate(quote)].done}"
     return {"ends": ends} | (_of_ticks(quote.plan) if quote.plan.counted is not None else {})
 
 
