@@ -68,7 +68,7 @@ def _border(plan: Plan, speech: Speech) -> Iterator[str]:
             "a slip stitch."
         )
         return
-    turned = "Turn after the last row: the" if len(rows) % 2 == 0 and rows else "The"
+    turned = "Turn after the last row: the" if len(rows) % 2 == 0 else "The"
     corner = edge_side(first.starts, speech) if first.starts is not Edge.WITHIN else "same"
     yield (
         f"{turned} border is worked with the right side facing, from the upper {corner} corner; "

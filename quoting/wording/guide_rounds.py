@@ -18,6 +18,8 @@ from quoting.wording.guide_corners import corner_words
 from quoting.wording.speech import Speech
 
 SQUARE_CORNERS = 4
+RING_CHAINS = 4
+"""Chains that are joined to a ring, which round 1 is worked into (common practice)."""
 
 
 def rounds_sentences(plan: Plan, stitch: str, workshop: Workshop, speech: Speech) -> Iterator[str]:
@@ -59,7 +61,7 @@ def _first_round(counted: Rounds, stitch: str, workshop: Workshop, speech: Speec
     chains = f"chain {CORNER_CHAINS}"
     if counted.extra:
         return _along_a_chain(counted, stitch, workshop, speech)
-    ring = f"chain {SQUARE_CORNERS} and join them to a ring, or begin in a slip ring"
+    ring = f"chain {RING_CHAINS} and join them to a ring, or begin in a slip ring"
     if counted.counting is Counting.CLUSTERS:
         clusters = f"{SQUARE_CORNERS} clusters of {CLUSTER} {speech.stitch(stitch)}"
         return f"{ring}; {clusters} in it, {chains} after each"

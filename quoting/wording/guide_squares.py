@@ -118,7 +118,7 @@ def _of_layout(one: MotifsToMake, guide: Guide) -> str:
 def grid_blocks(guide: Guide, speech: Speech) -> Iterator[Block]:
     """Yield where the motifs of each layout lie, row by row; nothing where all are alike."""
     grid = guide.quote.plan.grid
-    if grid is None or len(guide.motifs) < len(("one", "other")):
+    if grid is None or len(guide.motifs) <= 1:
         return
     alike: dict[tuple[int, ...], list[int]] = {}
     for row in range(grid.rows):

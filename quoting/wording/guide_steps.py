@@ -69,7 +69,7 @@ def stitch_details(worked: Pass, quote: Quote, speech: Speech) -> tuple[str, ...
         return (sides_words(worked, speech) if worked.number == 1 else "", corner)
     if worked.work is Work.ROW and worked.number == 1:
         return (_begun(quote, speech),)
-    if worked.in_border and worked.corner is None:
+    if worked.in_border:
         return (_spread(worked, quote.plan, speech),)
     return ()
 

@@ -9,7 +9,7 @@ from quoting.core.order.design import AT_THE_EDGE, EndsBecome
 from quoting.core.plan.parts import PartKind
 from quoting.core.plan.passes import Edge, Plan
 
-_AT_THE_EDGE = (PartKind.WHOLE, PartKind.BORDER)
+_REACH_AN_EDGE = (PartKind.WHOLE, PartKind.BORDER)
 """Parts whose ends may reach an edge of the blanket: seams end under its border."""
 
 
@@ -24,7 +24,7 @@ def lies_within(where: Point, plan: Plan) -> bool:
 
 def reaches_no_edge(part: int, plan: Plan) -> bool:
     """Return whether no end of a part reaches an edge of the blanket."""
-    return plan.parts[part].kind not in _AT_THE_EDGE
+    return plan.parts[part].kind not in _REACH_AN_EDGE
 
 
 def ends_to_weave(become: EndsBecome, strands: Sequence[Strand], plan: Plan) -> int:

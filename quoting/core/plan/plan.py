@@ -21,8 +21,7 @@ from quoting.core.workshop.workshop import Workshop
 def plan_order(order: Order, workshop: Workshop) -> Plan:
     """Return the order unrolled into passes.
 
-    Errors: as `check_order`; `width-too-small` and `height-too-small`, with the smallest side
-    in cm that works; `too-many-rows`.
+    Errors: as `check_order`, and as the planner of its construction.
     """
     check_order(order, workshop)
     design = order.design

@@ -31,7 +31,11 @@ STANDING_ON_A_CORNER = 2 / 3**0.5
 
 
 def plan_centre(body: FromCentre, setting: Setting) -> BodyPlan:
-    """Return the rounds. Errors: `less-than-a-round`, with the smallest side; `too-many-rounds`."""
+    """Return the rounds.
+
+    Errors: `less-than-a-round`, with the smallest side in cm; `too-small` where the maker's own
+    rounds are fewer than the stripes that are fitted; `too-many-rounds`; as `growing_of`.
+    """
     growing = growing_of(body, setting)
     rounds = _rounds(body, setting, growing)
     plain = plain_counted(body, setting)

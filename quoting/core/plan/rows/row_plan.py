@@ -23,7 +23,10 @@ HEIGHT_MISS = 0.03
 
 
 def plan_rows(body: InRows, setting: Setting) -> BodyPlan:
-    """Return the rows. Errors: as `plan_order`."""
+    """Return the rows.
+
+    Errors: as `row_counts` and `stripe_body`, with the smallest side in cm that works.
+    """
     design, workshop, sizes = setting.design, setting.workshop, setting.gauges
     counts = row_counts(body, setting)
     striping = _striping(body, setting)

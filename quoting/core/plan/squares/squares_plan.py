@@ -32,7 +32,8 @@ MOST_WORKED = 20_000
 def plan_squares(body: JoinedSquares, setting: Setting) -> BodyPlan:
     """Return the motifs layout by layout, then their joins.
 
-    Errors: `less-than-a-motif`, with the smallest side; `too-many-squares`; as `laid_out`.
+    Errors: `less-than-a-motif`, with the smallest side in cm; `too-many-squares`; as `motif_work`
+    and `laid_out`.
     """
     work = motif_work(body, setting)
     columns, rows = _across(body, setting, work)
