@@ -9,10 +9,10 @@ from quoting.core.ground.cautions import Caution, Reader
 from quoting.core.ground.measures import Units
 from quoting.core.ground.place import Document
 from quoting.core.order.joined_squares import JoinMethod
-from quoting.core.quote.grown import OfferedMotifs
 from quoting.core.quote.left_out import LeftOut
 from quoting.core.quote.offer import Offer, OfferedBorder, OfferedColour, OfferedYarn
 from quoting.core.quote.offer_rows import Due, Row, RowCode
+from quoting.core.quote.offered_motifs import OfferedMotifs
 from quoting.core.quote.what_goes_in import GoesIn, Ingredient
 from quoting.core.workshop.exchange import ExchangeRate
 from quoting.core.workshop.rounds import Counting

@@ -8,8 +8,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from quoting.core.order.joined_squares import CROCHETED, JoinMethod
-from quoting.core.quote.grown import OfferedMotifs
 from quoting.core.quote.offer import Offer
+from quoting.core.quote.offered_motifs import OfferedMotifs
 from quoting.core.workshop.rounds import Counting
 from quoting.wording.catalogues import sentence
 from quoting.wording.speech import Speech

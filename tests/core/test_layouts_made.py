@@ -11,8 +11,8 @@ import pytest
 from quoting.core.order.joined_squares import JoinMethod, Layout, MotifJoin
 from quoting.core.order.order import Order
 from quoting.core.plan.layout_colours import joined_in, layouts_made
-from quoting.core.quote.grown import OfferedMotifs, offered_motifs
 from quoting.core.quote.offer import offer_of
+from quoting.core.quote.offered_motifs import OfferedMotifs, offered_motifs
 from quoting.core.quote.quote import Quote
 from quoting.core.quote.what_goes_in import GoesIn
 from quoting.core.workshop.documents import Documents

@@ -8,8 +8,8 @@ import pytest
 
 from quoting.core.ground.measures import Units
 from quoting.core.order.joined_squares import JoinMethod
-from quoting.core.quote.grown import OfferedMotifs
 from quoting.core.quote.offer import OfferedBorder, offer_of
+from quoting.core.quote.offered_motifs import OfferedMotifs
 from quoting.core.workshop.rounds import Counting
 from quoting.core.workshop.stitches import Vocabulary
 from quoting.wording import say_offer

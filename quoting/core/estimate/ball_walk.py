@@ -17,7 +17,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import groupby
 
-from quoting.core.estimate.balls import ONE_ENDLESS_BALL, Ball, Basket, Growing, Supply
+from quoting.core.estimate.balls import ONE_ENDLESS_BALL, Ball, Basket, StrandInHand, Supply
 from quoting.core.estimate.runs import Run, runs_of
 from quoting.core.estimate.strands import Place, Point, Strand, Stretch, Visit, Why
 from quoting.core.ground.sameness import HAIR
@@ -130,7 +130,7 @@ class _Walker:
         )
         self._lay_down(strand, ball)
 
-    def _sweep(self, hand: Growing, run: Run, number: int, upto: int) -> None:
+    def _sweep(self, hand: StrandInHand, run: Run, number: int, upto: int) -> None:
         """Work all of some visits of a run, for which the ball in hand lasts."""
         hand.spend(run.between_m(number, upto))
         if upto - number == len(run.visits):
@@ -139,7 +139,7 @@ class _Walker:
         hand.stretches += run.stretches[number:upto]
         hand.carries += run.carries[run.carried[number] : run.carried[upto - 1]]
 
-    def _begin(self, visit: Visit, place: Place) -> Growing:
+    def _begin(self, visit: Visit, place: Place) -> StrandInHand:
         """Start a strand at the edge where a pass starts; at an edge, with enough for all of it.
 
         A pass that is one strand with the next is begun with enough for both.
@@ -149,7 +149,7 @@ class _Walker:
         whole_m = visit.yarn_m + visit.bound_m
         return self._open(here, whole_m if self.edge_only else 2 * HAIR, whole_m)
 
-    def _go_on(self, hand: Growing, run: Run, number: int, place: Place) -> Growing:
+    def _go_on(self, hand: StrandInHand, run: Run, number: int, place: Place) -> StrandInHand:
         """Bring the strand in hand to a visit of a run, or close it and start another."""
         visit = run.visits[number]
         if not run.visits[number - 1].bound_m:
@@ -163,12 +163,12 @@ class _Walker:
             hand.spend(visit.carried_m)
         return hand
 
-    def _decide(self, hand: Growing | None, visit: Visit) -> None:
+    def _decide(self, hand: StrandInHand | None, visit: Visit) -> None:
         """Decide whether a pass may be joined only at the edge, not within."""
         self.edge_only = self.at_an_edge and not self._too_long(hand, visit)
         self.long_pass = self.long_pass or (self.at_an_edge and not self.edge_only)
 
-    def _too_long(self, hand: Growing | None, visit: Visit) -> bool:
+    def _too_long(self, hand: StrandInHand | None, visit: Visit) -> bool:
         """Return whether no ball can finish the pass: in hand, to come, or to be had.
 
         With no fresh ball to come, more have to be had, so it is not the pass that is too long.
@@ -181,7 +181,7 @@ class _Walker:
             return False
         return full_m < whole_m + self.tails_m - HAIR and not self.basket.has(whole_m)
 
-    def _work(self, hand: Growing, visit: Visit, place: Place) -> Growing:
+    def _work(self, hand: StrandInHand, visit: Visit, place: Place) -> StrandInHand:
         """Work the pass to its end, joining balls within it where one runs out."""
         done = 0.0
         while visit.yarn_m - done > hand.left_m + HAIR:
@@ -195,18 +195,18 @@ class _Walker:
         self.last = place.point(visit.pass_index, visit.ends)
         return hand
 
-    def _stretch(self, hand: Growing, visit: Visit, begins_m: float, ends_m: float) -> None:
+    def _stretch(self, hand: StrandInHand, visit: Visit, begins_m: float, ends_m: float) -> None:
         hand.spend(ends_m - begins_m)
         whole_m = visit.yarn_m
         share = (begins_m / whole_m, ends_m / whole_m) if whole_m else (0.0, 1.0)
         hand.stretches.append(Stretch(visit.pass_index, *share))
 
-    def _open(self, here: Point, least_m: float, wanted_m: float) -> Growing:
+    def _open(self, here: Point, least_m: float, wanted_m: float) -> StrandInHand:
         """Start a strand from a ball that can work `least_m`, better `wanted_m`."""
         ball = self.basket.take_for(least_m, wanted_m) or self.basket.missing
-        return Growing(ball=ball, starts=here, left_m=ball.left_m - self.tails_m)
+        return StrandInHand(ball=ball, starts=here, left_m=ball.left_m - self.tails_m)
 
-    def _close(self, hand: Growing, why: Why) -> None:
+    def _close(self, hand: StrandInHand, why: Why) -> None:
         """End the strand where it was last worked; what is left of its ball goes aside."""
         assert self.last is not None, "a strand in hand was last somewhere"  # noqa: S101
         strand = Strand(

@@ -106,7 +106,7 @@ class Basket:
 
 
 @dataclass(slots=True)
-class Growing:
+class StrandInHand:
     """The strand in hand. `left_m` of its ball can still be worked: the tails are set aside.
 
     `whole` is the run that it works from end to end, if it does; else `stretches` and `carries`

@@ -8,9 +8,9 @@ from datetime import date
 
 from quoting.core.ground.cautions import Caution, Reader
 from quoting.core.ground.measures import Units
-from quoting.core.quote.grown import OfferedMotifs, offered_motifs
 from quoting.core.quote.left_out import LeftOut, left_out
 from quoting.core.quote.offer_rows import Due, Row, RowCode, rows_of
+from quoting.core.quote.offered_motifs import OfferedMotifs, offered_motifs
 from quoting.core.quote.own_stitch import own_stitch
 from quoting.core.quote.quote import Quote
 from quoting.core.quote.what_goes_in import Ingredient, what_goes_in
