@@ -19,8 +19,9 @@ def chores_by_pass(plan: Plan) -> list[dict[str, float]]:
     """Return for each pass of a plan what is done with one copy of it, by the name of its minutes.
 
     Motifs are laid out as they are made, and what is sewn or worked together in one round of all is
-    joined seam by seam, as long as they are; all other joins are worked with the motifs. Together
-    it is what the plan has of them in one blanket.
+    joined seam by seam, as long as they are; all other joins are worked with the motifs. A
+    blanket in one piece has the same with each row. Together it is what the plan has of them in one
+    blanket.
     """
     found: list[dict[str, float]] = [{} for _ in plan.passes]
     for name, count in plan.chores.items():
@@ -35,12 +36,14 @@ def chores_by_pass(plan: Plan) -> list[dict[str, float]]:
 
 def _carriers(name: str, plan: Plan) -> Iterator[tuple[int, float]]:
     """Yield the passes that a chore is done with, and how much of it there is with each."""
-    joins, motifs = list[int](), list[int]()
+    joins, motifs, rows = list[int](), list[int](), list[int]()
     for index, worked in enumerate(plan.passes):
         kind = plan.part_of(worked).kind
         if kind in (PartKind.SEAM, PartKind.EDGING):
             joins.append(index)
         elif kind is PartKind.MOTIF and worked.number == 1:
             motifs.append(index)
-    for index in (motifs or joins) if name in LAYING_OUT else (joins or motifs):
+        elif kind is PartKind.WHOLE and worked.in_body:
+            rows.append(index)
+    for index in (motifs or joins or rows) if name in LAYING_OUT else (joins or motifs or rows):
         yield index, plan.passes[index].sewn_m or 1.0
