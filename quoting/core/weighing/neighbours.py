@@ -18,14 +18,10 @@ from quoting.core.order.joined_squares import JoinedSquares
 from quoting.core.order.resizing import own_size
 from quoting.core.quote.quote import Quote, quote_order
 from quoting.core.weighing.alternatives import MOST_VARIED, check_size
+from quoting.core.weighing.centre_varied import centre_held, centre_varied
 from quoting.core.weighing.closing import Closing, closing_of
-from quoting.core.weighing.other_bodies_varied import (
-    centre_held,
-    centre_varied,
-    squares_held,
-    squares_varied,
-)
 from quoting.core.weighing.rows_varied import rows_held, rows_varied
+from quoting.core.weighing.squares_varied import squares_held, squares_varied
 from quoting.core.weighing.variations import Variation, Varied, both_ways, with_border_rounds
 
 
