@@ -10,14 +10,14 @@ from quoting.core.quote.quote import Quote
 from quoting.core.workshop.habits import Join
 from quoting.wording.ends import FATES
 from quoting.wording.guide_rounds import rounds_sentences
-from quoting.wording.rows_and_edges import edge_side, edges_explained
+from quoting.wording.rows_and_edges import body_pass, edge_side, edges_explained
 from quoting.wording.speech import Speech
 from quoting.wording.trade_words import stitch_names_meant
 
 _JOINS = {
-    Join.ANYWHERE: "Join a new ball where the old one ends, also within a row.",
+    Join.ANYWHERE: "Join a new ball where the old one ends, also within a {row}.",
     Join.AT_AN_EDGE: (
-        "Join a new ball at an edge: begin no row that the ball in hand might not finish."
+        "Join a new ball at an edge: begin no {row} that the ball in hand might not finish."
     ),
 }
 
@@ -33,7 +33,7 @@ def before_sentences(quote: Quote, speech: Speech) -> Iterator[str]:
         yield from rounds_sentences(plan, plan.rows[0].stitch, quote.workshop, speech)
     yield from _border(plan, speech)
     joined = speech.worded(_JOINS[quote.workshop.habits.join])
-    yield joined if plan.of_work(Work.ROW) else joined.replace("row", "round")
+    yield joined.format(row=body_pass(plan))
     if told := FATES[quote.order.design.ends].told:
         tail_cm = habits_for(quote.plan, quote.order, quote.workshop).tail_cm
         yield told.format(tail=speech.length(tail_cm))

@@ -57,7 +57,6 @@ ASKED_FOR = {"NEAR", "CALMER", "CALMER_WORDS", "FACTS", "OWN"}
 
 ALONE = {
     "quoting.core.plan",
-    "quoting.core.quote.offered_motifs",
     "quoting.core.weighing",
     "quoting.schema.blanket_shapes",
     "quoting.wording.bodies",

@@ -24,7 +24,7 @@ class Edge(StrEnum):
 
     @property
     def across(self) -> Edge:
-        """The edge opposite."""
+        """The edge opposite. Errors: KeyError within a pass."""
         return {Edge.START: Edge.FAR, Edge.FAR: Edge.START}[self]
 
 

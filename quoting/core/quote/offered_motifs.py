@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from quoting.core.order.joined_squares import JoinedSquares, JoinMethod
+from quoting.core.order.joined_squares import JoinMethod
 from quoting.core.plan.layout_colours import joined_in, layouts_made
 from quoting.core.quote.quote import Quote
 
@@ -30,13 +30,13 @@ class OfferedMotifs:
 
 def offered_motifs(quote: Quote) -> OfferedMotifs | None:
     """Return the motifs that a blanket is joined of; None where there are none."""
-    body, grid = quote.order.design.body, quote.plan.grid
-    if not isinstance(body, JoinedSquares) or grid is None:
+    grid = quote.plan.grid
+    if grid is None:
         return None
     return OfferedMotifs(
         columns=grid.columns,
         rows=grid.rows,
         layouts=len(layouts_made(quote.plan)),
-        join=body.join.method,
+        join=grid.method,
         join_colour=joined_in(quote.plan),
     )
