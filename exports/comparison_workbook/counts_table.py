@@ -48,7 +48,7 @@ def _body_heads(plan: Plan) -> tuple[str, str]:
     if plan.grid is not None:
         return "motifs across", "motifs down"
     row = body_pass(plan)
-    return f"stitches in {'the last' if plan.rows[0].grows else 'a'} {row}", f"{row}s"
+    return f"stitches in {'a' if plan.in_rows else 'the last'} {row}", f"{row}s"
 
 
 def _body_counts(plan: Plan) -> tuple[int, int]:

@@ -10,7 +10,7 @@ from exports.svg import INK, element, path, text
 from quoting.core.ground.cautions import Reader
 from quoting.core.ground.measures import CM_PER, Units
 from quoting.core.ground.sameness import HAIR
-from quoting.core.plan.passes import Edge, Work
+from quoting.core.plan.passes import Edge
 from quoting.core.plan.squares_grid import SquaresGrid
 from quoting.wording import Speech, body_pass, edge_side
 
@@ -58,7 +58,7 @@ def _counts(layout: Layout, speech: Speech) -> Iterator[str]:
     if layout.plan.grid is not None:
         yield from _motif_numbers(layout, layout.plan.grid, speech)
         return
-    if layout.plan.rows[0].work is Work.ROW:
+    if layout.plan.in_rows:
         yield from _edge_names(layout, speech)
     yield from _row_numbers(layout, speech)
 

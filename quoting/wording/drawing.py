@@ -108,7 +108,7 @@ def _blanket(quote: Quote, speech: Speech) -> Iterator[str]:
 
 def _in_one_piece(quote: Quote, speech: Speech) -> Iterator[str]:
     plan = quote.plan
-    first = _IN_ROUNDS if plan.rows[0].work is Work.ROUND else _IN_ROWS
+    first = _IN_ROWS if plan.in_rows else _IN_ROUNDS
     size = shaped_size(plan.width_cm, plan.height_cm, plan.centre, speech)
     yield speech.worded(first).format(size=size)
     yield _passes_by_colour(plan, speech)
@@ -147,7 +147,7 @@ def _passes_by_colour(plan: Plan, speech: Speech) -> str:
         f"{colour} {speech.number(rows)}" for colour, rows in plan.rows_by_colour.items()
     )
     count = len(plan.rows)
-    if plan.rows[0].work is Work.ROUND:
+    if not plan.in_rows:
         return speech.counted(
             count, "{n} round: {colours}.", "{n} rounds: {colours}.", colours=colours
         )

@@ -234,7 +234,7 @@ def _end(end: LooseEnd, quote: Quote, speech: Speech) -> tuple[str, str]:
     which = "begins" if end.why is None else speech.worded(_ENDED[end.why])
     inside = lies_within(end.where, quote.plan)
     where = f"Within {pass_words(worked)}"
-    if end.where.edge is not Edge.WITHIN and not quote.plan.foundation_chain:
+    if end.where.edge is not Edge.WITHIN and not quote.plan.in_rows:
         where = capitalized(pass_words(worked))
     elif not inside:
         where = f"{capitalized(edge_name(end.where.edge, speech))}, {pass_words(worked)}"

@@ -26,7 +26,7 @@ def before_sentences(quote: Quote, speech: Speech) -> Iterator[str]:
     """Yield what to know before the steps are followed, in whole sentences."""
     plan = quote.plan
     yield f"Stitches have their {stitch_names_meant(speech)}."
-    if plan.of_work(Work.ROW):
+    if plan.in_rows:
         yield f"{edges_explained(speech)} Odd rows have the right side facing, even rows the wrong."
         yield from _turns(quote, speech)
     if plan.counted is not None:

@@ -47,7 +47,7 @@ def begins_words(worked: Pass, plan: Plan, speech: Speech) -> str:
 
 def _has_edges(worked: Pass, plan: Plan) -> bool:
     """Return whether a pass has a right-hand and a left-hand edge: in a blanket with rows."""
-    return bool(plan.of_work(Work.ROW)) and worked.work is not Work.SEAM
+    return plan.in_rows and worked.work is not Work.SEAM
 
 
 def _along(edge: Edge, worked: Pass) -> str:
@@ -77,7 +77,7 @@ def sewn_sentence(worked: Pass, speech: Speech) -> str:
 
 def guide_sentences(quote: Quote, speech: Speech) -> Iterator[str]:
     """Yield what to know before the rows are followed, in whole sentences."""
-    if quote.plan.of_work(Work.ROW):
+    if quote.plan.in_rows:
         yield edges_explained(speech)
     if quote.plan.grid is not None:
         yield "Every round and seam stands here once, with how often it is worked."

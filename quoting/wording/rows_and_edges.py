@@ -65,9 +65,9 @@ def rows_heading(plan: Plan) -> str:
     """Return what heads the list of all that is worked, in its order."""
     if plan.grid is not None:
         return "Rounds of each layout, and seams"
-    if plan.rows[0].work is Work.ROUND:
-        return "Rounds, from the centre outwards"
-    return "Rows and rounds, from the bottom up"
+    if plan.in_rows:
+        return "Rows and rounds, from the bottom up"
+    return "Rounds, from the centre outwards"
 
 
 def kind_words(worked: Pass) -> str:
@@ -156,4 +156,4 @@ def _along(edge: Edge, worked: Pass, plan: Plan) -> str:
         if worked.starts is worked.ends:
             return "the join"
         return "its beginning" if edge is Edge.START else "its end"
-    return "the join" if worked.work is Work.ROUND and not plan.foundation_chain else ""
+    return "the join" if worked.work is Work.ROUND and not plan.in_rows else ""

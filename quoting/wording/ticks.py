@@ -69,7 +69,7 @@ def counted_ticks(plan: Plan) -> tuple[str, str]:
     if plan.grid is not None:
         return _several((tick_kind(plan.passes[0], plan),))[:-1], ticks_words(plan)
     one = body_pass(plan)
-    return one, "rows and rounds" if plan.foundation_chain else "rounds"
+    return one, "rows and rounds" if plan.in_rows else "rounds"
 
 
 def colour_ticks(colour: str, plan: Plan) -> tuple[str, str]:

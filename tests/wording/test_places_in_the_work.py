@@ -11,7 +11,14 @@ from quoting.core.plan.passes import Edge, Plan, Work
 from quoting.core.plan.plan import plan_order
 from quoting.core.workshop.habits import Habits
 from quoting.wording import edge_words, pass_words, point_words, speech_of
-from quoting.wording.rows_and_edges import at_edge_words, edges_explained, passes_label
+from quoting.wording.rows_and_edges import (
+    at_edge_words,
+    at_place_words,
+    edges_explained,
+    passes_label,
+)
+from quoting.wording.ticks import counted_ticks
+from tests.constructed import constructed_quote, from_centre, squares
 from tests.examples import sample_order, sample_workshop
 
 SPEECH = speech_of(sample_workshop())
@@ -93,3 +100,13 @@ def test_rows_and_rounds_are_called_by_their_numbers_and_the_chain_by_none(plan:
     ]
     assert passes_label((chain,)) == "Foundation chain"
     assert passes_label((first, second)) == "Rows 1–2"
+
+
+def test_whether_it_is_in_rows_is_asked_of_its_rows_and_not_of_a_chain(plan: Plan) -> None:
+    """What begins in a corner has rows and edges, but no chain before them."""
+    bare = replace(plan, foundation_chain=0)
+    worked = bare.rounds[0]
+    assert at_place_words(worked.starts, worked, bare, SPEECH) == "at the left-hand edge"
+    assert counted_ticks(bare) == ("row", "rows and rounds")
+    of_rounds = [constructed_quote(body).plan for body in (from_centre(), squares())]
+    assert [each.in_rows for each in (plan, bare, *of_rounds)] == [True, True, False, False]

@@ -122,6 +122,11 @@ class Plan:
         return sum(each.count for each in self.parts[:part] if each.kind is kind) + copy + 1
 
     @property
+    def in_rows(self) -> bool:
+        """Whether the body is worked in rows, which end at its edges; else it is in rounds."""
+        return next((p.work is Work.ROW for p in self.passes if p.in_body), False)
+
+    @property
     def centre(self) -> Counting | None:
         """How a blanket in one piece grows from its centre; None of rows, and of motifs."""
         if self.grid is not None or self.counted is None:

@@ -16,7 +16,7 @@ from quoting.core.ground.codes import CautionCode
 from quoting.core.order.design import EndsBecome
 from quoting.core.order.order import Order
 from quoting.core.plan.gauge import BY_SWATCH, Gauge, Made, Sureness
-from quoting.core.plan.passes import Plan, Work
+from quoting.core.plan.passes import Plan
 from quoting.core.price.price import Price
 from quoting.core.quote.hours_advice import hours_cautions
 from quoting.core.quote.infants import advised_in, may_be_an_infants
@@ -153,7 +153,7 @@ def _within_cautions(become: EndsBecome, plan: Plan, estimate: Estimate) -> Iter
 
 
 def _strand_cautions(become: EndsBecome, plan: Plan, estimate: Estimate) -> Iterator[Caution]:
-    hours, in_rows = estimate.hours, bool(plan.of_work(Work.ROW))
+    hours, in_rows = estimate.hours, plan.in_rows
     weaving = hours.of(Part.WEAVING_IN)
     if estimate.ends >= MANY_ENDS and weaving >= WEAVING_SHARE * float(hours.total):
         cut = estimate.ended(Why.CUT)
@@ -190,7 +190,7 @@ def _ball_cautions(plan: Plan, estimate: Estimate) -> Iterator[Caution]:
     for colour in estimate.colours:
         joins = (strand.ends for strand in colour.walk.strands if strand.why is Why.RAN_OUT)
         if any(_still_to_work(plan, join) < LAST_PASSES for join in joins):
-            if plan.foundation_chain:
+            if plan.in_rows:
                 yield for_maker(
                     CautionCode.RUNS_OUT_LATE, colour=colour.colour, last_passes=LAST_PASSES
                 )

@@ -11,7 +11,7 @@ from enum import StrEnum
 from quoting.core.ground.money import exact, round_half_up
 from quoting.core.order.design import EndsBecome
 from quoting.core.plan.layout_colours import layouts_made
-from quoting.core.plan.passes import Plan, Work
+from quoting.core.plan.passes import Plan
 from quoting.core.quote.fate_of_ends import woven_besides
 from quoting.core.quote.quote import Quote
 from quoting.core.workshop.stitches import Stitch
@@ -92,7 +92,7 @@ def _of_body(plan: Plan) -> Iterator[tuple[GoesIn, int]]:
         made = layouts_made(plan)
         yield GoesIn.ROUNDS, sum(each.count * len(each.colours) for each in made)
         return
-    code = GoesIn.ROUNDS if plan.rows[0].work is Work.ROUND else GoesIn.ROWS
+    code = GoesIn.ROWS if plan.in_rows else GoesIn.ROUNDS
     yield code, len(plan.rows)
 
 

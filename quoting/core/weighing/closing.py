@@ -77,5 +77,5 @@ def _counts(plan: Plan) -> dict[Counted, int]:
         }
     if plan.centre is not None:
         return {Counted.ROUNDS: len(plan.rows), Counted.STARTS_ON: starts_on(plan)}
-    body = Counted.ROUNDS if plan.rows[0].grows else Counted.ROWS
+    body = Counted.ROWS if plan.in_rows else Counted.ROUNDS
     return {Counted.STITCHES: plan.stitches, body: len(plan.rows)}

@@ -96,9 +96,8 @@ def reserve_words(quote: Quote, say: Speech) -> str:
 def ends_words(quote: Quote, say: Speech) -> str:
     """Return what becomes of the strands."""
     estimate = quote.estimate
-    in_rows = bool(quote.plan.foundation_chain)
     unwanted = "because the yarn does not wait where it is wanted"
-    why = unwanted if in_rows else "as the colour changes"
+    why = unwanted if quote.plan.in_rows else "as the colour changes"
     return (
         f"{say.number(estimate.ended(Why.FINISHED))} fastened off, "
         f"{say.number(estimate.ended(Why.CUT))} cut {why}, "
