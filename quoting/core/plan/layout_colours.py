@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import groupby
 
-from quoting.core.ground.sameness import HAIR
+from quoting.core.order.joined_squares import JoinMethod
 from quoting.core.plan.parts import BlanketPart, PartKind
 from quoting.core.plan.passes import Pass, Plan, Work
 
@@ -56,16 +56,14 @@ def joined_in(plan: Plan) -> str | None:
 
 
 def _layout(plan: Plan, part: BlanketPart, passes: Sequence[Pass]) -> LayoutMade:
-    """Return one: what its own rounds leave of its side is a last round that joins all of them."""
+    """Return one: of a continuous join the last round, which joins all of them, is added to it."""
     colours = [worked.colour for worked in passes]
     heights_cm = [worked.height_cm for worked in passes]
-    side_cm = plan.grid.side_cm if plan.grid else 0.0
-    left_cm = side_cm / 2 - sum(heights_cm)
-    join, joined_on = joined_in(plan), 0
-    if join is not None and left_cm > HAIR:
+    grid, join, joined_on = plan.grid, joined_in(plan), 0
+    if grid is not None and join is not None and grid.method is JoinMethod.CONTINUOUS:
         joined_on = 1
         colours.append(join)
-        heights_cm.append(left_cm)
+        heights_cm.append(grid.side_cm / 2 - sum(heights_cm))
     return LayoutMade(
         number=(part.layout or 0) + 1,
         count=part.count,
