@@ -1,8 +1,9 @@
-"""How the first row is begun, as a pattern would have it."""
+"""How rows are begun, the first and those after it, as a pattern would have it."""
 
 from __future__ import annotations
 
 from quoting.core.quote.quote import Quote
+from quoting.core.workshop.stitches import TurningChain
 from quoting.wording.speech import Speech
 
 _ENDINGS = {1: "st", 2: "nd", 3: "rd"}
@@ -28,6 +29,12 @@ def first_stitch_words(quote: Quote, speech: Speech) -> str:
     if turn.begins_with is not None:
         return ""
     return f"first {speech.stitch(stitch)} in the {_ordinal(turn.chains + 1)} chain from the hook"
+
+
+def chains_words(turn: TurningChain, speech: Speech) -> str:
+    """Return what a row or round begins with: `3 chains, which count as its first stitch`."""
+    counts = "count as its first stitch" if turn.counts else "do not count as a stitch"
+    return f"{speech.count(turn.chains, 'chain')}, which {counts}"
 
 
 def _ordinal(number: int) -> str:

@@ -9,6 +9,7 @@ from quoting.core.plan.passes import Edge, Plan, Work
 from quoting.core.quote.quote import Quote
 from quoting.core.workshop.habits import Join
 from quoting.wording.ends import FATES
+from quoting.wording.foundation import chains_words
 from quoting.wording.guide_rounds import rounds_sentences
 from quoting.wording.rows_and_edges import body_pass, edge_side, edges_explained
 from quoting.wording.speech import Speech
@@ -51,9 +52,7 @@ def _turns(quote: Quote, speech: Speech) -> Iterator[str]:
         if not turn.chains:
             yield f"Rows of {speech.stitch(stitch)} are turned without a chain."
             continue
-        counted = "count as its first stitch" if turn.counts else "do not count as a stitch"
-        chains = speech.count(turn.chains, "chain")
-        yield f"A row of {speech.stitch(stitch)} is turned to with {chains}, which {counted}."
+        yield f"A row of {speech.stitch(stitch)} is turned to with {chains_words(turn, speech)}."
 
 
 def _border(plan: Plan, speech: Speech) -> Iterator[str]:

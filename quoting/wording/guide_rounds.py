@@ -14,6 +14,7 @@ from quoting.core.plan.passes import Pass, Plan
 from quoting.core.workshop.rounds import CLUSTER, CORNER_CHAINS, Counting, Rounds
 from quoting.core.workshop.stitches import Stitch
 from quoting.core.workshop.workshop import Workshop
+from quoting.wording.foundation import chains_words
 from quoting.wording.guide_corners import corner_words
 from quoting.wording.speech import Speech
 
@@ -30,9 +31,7 @@ def rounds_sentences(plan: Plan, stitch: str, workshop: Workshop, speech: Speech
     yield f"Each round after it: {_later_round(counted, stitch, speech)}."
     turn = workshop.turning_chain(stitch)
     if turn.chains:
-        counts = "count as its first stitch" if turn.counts else "do not count as a stitch"
-        chains = speech.count(turn.chains, "chain")
-        yield f"A round begins with {chains}, which {counts}, and closes with a slip stitch."
+        yield f"A round begins with {chains_words(turn, speech)}, and closes with a slip stitch."
     else:
         yield "A round begins without a chain and closes with a slip stitch."
     yield (
