@@ -8,12 +8,12 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
-from itertools import accumulate
 
 from quoting.core.order.design import Design
 from quoting.core.order.in_rows import InRows, Section, StopAt
 from quoting.core.plan.design_gauges import size_gauges
 from quoting.core.plan.rows.counts import stitch_repeat
+from quoting.core.plan.rows.stripes import stops_within
 from quoting.core.quote.quote import Quote
 from quoting.core.weighing.variations import Variation, Varied, both_ways
 
@@ -107,17 +107,8 @@ def _with_others_held(quote: Quote, body: InRows, last: int) -> InRows:
 def _steps_cm(heights: Sequence[float], section: Section, stop_at: StopAt) -> dict[int, float]:
     """Return how far it is from where a section stops to where it may stop before and after."""
     period = list(heights[: section.rows])
-    stops = sorted({0, section.rows, *_stops(section, stop_at)})
+    stops = sorted({section.rows, *stops_within(section, stop_at)})
     here = len(heights) % section.rows
     before = max(stop for stop in stops if stop < (here or section.rows))
     after = min(stop for stop in stops if stop > here)
     return {-1: -sum(period[before : here or None]), 1: sum(period[here:after])}
-
-
-def _stops(section: Section, stop_at: StopAt) -> Sequence[int]:
-    """Return the rows of a repeat after which it may be left, its own beginning and end apart."""
-    if stop_at is StopAt.ROW:
-        return range(section.rows)
-    if stop_at is StopAt.STRIPE:
-        return list(accumulate(stripe.rows for stripe in section.stripes))
-    return ()

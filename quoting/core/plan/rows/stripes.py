@@ -68,7 +68,7 @@ def stripe_body(
     _fit(runs, body.sections, body_height_cm - fixed, height_of)
     if body.stop_at is not StopAt.REPEAT and body.sections[-1].is_open:
         before = fixed + sum(_height(run, height_of) for run in runs[:-1])
-        stops = _stops(body.sections[-1], body.stop_at)
+        stops = stops_within(body.sections[-1], body.stop_at)
         runs[-1] = _ended_nearest(body_height_cm - before, periods[-1], stops, height_of)
     return Striping(
         rows=(*first, *chain.from_iterable(runs), *last),
@@ -174,9 +174,11 @@ def _check_rows(total: int) -> None:
         raise refuse(at("blanket", "height"), MistakeCode.TOO_MANY_ROWS, read=total, limit=MAX_ROWS)
 
 
-def _stops(section: Section, stop_at: StopAt) -> list[int]:
+def stops_within(section: Section, stop_at: StopAt) -> list[int]:
     """Return the rows of a repeat after which it may be left, 0 for its beginning."""
     stops = [0]
+    if stop_at is StopAt.REPEAT:
+        return stops
     for stripe in section.stripes:
         step = 1 if stop_at is StopAt.ROW else stripe.rows
         stops += range(stops[-1] + step, stops[-1] + stripe.rows + 1, step)
