@@ -112,6 +112,35 @@ def test_nothing_else_asks_which_construction_it_is() -> None:
     assert asking == known
 
 
+def test_a_class_of_body_is_asked_for_only_where_the_constructions_say_so() -> None:
+    names = {body.__name__ for body in OWN_BODIES}
+    asking = {
+        module.removeprefix("quoting.")
+        for module, tree in sources()
+        for node in asked_in(tree)
+        if names & {name.id for name in ast.walk(node.args[1]) if isinstance(name, ast.Name)}
+    }
+    assert asking == {"core.weighing.other_joins", "wording.closing"}
+    assert [module for module in asking if f"`{module}`" not in (bodies.__doc__ or "")] == []
+
+
+def asked_in(tree: ast.Module) -> Iterator[ast.Call]:
+    """Yield where a module asks for the class of a value, but for what it only makes sure of."""
+    sure = {
+        id(node)
+        for each in ast.walk(tree)
+        if isinstance(each, ast.Assert)
+        for node in ast.walk(each)
+    }
+    for node in ast.walk(tree):
+        if (
+            isinstance(node, ast.Call)
+            and ast.unparse(node.func) == "isinstance"
+            and id(node) not in sure
+        ):
+            yield node
+
+
 BODIES: dict[str, Any] = {
     "rows": sample_design().body,
     "centre": from_centre(),

@@ -19,7 +19,10 @@ how that is said), `cli.body_facts.FACTS` (its counts in the table of a quote) a
 
 Whatever follows the plan asks the plan and not the body: `Plan.grid` is there where motifs are
 joined, `Plan.counted` where rounds grow, `Plan.centre` where they grow from the blanket's own
-centre. `tests/constructions` holds the tables, and walks every construction through all of them.
+centre, and `Plan.in_rows` says whether the body is in rows. Besides the tables only these know a
+class of body: `core.weighing.other_joins` (joins that look alike), `wording.closing` (a blanket of
+motifs is told by its motif) and `web.orders.body_forms` (who has measured motifs alone begins with
+squares). `tests/constructions` holds all this, and walks every construction through all of them.
 """
 
 from __future__ import annotations
