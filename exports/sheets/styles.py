@@ -14,7 +14,7 @@ FONT = "Calibri"
 HEADINGS = frozenset({Look.HEADING, Look.ASIDE_HEADING, Look.FIGURE_HEADING})
 FIGURES = frozenset({Look.PLAIN, Look.INPUT, Look.COUNTED, Look.QUOTED, Look.TOTAL, Look.STRONG})
 BOXED = frozenset({Look.INPUT, Look.WRITTEN, Look.INPUT_KEY})
-WRAPPED = frozenset({Look.LABEL, Look.WRITTEN, Look.ASIDE, Look.FOOT})
+WRAPPED = frozenset({Look.LABEL, Look.WRITTEN, Look.ASIDE, Look.FOOT, Look.PROSE})
 _TITLES = frozenset({Look.BLOCK, Look.TITLE, Look.STATE, Look.FLAG})
 _BOLD = HEADINGS | _TITLES | {Look.TOTAL, Look.STRONG, Look.FOOT}
 
@@ -64,7 +64,7 @@ def _alignment(look: Look) -> Alignment:
         return Alignment(horizontal=side, vertical="bottom", wrap_text=True, indent=aside)
     if look in FIGURES:
         return Alignment(horizontal="right", vertical="top")
-    wraps = look in WRAPPED | {Look.PROSE, Look.FLAG}
+    wraps = look in WRAPPED | {Look.FLAG}
     return Alignment(horizontal="left", vertical="top", wrap_text=wraps, indent=aside)
 
 

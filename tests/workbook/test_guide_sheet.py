@@ -42,3 +42,17 @@ def test_a_step_in_one_colour_is_filled_with_it(
     }
     for (text, _), code in zip(steps.rows, steps.codes, strict=True):
         assert filled[text].endswith(code.removeprefix("#").upper() if code else "000000")
+
+
+def test_a_long_step_has_a_line_tall_enough(written: dict[str, bytes]) -> None:
+    """A line that is left at one line's height is cut off where it wraps."""
+    tall = 0
+    for name in written:
+        sheet = load_workbook(BytesIO(written[name]))[TITLE]
+        for row in sheet.iter_rows():
+            for cell in row:
+                wide = sheet.column_dimensions[cell.column_letter].width
+                if cell.alignment.wrap_text and len(str(cell.value or "")) > wide:
+                    tall += 1
+                    assert (sheet.row_dimensions[cell.row].height or 0) >= 30, cell.value
+    assert tall
