@@ -31,7 +31,8 @@ def _of_rows(quote: Quote, body: Body, speech: Speech) -> Iterator[Said]:
 
 def _of_centre(quote: Quote, body: FromCentre, speech: Speech) -> Iterator[Said]:
     stitch = speech.stitch(quote.order.design.stitch)
-    yield "From the centre", f"{body.counting.value}: {body_counts_words(quote, speech)}"
+    counts = f"{body.counting.value}: {body_counts_words(quote, speech)}"
+    yield speech.worded("From the centre"), counts
     yield "Last round", f"{speech.number(quote.plan.stitches)} {stitch}"
 
 
@@ -56,7 +57,7 @@ def _layouts(quote: Quote, speech: Speech) -> Iterator[Said]:
         for layout in layouts_made(quote.plan)
     ]
     more = f"; and {len(said) - LAYOUTS_TOLD} more" if len(said) > LAYOUTS_TOLD else ""
-    yield "Colours", "; ".join(said[:LAYOUTS_TOLD]) + more
+    yield speech.worded("Colours"), "; ".join(said[:LAYOUTS_TOLD]) + more
 
 
 FACTS: dict[type[Body], Callable[[Quote, Any, Speech], Iterator[Said]]] = {

@@ -28,6 +28,7 @@ AMERICAN_WORDS: Mapping[str, str] = {
 AMERICAN_SPELLING: Mapping[str, str] = {
     "centimetre": "centimeter",
     "centimetres": "centimeters",
+    "centre": "center",
     "colour": "color",
     "colours": "colors",
     "fibre": "fiber",

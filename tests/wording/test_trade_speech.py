@@ -16,6 +16,7 @@ from exports.costing_workbook import workbook_bytes
 from exports.drawing import draw_blanket
 from quoting.cli.comparison_table import comparison_table
 from quoting.cli.quote_table import quote_table
+from quoting.core.order.order import Order
 from quoting.core.order.resizing import Size
 from quoting.core.quote.quote import Quote
 from quoting.core.weighing.comparison import compare_sizes
@@ -32,6 +33,7 @@ from quoting.wording.trade_speech import (
     worded,
 )
 from tests.examples import TODAY, sample_order, sample_quote, sample_workshop
+from tests.motif_examples import centre_order, motif_workshop, squares_order
 from tests.wording.shown import Shown
 
 PAGES = ("/", "/sizes", "/measurements", "/yarn", "/workshop")
@@ -106,6 +108,17 @@ def test_a_british_workshop_reads_no_american_word_or_spelling(read: Read) -> No
     text = read(*BRITISH)
     assert found(AMERICAN_ALONE, text) == set()
     assert found({"balls", "colour", "tension"}, text) == {"balls", "colour", "tension"}
+
+
+@pytest.mark.parametrize("order", [centre_order(), squares_order()])
+def test_rounds_and_motifs_are_told_in_american_spelling_too(order: Order) -> None:
+    workshop = motif_workshop(locale="en_US", speaks=Vocabulary.US)
+    quote = sample_quote(order, workshop)
+    shop = open_shop(workshop, today=lambda: TODAY).starting_with(order)
+    page = create_app(shop).test_client().get("/").text
+    told = (*Shown(page).said, quote_table(quote), cells_of(workbook_bytes(quote)))
+    assert found(BRITISH_ALONE, "\n".join(told)) == set()
+    assert "center" in "\n".join(told)
 
 
 def test_words_follow_the_stitch_names_and_spelling_the_locale() -> None:

@@ -207,7 +207,7 @@ def _seen(found: Answer) -> dict[str, Any]:
     return {
         "form": found.form,
         "body": chosen_body(found.form),
-        "constructions": constructions(),
+        "constructions": [(word, shop.speech.worded(said)) for word, said in constructions()],
         "answer": found,
         "view": view,
         "offers": offers,

@@ -97,7 +97,7 @@ def ends_words(quote: Quote, say: Speech) -> str:
     """Return what becomes of the strands."""
     estimate = quote.estimate
     unwanted = "because the yarn does not wait where it is wanted"
-    why = unwanted if quote.plan.in_rows else "as the colour changes"
+    why = unwanted if quote.plan.in_rows else say.worded("as the colour changes")
     return (
         f"{say.number(estimate.ended(Why.FINISHED))} fastened off, "
         f"{say.number(estimate.ended(Why.CUT))} cut {why}, "
