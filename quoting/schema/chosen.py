@@ -85,12 +85,24 @@ class Chosen(Inlined[V]):
         return value
 
     def read_from(self, table: Table) -> V:
-        """Return the value of the shape that the table chooses."""
-        word = table.take(self.key, self.word) if table.has(self.key) else self.first
-        if isinstance(word, NotRead):
+        """Return the value of the shape that the table chooses.
+
+        Where no word is given, or none that there is, the table that is there tells what is meant.
+        """
+        said = table.take(self.key, self.word) if table.has(self.key) else None
+        if isinstance(said, NotRead):
             for key in self.all_keys():
                 table.has(key.name)
-            word = self.first
+            return self._read_as(self._meant(table), table)
+        word = said or self._meant(table)
+        if said is None and word != self.first:
+            spot = table.spot.at(self.key, None)
+            spot.close(None, MistakeCode.CHOICE_NOT_SAID, choice=self.key, word=word)
+        value = self._read_as(word, table)
+        self._refuse_others(table, word)
+        return value
+
+    def _read_as(self, word: str, table: Table) -> V:
         if word == self.first:
             value: V = self.shapes[word].read_from(table)
             return value
@@ -98,6 +110,27 @@ class Chosen(Inlined[V]):
         value = self.shapes[word].read_from(inner)
         inner.done()
         return value
+
+    def _meant(self, table: Table) -> str:
+        """Return the word whose table a file has; the first, if it has its keys or no table."""
+        if not any(table.holds(name) for name in self._keys_of(self.first)):
+            for word in self.shapes:
+                if word != self.first and table.holds(word):
+                    return word
+        return self.first
+
+    def _refuse_others(self, table: Table, chosen: str) -> None:
+        """Note the keys of shapes that were not chosen, with the word that they go with."""
+        facts = {"choice": self.key, "chosen": chosen}
+        for word in self.shapes:
+            for name in self._keys_of(word) if word != chosen else ():
+                table.refuse(name, MistakeCode.KEY_NOT_CHOSEN, read=name, word=word, **facts)
+
+    def _keys_of(self, word: str) -> tuple[str, ...]:
+        """Return the keys that stand beside that of the word with a shape: its own, or a table."""
+        if word != self.first:
+            return (word,)
+        return tuple(key.name for key in self.shapes[word].all_keys())
 
     def write(self, value: V, notation: Notation) -> dict[str, object]:
         """Return the keys of a value, those of the first shape bare; a file leaves its word out."""

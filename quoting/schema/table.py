@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from quoting.core.ground.codes import MistakeCode
-from quoting.core.ground.errors import MOST_TOLD
+from quoting.core.ground.errors import MOST_TOLD, Fact
 from quoting.schema.kind import Kind
 from quoting.schema.notation import Medium
 from quoting.schema.spot import Spot, as_written
@@ -19,6 +19,7 @@ class Table:
         content = spot.value if isinstance(spot.value, dict) else spot.wrong({}, "table")
         self._content: dict[str, object] = content
         self._asked: dict[str, None] = {}
+        self._refused: set[str] = set()
 
     @property
     def is_typed(self) -> bool:
@@ -29,6 +30,10 @@ class Table:
         """Return whether the table has the key; a field left blank is none."""
         self._asked[key] = None
         return key in self._content
+
+    def holds(self, key: str) -> bool:
+        """Return whether a file has the key there, without asking for it."""
+        return key in self._content and not self.is_typed
 
     def is_blank(self, key: str) -> bool:
         """Return whether a form has a table there in which no field is filled in."""
@@ -53,6 +58,12 @@ class Table:
             spot.close(None, MistakeCode.MISSING)
         return Table(spot)
 
+    def refuse(self, key: str, code: MistakeCode, **facts: Fact) -> None:
+        """Note a key, if it is there, as one that has no place here for a reason of its own."""
+        if key in self._content and not self.is_typed:
+            self._refused.add(key)
+            self.spot.at(key, None).close(None, code, **facts)
+
     def done(self) -> None:
         """Note every key that nobody asked for, with the nearest that somebody did.
 
@@ -61,7 +72,7 @@ class Table:
         if self.is_typed:
             return
         known = tuple(self._asked)
-        unknown = [key for key in self._content if key not in self._asked]
+        unknown = [key for key in self._content if key not in {*self._asked, *self._refused}]
         for key in unknown[:MOST_TOLD]:
             spot = self.spot.at(key, None)
             spot.close(None, MistakeCode.UNKNOWN_KEY, read=as_written(key), known=known)

@@ -27,12 +27,14 @@ CONSTRUCTION_MISTAKES: Sentences = {
         "The workshop has no motif {read}: measure one first.",
     ),
     MistakeCode.MOTIF_COUNTED_OTHERWISE: (
-        "{read} is worked in another stitch, or its rounds are counted otherwise than these.",
+        "{read} is worked in another stitch, or its rounds are counted otherwise than these: "
+        "choose one that is alike, or none.",
     ),
     MistakeCode.ROUNDS_AND_REPEATS: ("Give the rounds or the repeats of the stripes, not both.",),
     MistakeCode.SHARE_AND_COUNT: (
         "A layout has a share of the motifs or a number of them; give only one.",
     ),
+    MistakeCode.NO_MOTIFS_SHARED: ("At least one layout must have a share of the motifs above 0.",),
     MistakeCode.LAYOUTS_OR_POOL: (
         "The colours are laid out, or mixed from a pool; give only one of them.",
     ),
@@ -40,10 +42,15 @@ CONSTRUCTION_MISTAKES: Sentences = {
         "The layouts come to {read} motifs; the blanket has {wanted}.",
     ),
     MistakeCode.COLOURS_NOT_ROUNDS: (
-        "These are the colours of {read} rounds; the motif has {wanted} to colour.",
+        "These are the colours of {read} rounds; the motif has {wanted}. Give one for each round.",
+    ),
+    MistakeCode.NO_ROUND_TO_MIX: (
+        "Of the {wanted} rounds of a motif these are the last {read}, which leaves none to mix: "
+        "give fewer last rounds, or lay the colours out.",
     ),
     MistakeCode.ONE_LAST_COLOUR: (
-        "The last round of all motifs is one strand in {read}, but a motif ends in {wanted}.",
+        "The last round of all motifs is one strand in {read}, but a motif ends in {wanted}: "
+        "end all of them in one colour and join in it, or join otherwise.",
     ),
     MistakeCode.ALL_ROUNDS_AT_ONCE: (
         "The last round of all motifs cannot be one strand where they have no other: "

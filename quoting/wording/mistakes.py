@@ -42,6 +42,13 @@ MISTAKES: Sentences = {
         "There is no key {read} here; there are {known}.",
         "There is no key {read} here.",
     ),
+    MistakeCode.KEY_NOT_CHOSEN: (
+        '{read} is read only with {choice} = "{word}"; here that is "{chosen}". '
+        "Take it out, or change that.",
+    ),
+    MistakeCode.CHOICE_NOT_SAID: (
+        'The table “{word}” is read only with {choice} = "{word}": say so, or take it out.',
+    ),
     MistakeCode.EMPTY_KEY: ("What stands before the equals sign here is empty; a name is wanted.",),
     MistakeCode.WRONG_TYPE: (
         "{read} was read; what is wanted is {wanted}.",

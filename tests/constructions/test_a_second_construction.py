@@ -84,9 +84,9 @@ def test_it_is_read_again_from_a_record(order: Order, workshop: Workshop) -> Non
 @pytest.mark.parametrize(
     ("old", "new", "place", "code"),
     [
-        (WORD_KEY, f'{WORD_KEY}stop_at = "row"\n', "blanket.stop_at", "unknown-key"),
-        (WORD_KEY, "", "blanket.square", "unknown-key"),
-        (WORD_KEY, 'construction = "rows"\n', "blanket.square", "unknown-key"),
+        (WORD_KEY, f'{WORD_KEY}stop_at = "row"\n', "blanket.stop_at", "key-not-chosen"),
+        (WORD_KEY, "", "blanket.construction", "choice-not-said"),
+        (WORD_KEY, 'construction = "rows"\n', "blanket.square", "key-not-chosen"),
         (WORD_KEY, 'construction = "sqare"\n', "blanket.construction", "not-one-of"),
         (COLOUR, "", "blanket.square.colour", "missing"),
         (f"[blanket.square]\n{COLOUR}", "", "blanket.square", "missing"),
@@ -109,7 +109,8 @@ def test_the_table_of_a_construction_that_is_not_chosen_is_a_mistake(workshop: W
     text = order_text(sample_order(), Vocabulary.US) + f"\n[blanket.square]\n{COLOUR}"
     with pytest.raises(Refused) as refused:
         load_order_text(text, workshop)
-    assert [(m.path, m.code) for m in refused.value.mistakes] == [("blanket.square", "unknown-key")]
+    told = [(m.path, m.code) for m in refused.value.mistakes]
+    assert told == [("blanket.square", "key-not-chosen")]
 
 
 def test_a_square_too_small_for_its_border_is_refused(order: Order, workshop: Workshop) -> None:

@@ -153,7 +153,7 @@ class JoinedSquares:
             checks.add("layouts", MistakeCode.TOO_MANY, read=len(self.layouts), limit=MOST_LAYOUTS)
         shares = [layout.weight for layout in self.layouts if layout.count is None]
         if shares and not any(shares):
-            checks.add("layouts", MistakeCode.NO_SHARES)
+            checks.add("layouts", MistakeCode.NO_MOTIFS_SHARED)
         checks.done()
 
     @property

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from quoting.core.ground.codes import MistakeCode
-from quoting.core.ground.errors import refuse
+from quoting.core.ground.errors import Checks, refuse
 from quoting.core.ground.place import at
 from quoting.core.ground.sameness import NEAR
 from quoting.core.order.joined_squares import JoinedSquares, JoinMethod, Pool
@@ -25,7 +25,7 @@ class LaidOut:
 def laid_out(body: JoinedSquares, rounds: int, total: int) -> tuple[LaidOut, ...]:
     """Return the layouts of so many motifs, those that none has left out.
 
-    Errors: `colours-not-rounds`, `counts-do-not-add`, `one-last-colour`.
+    Errors: `colours-not-rounds`, `no-round-to-mix`, `counts-do-not-add`, `one-last-colour`.
     """
     found = _of_pool(body.pool, rounds, total) if body.pool else _of_layouts(body, rounds, total)
     if body.join.method is JoinMethod.CONTINUOUS:
@@ -42,14 +42,16 @@ def laid_out(body: JoinedSquares, rounds: int, total: int) -> tuple[LaidOut, ...
 
 
 def _of_layouts(body: JoinedSquares, rounds: int, total: int) -> list[LaidOut]:
+    checks = Checks()
     for number, layout in enumerate(body.layouts, 1):
         if len(layout.colours) != rounds:
-            raise refuse(
+            checks.add(
                 TABLE / at("layouts", number, "colours"),
                 MistakeCode.COLOURS_NOT_ROUNDS,
                 read=len(layout.colours),
                 wanted=rounds,
             )
+    checks.done()
     exact = sum(layout.count or 0 for layout in body.layouts)
     open_ones = [layout for layout in body.layouts if layout.count is None]
     if exact > total or (exact < total and not open_ones):
@@ -73,9 +75,9 @@ def _of_pool(pool: Pool, rounds: int, total: int) -> list[LaidOut]:
     if inner < 1:
         raise refuse(
             TABLE / at("pool", "outer"),
-            MistakeCode.COLOURS_NOT_ROUNDS,
+            MistakeCode.NO_ROUND_TO_MIX,
             read=len(pool.outer),
-            wanted=rounds - 1,
+            wanted=rounds,
         )
     colours = pool.colours
     counts = largest_remainders(total, [1.0] * len(colours))
