@@ -19,8 +19,8 @@ CONSTRUCTION_CAUTIONS: Sentences = {
         "which has no spaces: make one, measure and weigh it.",
     ),
     CautionCode.FEW_MOTIFS_WEIGHED: (
-        "Only {motifs} of {motif} were weighed: what the scale rounds is too much of each. "
-        "Weigh {wanted} or more together.",
+        "{motif} was weighed with only {motifs} on the scale, so what the scale rounds is a large "
+        "part of each. Weigh {wanted} or more together.",
     ),
     CautionCode.USUAL_MINUTES: (
         "The minutes for {tasks} are what is usual, not yours: time some, and put yours in.",
