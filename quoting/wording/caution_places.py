@@ -39,6 +39,7 @@ _CODES = {
         "corners-ruffle",
         "rounds-cup",
         "rounds-ruffle",
+        "one-size-across",
     ),
     CautionPlace.YARN: (
         "labels-apart",

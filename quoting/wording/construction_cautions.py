@@ -14,6 +14,10 @@ CONSTRUCTION_CAUTIONS: Sentences = {
         "Each round of {stitch} grows by {more} stitches; by its height and width {flat} lie flat, "
         "so the piece may ruffle. Try some rounds before you promise it.",
     ),
+    CautionCode.ONE_SIZE_ACROSS: (
+        "A circle or a hexagon goes by the width that is asked: it comes out {height_cm} long, "
+        "where {wanted_cm} was asked. Ask the buyer which of the two she means.",
+    ),
     CautionCode.CLUSTERS_BY_SWATCH: (
         "No motif in clusters was measured, so size and yarn go by the swatch of {stitch} in rows, "
         "which has no spaces: make one, measure and weigh it.",

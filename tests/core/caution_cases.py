@@ -234,6 +234,10 @@ CASES: dict[str, tuple[Case, Case]] = {
     ),
     "rounds-cup": (from_centre(rows=7), from_centre(rows=8)),
     "rounds-ruffle": (from_centre(rows=10), from_centre(rows=9)),
+    "one-size-across": (
+        from_centre(body={"counting": Counting.CIRCLE}),
+        from_centre(),
+    ),
     "clusters-by-swatch": (
         from_centre(body=IN_CLUSTERS),
         from_centre(body=IN_CLUSTERS, motifs=(sample_motif(),)),

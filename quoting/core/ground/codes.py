@@ -175,6 +175,7 @@ class CautionCode(StrEnum):
     CORNERS_RUFFLE = "corners-ruffle"
     ROUNDS_CUP = "rounds-cup"
     ROUNDS_RUFFLE = "rounds-ruffle"
+    ONE_SIZE_ACROSS = "one-size-across"
     CLUSTERS_BY_SWATCH = "clusters-by-swatch"
     FEW_MOTIFS_WEIGHED = "few-motifs-weighed"
     USUAL_MINUTES = "usual-minutes"

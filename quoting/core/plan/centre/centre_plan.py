@@ -10,6 +10,7 @@ from quoting.core.ground.codes import CautionCode, MistakeCode
 from quoting.core.ground.errors import refuse
 from quoting.core.ground.money import round_count
 from quoting.core.ground.place import at
+from quoting.core.ground.sameness import NEAR
 from quoting.core.order.from_centre import FromCentre
 from quoting.core.plan.body_plan import BodyPlan, Setting
 from quoting.core.plan.border import Rim, StitchesAlong
@@ -25,6 +26,9 @@ MAX_ROUNDS = 1_000
 
 OFF_FLAT = 1 / 16
 """One stitch in so many more or fewer than lies flat, and rounds may ruffle or cup."""
+
+OFF_LENGTH = 1 / 20
+"""How far off the length of a circle or a hexagon may be, and it is told."""
 
 STANDING_ON_A_CORNER = 2 / 3**0.5
 """The height of a hexagon across its corners for its width across its sides."""
@@ -58,11 +62,14 @@ def plan_centre(body: FromCentre, setting: Setting) -> BodyPlan:
         height_cm=sides_cm[1],
         rim=_rim(counted, setting, rounds, sides_cm),
         ends=Edge.START,
-        border_tall=STANDING_ON_A_CORNER if body.counting is Counting.HEXAGON else 1.0,
+        border_tall=_border_tall(body),
         gauges=motif_gauges(work, setting) if work else {},
         chores={"turn": rounds - 1} if body.turned else {},
         counted=counted,
-        count_cautions=tuple(_cautions(body, setting, growing, counted)),
+        count_cautions=(
+            *_cautions(body, setting, growing, counted),
+            *_size_cautions(body, setting, sides_cm[1]),
+        ),
     )
 
 
@@ -154,3 +161,21 @@ def _cautions(
         yield from motif_cautions(growing.motif)
     elif body.counting is Counting.CLUSTERS:
         yield for_maker(CautionCode.CLUSTERS_BY_SWATCH, stitch=setting.design.stitch)
+
+
+def _size_cautions(body: FromCentre, setting: Setting, tall_cm: float) -> Iterator[Caution]:
+    """Yield that a length was asked of what has none, beside its border.
+
+    Who asks for a circle or a hexagon of one size, or as long as it comes out, means its width.
+    """
+    asked_cm, off_cm = setting.height_cm, abs(setting.height_cm - tall_cm)
+    means_width = abs(asked_cm - setting.width_cm) < NEAR
+    if body.counting.goes_by_width and not means_width and off_cm > OFF_LENGTH * asked_cm:
+        height_cm = tall_cm + 2 * setting.border_cm * _border_tall(body)
+        wanted_cm = setting.design.height_cm
+        yield for_maker(CautionCode.ONE_SIZE_ACROSS, height_cm=height_cm, wanted_cm=wanted_cm)
+
+
+def _border_tall(body: FromCentre) -> float:
+    """Return how much taller a border makes it than wider."""
+    return STANDING_ON_A_CORNER if body.counting is Counting.HEXAGON else 1.0
