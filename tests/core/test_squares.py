@@ -161,7 +161,7 @@ def test_more_outer_rounds_than_a_motif_has_are_refused() -> None:
     pool = Pool(colours=("teal",), outer=FIVE)
     with pytest.raises(Refused) as refused:
         plan_order(squares_order(body=sample_squares(layouts=(), pool=pool)), motif_workshop())
-    assert codes(refused) == [("blanket.squares.pool.outer", "colours-not-rounds")]
+    assert codes(refused) == [("blanket.squares.pool.outer", "no-round-to-mix")]
 
 
 def test_squares_are_not_told_how_stripes_in_rows_save_ends() -> None:
