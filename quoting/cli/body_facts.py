@@ -11,7 +11,7 @@ from quoting.core.order.in_rows import InRows
 from quoting.core.order.joined_squares import JoinedSquares
 from quoting.core.plan.layout_colours import layouts_made
 from quoting.core.quote.quote import Quote
-from quoting.wording import Speech, body_counts_words, join_words
+from quoting.wording import Speech, body_counts_words, body_words, join_words
 from quoting.wording.motif_words import LAYOUTS_TOLD
 
 Said = tuple[str, str]
@@ -44,14 +44,16 @@ def _of_squares(quote: Quote, body: JoinedSquares, speech: Speech) -> Iterator[S
     last = f"{speech.number(quote.plan.stitches)} {stitch}"
     rounds = speech.count(body.rounds or motif.rounds, "round")
     yield "Each motif", f"{rounds}, the last of {last}; {speech.length(grid.side_cm)} a side"
-    yield from _layouts(quote, speech)
+    yield from _layouts(quote, body, speech)
     colour = f" in {body.join.colour}" if body.join.colour else ""
     edges, lines = speech.count(grid.shared_edges, "edge"), speech.count(grid.seam_lines, "line")
     yield "Joined", f"{join_words(body.join.method, speech)}{colour}: {edges} on {lines}"
 
 
-def _layouts(quote: Quote, speech: Speech) -> Iterator[Said]:
+def _layouts(quote: Quote, body: JoinedSquares, speech: Speech) -> Iterator[Said]:
     """Yield how many motifs have which colours from the centre outwards; of many, the first."""
+    if body.pool is not None:
+        yield "From a pool", body_words(body)[0]
     said = [
         f"{speech.number(layout.count)} of {', '.join(layout.own_colours)}"
         for layout in layouts_made(quote.plan)

@@ -219,3 +219,15 @@ def squares_quote(layouts: int) -> Quote:
     """Return the quote of squares in so many layouts."""
     orders = list(permutations(FIVE))[:layouts]
     return sample_quote(squares_order(body=sample_squares(*orders)), motif_workshop())
+
+
+def test_a_pool_is_told_as_mixed_beside_what_comes_of_it(
+    capsys: pytest.CaptureFixture[str], others: Path
+) -> None:
+    head, tail = demo_squares().read_text("utf-8").split("[[blanket.squares.layouts]]", 1)
+    pool = '[blanket.squares.pool]\ncolours = ["teal", "rust"]\nouter = ["oat"]\n\n'
+    join = "[blanket.squares.join]"
+    (others / "squares.toml").write_text(head + pool + join + tail.split(join)[1], "utf-8")
+    told = said(capsys, str(others / "squares.toml"))
+    assert "From a pool teal, rust mixed; then oat" in told
+    assert "44 of teal, rust, teal, rust, oat" in told
