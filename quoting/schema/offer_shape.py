@@ -24,7 +24,7 @@ from quoting.schema.reading import Content, read_value
 from quoting.schema.selling_shapes import OWN_WORDS
 from quoting.schema.several import Several
 from quoting.schema.shape import Fields, Shape
-from quoting.schema.words import DAY, NAME, STITCH, TEXT, Choice
+from quoting.schema.words import DAY, NAME, STITCH, TEXT, YES_NO, Choice
 
 _row = Fields(Row)
 ROW = Shape(
@@ -68,6 +68,7 @@ OFFERED_MOTIFS = Shape(
     _motifs(lambda motifs: motifs.layouts, COUNT),
     _motifs(lambda motifs: motifs.join, Choice(JoinMethod)),
     _motifs(lambda motifs: motifs.join_colour, NAME),
+    _motifs(lambda motifs: motifs.mixed, YES_NO),
 )
 
 _ingredient = Fields(Ingredient)

@@ -22,6 +22,8 @@ _FROM_CENTRE = {
     Counting.HEXAGON: sentence("a hexagon in one piece, in rounds from the centre"),
 }
 
+_MIXED = sentence("their colours mixed")
+
 _CROCHETED = sentence("joined with {stitch} in {colour}")
 _JOINED = {
     JoinMethod.AS_YOU_GO: sentence("joined in their last rounds"),
@@ -50,8 +52,14 @@ def _motifs(motifs: OfferedMotifs, speech: Speech) -> Iterator[str]:
         rows=speech.number(motifs.rows),
     )
     if motifs.count > 1:
-        yield speech.counted(motifs.layouts, "all in the same colours", "in {n} layouts of colours")
+        yield _in_colours(motifs, speech)
         yield _joined(motifs, speech)
+
+
+def _in_colours(motifs: OfferedMotifs, speech: Speech) -> str:
+    if motifs.mixed:
+        return speech.worded(_MIXED)
+    return speech.counted(motifs.layouts, "all in the same colours", "in {n} layouts of colours")
 
 
 def _joined(motifs: OfferedMotifs, speech: Speech) -> str:

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import json
+from dataclasses import replace
 from decimal import Decimal
 from typing import Any
 
 import pytest
 
-from quoting.core.order.joined_squares import JoinMethod, Layout, MotifJoin
+from quoting.core.order.joined_squares import JoinMethod, Layout, MotifJoin, Pool
 from quoting.core.order.order import Order
 from quoting.core.plan.layout_colours import joined_in, layouts_made
 from quoting.core.quote.offer import offer_of
@@ -72,6 +73,13 @@ def test_an_offer_of_motifs_tells_them_their_layouts_and_their_join() -> None:
     assert offered_motifs(quote) == offer_of(quote).motifs == expected
     assert expected.count == 88
     assert offer_of(quote).centre is None
+
+
+def test_an_offer_of_motifs_from_a_pool_tells_that_they_are_mixed() -> None:
+    pool = replace(sample_squares(), layouts=(), pool=Pool(colours=FIVE[:4], outer=FIVE[4:]))
+    motifs = offered_motifs(quoted(squares_order(body=pool)))
+    assert motifs is not None
+    assert motifs.mixed
 
 
 def test_a_join_in_the_last_rounds_has_no_colour_of_its_own() -> None:

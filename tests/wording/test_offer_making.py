@@ -57,6 +57,11 @@ def test_every_join_is_told_and_no_colour_that_it_does_not_have(method: JoinMeth
     assert "None" not in words
 
 
+def test_motifs_of_a_pool_are_told_as_mixed_and_not_by_what_came_of_it() -> None:
+    words = str(made(motifs=replace(MOTIFS, mixed=True)))
+    assert ", 8 across and 11 down, their colours mixed, joined with " in words
+
+
 def test_motifs_in_one_layout_are_all_alike_and_one_alone_is_joined_to_none() -> None:
     assert ", all in the same colours, " in str(made(motifs=replace(MOTIFS, layouts=1)))
     assert made(motifs=replace(MOTIFS, columns=1, rows=1, layouts=1)) == "1 motif"

@@ -13,7 +13,8 @@ from quoting.core.quote.quote import Quote
 class OfferedMotifs:
     """So many motifs across and down, in so many layouts of colours, and how they are joined.
 
-    `join_colour` is None where the join has no yarn of its own.
+    `join_colour` is None where the join has no yarn of its own. `mixed` says that chance decides
+    which colours a motif has, so that the layouts are only what may come of it.
     """
 
     columns: int
@@ -21,6 +22,7 @@ class OfferedMotifs:
     layouts: int
     join: JoinMethod
     join_colour: str | None = None
+    mixed: bool = False
 
     @property
     def count(self) -> int:
@@ -39,4 +41,5 @@ def offered_motifs(quote: Quote) -> OfferedMotifs | None:
         layouts=len(layouts_made(quote.plan)),
         join=grid.method,
         join_colour=joined_in(quote.plan),
+        mixed=any(worked.drawn for worked in quote.plan.passes),
     )
