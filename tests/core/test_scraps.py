@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from quoting.core.estimate.ball_walk import ColourWalk, walk_colour
 from quoting.core.estimate.balls import Supply
 from quoting.core.estimate.strands import Visit, Why
@@ -74,3 +76,11 @@ def test_a_border_after_motifs_is_worked_from_the_longest_balls_and_not_from_scr
     walk = walked(motif(4, part=0, copies=2), border, balls_m=(8.0, 8.0, 20.0, 20.0))
     assert balls(walk) == [0, 1, 2, 3]
     assert walk.missing_m == 0.0
+
+
+def test_a_ball_joined_within_a_strand_lasts_for_the_rest_of_it() -> None:
+    """Of border rounds of 20 and 5 m, 19 come from one ball; two scraps of 4 m wait for others."""
+    border = [motif(20, part=1, copies=1), replace(motif(5, part=1, copies=1), follows=True)]
+    walk = walked(motif(4, part=0, copies=2), *border, balls_m=(9.0, 9.0, 20.0, 20.0))
+    assert balls(walk) == [0, 1, 2, 3]
+    assert [strand.yarn_m for strand in walk.strands] == [5.0, 5.0, 20.0, 7.0]

@@ -34,15 +34,15 @@ class Hand:
             return math.inf
         return self.left_m[self.ball] - self.tails_m - self.worked_m
 
-    def open(self, least_m: float, wanted_m: float = 0.0) -> None:
+    def open(self, least_m: float, *wanted_m: float) -> None:
         """Take the first ball that can work so much, part balls first.
 
-        Sparing, one that can work all that is wanted, else the longest.
+        Sparing, one that can work the first that is wanted, else the next, else the longest.
         """
         if self.sparing:
             rooms = [self.left_m[ball] - self.tails_m for ball in self.parts + self.fresh]
-            enough = any(room_m >= wanted_m - HAIR_M for room_m in rooms)
-            least_m = wanted_m if enough else max([least_m, *rooms])
+            enough = [length_m for length_m in wanted_m if self.has(length_m)]
+            least_m = enough[0] if enough else max([least_m, *rooms])
         for balls in (self.parts, self.fresh):
             for ball in balls:
                 if self.left_m[ball] - self.tails_m >= least_m - HAIR_M:
@@ -101,12 +101,9 @@ def walked_by_hand(
             elif goes_on:
                 hand.worked_m += carry_m
             if not goes_on:
-                wanted_m = visit.yarn_m + visit.bound_m
-                begun = sparing and (number == 0 or visit.begins)
-                if begun and hand.has(one_strand_m(part[number:])):
-                    wanted_m = one_strand_m(part[number:])
-                hand.open(least_m + (visit.bound_m if edge_only else 0), wanted_m)
-            work(hand, visit.yarn_m)
+                least_m += visit.bound_m if edge_only else 0
+                hand.open(least_m, one_strand_m(part[number:]), visit.yarn_m + visit.bound_m)
+            work(hand, visit.yarn_m, one_strand_m(part[number:]))
             held = True
     if held:
         hand.close("finished")
@@ -131,11 +128,11 @@ def too_long(hand: Hand, whole_m: float, full_m: float) -> bool:
     return all(room_m < whole_m + hand.tails_m - HAIR_M for room_m in rooms)
 
 
-def work(hand: Hand, yarn_m: float) -> None:
-    """Work a pass, joining a ball wherever one runs out."""
+def work(hand: Hand, yarn_m: float, strand_m: float) -> None:
+    """Work a pass of a strand, joining a ball wherever one runs out."""
     while yarn_m > hand.room_m() + HAIR_M:
-        yarn_m -= hand.room_m()
+        yarn_m, strand_m = yarn_m - hand.room_m(), strand_m - hand.room_m()
         hand.worked_m += hand.room_m()
         hand.close("ran out")
-        hand.open(2 * HAIR_M, yarn_m)
+        hand.open(2 * HAIR_M, strand_m, yarn_m)
     hand.worked_m += yarn_m

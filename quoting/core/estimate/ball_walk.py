@@ -102,7 +102,7 @@ class _Walker:
         if ball is not None:
             self._work_whole(ball, run, place, why)
             return
-        hand, number = self._begin(run.visits[0], place), 0
+        hand, number = self._begin(run, 0, place), 0
         while number < len(run.visits):
             upto = run.upto(number, hand.left_m)
             if upto > number:
@@ -110,7 +110,7 @@ class _Walker:
                 last = run.visits[upto - 1]
                 self.last = place.point(last.pass_index, last.ends)
             else:
-                hand, upto = self._work(hand, run.visits[number], place), number + 1
+                hand, upto = self._work(hand, run, number, place), number + 1
             if upto < len(run.visits):
                 hand = self._go_on(hand, run, upto, place)
             number = upto
@@ -139,15 +139,17 @@ class _Walker:
         hand.stretches += run.stretches[number:upto]
         hand.carries += run.carries[run.carried[number] : run.carried[upto - 1]]
 
-    def _begin(self, visit: Visit, place: Place) -> StrandInHand:
+    def _begin(self, run: Run, number: int, place: Place) -> StrandInHand:
         """Start a strand at the edge where a pass starts; at an edge, with enough for all of it.
 
         A pass that is one strand with the next is begun with enough for both.
         """
+        visit = run.visits[number]
         self._decide(None, visit)
         here = place.point(visit.pass_index, visit.starts)
         whole_m = visit.yarn_m + visit.bound_m
-        return self._open(here, whole_m if self.edge_only else 2 * HAIR, whole_m)
+        least_m = whole_m if self.edge_only else 2 * HAIR
+        return self._open(here, least_m, run.rest_m(number), whole_m)
 
     def _go_on(self, hand: StrandInHand, run: Run, number: int, place: Place) -> StrandInHand:
         """Bring the strand in hand to a visit of a run, or close it and start another."""
@@ -157,7 +159,7 @@ class _Walker:
         needed_m = visit.carried_m + (visit.yarn_m if self.edge_only else 2 * HAIR)
         if hand.left_m < needed_m - HAIR:
             self._close(hand, Why.RAN_OUT)
-            return self._begin(visit, place)
+            return self._begin(run, number, place)
         if visit.carried_m:
             hand.carries.append(run.carries[run.carried[number] - 1])
             hand.spend(visit.carried_m)
@@ -181,16 +183,17 @@ class _Walker:
             return False
         return full_m < whole_m + self.tails_m - HAIR and not self.basket.has(whole_m)
 
-    def _work(self, hand: StrandInHand, visit: Visit, place: Place) -> StrandInHand:
+    def _work(self, hand: StrandInHand, run: Run, number: int, place: Place) -> StrandInHand:
         """Work the pass to its end, joining balls within it where one runs out."""
-        done = 0.0
+        visit, done = run.visits[number], 0.0
         while visit.yarn_m - done > hand.left_m + HAIR:
             part = hand.left_m
             self._stretch(hand, visit, done, done + part)
             done += part
             self.last = place.point(visit.pass_index, Edge.WITHIN)
             self._close(hand, Why.RAN_OUT)
-            hand = self._open(self.last, 2 * HAIR, visit.yarn_m - done)
+            rest_m, pass_m = run.rest_m(number) - done, visit.yarn_m - done
+            hand = self._open(self.last, 2 * HAIR, rest_m, pass_m)
         self._stretch(hand, visit, done, visit.yarn_m)
         self.last = place.point(visit.pass_index, visit.ends)
         return hand
@@ -201,9 +204,9 @@ class _Walker:
         share = (begins_m / whole_m, ends_m / whole_m) if whole_m else (0.0, 1.0)
         hand.stretches.append(Stretch(visit.pass_index, *share))
 
-    def _open(self, here: Point, least_m: float, wanted_m: float) -> StrandInHand:
-        """Start a strand from a ball that can work `least_m`, better `wanted_m`."""
-        ball = self.basket.take_for(least_m, wanted_m) or self.basket.missing
+    def _open(self, here: Point, least_m: float, *wanted_m: float) -> StrandInHand:
+        """Start a strand from a ball that can work `least_m`, better the first of `wanted_m`."""
+        ball = self.basket.take_for(least_m, *wanted_m) or self.basket.missing
         return StrandInHand(ball=ball, starts=here, left_m=ball.left_m - self.tails_m)
 
     def _close(self, hand: StrandInHand, why: Why) -> None:

@@ -64,15 +64,20 @@ class Basket:
             or self._another(least_m)
         )
 
-    def take_for(self, least_m: float, wanted_m: float) -> Ball | None:
+    def take_for(self, least_m: float, *wanted_m: float) -> Ball | None:
         """Return the first ball that can work `least_m`.
 
-        Sparing, it is one that can work all of `wanted_m`, else the longest.
+        Sparing, it is one that can work all of the first of `wanted_m`, else all of the next, else
+        the longest.
         """
         if not self.sparing:
             return self.take(least_m)
+        for length_m in wanted_m:
+            ball = self.take(length_m)
+            if ball is not None:
+                return ball
         longest_m = max((ball.left_m for ball in chain(self.part, self.fresh)), default=0.0)
-        return self.take(wanted_m) or self.take(max(least_m, longest_m - self.tails_m))
+        return self.take(max(least_m, longest_m - self.tails_m))
 
     def has(self, least_m: float) -> bool:
         """Return whether one of the balls that are there can work so much."""

@@ -49,6 +49,10 @@ class Run:
         """Return the yarn from the start of one visit to the start of a later one."""
         return self.reach_m[upto - 1] - self._begun_m(number)
 
+    def rest_m(self, number: int) -> float:
+        """Return the yarn from the start of a visit to the end of the run."""
+        return self.between_m(number, len(self.visits))
+
     def _begun_m(self, number: int) -> float:
         return self.reach_m[number] - self.visits[number].yarn_m
 
