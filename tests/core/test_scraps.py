@@ -1,4 +1,4 @@
-"""What is left of a ball in a part that is made several times: kept, and joined only at the end."""
+"""What is left of a ball in motifs and in rounds: kept, and joined only at the end."""
 
 from __future__ import annotations
 
@@ -6,9 +6,12 @@ from dataclasses import replace
 
 from quoting.core.estimate.ball_walk import ColourWalk, walk_colour
 from quoting.core.estimate.balls import Supply
-from quoting.core.estimate.strands import Visit, Why
+from quoting.core.estimate.strands import Visit, Why, visits_by_colour
 from quoting.core.plan.passes import Edge
-from quoting.core.workshop.habits import Join
+from quoting.core.plan.plan import plan_order
+from quoting.core.workshop.habits import Habits, Join
+from tests.examples import band, sample_order
+from tests.motif_examples import centre_order, motif_workshop, squares_order
 
 TAIL_M = 0.5
 
@@ -84,3 +87,25 @@ def test_a_ball_joined_within_a_strand_lasts_for_the_rest_of_it() -> None:
     walk = walked(motif(4, part=0, copies=2), *border, balls_m=(9.0, 9.0, 20.0, 20.0))
     assert balls(walk) == [0, 1, 2, 3]
     assert [strand.yarn_m for strand in walk.strands] == [5.0, 5.0, 20.0, 7.0]
+
+
+def test_a_scrap_too_short_for_a_round_is_kept_for_a_smaller_one() -> None:
+    """Rounds of 4, 8 and 2 m cut in between: of 9 m, 4 are left, too short for 8, enough for 2."""
+    lengths_m = (4.0, 8.0, 2.0)
+    rounds = [
+        replace(motif(length_m, part=0, copies=1), pass_index=number, scraps_wait=True)
+        for number, length_m in enumerate(lengths_m)
+    ]
+    walk = walked(*rounds, balls_m=(9.0, 9.0))
+    assert balls(walk) == [0, 1, 0]
+    in_rows = walked(*(replace(own, scraps_wait=False) for own in rounds), balls_m=(9.0, 9.0))
+    assert balls(in_rows) == [0, 0, 1, 1]
+
+
+def test_scraps_wait_in_rounds_and_in_motifs_and_not_in_rows() -> None:
+    workshop = motif_workshop()
+    orders = [sample_order(), centre_order(border=(band("sc"),)), squares_order()]
+    plans = [plan_order(order, workshop) for order in orders]
+    lines = [visits_by_colour(plan, Habits(), [1.0] * len(plan.passes)) for plan in plans]
+    waits = [{own.scraps_wait for line in by.values() for own in line} for by in lines]
+    assert waits == [{False}, {True}, {True}]

@@ -79,7 +79,7 @@ def walked_by_hand(
     full_m: float = 0.0,
 ) -> Hand:
     """Return the walk over so many blankets alike, each part as often as it is made."""
-    sparing = any(visit.copies > 1 for visit in visits)
+    sparing = any(visit.copies > 1 or visit.scraps_wait for visit in visits)
     hand = Hand(list(balls_m), 2 * tail_m, fresh=list(range(len(balls_m))), sparing=sparing)
     held, edge_only = False, False
     lines = [list(line) for _, line in groupby(visits, key=lambda visit: visit.part)]

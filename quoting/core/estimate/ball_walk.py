@@ -70,7 +70,7 @@ def walk_runs(
     colour: str, runs: Sequence[Run], supply: Supply, *, tail_m: float, blankets: int, join: Join
 ) -> ColourWalk:
     """Return the strands of one colour, as `walk_colour`, from its runs through one blanket."""
-    basket = Basket(supply, 2 * tail_m, sparing=any(run.copies > 1 for run in runs))
+    basket = Basket(supply, 2 * tail_m, sparing=any(run.scraps_wait for run in runs))
     walker = _Walker(colour, 2 * tail_m, basket, join)
     parts = [list(own) for _, own in groupby(runs, key=lambda run: run.part)]
     for blanket in range(blankets):

@@ -44,7 +44,7 @@ class Basket:
     """The balls of a walk: part balls, the oldest first, then fresh ones, then any to be had.
 
     What nobody has is worked from the `missing` ball, which has no end. With `sparing` what is left
-    of a short ball waits for a smaller part, and is joined only once nothing longer is left.
+    of a short ball waits for something smaller, and is joined only once nothing longer is left.
     """
 
     def __init__(self, supply: Supply, tails_m: float, *, sparing: bool = False) -> None:

@@ -37,6 +37,11 @@ class Run:
         return self.visits[0].copies
 
     @property
+    def scraps_wait(self) -> bool:
+        """Whether what is too short for it is kept for something smaller."""
+        return self.copies > 1 or self.visits[0].scraps_wait
+
+    @property
     def whole_m(self) -> float:
         """The yarn of all of it, without tails."""
         return self.reach_m[-1]

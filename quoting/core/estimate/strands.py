@@ -96,7 +96,8 @@ class Visit:
     `follows` says that the pass before it was this colour's too; `carry_m` is the yarn of a
     carry, where one is possible. With neither, a new strand starts. `bound_m` is the yarn of the
     pass after it, where both are one strand: the chain and row 1. It comes once in each of the
-    `copies` of its part of the blanket.
+    `copies` of its part of the blanket. `scraps_wait` says that what is left of a ball, and too
+    short for what is worked next, is kept for something smaller.
     """
 
     pass_index: int
@@ -108,6 +109,7 @@ class Visit:
     bound_m: float = 0.0
     part: int = 0
     copies: int = 1
+    scraps_wait: bool = False
 
     @property
     def carried_m(self) -> float:
@@ -172,6 +174,7 @@ def _visit(
         bound_m=yarn_m[index + 1] if worked.work is Work.CHAIN else 0.0,
         part=worked.part,
         copies=plan.times(worked),
+        scraps_wait=plan.grid is not None or plan.counted is not None,
     )
 
 
