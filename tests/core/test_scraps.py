@@ -10,8 +10,9 @@ from quoting.core.estimate.strands import Visit, Why, visits_by_colour
 from quoting.core.plan.passes import Edge
 from quoting.core.plan.plan import plan_order
 from quoting.core.workshop.habits import Habits, Join
-from tests.examples import band, sample_order
-from tests.motif_examples import centre_order, motif_workshop, squares_order
+from quoting.core.workshop.yarns import Stock
+from tests.examples import band, sample_order, sample_quote, sample_yarn
+from tests.motif_examples import centre_order, motif_workshop, sample_squares, squares_order
 
 TAIL_M = 0.5
 
@@ -109,3 +110,28 @@ def test_scraps_wait_in_rounds_and_in_motifs_and_not_in_rows() -> None:
     lines = [visits_by_colour(plan, Habits(), [1.0] * len(plan.passes)) for plan in plans]
     waits = [{own.scraps_wait for line in by.values() for own in line} for by in lines]
     assert waits == [{False}, {True}, {True}]
+
+
+def test_what_is_on_the_shelf_is_used_first_though_it_is_short() -> None:
+    """A lot of 3 m is too short for a motif of 4 m; unless joined at once it would stay there."""
+    supply = Supply(balls_m=(3.0, 20.0), held=1)
+    walk = walk_colour("oat", [motif(4, part=0, copies=2)], supply, tail_m=TAIL_M)
+    assert balls(walk) == [0, 1, 1]
+    assert walk.ball_used_m[0] == 3.0
+    crumb = Supply(balls_m=(0.9, 8.0, 8.0), held=1)
+    walk = walk_colour("oat", [motif(4, part=0, copies=2)], crumb, tail_m=TAIL_M)
+    assert balls(walk) == [1, 2], "what its tails take up is no ball to wait for"
+
+
+def test_a_short_lot_that_was_counted_on_is_told_and_charged() -> None:
+    """A lot of 10 g, 20 m, is too short for a motif of 24 m; where it saves a ball it is used."""
+    workshop = motif_workshop(yarns=(sample_yarn(stock=(Stock(colour="oat", weight_g=10),)),))
+    counted_on = []
+    for columns in range(2, 40):
+        body = sample_squares(("oat",) * 5, columns=columns, rows=2)
+        order = squares_order(body=body, border=(), mix_lots=True)
+        oat = sample_quote(order, workshop).estimate.colours[0]
+        if oat.choice.stock:
+            counted_on.append(oat.from_stock_g)
+    assert counted_on
+    assert set(counted_on) == {10.0}

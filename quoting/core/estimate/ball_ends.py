@@ -42,7 +42,7 @@ def ball_ends(
         again = walk_colour(
             walk.colour,
             [visit.with_more(more) for visit in visits],
-            Supply(balls_m=balls_m, full_m=walk.full_m),
+            Supply(balls_m=balls_m, full_m=walk.full_m, held=walk.held),
             tail_m=habits.tail_m,
             blankets=blankets,
             join=habits.join,

@@ -32,7 +32,8 @@ class ColourWalk:
     `ball_used_m` is the yarn taken from each ball; `ran_out_at` the place where each ball was
     used up, or None; `left_m` the yarn left of those that were not; `missing_m` the yarn that was
     needed when no ball was left; `long_pass` whether a pass was longer than any ball to come
-    though joins were wanted at an edge; `full_m` the longest ball that more could be had of.
+    though joins were wanted at an edge; `full_m` the longest ball that more could be had of, and
+    `held` how many balls were used first.
     """
 
     colour: str
@@ -43,6 +44,7 @@ class ColourWalk:
     missing_m: float
     long_pass: bool
     full_m: float
+    held: int
 
     @property
     def yarn_m(self) -> float:
@@ -242,4 +244,5 @@ class _Walker:
             missing_m=self.basket.missing.used_m,
             long_pass=self.long_pass,
             full_m=self.basket.supply.full_m,
+            held=self.basket.supply.held,
         )

@@ -6,7 +6,7 @@ import math
 from collections import deque
 from collections.abc import Sequence
 from dataclasses import dataclass, field
-from itertools import chain
+from itertools import chain, islice
 
 from quoting.core.estimate.runs import Run
 from quoting.core.estimate.strands import Carry, Point, Stretch
@@ -19,12 +19,14 @@ class Supply:
 
     After those of `balls_m`, balls of `more_m` come without end, if that is over 0. `full_m` is the
     longest ball on sale: with joins at an edge, a pass that it can finish waits for a ball that
-    can, and is missed where there is none.
+    can, and is missed where there is none. The first `held` of `balls_m` are begun before scraps
+    wait for anything: what is on the shelf is used first.
     """
 
     balls_m: Sequence[float] = ()
     more_m: float = 0.0
     full_m: float = 0.0
+    held: int = 0
 
 
 ONE_ENDLESS_BALL = Supply(balls_m=(math.inf,))
@@ -49,12 +51,20 @@ class Basket:
 
     def __init__(self, supply: Supply, tails_m: float, *, sparing: bool = False) -> None:
         self.supply = supply
-        self.sparing = sparing
+        self.spares = sparing
         self.tails_m = tails_m
         self.balls = [Ball(number, length) for number, length in enumerate(supply.balls_m)]
         self.fresh = deque(self.balls)
         self.part: deque[Ball] = deque()
         self.missing = Ball(-1, math.inf)
+
+    @property
+    def sparing(self) -> bool:
+        """Whether scraps wait: they do once all that is held was begun."""
+        held = islice(self.fresh, self.supply.held)
+        return self.spares and not any(
+            ball.number < self.supply.held and ball.left_m > self.tails_m for ball in held
+        )
 
     def take(self, least_m: float) -> Ball | None:
         """Return the first ball that can work `least_m` besides its tails, taken out."""

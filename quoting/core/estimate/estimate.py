@@ -228,14 +228,14 @@ def _colour(
     """Return one colour's estimate, with skeins that the work and its extras get through with."""
     source = order.design.source_of(yarn.colour)
     stuff = workshop.yarn(source.yarn)
-    one_m = bare_m(runs_of(visits), habits.tail_m)
     work = ColourWork(yarn=yarn, visits=visits, blankets=order.quantity, habits=habits)
-    all_m = one_m * order.quantity + yarn.extras_m
+    all_m = bare_m(runs_of(visits), habits.tail_m) * order.quantity + yarn.extras_m
     share = reserve(yarn.error, habits)
     need_m = with_reserve(all_m, yarn.extras_m, share)
     choice = work.choose(need_m, share, stuff, source.colour, mix_lots=order.design.mix_lots)
     full_m = max(put_up.length_m for put_up in stuff.put_ups)
     balls_m = choice.balls_m(stuff.metres_per_gram)
+    held = len(choice.stock) if habits.join is Join.ANYWHERE else 0
     return ColourEstimate(
         yarn=yarn,
         source=source,
@@ -246,5 +246,5 @@ def _colour(
         visits=visits,
         blankets=order.quantity,
         choice=choice,
-        walk=work.walk(Supply(balls_m=balls_m, full_m=full_m)),
+        walk=work.walk(Supply(balls_m=balls_m, full_m=full_m, held=held)),
     )
