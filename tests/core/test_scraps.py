@@ -28,6 +28,7 @@ def motif(yarn_m: float, *, part: int, copies: int) -> Visit:
         carry_m=None,
         part=part,
         copies=copies,
+        scraps_wait=True,
     )
 
 
@@ -94,7 +95,7 @@ def test_a_scrap_too_short_for_a_round_is_kept_for_a_smaller_one() -> None:
     """Rounds of 4, 8 and 2 m cut in between: of 9 m, 4 are left, too short for 8, enough for 2."""
     lengths_m = (4.0, 8.0, 2.0)
     rounds = [
-        replace(motif(length_m, part=0, copies=1), pass_index=number, scraps_wait=True)
+        replace(motif(length_m, part=0, copies=1), pass_index=number)
         for number, length_m in enumerate(lengths_m)
     ]
     walk = walked(*rounds, balls_m=(9.0, 9.0))

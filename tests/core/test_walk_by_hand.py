@@ -19,8 +19,10 @@ from tests.core.random_squares import motif_habits, squares_orders, visits_of
 from tests.core.test_strand_properties import ball_lengths, blankets, designs, habits, visited
 from tests.core.walk_by_hand import walked_by_hand
 
+full_balls = st.sampled_from([0.0, 12.0, 40.0])
 
-@given(designs, habits, blankets, ball_lengths, st.sampled_from([0.0, 12.0, 40.0]))
+
+@given(designs, habits, blankets, ball_lengths, full_balls)
 def test_each_strand_is_the_one_that_hands_would_make(
     design: Design, how: Habits, copies: int, balls_m: list[float], full_m: float
 ) -> None:
@@ -29,12 +31,13 @@ def test_each_strand_is_the_one_that_hands_would_make(
         assert_walked_as_by_hand(line, how, Supply(balls_m=balls_m, full_m=full_m), copies)
 
 
-@given(squares_orders, motif_habits, blankets, ball_lengths, st.sampled_from([0.0, 12.0, 40.0]))
+@given(squares_orders, motif_habits, blankets, ball_lengths, full_balls, st.integers(0, 3))
 def test_so_it_is_in_parts_that_are_made_several_times(
-    order: Order, how: Habits, copies: int, balls_m: list[float], full_m: float
+    order: Order, how: Habits, copies: int, balls_m: list[float], full_m: float, held: int
 ) -> None:
+    supply = Supply(balls_m=balls_m, full_m=full_m, held=held)
     for line in visits_of(order, how).values():
-        assert_walked_as_by_hand(line, how, Supply(balls_m=balls_m, full_m=full_m), copies)
+        assert_walked_as_by_hand(line, how, supply, copies)
 
 
 def assert_walked_as_by_hand(
@@ -49,6 +52,7 @@ def assert_walked_as_by_hand(
         blankets=blankets,
         at_an_edge=how.join is Join.AT_AN_EDGE,
         full_m=supply.full_m,
+        on_the_shelf=supply.held,
     )
     found = [(strand.ball, strand.why.value) for strand in walk.strands]
     assert found == [(ball, why) for ball, why, _ in hand.strands]

@@ -26,7 +26,14 @@ class Hand:
     long_pass: bool = False
     ball: int | None = None
     worked_m: float = 0.0
-    sparing: bool = False
+    scraps_wait: bool = False
+    on_the_shelf: int = 0
+
+    @property
+    def sparing(self) -> bool:
+        """Whether scraps wait: not before what is on the shelf was begun, if it has any yarn."""
+        to_begin = (ball for ball in self.fresh if ball < self.on_the_shelf)
+        return self.scraps_wait and all(self.left_m[ball] <= self.tails_m for ball in to_begin)
 
     def room_m(self) -> float:
         """Return what can still be worked of the ball in hand."""
@@ -77,10 +84,16 @@ def walked_by_hand(
     blankets: int,
     at_an_edge: bool,
     full_m: float = 0.0,
+    on_the_shelf: int = 0,
 ) -> Hand:
     """Return the walk over so many blankets alike, each part as often as it is made."""
-    sparing = any(visit.copies > 1 or visit.scraps_wait for visit in visits)
-    hand = Hand(list(balls_m), 2 * tail_m, fresh=list(range(len(balls_m))), sparing=sparing)
+    hand = Hand(
+        list(balls_m),
+        2 * tail_m,
+        fresh=list(range(len(balls_m))),
+        scraps_wait=any(visit.scraps_wait for visit in visits),
+        on_the_shelf=on_the_shelf,
+    )
     held, edge_only = False, False
     lines = [list(line) for _, line in groupby(visits, key=lambda visit: visit.part)]
     for part in [line for line in lines for _ in range(line[0].copies)] * blankets:

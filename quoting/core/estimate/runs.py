@@ -39,7 +39,7 @@ class Run:
     @property
     def scraps_wait(self) -> bool:
         """Whether what is too short for it is kept for something smaller."""
-        return self.copies > 1 or self.visits[0].scraps_wait
+        return self.visits[0].scraps_wait
 
     @property
     def whole_m(self) -> float:
