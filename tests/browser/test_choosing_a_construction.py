@@ -93,3 +93,30 @@ def test_its_fields_fit_a_small_phone(table: Page, word: str, scheme: str) -> No
     construction(table).select_option(word)
     expect(field(table, f"blanket.{word}.motif")).to_be_visible()
     assert table.evaluate("document.documentElement.scrollWidth") <= PHONE["width"]
+
+
+CUT = """select => {
+  const shown = select.cloneNode();
+  shown.style.cssText = "width: auto; max-width: none; position: absolute";
+  select.after(shown);
+  const wide = [...select.options].filter((option) => {
+    shown.replaceChildren(option.cloneNode(true));
+    return shown.offsetWidth > select.offsetWidth;
+  });
+  shown.remove();
+  return wide.map((option) => option.label);
+}"""
+"""Which words of a list are cut when they are chosen."""
+
+
+@pytest.mark.parametrize("width", [PHONE["width"], 1280])
+@pytest.mark.parametrize(
+    ("word", "lists"), [("centre", ["counting", "motif"]), ("squares", ["join.method"])]
+)
+def test_shapes_and_joins_are_read_whole(
+    table: Page, word: str, lists: list[str], width: int
+) -> None:
+    table.set_viewport_size({"width": width, "height": PHONE["height"]})
+    construction(table).select_option(word)
+    for name in lists:
+        assert field(table, f"blanket.{word}.{name}").evaluate(CUT) == []
