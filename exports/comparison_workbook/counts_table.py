@@ -65,7 +65,7 @@ def square_cm(shapes: Shapes) -> Decimal:
 def _size(grid: Grid, sized: Sized, shapes: Shapes) -> CountRefs:
     plan, estimate = sized.quote.plan, sized.quote.estimate
     per_unit = CM_PER[shapes.speech.length_unit]
-    area = exact(plan.width_cm * plan.height_cm) / square_cm(shapes)
+    area = exact(plan.area_cm2) / square_cm(shapes)
     refs = grid.line(
         words(sized.name),
         counted(plan.width_cm / per_unit, TENTHS),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 from typing import Any
 
@@ -147,6 +148,12 @@ def test_a_hexagon_is_higher_across_its_corners_border_and_all() -> None:
     plan = centre_plan(counting=Counting.HEXAGON, design={"border": (band("dc", rounds=3),)})
     assert plan.height_cm / plan.width_cm == pytest.approx(2 / 3**0.5)
     assert [worked.stitches["dc"] % 6 for worked in plan.rounds] == [0, 0, 0]
+
+
+def test_a_circle_and_a_hexagon_cover_less_than_the_rectangle_about_them() -> None:
+    circle, hexagon = (centre_plan(counting=c) for c in (Counting.CIRCLE, Counting.HEXAGON))
+    assert circle.area_cm2 == pytest.approx(math.pi * (circle.width_cm / 2) ** 2)
+    assert hexagon.area_cm2 == pytest.approx(hexagon.width_cm**2 * math.sqrt(3) / 2)
 
 
 @pytest.mark.parametrize("corner", Corner)

@@ -12,7 +12,7 @@ from quoting.core.plan.corners import CornerWork
 from quoting.core.plan.gauge import BY_SWATCH, Fabric, Gauge, Made
 from quoting.core.plan.parts import WHOLE, BlanketPart, PartKind
 from quoting.core.plan.squares_grid import SquaresGrid
-from quoting.core.workshop.rounds import Counting, Rounds
+from quoting.core.workshop.rounds import SHARE_OF_BOX, Counting, Rounds
 
 
 class Edge(StrEnum):
@@ -132,6 +132,12 @@ class Plan:
         if self.grid is not None or self.counted is None:
             return None
         return self.counted.counting
+
+    @property
+    def area_cm2(self) -> float:
+        """The area that comes out, border included: of a round piece less than of a rectangle."""
+        box_cm2 = self.width_cm * self.height_cm
+        return box_cm2 if self.centre is None else box_cm2 * SHARE_OF_BOX[self.centre]
 
     @property
     def passes_worked(self) -> int:

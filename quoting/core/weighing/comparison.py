@@ -66,7 +66,7 @@ class Compared:
     @property
     def area_cm2(self) -> float:
         """The area that comes out."""
-        return self.quote.plan.width_cm * self.quote.plan.height_cm
+        return self.quote.plan.area_cm2
 
     @property
     def price_per_100_cm2(self) -> Decimal:
@@ -156,8 +156,8 @@ def rules_of_thumb(quote: Quote, base: Quote) -> tuple[RuleOfThumb, ...]:
     price, other = quote.price, base.price
     materials = price.amount(LineKind.YARN) + price.amount(LineKind.EXTRA)
     asked = {Rule.THREE_TIMES_MATERIALS: 3 * materials / price.quantity}
-    area = exact(quote.plan.width_cm * quote.plan.height_cm)
-    base_area = exact(base.plan.width_cm * base.plan.height_cm)
+    area = exact(quote.plan.area_cm2)
+    base_area = exact(base.plan.area_cm2)
     asked[Rule.BY_AREA] = other.each * area / base_area
     asked[Rule.BY_SKEIN] = other.each * ball_grams(quote) / ball_grams(base)
     return tuple(
@@ -174,7 +174,7 @@ def _rule_at(rule: Rule, each: Decimal, price: Price) -> RuleOfThumb:
 
 def price_of_area(quote: Quote, area_cm2: Decimal) -> Decimal:
     """Return the price of so much of one blanket, in whole minor units."""
-    price, whole_cm2 = quote.price, exact(quote.plan.width_cm * quote.plan.height_cm)
+    price, whole_cm2 = quote.price, exact(quote.plan.area_cm2)
     return round_money(price.each * area_cm2 / whole_cm2, price.currency)
 
 

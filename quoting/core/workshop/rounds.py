@@ -8,6 +8,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 from enum import StrEnum
+from types import MappingProxyType
 
 from quoting.core.workshop.stitches import TIME_RATIO, YARN_RATIO, Stitch
 
@@ -25,6 +26,16 @@ class Counting(StrEnum):
         """Whether its width across alone says how large it is: it has no width and length."""
         return self in (Counting.CIRCLE, Counting.HEXAGON)
 
+
+SHARE_OF_BOX = MappingProxyType(
+    {
+        Counting.CLUSTERS: 1.0,
+        Counting.SOLID: 1.0,
+        Counting.CIRCLE: math.pi / 4,
+        Counting.HEXAGON: 3 / 4,
+    }
+)
+"""What each way of growing covers of the rectangle about it, which its width and height make."""
 
 CLUSTER = 3
 """Stitches of a cluster."""
