@@ -164,6 +164,16 @@ def test_more_outer_rounds_than_a_motif_has_are_refused() -> None:
     assert codes(refused) == [("blanket.squares.pool.outer", "no-round-to-mix")]
 
 
+def test_every_layout_of_too_few_or_too_many_colours_is_told() -> None:
+    body = sample_squares(FIVE[:2], FIVE, (*FIVE, "oat"))
+    with pytest.raises(Refused) as refused:
+        plan_order(squares_order(body=body), motif_workshop())
+    assert codes(refused) == [
+        ("blanket.squares.layouts.1.colours", "colours-not-rounds"),
+        ("blanket.squares.layouts.3.colours", "colours-not-rounds"),
+    ]
+
+
 def test_squares_are_not_told_how_stripes_in_rows_save_ends() -> None:
     """No colour of a square waits at an edge, and no seam is cut for lying at the wrong one."""
     body = sample_squares(join=MotifJoin(method=JoinMethod.SINGLE_CROCHET, colour="slate"))
