@@ -62,7 +62,9 @@ BOOK_MISTAKES: Sentences = {
         "{limit} rows are written down as done, and {read} are fewer: say so if some were pulled "
         "back, or correct the line of the log that was wrong.",
     ),
-    MistakeCode.NOTHING_WRITTEN: ("There is nothing to write down yet: rows, time, yarn or ends.",),
+    MistakeCode.NOTHING_WRITTEN: (
+        "There is nothing to write down yet: work done, time, yarn or ends.",
+    ),
     MistakeCode.ORDER_MISSING: ("There is no such order in the book.",),
     MistakeCode.ORDER_OVERTAKEN: (
         "The order was changed on another page meanwhile. Look at it again, then go on.",

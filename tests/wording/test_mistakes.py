@@ -87,3 +87,12 @@ def test_a_doubtful_number_is_answered_with_both_readings_as_they_can_be_typed()
     said = mistake_sentence(refused.value.mistakes[0], DE)
     assert "1,5" in said
     assert "1500" in said
+
+
+@pytest.mark.parametrize(
+    ("place", "code"),
+    [("blanket.squares.layouts", "no-shares"), ("blanket.centre.repeats", "fitted-and-repeats")],
+)
+def test_a_mistake_of_several_constructions_speaks_of_none_of_them(place: str, code: str) -> None:
+    said = mistake_sentence(Mistake(place_of(place), code), GB)
+    assert not re.search("section|length|row", said)
