@@ -150,6 +150,24 @@ def test_a_quote_in_each_language_is_as_well_to_read(
     assert quote.evaluate(SIDEWAYS) <= 0
 
 
+CUT = """() => [...document.querySelectorAll(".facts dt")].filter((name) => {
+  Object.assign(name.style, { overflowWrap: "normal", minWidth: 0 });
+  return name.scrollWidth > name.clientWidth;
+}).map((name) => name.innerText)"""
+"""Which names of facts do not fit without a break within a word."""
+
+
+def test_the_long_words_of_what_becomes_of_ends_are_not_broken(page: Page, address: str) -> None:
+    page.goto(address)
+    page.get_by_label("Language of the quote").select_option(label="Deutsch")
+    page.get_by_label("Ends are").select_option("enclosed")
+    quote = open_by(page, "Quote for the buyer")
+    assert "eingeschlossene" in quote.locator(".two > :first-child").inner_text()
+    assert quote.evaluate(CUT) == []
+    quote.emulate_media(media="print")
+    assert quote.evaluate(CUT) == []
+
+
 def test_sizes_ticked_while_an_answer_is_under_way_stay_ticked(page: Page, address: str) -> None:
     page.goto(f"{address}sizes")
     page.route("**/sizes/answer", lambda route: (page.wait_for_timeout(50), route.continue_()))
