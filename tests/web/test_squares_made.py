@@ -67,6 +67,13 @@ def test_one_motif_is_shown_with_all_its_rounds_and_ticked_as_one(
     assert [line.rows for line in lines_of(maker, address) if isinstance(line, RowsReached)] == [1]
 
 
+def test_a_colour_is_told_with_its_dot_in_one_piece(maker: BookMaker, address: str) -> None:
+    row = maker.open(f"{address}/guide/row").root
+    told = [span for span in row.all("span") if span.attributes.get("class") == "colour"]
+    assert told
+    assert all(any(span.all("svg")) and span.text.strip().endswith(",") for span in told)
+
+
 def test_after_the_motifs_come_the_seams(maker: BookMaker, address: str) -> None:
     tell(maker, address, rows="12", minutes="240")
     shown = text_of(maker.open(f"{address}/guide/row"))
