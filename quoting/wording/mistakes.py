@@ -152,7 +152,7 @@ MISTAKES: Sentences = {
     MistakeCode.FITTED_AND_REPEATS: (
         "Stripes that are fit to the size are worked once; give no repeats beside it.",
     ),
-    MistakeCode.NO_SHARES: ("At least one of them must have a share above 0.",),
+    MistakeCode.NO_SHARES: ("At least one section must have a share of the length above 0.",),
     MistakeCode.CONFIDENCE_OR_ALLOWANCE: (
         "Yarn in reserve goes by confidence or by allowance; give only one.",
     ),

@@ -89,10 +89,6 @@ def test_a_doubtful_number_is_answered_with_both_readings_as_they_can_be_typed()
     assert "1500" in said
 
 
-@pytest.mark.parametrize(
-    ("place", "code"),
-    [("blanket.squares.layouts", "no-shares"), ("blanket.centre.repeats", "fitted-and-repeats")],
-)
-def test_a_mistake_of_several_constructions_speaks_of_none_of_them(place: str, code: str) -> None:
-    said = mistake_sentence(Mistake(place_of(place), code), GB)
+def test_stripes_that_are_fit_are_told_without_a_word_of_one_construction() -> None:
+    said = mistake_sentence(Mistake(place_of("blanket.centre.repeats"), "fitted-and-repeats"), GB)
     assert not re.search("section|length|row", said)
