@@ -30,6 +30,7 @@ _CHANGES = {
     Change.SMALLER_BORDER: "One border round less",
     Change.MIXED_BALLS: "Let a colour come from balls of several sizes or dye lots",
     Change.OTHER_JOIN: "Join the motifs otherwise: {subject}",
+    Change.ENDS_WORKED_OVER: "Work the ends over as you go, where you would weave them in",
     Change.OTHER_YARN: "Take {subject} for the yarn",
 }
 

@@ -8,6 +8,7 @@ from decimal import Decimal
 
 import pytest
 
+from quoting.core.order.design import EndsBecome
 from quoting.core.order.order import Order
 from quoting.core.quote.quote import Quote, quote_order
 from quoting.core.weighing import budget as budget_module
@@ -99,6 +100,16 @@ def test_stripes_that_carry_save_the_weaving_in() -> None:
     ends = sample_quote(order).estimate.ends
     assert 2 * saving.quote.estimate.ends <= ends
     assert saving.quote.plan.rows_by_colour.keys() == set(EACH_A_ROW)
+
+
+def test_many_ends_may_be_worked_over_where_they_are_woven_in() -> None:
+    many = sample_design(sections=(section(*EACH_A_ROW),))
+    saving = saved(sample_order(design=many))[Change.ENDS_WORKED_OVER]
+    assert saving.quote.order.design.ends is EndsBecome.WORKED_OVER
+    assert saving.quote.estimate.ends == sample_quote(sample_order(design=many)).estimate.ends
+    over = replace(many, ends=EndsBecome.WORKED_OVER)
+    assert Change.ENDS_WORKED_OVER not in saved(sample_order(design=over))
+    assert Change.ENDS_WORKED_OVER not in saved(), "few ends are no matter"
 
 
 def test_a_smaller_border_is_one_round_less_at_the_outside() -> None:

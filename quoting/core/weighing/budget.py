@@ -13,10 +13,11 @@ from quoting.core.estimate.estimate import work_of
 from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Refused, refuse
 from quoting.core.ground.money import round_money_down
-from quoting.core.order.design import Design
+from quoting.core.order.design import Design, EndsBecome
 from quoting.core.order.order import Order
 from quoting.core.order.resizing import Size
 from quoting.core.price.price import Price
+from quoting.core.quote.advice import MANY_ENDS
 from quoting.core.quote.quote import Quote, quote_order
 from quoting.core.weighing.alternatives import check_size
 from quoting.core.weighing.calmer_designs import calmer_designs
@@ -51,6 +52,7 @@ class Change(StrEnum):
     SMALLER_BORDER = "smaller-border"
     MIXED_BALLS = "mixed-balls"
     OTHER_JOIN = "other-join"
+    ENDS_WORKED_OVER = "ends-worked-over"
     OTHER_YARN = "other-yarn"
 
 
@@ -181,6 +183,9 @@ def _changes(quote: Quote, today: date) -> Iterator[tuple[Change, str, Order]]:
         yield Change.MIXED_BALLS, "", _with(order, replace(design, mix_lots=True))
     for method, body in other_joins(design.body, quote.plan):
         yield Change.OTHER_JOIN, method.value, _with(order, replace(design, body=body))
+    if design.ends is EndsBecome.WOVEN_IN and quote.estimate.ends >= MANY_ENDS:
+        over = replace(design, ends=EndsBecome.WORKED_OVER)
+        yield Change.ENDS_WORKED_OVER, "", _with(order, over)
     others = (yarn.name for yarn in quote.workshop.yarns if yarn.name != design.yarn)
     for name in islice(others, min(OTHER_YARNS, most)):
         yield Change.OTHER_YARN, name, _with(order, replace(design, yarn=name))
