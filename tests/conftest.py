@@ -12,13 +12,21 @@ from hypothesis import HealthCheck, settings
 
 sys.path.insert(0, str(Path(__file__).parents[1]))
 
+from flask import Flask
+
+from tests.compiled_templates import CompiledOnce
 from tests.programs import lines_on_skips
+
+Flask.jinja_options = {"bytecode_cache": CompiledOnce()}
 
 SLOW_FOLDERS = {"browser", "faults", "workbook"}
 """Tests with a browser, with a spreadsheet program, with thousands of spoilt inputs."""
 
 SHARING_FOLDERS = {"workbook", "comparison"}
 """Where the tests of a whole folder share a round of the spreadsheet program."""
+
+MEASURED_FOLDERS = {"core", "published"}
+"""Where it is measured which lines of the core are reached, as that makes tests twice as slow."""
 
 settings.register_profile(
     "here", deadline=None, max_examples=100, suppress_health_check=[HealthCheck.too_slow]
@@ -29,9 +37,14 @@ settings.load_profile("ci" if os.environ.get("CI") else "here")
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """Mark as slow what a quick run leaves out: whole folders, and random cases everywhere."""
+    """Mark as slow what a quick run leaves out: whole folders, and random cases everywhere.
+
+    The lines of the core are to be reached by its own tests, so others are not measured.
+    """
     for item in items:
         folders = item.path.relative_to(Path(__file__).parent).parts[:-1]
+        if MEASURED_FOLDERS.isdisjoint(folders):
+            item.add_marker(pytest.mark.no_cover)
         random_cases = hasattr(getattr(item, "obj", None), "hypothesis")
         if random_cases or not SLOW_FOLDERS.isdisjoint(folders):
             item.add_marker(pytest.mark.slow)
