@@ -2,45 +2,27 @@
 
 from __future__ import annotations
 
-import json
-import subprocess
 from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
 
 import openpyxl
 from openpyxl.workbook import Workbook
 
-from tests.programs import find_program, require_module, require_program
+from tests.workbook.office_script import run_in_office
 
 Edit = tuple[object, ...]
 """As `tests/workbook/row_edits.py` reads it."""
-
-SECONDS = 300
 
 
 def edited(
     jobs: Mapping[str, tuple[bytes, Sequence[Edit]]], folder: Path
 ) -> dict[str, tuple[Workbook, Workbook]]:
     """Return each workbook after its edits: its values, reckoned anew, and its formulas."""
-    office = require_program("soffice", "libreoffice")
-    python = require_module("uno", "/usr/bin/python3", find_program("python3") or "python3")
     (folder / "out").mkdir()
     for name, (content, _) in jobs.items():
         (folder / f"{name}.xlsx").write_bytes(content)
-    asked = {
-        "folder": str(folder),
-        "office": office,
-        "jobs": [(f"{name}.xlsx", edits) for name, (_, edits) in jobs.items()],
-    }
-    script = Path(__file__).with_name("row_edits.py")
-    subprocess.run(
-        [python, str(script)],
-        input=json.dumps(asked),
-        text=True,
-        check=True,
-        capture_output=True,
-        timeout=SECONDS,
-    )
+    asked = [(f"{name}.xlsx", edits) for name, (_, edits) in jobs.items()]
+    run_in_office("row_edits.py", folder, jobs=asked)
     return {name: _both(folder / "out" / f"{name}.xlsx") for name in jobs}
 
 

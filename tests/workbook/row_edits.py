@@ -8,69 +8,26 @@ empty one, `["delete", sheet, row]`, `["set", sheet, address, value]`.
 """
 
 import json
-import os
-import subprocess
 import sys
-import time
 from pathlib import Path
 
-import uno
-from com.sun.star.beans import PropertyValue
-from com.sun.star.connection import NoConnectException
-
-SECONDS, PAUSE = 60, 0.2
-HIDDEN = PropertyValue("Hidden", 0, True, 0)  # noqa: FBT003 - a name, a number, a value, a state
+from office_session import desktop_of, opened, stored, type_in
 
 
 def main() -> None:
     asked = json.load(sys.stdin)
     folder = Path(asked["folder"])
-    pipe = f"pipe,name=rows{os.getpid()}"
-    office = subprocess.Popen(
-        [
-            asked["office"],
-            f"-env:UserInstallation={(folder / 'profile').as_uri()}",
-            "--headless",
-            "--norestore",
-            f"--accept={pipe};urp;",
-        ]
-    )
-    try:
-        desktop = reached(pipe)
+    with desktop_of(asked["office"], folder) as desktop:
         for name, edits in asked["jobs"]:
             edit_file(desktop, folder, name, edits)
-        desktop.terminate()
-        office.wait(SECONDS)
-    finally:
-        office.kill()
-
-
-def reached(pipe):
-    """Return the desktop of the office, once it answers."""
-    local = uno.getComponentContext()
-    resolver = local.ServiceManager.createInstanceWithContext(
-        "com.sun.star.bridge.UnoUrlResolver", local
-    )
-    until = time.monotonic() + SECONDS
-    while True:
-        try:
-            context = resolver.resolve(f"uno:{pipe};urp;StarOffice.ComponentContext")
-            manager = context.ServiceManager
-            return manager.createInstanceWithContext("com.sun.star.frame.Desktop", context)
-        except NoConnectException:
-            if time.monotonic() > until:
-                raise
-            time.sleep(PAUSE)
 
 
 def edit_file(desktop, folder, name, edits):
-    book = desktop.loadComponentFromURL((folder / name).as_uri(), "_blank", 0, (HIDDEN,))
+    book = opened(desktop, folder / name)
     for what, sheet, *how in edits:
         EDITS[what](book.Sheets.getByName(sheet), *how)
     book.calculateAll()
-    kind = PropertyValue("FilterName", 0, "Calc MS Excel 2007 XML", 0)
-    book.storeToURL((folder / "out" / name).as_uri(), (kind,))
-    book.close(True)  # noqa: FBT003 - its own word for it
+    stored(book, folder / "out" / name)
 
 
 def copy_row(sheet, row, before):
@@ -92,12 +49,8 @@ def delete_row(sheet, row):
 
 
 def set_cell(sheet, address, value):
-    """Type a number or a word into a cell."""
-    cell = sheet.getCellRangeByName(address)
-    if isinstance(value, str):
-        cell.String = value
-    else:
-        cell.Value = value
+    """Type something into a cell."""
+    type_in(sheet.getCellRangeByName(address), value)
 
 
 EDITS = {"copy": copy_row, "insert": insert_row, "delete": delete_row, "set": set_cell}

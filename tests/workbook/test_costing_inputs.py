@@ -32,7 +32,8 @@ from tests.workbook.jobs import (
     money,
     pay_of,
 )
-from tests.workbook.recalculation import named, opened, recalculated, saved
+from tests.workbook.recalculation import named, opened
+from tests.workbook.retyped import retyped
 from tests.workbook.test_recalculation import main_figures, shown
 
 CROWNS = ExchangeRate(
@@ -96,12 +97,8 @@ def changed(
     every_input: list[Input], tmp_path_factory: pytest.TempPathFactory
 ) -> dict[str, Workbook]:
     """Return the workbook with each input changed in turn, by its address, reckoned anew."""
-    books, content = {}, workbook_bytes(quoted(JOB))
-    for each in every_input:
-        book = opened(content)
-        book[each.sheet][each.address].value = each.other  # type: ignore[assignment]
-        books[each.address] = saved(book)
-    return recalculated(books, tmp_path_factory.mktemp("costing"))
+    changes = {each.address: {(each.sheet, each.address): each.other} for each in every_input}
+    return retyped(workbook_bytes(quoted(JOB)), changes, tmp_path_factory.mktemp("costing"))
 
 
 def test_every_figure_that_may_be_changed_is_one_that_this_test_knows(

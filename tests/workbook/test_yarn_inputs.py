@@ -23,7 +23,8 @@ from quoting.core.workshop.habits import Habits
 from tests.examples import SMALL, sample_quote, sample_workshop, sample_yarn
 from tests.workbook.orders import quotes
 from tests.workbook.reading import block
-from tests.workbook.recalculation import named, opened, recalculated, saved
+from tests.workbook.recalculation import named, opened, place_of, recalculated, saved
+from tests.workbook.retyped import Typed, retyped
 
 ONE_WAY = sample_yarn(put_ups=(SMALL,), stock=())
 DEARER = replace(SMALL, price=Decimal("5.75"))
@@ -53,15 +54,12 @@ SPOILED: Mapping[str, Callable[[float], Any]] = {
 }
 
 
-def spoiled(name: str, content: bytes) -> Iterator[tuple[str, bytes]]:
-    """Yield a workbook with each of its inputs changed, one at a time; of one, spoiled too."""
+def spoiled(name: str, content: bytes) -> Iterator[tuple[str, Typed]]:
+    """Yield each input of a workbook changed, one at a time; of one, spoiled too."""
     ways = SPOILED if name == "one way" else {"changed": more}
-    for at in [cell.coordinate for cell in inputs(opened(content))]:
+    for cell in inputs(opened(content)):
         for way, change in ways.items():
-            book = opened(content)
-            cell = book["Yarn"][at]
-            cell.value = change(cell.value)
-            yield f"{name} {at} {way}", saved(book)
+            yield f"{name} {cell.coordinate} {way}", {("Yarn", cell.coordinate): change(cell.value)}
 
 
 def row_of(book: Workbook, *words: str) -> int:
@@ -95,11 +93,9 @@ def cleared(content: bytes, *words: str) -> bytes:
     return saved(book)
 
 
-def with_packs(content: bytes, packs: int, *words: str) -> bytes:
-    """Return a workbook with other packs in a line."""
-    book = opened(content)
-    book["Yarn"].cell(row_of(book, *words), 5).value = packs
-    return saved(book)
+def with_packs(content: bytes, packs: int, *words: str) -> Typed:
+    """Return other packs in a line of a workbook."""
+    return {("Yarn", f"E{row_of(opened(content), *words)}"): packs}
 
 
 TEAL = ("teal", "moor aran", "100\u00a0g skeins")
@@ -117,17 +113,18 @@ def as_written() -> dict[str, bytes]:
 def anew(
     as_written: dict[str, bytes], tmp_path_factory: pytest.TempPathFactory
 ) -> dict[str, Workbook]:
-    altered = {n: b for name, content in as_written.items() for n, b in spoiled(name, content)}
     plain = as_written["one way"]
-    book = opened(plain)
-    sheet, address = book.defined_names["ball_price_1"].attr_text.split("!")
-    book[sheet][address.replace("$", "")].value = float(DEARER.price)
-    altered["dearer"] = saved(book)
-    altered["teal twice"] = copied(plain, *TEAL)
-    altered["no teal"] = cleared(plain, *TEAL)
-    altered["teal of one"] = with_packs(plain, 1, *TEAL)
-    altered["teal of nine"] = with_packs(plain, 9, *TEAL)
-    return recalculated(as_written | altered, tmp_path_factory.mktemp("yarn"))
+    changes = {name: dict(spoiled(name, content)) for name, content in as_written.items()}
+    changes["one way"] |= {
+        "dearer": {place_of(opened(plain), "ball_price_1"): float(DEARER.price)},
+        "teal of one": with_packs(plain, 1, *TEAL),
+        "teal of nine": with_packs(plain, 9, *TEAL),
+    }
+    moved = {"teal twice": copied(plain, *TEAL), "no teal": cleared(plain, *TEAL)}
+    found = recalculated(as_written | moved, tmp_path_factory.mktemp("yarn"))
+    for name, typed in changes.items():
+        found |= retyped(as_written[name], typed, tmp_path_factory.mktemp("typed"))
+    return found
 
 
 def state(book: Workbook) -> str:
@@ -151,8 +148,7 @@ def test_every_changed_input_is_followed_exactly_or_told_at_the_top(
 
 
 def price_places(book: Workbook) -> list[str]:
-    text = book.defined_names["ball_price_1"].attr_text
-    return [text.split("!")[1].replace("$", "")]
+    return [place_of(book, "ball_price_1")[1]]
 
 
 @pytest.mark.parametrize("way", ["emptied", "in words"])

@@ -24,7 +24,8 @@ from tests.workbook.comparison.figures import figures, shown
 from tests.workbook.comparisons import COT, PRAM, compared
 from tests.workbook.inputs import Input, inputs_of
 from tests.workbook.jobs import ALL_WELL, TERMS, TWO_FEES, Change, Job, as_it_was, money, pay_of
-from tests.workbook.recalculation import named, opened, recalculated, saved
+from tests.workbook.recalculation import named, opened
+from tests.workbook.retyped import Typed, retyped
 
 REST = 0.1
 SHEETS = {"Sizes": "A", "Terms": "A", "Yarn": "B", "Hours": "B"}
@@ -150,7 +151,7 @@ def changed(
     content: bytes, every_input: list[Input], tmp_path_factory: pytest.TempPathFactory
 ) -> dict[str, Workbook]:
     """Return the workbook with each input changed in turn, and some others, reckoned anew."""
-    changes: dict[str, dict[tuple[str, str], object]] = {
+    changes: dict[str, Typed] = {
         f"{each.sheet}-{each.address}": {(each.sheet, each.address): each.other}
         for each in every_input
     }
@@ -162,15 +163,7 @@ def changed(
     changes["too much asked"] = {at["Terms", "Margin", "F"]: 0.99}
     changes["a word of nobody's"] = {at["Terms", "The price follows", "F"]: "Margin 20%"}
     changes["emptied"] = {at["Hours", "packing", "E"]: None}
-    books = {name: _altered(content, cells) for name, cells in changes.items()}
-    return recalculated(books, tmp_path_factory.mktemp("inputs"))
-
-
-def _altered(content: bytes, cells: dict[tuple[str, str], object]) -> bytes:
-    book = opened(content)
-    for (sheet, address), value in cells.items():
-        book[sheet][address].value = value  # type: ignore[assignment]
-    return saved(book)
+    return retyped(content, changes, tmp_path_factory.mktemp("inputs"))
 
 
 def test_every_figure_that_may_be_changed_is_one_that_this_test_knows(
@@ -266,6 +259,6 @@ def test_an_extra_and_a_fee_on_lines_that_wait_for_them_are_reckoned_with(
     listing = Fee(name="Listing", rate=0.03, on=FeeBase.TOTAL)
     more = replace(JOB.order, extras=(*JOB.order.extras, ribbon))
     wanted = of(replace(JOB, order=more).shop_with(fees=(*TWO_FEES, listing)))
-    book = recalculated({"more": _altered(content, cells)}, tmp_path)["more"]
+    book = retyped(content, {"more": cells}, tmp_path)["more"]
     assert shown(book, 2) == figures(wanted)
     assert named(book, "state") == ALL_WELL
