@@ -14,6 +14,7 @@ from quoting.schema.chosen import Chosen
 from quoting.schema.figures import COUNT, NUMBER, SIDE
 from quoting.schema.several import Named, Several
 from quoting.schema.shape import Fields, Shape
+from quoting.schema.table import Table
 from quoting.schema.words import NAME, STITCH, YES_NO, Choice
 
 _stripe = Fields(Stripe)
@@ -130,11 +131,25 @@ COLOUR_SOURCE = Shape(
     _source(lambda source: source.colour, NAME, "Its colour there"),
 )
 
+
+def _goes_by_width(table: Table) -> bool:
+    """Return whether a blanket's table is that of a shape that has no length of its own."""
+    counting = table.glimpse("centre", "counting")
+    return any(counting == shape.value for shape in Counting if shape.goes_by_width)
+
+
 _design = Fields(Design)
 DESIGN = Shape(
     Design,
     _design(lambda design: design.width_cm, SIDE, "Width", name="width"),
-    _design(lambda design: design.height_cm, SIDE, "Length", name="height"),
+    _design(
+        lambda design: design.height_cm,
+        SIDE,
+        "Length",
+        name="height",
+        else_as=lambda design: design.width_cm,
+        else_where=_goes_by_width,
+    ),
     _design(lambda design: design.stitch, STITCH, "Stitch or pattern"),
     _design(lambda design: design.yarn, NAME, "Yarn"),
     _design(lambda design: design.mix_lots, YES_NO, "A colour may come from several dye lots"),

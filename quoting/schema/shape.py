@@ -19,14 +19,20 @@ V = TypeVar("V")
 T = TypeVar("T")
 
 
+def _anywhere(table: Table) -> bool:
+    del table
+    return True
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Key:
     """One key of a value.
 
     `field` holds it in the value, `name` is its name in documents, `table` the table it stands in
     where that is not the value's own. `usual` is shown blank in a form. Left out, it takes the
-    value of the field that `else_as` names, or its default; in a form it takes `blank`, where that
-    is given, and may not be left blank at all where it is `asked`.
+    value of the field that `else_as` names, where the table is one that `else_where` says yes to,
+    or its default; in a form it takes `blank`, where that is given, and may not be left blank at
+    all where it is `asked`.
     """
 
     field: str
@@ -36,6 +42,7 @@ class Key:
     table: str = ""
     usual: object = None
     else_as: str = ""
+    else_where: Callable[[Table], bool] = _anywhere
     blank: object = None
     asked: bool = False
 
@@ -61,6 +68,7 @@ class Fields(Generic[V]):
         name: str = "",
         usual: T | None = None,
         else_as: Callable[[V], T] | None = None,
+        else_where: Callable[[Table], bool] = _anywhere,
         blank: T | None = None,
         asked: bool = False,
     ) -> Key:
@@ -74,6 +82,7 @@ class Fields(Generic[V]):
             table=self._table,
             usual=usual,
             else_as=_field_read(else_as) if else_as else "",
+            else_where=else_where,
             blank=blank,
             asked=asked,
         )
@@ -157,7 +166,7 @@ class Shape(Inlined[V]):
             self._read_inlined(key, table, values)
         elif table.has(key.name) and (self._is_required(key) or not table.is_blank(key.name)):
             values[key.field] = table.take(key.name, key.kind)
-        elif key.else_as:
+        elif key.else_as and key.else_where(table):
             values[key.field] = values[key.else_as]
         elif table.is_typed and key.said_blank is not None:
             values[key.field] = key.said_blank

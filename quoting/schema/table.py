@@ -35,6 +35,13 @@ class Table:
         """Return whether a file has the key there, without asking for it."""
         return key in self._content and not self.is_typed
 
+    def glimpse(self, *keys: str) -> object:
+        """Return what stands at a key, of tables inside one another, without asking for it."""
+        found: object = self._content
+        for key in keys:
+            found = found.get(key) if isinstance(found, dict) else None
+        return found
+
     def is_blank(self, key: str) -> bool:
         """Return whether a form has a table there in which no field is filled in."""
         return self.is_typed and self._content.get(key) == {}

@@ -130,6 +130,17 @@ def test_a_round_piece_says_that_its_width_counts(maker: MotifMaker, shape: str)
     assert "shorter" not in off
 
 
+@pytest.mark.parametrize("shape", ["circle", "hexagon"])
+def test_a_length_left_blank_is_the_width_and_stays_blank(maker: MotifMaker, shape: str) -> None:
+    typed = {"blanket__centre__counting": shape, "blanket__width": "100", "blanket__height": ""}
+    page = maker.sends(maker.open(), **typed)
+    assert "where 100 × 100 cm was asked" in text_of(page, "size")
+    assert not page.said_of("blanket.height")
+    assert page.typed()["blanket.height"] == ""
+    square = maker.sends(page, blanket__centre__counting="solid")
+    assert "This is missing" in square.said_of("blanket.height")
+
+
 def test_motifs_of_its_shape_are_offered_to_reckon_by(maker: MotifMaker) -> None:
     offered = {}
     for shape in Counting:

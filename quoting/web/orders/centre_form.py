@@ -23,8 +23,8 @@ from quoting.wording import SHAPES
 _SIZE_HINTS = {
     Counting.CLUSTERS: "Longer than wide, or wider than long: a rectangle from a first chain",
     Counting.SOLID: "Longer than wide, or wider than long: a rectangle from a first chain",
-    Counting.CIRCLE: "A circle goes by its width alone; its length comes out the same",
-    Counting.HEXAGON: "A hexagon goes by its width, from side to side; its length follows",
+    Counting.CIRCLE: "A circle goes by its width alone; its length may stay blank",
+    Counting.HEXAGON: "A hexagon goes by its width, from side to side; its length may stay blank",
 }
 
 
