@@ -135,10 +135,14 @@ def _sides_cm(
 
 
 def _rim(counted: Rounds, setting: Setting, rounds: int, sides_cm: tuple[float, float]) -> Rim:
-    """Return the sides from the top on, each as wide as its stitches are there."""
+    """Return the sides from the top on, each as wide as its stitches are there.
+
+    A circle or a hexagon whose rounds ruffle or cup is edged by how long its outline is, too.
+    """
     gauge, sides = setting.gauges[setting.design.kind], counted.sides(rounds)
     if counted.counting.goes_by_width:
-        return [StitchesAlong(side, gauge) for side in sides]
+        there = replace(gauge, width_cm=counted.width_cm(rounds, sides_cm[0]))
+        return [StitchesAlong(side, there) for side in sides]
     short, long = sides[:2]
     if sides_cm[0] > sides_cm[1]:
         short, long = long, short
