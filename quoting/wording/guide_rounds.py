@@ -16,6 +16,15 @@ from quoting.core.workshop.stitches import Stitch
 from quoting.core.workshop.workshop import Workshop
 from quoting.wording.foundation import chains_words
 from quoting.wording.guide_corners import corner_words
+from quoting.wording.guide_increases import (
+    MOVED,
+    circle_round,
+    corner_goes_on,
+    corners_begun,
+    hexagon_round,
+    spread_words,
+)
+from quoting.wording.phrases import capitalized
 from quoting.wording.speech import Speech
 
 SQUARE_CORNERS = 4
@@ -29,6 +38,8 @@ def rounds_sentences(plan: Plan, stitch: str, workshop: Workshop, speech: Speech
     assert counted is not None, "asked only of what grows in rounds"  # noqa: S101
     yield f"Round 1: {_first_round(counted, stitch, workshop, speech)}."
     yield f"Each round after it: {_later_round(counted, stitch, speech)}."
+    if counted.counting is Counting.CIRCLE:
+        yield MOVED
     turn = workshop.turning_chain(stitch)
     if turn.chains:
         yield f"A round begins with {chains_words(turn, speech)}, and closes with a slip stitch."
@@ -39,6 +50,21 @@ def rounds_sentences(plan: Plan, stitch: str, workshop: Workshop, speech: Speech
         if TURN in plan.chores
         else "Do not turn the work between rounds: the right side faces throughout."
     )
+
+
+def round_sentence(worked: Pass, plan: Plan, workshop: Workshop, speech: Speech) -> str:
+    """Return how one round of a body is worked, in a sentence without its number."""
+    counted, name = plan.counted, speech.stitch(worked.stitch)
+    assert counted is not None, "asked only of what grows in rounds"  # noqa: S101
+    if worked.number == 1:
+        said = _first_round(counted, worked.stitch, workshop, speech)
+    elif counted.counting is Counting.CIRCLE:
+        said = circle_round(counted, worked.number, name, speech)
+    elif counted.counting is Counting.HEXAGON:
+        said = hexagon_round(counted, worked.number, name, speech)
+    else:
+        said = _later_round(counted, worked.stitch, speech)
+    return f"{capitalized(said)}."
 
 
 def round_stitches(worked: Pass, counted: Rounds, speech: Speech) -> str:
@@ -67,7 +93,7 @@ def _first_round(counted: Rounds, stitch: str, workshop: Workshop, speech: Speec
     count = counted.round(1)
     said = f"{ring}; {speech.number(count.stitches)} {speech.stitch(stitch)} in it"
     if not count.chains:
-        return said
+        return f"{said}{corners_begun(counted, speech)}"
     each = speech.number(count.stitches // SQUARE_CORNERS)
     return f"{said}, {chains} after every {each} of them"
 
@@ -97,7 +123,7 @@ def _along_a_chain(counted: Rounds, stitch: str, workshop: Workshop, speech: Spe
 
 
 def _later_round(counted: Rounds, stitch: str, speech: Speech) -> str:
-    name, growth = speech.stitch(stitch), counted.growth
+    name = speech.stitch(stitch)
     match counted.counting:
         case Counting.CLUSTERS:
             between = f"chain {counted.side_chains}" if counted.side_chains else "no chain"
@@ -107,14 +133,14 @@ def _later_round(counted: Rounds, stitch: str, speech: Speech) -> str:
                 f"{between} between two clusters"
             )
         case Counting.CIRCLE:
-            return (
-                f"{speech.number(growth)} {name} more than the one inside it, made by "
-                f"{speech.number(growth)} times two in one, spread evenly"
-            )
+            return spread_words(counted, name, speech)
         case _:
-            each = growth // counted.corners
+            each = counted.growth // counted.corners
             corner = corner_words(_corner(counted, each), stitch, speech)
-            return f"one {name} in each stitch, {corner}"
+            if counted.counting is not Counting.HEXAGON:
+                return f"one {name} in each stitch, {corner}"
+            between = f"one {name} in each stitch between two corners"
+            return f"{between}, {corner}; {corner_goes_on(counted)}"
 
 
 def _corner(counted: Rounds, each: int) -> CornerWork:

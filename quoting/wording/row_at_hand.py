@@ -16,7 +16,7 @@ from quoting.core.plan.parts import PartKind
 from quoting.core.plan.passes import Edge, Pass, Work
 from quoting.core.workshop.stitches import Stitch
 from quoting.wording.ends import FATES
-from quoting.wording.guide_rounds import round_stitches, rounds_sentences
+from quoting.wording.guide_rounds import round_sentence, round_stitches
 from quoting.wording.guide_squares import seam_work_words
 from quoting.wording.guide_steps import stitch_details, stitches_words
 from quoting.wording.guide_yarn import handling_sentence
@@ -143,9 +143,7 @@ def _details(worked: Pass, guide: Guide, speech: Speech) -> Iterator[str]:
 
 def _round_details(worked: Pass, guide: Guide, speech: Speech) -> Iterator[str]:
     """Yield how a round from the centre is worked, and how many chains are in it."""
-    plan = guide.quote.plan
-    first, later, *_ = rounds_sentences(plan, worked.stitch, guide.quote.workshop, speech)
-    yield capitalized((first if worked.number == 1 else later).partition(": ")[2])
+    yield round_sentence(worked, guide.quote.plan, guide.quote.workshop, speech)
     chains = worked.stitches.get(Stitch.CH, 0)
     if chains:
         yield f"It has {speech.count(chains, 'chain')} besides."
