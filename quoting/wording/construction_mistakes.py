@@ -31,6 +31,10 @@ CONSTRUCTION_MISTAKES: Sentences = {
         "choose one that is alike, or none.",
     ),
     MistakeCode.ROUNDS_AND_REPEATS: ("Give the rounds or the repeats of the stripes, not both.",),
+    MistakeCode.NO_LONG_SIDE: (
+        "A circle or a hexagon is no longer one way than the other: leave this out, or choose a "
+        "shape that can be a rectangle.",
+    ),
     MistakeCode.SHARE_AND_COUNT: (
         "A layout has a share of the motifs or a number of them; give only one.",
     ),

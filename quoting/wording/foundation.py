@@ -33,7 +33,10 @@ def first_stitch_words(quote: Quote, speech: Speech) -> str:
 
 def chains_words(turn: TurningChain, speech: Speech) -> str:
     """Return what a row or round begins with: `3 chains, which count as its first stitch`."""
-    counts = "count as its first stitch" if turn.counts else "do not count as a stitch"
+    one = turn.chains == 1
+    counts = "counts as its first stitch" if one else "count as its first stitch"
+    if not turn.counts:
+        counts = f"{'does' if one else 'do'} not count as a stitch"
     return f"{speech.count(turn.chains, 'chain')}, which {counts}"
 
 

@@ -277,9 +277,9 @@ def test_an_order_too_large_to_vary_is_refused() -> None:
     assert has_neighbours(quoted(squares_order()))
 
 
-def test_a_hexagon_is_never_longer_by_a_stitch_whatever_it_was_to_begin_on() -> None:
+def test_a_hexagon_is_never_longer_by_a_stitch() -> None:
     """A hair between two sums of its size makes no other blanket of it."""
     for width in range(40, 80, 5):
-        body = sample_centre(counting=Counting.HEXAGON, starts_on=10)
+        body = sample_centre(counting=Counting.HEXAGON)
         quote = quoted(centre_order(body=body, width_cm=width, border=(band(rounds=2),)))
         assert {varied for varied, _ in near(quote)} == {Varied.ROUND, Varied.BORDER_ROUND}

@@ -8,6 +8,7 @@ from quoting.core.order.order import Order
 from quoting.core.workshop.rounds import Counting
 from quoting.core.workshop.stitches import Vocabulary
 from quoting.schema import load_order_text, order_text
+from quoting.wording import mistake_sentence, speech_of
 from tests.files.conftest import found
 from tests.motif_examples import centre_order, motif_workshop, sample_centre
 
@@ -60,3 +61,25 @@ def test_what_is_no_shape_at_all_is_told_and_leaves_the_length_needed(other: str
     text = file_of(Counting.CIRCLE, "height").replace('"circle"', other)
     mistakes = found(lambda: read(text))
     assert set(mistakes) == {"blanket.centre.counting", "blanket.height"}
+
+
+def longer_by(shape: Counting, count: int) -> str:
+    return file_of(shape).replace("counting =", f"starts_on = {count}\ncounting =")
+
+
+@pytest.mark.parametrize("count", [0, 12])
+@pytest.mark.parametrize("shape", ROUND)
+def test_what_has_no_long_side_is_not_longer_by_a_count(shape: Counting, count: int) -> None:
+    """It would count for nothing."""
+    mistakes = found(lambda: read(longer_by(shape, count)))
+    assert list(mistakes) == ["blanket.centre.starts_on"]
+    (mistake,) = mistakes.values()
+    assert mistake.code == "no-long-side"
+    assert "leave this out" in mistake_sentence(mistake, speech_of(WORKSHOP))
+
+
+@pytest.mark.parametrize("shape", SQUARE)
+def test_what_can_be_a_rectangle_is_longer_by_a_count(shape: Counting) -> None:
+    assert read(longer_by(shape, 12)).design.body == sample_centre(
+        "teal", "rust", counting=shape, starts_on=12
+    )

@@ -82,9 +82,9 @@ class Follower:
         self.first_edge = re.findall(r"begins at the (\S+) edge", before)[0]
         self.corner = next(iter(re.findall(r"from the upper (\S+) corner", before)), "")
         self.turns = {
-            stitch: 0 if counted == "count" else int(chains)
+            stitch: int(chains) if "not" in counted else 0
             for stitch, chains, counted in re.findall(
-                r"A row of (\S+) is turned to with (\d+) chains?, which (count|do not count)",
+                r"A row of (\S+) is turned to with (\d+) chains?, which (counts?|do\S* not count)",
                 before,
             )
         }

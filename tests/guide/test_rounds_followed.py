@@ -120,7 +120,8 @@ STRIPES = st.lists(
 def test_a_random_piece_is_worked_as_it_was_planned(
     *, counting: Counting, stripes: list[RoundStripe], rounds: int, extra: int, carries: bool
 ) -> None:
-    body = FromCentre(counting=counting, stripes=tuple(stripes), rounds=rounds, starts_on=extra)
+    longer = None if counting.goes_by_width else extra
+    body = FromCentre(counting=counting, stripes=tuple(stripes), rounds=rounds, starts_on=longer)
     check(constructed_quote(body, motif_workshop(habits=Habits(carry_in_rounds=carries))))
 
 

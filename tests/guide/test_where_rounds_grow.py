@@ -121,3 +121,8 @@ def test_a_circle_says_that_its_increases_move_from_round_to_round() -> None:
     text = " ".join(before(quote_in("dc", Counting.CIRCLE)))
     assert "12 times 2 dc in one, spread evenly: in round 2 in each stitch, in round 3" in text
     assert "Begin every other round with half of what lies between two of these" in text
+
+
+def test_one_chain_that_begins_a_round_is_told_as_one() -> None:
+    text = " ".join(before(quote_in("sc", Counting.HEXAGON)))
+    assert "A round begins with 1 chain, which does not count as a stitch, and closes" in text

@@ -141,6 +141,24 @@ def test_a_length_left_blank_is_the_width_and_stays_blank(maker: MotifMaker, sha
     assert "This is missing" in square.said_of("blanket.height")
 
 
+@pytest.mark.parametrize("shape", ["circle", "hexagon"])
+def test_a_round_piece_is_not_asked_what_it_is_longer_by_and_it_comes_back(
+    maker: MotifMaker, shape: str
+) -> None:
+    longer = f"{CENTRE}.starts_on"
+    typed = {"blanket__centre__counting": shape, "blanket__centre__starts_on": "12"}
+    page = maker.sends(maker.open(), do="shape", **typed)
+    assert "Longer by so many" not in page.with_id("order").text
+    assert page.typed()[longer] == "12"
+    assert "comes out" in text_of(page, "size")
+    saved = maker.client.post("/order-file", data=page.typed()).text
+    assert "starts_on" not in saved
+    square = maker.sends(page, blanket__centre__counting="solid", do="shape")
+    assert "Longer by so many" in square.with_id("order").text
+    assert square.typed()[longer] == "12"
+    assert "Longer by 12 stitches than a square, your own count" in text_of(square, "size")
+
+
 def test_motifs_of_its_shape_are_offered_to_reckon_by(maker: MotifMaker) -> None:
     offered = {}
     for shape in Counting:

@@ -70,6 +70,7 @@ class MistakeCode(StrEnum):
     UNKNOWN_MOTIF = "unknown-motif"
     MOTIF_COUNTED_OTHERWISE = "motif-counted-otherwise"
     ROUNDS_AND_REPEATS = "rounds-and-repeats"
+    NO_LONG_SIDE = "no-long-side"
     SHARE_AND_COUNT = "share-and-count"
     NO_MOTIFS_SHARED = "no-motifs-shared"
     LAYOUTS_OR_POOL = "layouts-or-pool"

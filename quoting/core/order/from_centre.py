@@ -36,8 +36,9 @@ class FromCentre:
     `stripes` go from the centre outwards and repeat to the size, or `repeats` times; `fitted` ones
     are worked once each instead, their rounds in proportion. `rounds` and `starts_on`, the stitches
     or clusters that a rectangle is longer by, are the maker's own counts and win over what the size
-    would give. `motif` is the one that it is reckoned by; without, one of the workshop's that is
-    counted alike, else the swatch of its stitch. `turned`: the work is turned after each round.
+    would give; a circle and a hexagon have no long side to start on. `motif` is the one that it is
+    reckoned by; without, one of the workshop's that is counted alike, else the swatch of its
+    stitch. `turned`: the work is turned after each round.
     """
 
     counting: Counting
@@ -63,6 +64,8 @@ class FromCentre:
         checks.number("rounds", self.rounds, least=1, most=MAX_COUNT)
         checks.number("repeats", self.repeats, least=1, most=MAX_COUNT)
         checks.number("starts_on", self.starts_on, least=0, most=MAX_START)
+        if self.starts_on is not None and self.counting.goes_by_width:
+            checks.add("starts_on", MistakeCode.NO_LONG_SIDE)
         if self.rounds is not None and self.repeats is not None:
             checks.add("repeats", MistakeCode.ROUNDS_AND_REPEATS)
         if self.fitted and self.repeats is not None:

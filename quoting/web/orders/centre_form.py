@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 
 from wtforms import Field, Form
 
@@ -11,6 +11,7 @@ from quoting.core.workshop.rounds import Counting
 from quoting.core.workshop.workshop import Workshop
 from quoting.core.workshop.yarns import Yarn
 from quoting.web.forms.lines import typed_of
+from quoting.web.forms.sent import Sent
 from quoting.web.orders.body_form import BodyForm, Fields
 from quoting.web.orders.centre_sums import (
     growth_words,
@@ -40,6 +41,17 @@ def _start(workshop: Workshop, yarn: Yarn) -> Mapping[str, object]:
     return {"centre": {"counting": shape.value, "side_chains": "1", "stripes": [stripe]}}
 
 
+def has_long_side(shape: str) -> bool:
+    """Return whether a shape, as it was typed, can be longer one way than the other."""
+    return not any(shape == each.value for each in Counting if each.goes_by_width)
+
+
+def _rests(sent: Sent) -> Collection[str]:
+    """Return the field of how much longer a piece is, where its shape has no long side."""
+    shape = sent.get("blanket.centre.counting", "")
+    return () if has_long_side(shape) else ("blanket.centre.starts_on",)
+
+
 def _size_hint(fields: Form) -> str:
     return _SIZE_HINTS.get(typed_of(fields, "counting").data, "")
 
@@ -57,7 +69,8 @@ CENTRE_FORM = BodyForm(
     own_counts=("rounds", "repeats", "starts_on"),
     new_lines={"centre.stripes": {"colour": "", "rounds": "1"}},
     line_names={"centre.stripes": "Stripe"},
+    rests=_rests,
     size_hint=_size_hint,
     beside=_beside,
-    sums=(shapes, rounds_sum, rounds_words, growth_words, longer_words),
+    sums=(shapes, has_long_side, rounds_sum, rounds_words, growth_words, longer_words),
 )

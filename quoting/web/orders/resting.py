@@ -1,4 +1,4 @@
-"""What was typed for constructions that are not chosen: it rests until one of them is again.
+"""What was typed for a construction, or a shape, that is not chosen: it rests until it is again.
 
 The form carries it along in hidden fields; no order is read from it.
 """
@@ -17,11 +17,16 @@ _CHOICE = f"{_TABLE}.{BODIES.key}"
 
 
 def resting(sent: Sent) -> list[tuple[str, str]]:
-    """Return the fields of a form that belong to constructions that it has not chosen."""
+    """Return the fields of a form that belong to constructions that it has not chosen.
+
+    Of the one that it has, they are those that its shape has no use for.
+    """
     word = _chosen(sent)
     kept = set(_keys_of(word))
     keys = {key for other in BODIES.shapes for key in _keys_of(other)} - kept
-    return [(n, t) for n, t in sent.items(multi=True) if _key(n) in keys | _taken_over(word)]
+    keys |= set(form_part(word).takes_over)
+    names = form_part(word).rests(sent)
+    return [(n, t) for n, t in sent.items(multi=True) if _key(n) in keys or n in names]
 
 
 def without_resting(sent: Sent) -> Sent:
@@ -50,10 +55,6 @@ def _keys_of(word: str) -> tuple[str, ...]:
     if word != BODIES.first:
         return (word,)
     return tuple(key.name for key in BODIES.shapes[word].all_keys())
-
-
-def _taken_over(word: str) -> set[str]:
-    return set(form_part(word).takes_over)
 
 
 def _key(name: str) -> str:
