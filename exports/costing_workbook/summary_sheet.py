@@ -17,6 +17,7 @@ from quoting.core.price.least_prices import break_even_price, earned_in, paying_
 from quoting.core.price.price import Price
 from quoting.core.quote.quote import Quote
 from quoting.wording import count_figures, number_words, sheet_day, sheet_money
+from quoting.wording.shapes import made_size
 
 TITLE = "Summary"
 GROSS, EARNED = "Gross: the buyer pays", "An hour earns"
@@ -42,7 +43,7 @@ def _quote(grid: Grid, quote: Quote, shapes: Shapes) -> None:
     if quote.order.buyer:
         grid.line(words("For"), words(quote.order.buyer))
     grid.line(words("Blankets"), words(speech.count(quote.order.quantity, "blanket"), Look.NOTE))
-    size = speech.size(quote.plan.width_cm, quote.plan.height_cm)
+    size = made_size(quote.plan, speech)
     grid.line(words("Size"), words(size, Look.NOTE))
     for label, said in count_figures(quote, speech).items():
         grid.line(words(label), words(said, Look.NOTE))

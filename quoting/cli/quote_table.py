@@ -35,6 +35,7 @@ from quoting.wording import (
     task_words,
 )
 from quoting.wording.ends import FATES, but_for_words
+from quoting.wording.shapes import made_size
 
 MOST_BALLS = 3
 MOST_ROUNDS = 8
@@ -75,7 +76,7 @@ def _head(quote: Quote, speech: Speech) -> Iterator[str]:
 def _blanket(quote: Quote, speech: Speech) -> Iterator[tuple[str, str]]:
     plan, design = quote.plan, quote.order.design
     yield "Size asked", speech.size(design.width_cm, design.height_cm)
-    yield "Size made", speech.size(plan.width_cm, plan.height_cm)
+    yield "Size made", made_size(plan, speech)
     yield "Against asked", off_words(closing_of(quote), speech)
     yield from body_facts(quote, speech)
     if plan.foundation_chain:

@@ -53,6 +53,7 @@ from quoting.wording import (
     work_words,
 )
 from quoting.wording.ends import ends_briefly, ends_to_do
+from quoting.wording.shapes import made_size
 
 BAR = {
     "orders": "Orders",
@@ -115,6 +116,7 @@ WORDS: tuple[Callable[..., object], ...] = (
     line_rate,
     line_unit,
     line_what,
+    made_size,
     number_words,
     off_sentence,
     order_home,

@@ -14,7 +14,7 @@ from quoting.wording.catalogues import sentence
 from quoting.wording.ends import ends_to_do
 from quoting.wording.motif_words import LAYOUTS_TOLD
 from quoting.wording.rows_and_edges import numbered, passes_label, point_edge_words
-from quoting.wording.shapes import shaped_size
+from quoting.wording.shapes import made_size
 from quoting.wording.speech import FILE_SPEECH, Speech
 
 _TITLE = sentence("{title}, drawn to scale")
@@ -109,7 +109,7 @@ def _blanket(quote: Quote, speech: Speech) -> Iterator[str]:
 def _in_one_piece(quote: Quote, speech: Speech) -> Iterator[str]:
     plan = quote.plan
     first = _IN_ROWS if plan.in_rows else _IN_ROUNDS
-    size = shaped_size(plan.width_cm, plan.height_cm, plan.centre, speech)
+    size = made_size(plan, speech)
     yield speech.worded(first).format(size=size)
     yield _passes_by_colour(plan, speech)
 

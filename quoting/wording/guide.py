@@ -36,6 +36,7 @@ from quoting.wording.locales import sheet_of
 from quoting.wording.paper import Beside, Block, Facts, Listing, Paper, Picture, SaidFact, Words
 from quoting.wording.phrases import capitalized
 from quoting.wording.rows_and_edges import edge_name, pass_words, point_words
+from quoting.wording.shapes import made_size
 from quoting.wording.speech import Speech, speech_of
 
 _ENDED = {
@@ -113,7 +114,7 @@ def _ends_heading(quote: Quote) -> str:
 
 def _facts(quote: Quote, colours: tuple[OfferedColour, ...], speech: Speech) -> Iterator[SaidFact]:
     plan = quote.plan
-    yield SaidFact(name="Size", text=speech.size(plan.width_cm, plan.height_cm))
+    yield SaidFact(name="Size", text=made_size(plan, speech))
     if plan.grid is not None:
         yield SaidFact(name="Motifs", text=_grid_words(plan.grid, speech))
     named = ", ".join(colour.name for colour in colours)

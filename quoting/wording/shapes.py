@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from quoting.core.ground.sameness import NEAR
+from quoting.core.plan.passes import Plan
 from quoting.core.workshop.rounds import Counting
 from quoting.wording.catalogues import sentence
 from quoting.wording.speech import Speech
@@ -37,3 +38,8 @@ def shaped_size(
         text = speech.worded(_CORNER_TO_CORNER)
         return text.format(width=say(width_cm), height=say(height_cm))
     return plain or speech.size(width_cm, height_cm)
+
+
+def made_size(plan: Plan, speech: Speech) -> str:
+    """Return the size that a blanket comes out at, by its shape."""
+    return shaped_size(plan.width_cm, plan.height_cm, plan.centre, speech)

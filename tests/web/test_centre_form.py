@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 
 from quoting.core.order.from_centre import RoundStripe
@@ -128,6 +130,28 @@ def test_a_round_piece_says_that_its_width_counts(maker: MotifMaker, shape: str)
     off = text_of(page, "size").partition("That is")[2].partition("than asked")[0]
     assert "longer" not in off
     assert "shorter" not in off
+
+
+@pytest.mark.parametrize(
+    ("shape", "said"),
+    [
+        ("circle", r"{} across comes out, where 80 × 80 cm was asked"),
+        ("hexagon", r"{} from side to side and {} from corner to corner comes out, where 80 × 80"),
+    ],
+)
+def test_a_round_piece_says_how_its_size_is_measured(
+    maker: MotifMaker, shape: str, said: str
+) -> None:
+    """A hexagon is 2/√3 as high, from corner to corner, as it is wide, from side to side."""
+    sides = {"blanket__width": "80", "blanket__height": "80"}
+    page = maker.sends(maker.open(), blanket__centre__counting=shape, **sides)
+    found = re.search(said.replace("{}", r"([\d.]+) cm"), text_of(page, "size"))
+    assert found
+    width, *height = map(float, found.groups())
+    assert height == [pytest.approx(width * 2 / 3**0.5, abs=0.1)] * (shape == "hexagon")
+    near = Page(maker.client.post("/near", data=page.typed()).text)
+    assert ("from corner to corner:" in near.root.text) is (shape == "hexagon")
+    assert (" cm across:" in near.root.text) is (shape == "circle")
 
 
 @pytest.mark.parametrize("shape", ["circle", "hexagon"])

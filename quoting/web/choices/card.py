@@ -16,6 +16,7 @@ from quoting.web.forms.sent import Sent
 from quoting.web.papers.showing import drawn, kind_of, message_page, paper_file, paper_page
 from quoting.web.shop import speech_now
 from quoting.wording.choices import LETTERS
+from quoting.wording.shapes import made_size
 
 TICK, ALONE = "choice", "alone"
 """Fields of the page with the ticks, and of the one that shows the card."""
@@ -36,7 +37,7 @@ class Choice:
     def words(self) -> str:
         """Its size and its price, by which the maker knows it."""
         say, plan, price = speech_now(), self.quote.plan, self.quote.price
-        return f"{say.size(plan.width_cm, plan.height_cm)}, {say.money(price.total)}"
+        return f"{made_size(plan, say)}, {say.money(price.total)}"
 
 
 def ticked() -> list[str]:

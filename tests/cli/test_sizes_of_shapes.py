@@ -1,0 +1,45 @@
+"""The size that comes out is told by its shape: across, or across its sides and its corners."""
+
+from __future__ import annotations
+
+import pytest
+
+from quoting.cli.quote_table import quote_table
+from quoting.core.workshop.rounds import Counting
+from quoting.wording import speech_of
+from quoting.wording.guide import guide_paper
+from quoting.wording.paper import Facts
+from tests.constructed import constructed_quote, from_centre
+from tests.guide.follower import all_blocks
+
+SHAPES = [
+    (Counting.SOLID, ""),
+    (Counting.CIRCLE, "cm across"),
+    (Counting.HEXAGON, "cm from side to side and"),
+]
+
+
+def after(text: str, name: str) -> str:
+    """Return what a table says from a name on, its lines joined."""
+    return " ".join(text.partition(name)[2].split()[:14])
+
+
+@pytest.mark.parametrize(("shape", "words"), SHAPES)
+def test_the_table_tells_the_size_made_by_its_shape(shape: Counting, words: str) -> None:
+    quote = constructed_quote(from_centre(shape), height_cm=60)
+    say = speech_of(quote.workshop)
+    made = after(quote_table(quote), "Size made")
+    plain = " ".join(say.size(quote.plan.width_cm, quote.plan.height_cm).split())
+    assert (words or plain) in made
+    assert ("corner to corner" in made) is (shape is Counting.HEXAGON)
+
+
+@pytest.mark.parametrize(("shape", "words"), SHAPES)
+def test_the_guide_tells_the_size_by_its_shape(shape: Counting, words: str) -> None:
+    quote = constructed_quote(from_centre(shape), height_cm=60)
+    facts = [
+        f for b in all_blocks(guide_paper(quote).blocks) if isinstance(b, Facts) for f in b.facts
+    ]
+    (size,) = [fact.text for fact in facts if fact.name == "Size"]
+    plain = speech_of(quote.workshop).size(quote.plan.width_cm, quote.plan.height_cm)
+    assert words in size if words else size == plain
