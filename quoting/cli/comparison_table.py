@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from quoting.cli.columns import PAGE_WIDTH, columns, wrapped
 from quoting.core.weighing.comparison import Compared, Comparison
 from quoting.wording import Speech, count_figures, refusal_words, rule_words, verdict
+from quoting.wording.shapes import sides_note
 
 
 def comparison_table(comparison: Comparison, speech: Speech) -> str:
@@ -16,11 +17,18 @@ def comparison_table(comparison: Comparison, speech: Speech) -> str:
         "-" * PAGE_WIDTH,
         *_sizes(comparison, speech),
         "",
+        *_note(comparison),
         *wrapped(verdict(comparison, speech), PAGE_WIDTH),
         *_rules(comparison, speech),
         *_refused(comparison, speech),
     ]
     return "\n".join(lines) + "\n"
+
+
+def _note(comparison: Comparison) -> Iterator[str]:
+    """Yield what the two figures of a size are, where they are no width and length."""
+    for compared in comparison.sizes[:1]:
+        yield from wrapped(sides_note(compared.quote.plan), PAGE_WIDTH)
 
 
 def _sizes(comparison: Comparison, speech: Speech) -> Iterator[str]:

@@ -53,7 +53,7 @@ from quoting.wording import (
     work_words,
 )
 from quoting.wording.ends import ends_briefly, ends_to_do
-from quoting.wording.shapes import made_size
+from quoting.wording.shapes import made_size, sides_note
 
 BAR = {
     "orders": "Orders",
@@ -132,6 +132,7 @@ WORDS: tuple[Callable[..., object], ...] = (
     rule_words,
     sent_mark,
     shape_words,
+    sides_note,
     stage_words,
     stitch_names_meant,
     sureness_words,

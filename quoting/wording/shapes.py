@@ -43,3 +43,13 @@ def shaped_size(
 def made_size(plan: Plan, speech: Speech) -> str:
     """Return the size that a blanket comes out at, by its shape."""
     return shaped_size(plan.width_cm, plan.height_cm, plan.centre, speech)
+
+
+def sides_note(plan: Plan) -> str:
+    """Return what two bare figures of a size are, where they are no width and length, or nothing.
+
+    Of all sizes of one design it is the same.
+    """
+    if plan.centre is not Counting.HEXAGON:
+        return ""
+    return "Of a hexagon, the first figure is from side to side, the second from corner to corner."

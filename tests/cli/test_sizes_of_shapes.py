@@ -4,12 +4,16 @@ from __future__ import annotations
 
 import pytest
 
+from quoting.cli.comparison_table import comparison_table
 from quoting.cli.quote_table import quote_table
+from quoting.core.order.resizing import own_size
+from quoting.core.weighing.comparison import compare_sizes
 from quoting.core.workshop.rounds import Counting
 from quoting.wording import speech_of
 from quoting.wording.guide import guide_paper
 from quoting.wording.paper import Facts
 from tests.constructed import constructed_quote, from_centre
+from tests.examples import TODAY
 from tests.guide.follower import all_blocks
 
 SHAPES = [
@@ -43,3 +47,13 @@ def test_the_guide_tells_the_size_by_its_shape(shape: Counting, words: str) -> N
     (size,) = [fact.text for fact in facts if fact.name == "Size"]
     plain = speech_of(quote.workshop).size(quote.plan.width_cm, quote.plan.height_cm)
     assert words in size if words else size == plain
+
+
+@pytest.mark.parametrize(("shape", "words"), SHAPES)
+def test_sizes_side_by_side_say_what_their_figures_are(shape: Counting, words: str) -> None:
+    del words
+    quote = constructed_quote(from_centre(shape), height_cm=60)
+    order = quote.order
+    compared = compare_sizes(order, quote.workshop, (own_size(order),), today=TODAY)
+    told = " ".join(comparison_table(compared, speech_of(quote.workshop)).split())
+    assert ("the second from corner to corner." in told) is (shape is Counting.HEXAGON)

@@ -152,6 +152,8 @@ def test_a_round_piece_says_how_its_size_is_measured(
     near = Page(maker.client.post("/near", data=page.typed()).text)
     assert ("from corner to corner:" in near.root.text) is (shape == "hexagon")
     assert (" cm across:" in near.root.text) is (shape == "circle")
+    sizes = Page(maker.client.post("/sizes/of-order", data=page.typed()).text)
+    assert ("the second from corner to corner." in sizes.root.text) is (shape == "hexagon")
 
 
 @pytest.mark.parametrize("shape", ["circle", "hexagon"])
