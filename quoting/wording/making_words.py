@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections import Counter
+from collections.abc import Iterable
 from decimal import Decimal
 
 from quoting.core.estimate.skeins import SkeinChoice
@@ -18,6 +20,7 @@ from quoting.wording.ticks import (
     counted_ticks,
     log_name,
     log_names,
+    tick_kind,
     tick_name,
     ticks_words,
 )
@@ -47,6 +50,18 @@ def next_row_words(rows: MadeRows, done: int, speech: Speech) -> str:
 def rows_again_words(rows: MadeRows, first: int, last: int, speech: Speech) -> str:
     """Return which rows were worked once more, after they were pulled back."""
     return f"{log_names(rows, first, last, speech)} worked again"
+
+
+def projected_words(projected: Iterable[int], rows: MadeRows, speech: Speech) -> str:
+    """Return that rows were not written down, and how they are reckoned; nothing of none."""
+    places = (rows.passes[rows.place_of(row).pass_index] for row in projected)
+    kinds = Counter(tick_kind(worked, rows.plan) for worked in places)
+    if not kinds:
+        return ""
+    said = listed([speech.count(count, kind) for kind, count in kinds.items()], "and")
+    one = kinds.total() == 1
+    was, are = ("was", "it is") if one else ("were", "they are")
+    return f"{said} {was} not written down: {are} reckoned at the pace of the others."
 
 
 def ends_done_words(progress: Progress, become: EndsBecome, speech: Speech) -> str:

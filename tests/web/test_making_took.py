@@ -84,6 +84,26 @@ def test_estimate_and_what_it_took_stand_beside_each_other(maker: BookMaker, add
     assert line[3].endswith(" more, 10%")
 
 
+def test_rows_that_were_not_written_down_are_said_to_be_reckoned_on_the_page_and_on_the_sheet(
+    maker: BookMaker,
+) -> None:
+    address = agree(maker)
+    rows = len(estimated(maker, address).plan.rows)
+    tell(maker, address, rows="20", minutes="180", day=DAY)
+    put_at(maker, address, "on-the-hook", "finished")
+    said = f"{rows - 20} rows were not written down: they are reckoned at the pace of the others."
+    assert said in maker.open(f"{address}/took").root.text
+    reply = maker.client.get(f"{address}/took/workbook")
+    sheet = openpyxl.load_workbook(BytesIO(reply.data))["Actuals"]
+    assert said in [row[0].value for row in sheet.iter_rows()]
+
+
+def test_where_all_rows_are_written_down_nothing_is_said_of_a_pace(
+    maker: BookMaker, address: str
+) -> None:
+    assert "pace of the others" not in maker.open(f"{address}/took").root.text
+
+
 def test_its_sessions_move_the_pace_and_the_next_estimate_of_the_same_order_accordingly(
     maker: BookMaker, address: str
 ) -> None:

@@ -13,6 +13,7 @@ from quoting.core.making.made_rows import made_rows
 from quoting.core.making.progress import progress_of
 from quoting.core.making.yarn_left import YarnLeft, yarn_left
 from quoting.core.order.design import EndsBecome
+from quoting.core.order.joined_squares import JoinMethod
 from quoting.core.workshop.timings import Timing
 from quoting.wording.learnt_words import end_words, swatch_words, timing_words
 from quoting.wording.making_words import (
@@ -20,11 +21,13 @@ from quoting.wording.making_words import (
     ends_done_words,
     next_row_words,
     off_words,
+    projected_words,
     rows_again_words,
     rows_done_words,
     yarn_left_words,
     yarn_ratio_words,
 )
+from tests.constructed import constructed_quote, from_centre, squares
 from tests.core.making.logs import log, reached, used
 from tests.examples import LARGE, SMALL, WOOL, sample_order, sample_quote, sample_swatch
 from tests.wording.speeches import DE, UK_NAMES, US
@@ -148,3 +151,22 @@ def test_what_was_learnt_is_told_item_by_item() -> None:
         "htr in moor aran, its tension as measured before"
     )
     assert "gauge" in swatch_words(sample_swatch(), US)
+
+
+def test_rows_that_were_not_written_down_are_said_to_be_reckoned_at_the_pace_of_the_others() -> (
+    None
+):
+    reckoned = "reckoned at the pace of the others."
+    assert projected_words((), ROWS, SAY) == ""
+    assert projected_words((4,), ROWS, SAY) == f"1 row was not written down: it is {reckoned}"
+    said = projected_words(range(3, ROWS.all + 1), ROWS, SAY)
+    rows = f"{len(PLAN.rows) - 2} rows and 1 border round"
+    assert said == f"{rows} were not written down: they are {reckoned}"
+
+
+def test_what_was_not_written_down_goes_by_the_names_of_its_construction() -> None:
+    rounds = made_rows(constructed_quote(from_centre()))
+    assert projected_words((1, 2, 3), rounds, SAY).startswith("3 rounds were not")
+    motifs = made_rows(constructed_quote(squares(JoinMethod.SINGLE_CROCHET)))
+    said = projected_words(range(3, motifs.all + 1), motifs, SAY)
+    assert said.startswith("10 motifs, 5 seams and 1 border round were not written down: they")

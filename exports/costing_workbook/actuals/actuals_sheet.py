@@ -18,8 +18,10 @@ from exports.sheets.number_formats import COUNT, FINE, HOURS, Shapes
 from quoting.core.estimate.chores import Part
 from quoting.core.estimate.estimate import ColourEstimate
 from quoting.core.ground.money import MINUTES_PER_HOUR, round_half_up
+from quoting.core.making.made_rows import made_rows
 from quoting.core.quote.quote import Quote
 from quoting.wording import Speech, part_words
+from quoting.wording.making_words import projected_words
 
 TITLE = "Actuals"
 WIDTHS = (40, 15, 15, 15, 17, 40)
@@ -42,6 +44,8 @@ def write_actuals(
     """
     heading(grid, "What it really took")
     grid.line(words(FROM_LOG if known.is_from_log else TO_BE_FILLED_IN, Look.NOTE))
+    if said := projected_words(known.projected, made_rows(quote), shapes.speech):
+        grid.line(words(said, Look.NOTE))
     hours = _hours(grid, quote, found.sums.hours, yarns.colours, shapes.speech, known)
     _yarn(grid, quote, yarns, shapes, known)
     money_block(grid, quote, found, hours, shapes, known)

@@ -20,13 +20,15 @@ from quoting.core.quote.quote import Quote
 class Actuals:
     """Hours by part, grams by the estimate's colours, money in the maker's own currency.
 
-    What is not in it was not told, and its cells are left to be filled in.
+    What is not in it was not told, and its cells are left to be filled in. `projected` are the
+    rows that no session told.
     """
 
     hours: Mapping[Part, Decimal] = field(default_factory=lambda: MappingProxyType({}))
     grams: Mapping[str, Decimal] = field(default_factory=lambda: MappingProxyType({}))
     paid: Decimal | None = None
     yarn_cost: Decimal | None = None
+    projected: tuple[int, ...] = ()
 
     @property
     def is_from_log(self) -> bool:
@@ -54,6 +56,7 @@ def actuals_of(quote: Quote, outcome: Outcome, due: MoneyDue) -> Actuals:
         grams=grams,
         paid=due.received if own and due.received and not due.due else None,
         yarn_cost=outcome.yarn_cost if any(c.cost is not None for c in outcome.colours) else None,
+        projected=outcome.projected,
     )
 
 

@@ -10,7 +10,7 @@ from quoting.core.estimate.estimate import ColourEstimate
 from quoting.core.ground.money import exact, product, round_hours, round_money
 from quoting.core.making.log_lines import Doing, LogEntry, YarnTaken
 from quoting.core.making.progress import of_colour
-from quoting.core.making.took import grams_taken, minutes_taken
+from quoting.core.making.took import grams_taken, minutes_taken, rows_projected
 from quoting.core.price.cost_lines import LineKind
 from quoting.core.quote.quote import Quote
 from quoting.core.workshop.selling import YarnCharged
@@ -64,6 +64,7 @@ class Outcome:
 
     `work` has every kind of work, `colours` every colour of the estimate. `other_costs` are those
     of extras, packaging and delivery; `revenue` is what is left of the total after tax and fees.
+    `projected` are the rows that no session told: their hours go by those of the others.
     """
 
     work: tuple[WorkOutcome, ...]
@@ -76,6 +77,7 @@ class Outcome:
     low_hours: Decimal
     high_hours: Decimal
     earned_expected: Decimal
+    projected: tuple[int, ...] = ()
 
     @property
     def hours(self) -> Decimal | None:
@@ -145,6 +147,7 @@ def outcome_of(quote: Quote, entries: tuple[LogEntry, ...]) -> Outcome:
         low_hours=hours.low,
         high_hours=hours.high,
         earned_expected=price.earned_per_hour,
+        projected=rows_projected(quote, entries),
     )
 
 

@@ -34,6 +34,17 @@ def minutes_taken(quote: Quote, entries: tuple[LogEntry, ...], doing: Doing) -> 
     return minutes
 
 
+def rows_projected(quote: Quote, entries: tuple[LogEntry, ...]) -> tuple[int, ...]:
+    """Return the rows that no session told, and that are reckoned at the pace of the others."""
+    sessions = [session for session in told(entries, Session) if session.doing is Doing.AT_THE_HOOK]
+    if not all(session.rows for session in sessions):
+        return ()
+    times = _times_told(sessions)
+    rows = range(1, made_rows(quote).all + 1)
+    missing = tuple(row for row in rows if not times[row])
+    return missing if len(missing) < len(rows) else ()
+
+
 def grams_taken(
     quote: Quote, entries: tuple[LogEntry, ...], colour: ColourEstimate
 ) -> float | None:
@@ -55,13 +66,19 @@ def grams_taken(
 def _all_over_told(quote: Quote, sessions: Sequence[Session]) -> float:
     """Return how much longer than the told minutes all rows take: redone rows count again."""
     rows = made_rows(quote)
-    times = Counter[int]()
-    for session in sessions:
-        times.update(range(session.first_row or 1, (session.last_row or 0) + 1))
+    times = _times_told(sessions)
     minutes = dict(enumerate(_row_minutes(quote, rows) * rows.blankets, 1))
     told_min = math.fsum(minutes[row] * count for row, count in times.items() if row in minutes)
     missing_min = math.fsum(expected for row, expected in minutes.items() if not times[row])
     return 1 + missing_min / told_min if told_min else 1.0
+
+
+def _times_told(sessions: Sequence[Session]) -> Counter[int]:
+    """Return how often each row was told."""
+    times = Counter[int]()
+    for session in sessions:
+        times.update(range(session.first_row or 1, (session.last_row or 0) + 1))
+    return times
 
 
 def _row_minutes(quote: Quote, rows: MadeRows) -> list[float]:

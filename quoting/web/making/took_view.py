@@ -7,11 +7,12 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from exports.drawing.tables import colour_codes
+from quoting.core.making.made_rows import made_rows
 from quoting.core.making.outcome import Outcome, outcome_of
 from quoting.web.making.at_hand import TOOK, AtHand
 from quoting.wording import Speech
 from quoting.wording.log_words import doing_words
-from quoting.wording.making_words import off_words
+from quoting.wording.making_words import off_words, projected_words
 from quoting.wording.phrases import listed
 
 UNKNOWN = "–"
@@ -29,7 +30,10 @@ class TookRow:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TookView:
-    """What the page shows; `stood_in` names the work that no session told, if any."""
+    """What the page shows; `stood_in` names the work that no session told, if any.
+
+    `projected` says which rows were not written down, and how they are reckoned.
+    """
 
     is_finished: bool
     outcome: Outcome
@@ -38,6 +42,7 @@ class TookView:
     colours: tuple[TookRow, ...]
     codes: Mapping[str, str]
     stood_in: str
+    projected: str
 
 
 def took_view(hand: AtHand, speech: Speech) -> TookView:
@@ -63,6 +68,7 @@ def took_view(hand: AtHand, speech: Speech) -> TookView:
         colours=tuple(_yarn(outcome, speech)),
         codes=colour_codes(hand.quote),
         stood_in=_stood_in(hand, outcome, speech),
+        projected=projected_words(outcome.projected, made_rows(hand.quote), speech),
     )
 
 

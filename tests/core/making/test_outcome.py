@@ -90,6 +90,22 @@ def test_rows_that_no_session_told_are_reckoned_at_the_pace_of_the_others() -> N
     assert float(some.took) == pytest.approx(10.70, rel=0.02)
 
 
+@pytest.mark.parametrize(
+    ("lines", "projected"),
+    [
+        ((hook(1, 10, 60), hook(15, ROWS - 1, 600)), (11, 12, 13, 14, ROWS)),
+        ((hook(1, ROWS, 600),), ()),
+        ((hook(1, 40, 240), hook(None, None, 360)), ()),
+        ((hook(ROWS + 1, ROWS + 9, 60),), ()),
+        ((spent(Doing.OFFICE, 60),), ()),
+    ],
+)
+def test_rows_that_are_reckoned_at_the_pace_of_others_are_named(
+    lines: tuple[LogLine, ...], projected: tuple[int, ...]
+) -> None:
+    assert outcome(*lines).projected == projected
+
+
 def test_rows_worked_twice_took_both_times() -> None:
     twice = work(Doing.AT_THE_HOOK, hook(1, ROWS, 600), hook(50, 60, 60))
     assert twice.took == Decimal("11.00")
