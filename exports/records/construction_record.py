@@ -84,13 +84,12 @@ def _squares(quote: Quote, body: JoinedSquares) -> Record:
 
 
 def _layouts(plan: Plan) -> list[Record]:
-    """Return the colours of each layout, round by round, and how many motifs have it.
+    """Return the colours of each layout, of all its rounds, and how many motifs have it.
 
-    Where the last rounds of all are worked as one, they are in none of them.
+    A last round that joins all motifs is one of them, though it is a part of its own.
     """
     return [
-        {"colours": list(layout.own_colours), "count": layout.count}
-        for layout in layouts_made(plan)
+        {"colours": list(layout.colours), "count": layout.count} for layout in layouts_made(plan)
     ]
 
 

@@ -55,7 +55,7 @@ def _layouts(quote: Quote, body: JoinedSquares, speech: Speech) -> Iterator[Said
     if body.pool is not None:
         yield "From a pool", body_words(body)[0]
     said = [
-        f"{speech.number(layout.count)} of {', '.join(layout.own_colours)}"
+        f"{speech.number(layout.count)} of {', '.join(layout.colours)}"
         for layout in layouts_made(quote.plan)
     ]
     more = f"; and {len(said) - LAYOUTS_TOLD} more" if len(said) > LAYOUTS_TOLD else ""

@@ -90,6 +90,20 @@ def test_the_json_tells_motifs_layouts_and_the_join(
     assert blanket["ends_become"] == "worked over"
 
 
+def test_layouts_of_a_continuous_join_tell_the_colours_of_all_rounds(
+    capsys: pytest.CaptureFixture[str], others: Path
+) -> None:
+    """The last round joins all motifs, and is yet one of the five that each has."""
+    file = others / "squares.toml"
+    change(file, 'method = "as you go"', 'method = "continuous"\ncolour = "oat"')
+    squares = record_of(capsys, str(file))["blanket"]["squares"]
+    assert squares["rounds"] == 5
+    for layout in squares["layouts"]:
+        assert len(layout["colours"]) == 5
+        assert layout["colours"][-1] == "oat"
+    assert "44 of teal, rust, heather, cream, oat" in said(capsys, str(file))
+
+
 def test_every_strand_tells_its_part_and_which_motif_of_it(
     capsys: pytest.CaptureFixture[str], others: Path
 ) -> None:
