@@ -46,6 +46,8 @@ def say_fact(name: str, fact: Fact, speech: Speech) -> str:
     """Return a fact of a caution in the words, the measures or the money that it is of."""
     if name == "tasks" and isinstance(fact, tuple):
         return listed([task_words(str(task), speech) for task in fact], "and")
+    if name == "layouts" and isinstance(fact, tuple):
+        return listed(map(str, fact), "and")
     if isinstance(fact, tuple):
         return listed([speech.stitch(str(word)) for word in fact], "and")
     if isinstance(fact, date):

@@ -40,6 +40,7 @@ _CODES = {
         "rounds-cup",
         "rounds-ruffle",
         "one-size-across",
+        "layout-left-out",
     ),
     CautionPlace.YARN: (
         "labels-apart",

@@ -26,6 +26,12 @@ CONSTRUCTION_CAUTIONS: Sentences = {
         "{motif} was weighed with only {motifs} on the scale, so what the scale rounds is a large "
         "part of each. Weigh {wanted} or more together.",
     ),
+    CautionCode.LAYOUT_LEFT_OUT: (
+        "Layouts {layouts} get no motif: the others take all {motifs}. Give them some of these, or "
+        "take them out.",
+        "Layout {layout} gets no motif: the others take all {motifs}. Give it some of these, or "
+        "take it out.",
+    ),
     CautionCode.USUAL_MINUTES: (
         "The minutes for {tasks} are what is usual, not yours: time some, and put yours in.",
     ),

@@ -38,7 +38,6 @@ CONSTRUCTION_MISTAKES: Sentences = {
     MistakeCode.SHARE_AND_COUNT: (
         "A layout has a share of the motifs or a number of them; give only one.",
     ),
-    MistakeCode.NO_MOTIFS_SHARED: ("At least one layout must have a share of the motifs above 0.",),
     MistakeCode.LAYOUTS_OR_POOL: (
         "The colours are laid out, or mixed from a pool; give only one of them.",
     ),

@@ -9,6 +9,7 @@ from typing import Any
 
 from quoting.core.order.design import ColourSource, EndsBecome
 from quoting.core.order.in_rows import Section
+from quoting.core.order.joined_squares import Layout
 from quoting.core.order.order import Order, Terms
 from quoting.core.workshop.exchange import ExchangeRate
 from quoting.core.workshop.habits import Habits, Join
@@ -33,10 +34,12 @@ from tests.examples import (
     section,
 )
 from tests.motif_examples import (
+    FIVE,
     centre_order,
     motif_workshop,
     sample_centre,
     sample_motif,
+    sample_squares,
     squares_order,
     tall_swatch,
 )
@@ -133,6 +136,12 @@ def from_centre(*, rows: int = 9, ends: EndsBecome = EndsBecome.WOVEN_IN, **chan
     body = sample_centre(**changes.pop("body", {}))
     workshop = sample_workshop(swatches=(tall_swatch(gauge=gauge),), **changes)
     return centre_order(body=body, ends=ends), workshop
+
+
+def counted_motifs(count: int) -> Case:
+    """Return a blanket of 88 squares, so many of one layout and the others of the next."""
+    first, second = Layout(colours=FIVE, count=count), Layout(colours=FIVE[::-1])
+    return squares_order(body=sample_squares(layouts=(first, second))), motif_workshop()
 
 
 def of_squares(**changes: Any) -> Case:
@@ -246,6 +255,7 @@ CASES: dict[str, tuple[Case, Case]] = {
         of_squares(weighed=WeighedMotifs(motifs=4, weight_g=48)),
         of_squares(weighed=WeighedMotifs(motifs=5, weight_g=60)),
     ),
+    "layout-left-out": (counted_motifs(88), counted_motifs(87)),
     "usual-minutes": (
         from_centre(),
         from_centre(minutes=sample_minutes(begin_round=(0.4,))),

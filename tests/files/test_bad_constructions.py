@@ -79,7 +79,7 @@ def test_the_files_are_right_before_they_are_spoilt() -> None:
             "colours-not-rounds",
         ),
         ('"teal",\n    "rust",', '"lime", "rust",', "layouts.1.colours.1", "unknown-colour"),
-        ("colours = [", "share = -1\ncolours = [", "layouts.1.share", "too-small"),
+        ("colours = [", "share = -1\ncolours = [", "layouts.1.share", "not-above"),
         ("colours = [", "count = 0\ncolours = [", "layouts.1.count", "too-small"),
         ("colours = [", "count = 89\ncolours = [", "layouts", "counts-do-not-add"),
         ("colours = [", "count = 9\nshare = 2\ncolours = [", "layouts.1.count", "share-and-count"),
@@ -109,20 +109,15 @@ def test_squares_that_cannot_be_are_told(old: str, new: str, place: str, code: s
     assert mistakes_of(SQUARES, (old, new)) == {f"blanket.squares.{place}": code}
 
 
-def test_shares_of_nothing_are_no_layouts() -> None:
-    both = SQUARES.replace("colours = [", "share = 0\ncolours = [")
-    assert mistakes_of(both) == {"blanket.squares.layouts": "no-motifs-shared"}
+def test_a_layout_has_a_share_above_nothing_beside_others_too() -> None:
+    one = SQUARES.replace("colours = [", "share = 0\ncolours = [", 1)
+    assert mistakes_of(one) == {"blanket.squares.layouts.1.share": "not-above"}
 
 
 def test_squares_have_layouts_or_a_pool() -> None:
     head, tail = SQUARES.split("[[blanket.squares.layouts]]", 1)
     bare = head + "[blanket.squares.join]" + tail.split("[blanket.squares.join]")[1]
     assert mistakes_of(bare) == {"blanket.squares.layouts": "missing"}
-
-
-def test_a_layout_may_have_no_share_beside_others() -> None:
-    order = load_order_text(SQUARES.replace("colours = [", "share = 0\ncolours = [", 1), WORKSHOP)
-    assert len(quote_order(order, WORKSHOP, today=TODAY).plan.parts) == 4
 
 
 @pytest.mark.parametrize("width", ["7 cm", "5 cm"])

@@ -87,7 +87,7 @@ class Layout:
         _check_colours(checks, "colours", self.colours)
         if self.share is not None and self.count is not None:
             checks.add("count", MistakeCode.SHARE_AND_COUNT)
-        checks.number("share", self.share, least=0, most=1_000_000)
+        checks.number("share", self.share, above=0, most=1_000_000)
         checks.number("count", self.count, least=1, most=MOST_SQUARES)
         checks.done()
 
@@ -151,9 +151,6 @@ class JoinedSquares:
             checks.add("pool", MistakeCode.LAYOUTS_OR_POOL)
         if len(self.layouts) > MOST_LAYOUTS:
             checks.add("layouts", MistakeCode.TOO_MANY, read=len(self.layouts), limit=MOST_LAYOUTS)
-        shares = [layout.weight for layout in self.layouts if layout.count is None]
-        if shares and not any(shares):
-            checks.add("layouts", MistakeCode.NO_MOTIFS_SHARED)
         checks.done()
 
     @property

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from quoting.core.ground.codes import MistakeCode
+from quoting.core.ground.cautions import Caution, for_maker
+from quoting.core.ground.codes import CautionCode, MistakeCode
 from quoting.core.ground.errors import Checks, refuse
 from quoting.core.ground.place import at
 from quoting.core.ground.sameness import NEAR
@@ -23,7 +24,7 @@ class LaidOut:
 
 
 def laid_out(body: JoinedSquares, rounds: int, total: int) -> tuple[LaidOut, ...]:
-    """Return the layouts of so many motifs, those that none has left out.
+    """Return the layouts of so many motifs, also those that none has.
 
     Errors: `colours-not-rounds`, `no-round-to-mix`, `counts-do-not-add`, `one-last-colour`.
     """
@@ -38,7 +39,21 @@ def laid_out(body: JoinedSquares, rounds: int, total: int) -> tuple[LaidOut, ...
                     wanted=layout.colours[-1],
                     line=number,
                 )
-    return tuple(layout for layout in found if layout.count)
+    return tuple(found)
+
+
+def layout_cautions(body: JoinedSquares, found: Sequence[LaidOut]) -> Iterator[Caution]:
+    """Yield that layouts which the maker gave come to no motif, by their numbers from 1."""
+    if body.pool is not None:
+        return
+    none = tuple(number for number, layout in enumerate(found, 1) if not layout.count)
+    if none:
+        yield for_maker(
+            CautionCode.LAYOUT_LEFT_OUT,
+            layout=none[0] if len(none) == 1 else None,
+            layouts=none if len(none) > 1 else (),
+            motifs=sum(layout.count for layout in found),
+        )
 
 
 def _of_layouts(body: JoinedSquares, rounds: int, total: int) -> list[LaidOut]:

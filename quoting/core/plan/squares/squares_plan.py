@@ -16,7 +16,7 @@ from quoting.core.plan.motif_gauges import MotifWork, motif_cautions, motif_gaug
 from quoting.core.plan.parts import BlanketPart, PartKind
 from quoting.core.plan.passes import Edge, Pass
 from quoting.core.plan.round_passes import round_passes
-from quoting.core.plan.squares.layouts import TABLE, LaidOut, laid_out
+from quoting.core.plan.squares.layouts import TABLE, LaidOut, laid_out, layout_cautions
 from quoting.core.plan.squares.placing import placed
 from quoting.core.plan.squares.seams import Seams, join_chores, seams_of
 from quoting.core.plan.squares_grid import SquaresGrid
@@ -37,7 +37,8 @@ def plan_squares(body: JoinedSquares, setting: Setting) -> BodyPlan:
     """
     work = motif_work(body, setting)
     columns, rows = _across(body, setting, work)
-    layouts = laid_out(body, work.rounds, columns * rows)
+    found = laid_out(body, work.rounds, columns * rows)
+    layouts = [layout for layout in found if layout.count]
     grid = SquaresGrid(
         columns=columns,
         rows=rows,
@@ -63,7 +64,7 @@ def plan_squares(body: JoinedSquares, setting: Setting) -> BodyPlan:
         chores=_chores(body, grid),
         grid=grid,
         counted=work.counted,
-        count_cautions=tuple(motif_cautions(work.motif)),
+        count_cautions=(*motif_cautions(work.motif), *layout_cautions(body, found)),
     )
 
 
