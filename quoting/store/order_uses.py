@@ -10,13 +10,10 @@ from sqlalchemy import select
 
 from quoting.core.order.stage import Stage
 from quoting.store.book import Book
-from quoting.store.order_renames import FOLLOWING, texts_by_new_names
+from quoting.store.order_renames import CLOSED, FOLLOWING, texts_by_new_names
 from quoting.store.records import typed_of
 from quoting.store.renames import Renames, named_kind
 from quoting.store.tables import ORDER_TEXTS, ORDERS
-
-CLOSED = frozenset({Stage.FINISHED, Stage.HANDED_OVER, Stage.CALLED_OFF})
-"""Stages in which an order takes no more yarn."""
 
 Used = frozenset[tuple[str, str]]
 """Names that an order goes by, each with what it names."""

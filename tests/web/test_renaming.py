@@ -15,7 +15,7 @@ from quoting.core.order.stage import Stage
 from quoting.store.order_content import OrderContent, Overtaken
 from quoting.store.orders import create_order, kept_order, save_order
 from tests.examples import sample_design, sample_order, section
-from tests.motif_examples import SQUARE, sample_squares, squares_order
+from tests.motif_examples import SQUARE, centre_order, sample_centre, sample_squares, squares_order
 from tests.store.given import put_at
 from tests.web.book_pages import BEGINNING
 from tests.web.own_maker import OwnMaker, own_maker
@@ -211,3 +211,36 @@ def test_a_quoted_order_keeps_its_motif_and_the_page_says_where_it_is(maker: Own
     page = maker.press("/measurements", motifs__1__name="sun")
     assert (maker.status, maker.version) == (422, 1)
     assert f"Squares : {SQUARE}" in page.with_id("main").text
+
+
+def rounds_with_squares_at_rest(maker: OwnMaker) -> int:
+    """Keep an order in rounds in the book, whose form holds squares that were typed before."""
+    typed = SQUARES_TYPED | {"blanket.construction": ("centre",), "blanket.centre.motif": ("",)}
+    order = centre_order(body=sample_centre("teal"))
+    content = OrderContent(typed=MappingProxyType(typed), title="Rounds", order=order)
+    return create_order(maker.book, content, now=BEGINNING, writer="a page").id
+
+
+@pytest.mark.parametrize("stage", [Stage.ASKED, Stage.QUOTED])
+def test_squares_that_rest_in_the_form_of_an_order_in_rounds_follow_their_motif(
+    maker: OwnMaker, stage: Stage
+) -> None:
+    """No order is read from them, so that they keep nobody from renaming one; yet they follow."""
+    order_id = rounds_with_squares_at_rest(maker)
+    if stage is not Stage.ASKED:
+        put_at(maker.book, order_id, stage)
+    revision = kept_order(maker.book, order_id).revision
+    maker.open("/measurements")
+    maker.press("/measurements", motifs__1__name="sun")
+    assert (maker.status, maker.version) == (200, 2)
+    kept = kept_order(maker.book, order_id)
+    assert kept.content.typed["blanket.squares.motif"] == ("sun",)
+    assert kept.revision == revision + (stage is Stage.ASKED)
+
+
+def test_what_rests_in_a_finished_order_stays_as_it_was_typed(maker: OwnMaker) -> None:
+    order_id = rounds_with_squares_at_rest(maker)
+    put_at(maker.book, order_id, Stage.HANDED_OVER)
+    maker.open("/measurements")
+    maker.press("/measurements", motifs__1__name="sun")
+    assert kept_order(maker.book, order_id).content.typed["blanket.squares.motif"] == (SQUARE,)
