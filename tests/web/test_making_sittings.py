@@ -157,6 +157,35 @@ def test_what_cannot_be_is_told_beside_its_field_and_kept_as_typed(
     assert lines_of(maker, address) == []
 
 
+@pytest.mark.parametrize(
+    "typed",
+    [
+        {"rows": ("9999", "more than there is"), "minutes": ("abc", "cannot be read")},
+        {"ends": ("99999", "more ends than"), "rows": ("1.5", "a whole number")},
+        {"day": ("2031-01-01", "still to come"), "minutes": ("2400", "the most that will do")},
+    ],
+    ids=" ".join,
+)
+def test_what_there_cannot_be_is_told_together_with_what_cannot_be_read(
+    untouched: tuple[BookMaker, str], typed: dict[str, tuple[str, str]]
+) -> None:
+    maker, address = untouched
+    written = {"rows": "4"} | {name: text for name, (text, _) in typed.items()}
+    reply = tell(maker, address, **written)
+    assert reply.status_code == 422
+    page = Page(reply.text)
+    for name, (_, said) in typed.items():
+        assert said in page.said_of(name)
+
+
+def test_blank_fields_that_were_none_are_not_told_beside_a_mistake(
+    untouched: tuple[BookMaker, str],
+) -> None:
+    maker, address = untouched
+    page = Page(tell(maker, address, minutes="ages").text)
+    assert "nothing to write down" not in page.root.text
+
+
 def test_fewer_rows_are_asked_about_and_taken_where_some_were_pulled_back(
     maker: BookMaker, address: str
 ) -> None:

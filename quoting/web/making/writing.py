@@ -27,16 +27,44 @@ def write_sitting(sent: Sent, hand: AtHand, shop: Shop, timed: LogEntry | None) 
 
     Errors: one refusal with every mistake; then nothing is written.
     """
-    session = timed.line if timed is not None and isinstance(timed.line, Session) else None
-    sitting, lines = read_sitting(sent, hand, shop, session)
-    corrects = None if timed is None else timed.id
-    _check(hand, shop, sitting, lines, corrects)
+    try:
+        lines = _lines_of(sent, hand, shop, timed)
+    except Refused as refused:
+        others = _others(refused, sent, hand, shop, timed)
+        raise Refused(*refused.mistakes, *others) from refused
     if timed is None:
         write_lines(hand, lines)
         return
     if not isinstance(lines[0], Session):
         raise refuse("minutes", MistakeCode.MISSING)
     put_in_place(hand, timed.id, lines)
+
+
+def _lines_of(sent: Sent, hand: AtHand, shop: Shop, timed: LogEntry | None) -> tuple[LogLine, ...]:
+    """Return the lines of a sitting, which all can be true. Errors: each that one look finds."""
+    session = timed.line if timed is not None and isinstance(timed.line, Session) else None
+    sitting, lines = read_sitting(sent, hand, shop, session)
+    _check(hand, shop, sitting, lines, None if timed is None else timed.id)
+    return lines
+
+
+def _others(
+    refused: Refused, sent: Sent, hand: AtHand, shop: Shop, timed: LogEntry | None
+) -> tuple[Mistake, ...]:
+    """Return what is wrong with a sitting besides: looked for with the mistaken fields blank.
+
+    What only follows from their being blank is none.
+    """
+    told = {mistake.path for mistake in refused.mistakes}
+    rest: Sent = MultiDict(
+        [(name, "" if name in told else text) for name, text in sent.items(multi=True)]
+    )
+    try:
+        _lines_of(rest, hand, shop, timed)
+    except Refused as more:
+        found = (one for one in more.mistakes if one.code is not MistakeCode.NOTHING_WRITTEN)
+        return tuple(one for one in found if one.path not in told)
+    return ()
 
 
 def write_lines(hand: AtHand, lines: tuple[LogLine, ...]) -> None:
