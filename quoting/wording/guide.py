@@ -6,7 +6,6 @@ from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
 from quoting.core.estimate.ball_ends import BallEnd
-from quoting.core.estimate.ends_within import lies_within
 from quoting.core.estimate.estimate import habits_for
 from quoting.core.estimate.row_guide import heights_cm
 from quoting.core.estimate.strands import Why
@@ -16,7 +15,7 @@ from quoting.core.guide.steps import Step
 from quoting.core.order.design import AT_THE_EDGE
 from quoting.core.plan.passes import Edge, Plan
 from quoting.core.plan.squares_grid import SquaresGrid
-from quoting.core.quote.fate_of_ends import main_fate
+from quoting.core.quote.fate_of_ends import fate_at_edges, main_fate
 from quoting.core.quote.offer import OfferedColour, offer_of
 from quoting.core.quote.quote import Quote
 from quoting.wording.catalogues import ENGLISH
@@ -233,11 +232,11 @@ def ends_listing(guide: Guide, codes: Mapping[str, str], speech: Speech) -> List
 def _end(end: LooseEnd, quote: Quote, speech: Speech) -> tuple[str, str]:
     worked = quote.plan.passes[end.where.pass_index]
     which = "begins" if end.why is None else speech.worded(_ENDED[end.why])
-    inside = lies_within(end.where, quote.plan)
+    inside = end.where.edge is Edge.WITHIN
     where = f"Within {pass_words(worked)}"
-    if end.where.edge is not Edge.WITHIN and not quote.plan.in_rows:
+    if not inside and not quote.plan.in_rows:
         where = capitalized(pass_words(worked))
     elif not inside:
         where = f"{capitalized(edge_name(end.where.edge, speech))}, {pass_words(worked)}"
-    apart = "; weave it in" if inside and quote.order.design.ends in AT_THE_EDGE else ""
+    apart = "; weave it in" if inside and fate_at_edges(quote) in AT_THE_EDGE else ""
     return where, f"{end.colour} {which}{apart}"

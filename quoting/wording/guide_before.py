@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from quoting.core.estimate.estimate import habits_for
 from quoting.core.plan.passes import Edge, Plan, Work
+from quoting.core.quote.fate_of_ends import fate_at_edges
 from quoting.core.quote.quote import Quote
 from quoting.core.workshop.habits import Join
 from quoting.wording.ends import FATES
@@ -35,7 +36,7 @@ def before_sentences(quote: Quote, speech: Speech) -> Iterator[str]:
     yield from _border(plan, speech)
     joined = speech.worded(_JOINS[quote.workshop.habits.join])
     yield joined.format(row=body_pass(plan))
-    if told := FATES[quote.order.design.ends].told:
+    if told := FATES[fate_at_edges(quote)].told:
         tail_cm = habits_for(quote.plan, quote.order, quote.workshop).tail_cm
         yield told.format(tail=speech.length(tail_cm))
     if quote.order.quantity > 1:

@@ -4,10 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from quoting.core.estimate.ends_within import reaches_no_edge
 from quoting.core.guide.guide import Guide
 from quoting.core.guide.motifs import PartEnds
-from quoting.core.order.design import AT_THE_EDGE
 from quoting.core.plan.parts import PartKind
 from quoting.core.plan.passes import Plan
 from quoting.wording.guide_squares import NO_FIGURES, seam_numbers
@@ -19,9 +17,7 @@ def part_ends_listing(guide: Guide, heading: str, speech: Speech) -> Listing:
     """Return the ends of motifs, seams and border, told once for all that are alike."""
     plan = guide.quote.plan
     rows = [
-        (_where(ends, plan, speech), f"{_ends(ends, speech)}{_apart(ends, guide)}")
-        for ends in guide.part_ends
-        if ends.each
+        (_where(ends, plan, speech), _ends(ends, speech)) for ends in guide.part_ends if ends.each
     ]
     if guide.joined_ends:
         count = speech.count(sum(guide.joined_ends.values()), "end")
@@ -37,12 +33,6 @@ def part_ends_listing(guide: Guide, heading: str, speech: Speech) -> Listing:
 
 
 _PARTS = {PartKind.MOTIF: "motif", PartKind.EDGING: "edging"}
-
-
-def _apart(ends: PartEnds, guide: Guide) -> str:
-    """Return what is done with ends that reach no edge, where those at the edges are left there."""
-    left = guide.quote.order.design.ends in AT_THE_EDGE
-    return "; weave them in" if left and reaches_no_edge(ends.part, guide.quote.plan) else ""
 
 
 def _where(ends: PartEnds, plan: Plan, speech: Speech) -> str:

@@ -6,14 +6,13 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import groupby
 
-from quoting.core.estimate.ends_within import reaches_no_edge
 from quoting.core.estimate.strands import Point
 from quoting.core.estimate.workload import TURN
 from quoting.core.guide.guide import Guide
 from quoting.core.making.made_rows import MadeRows, PassPlace
-from quoting.core.order.design import AT_THE_EDGE, EndsBecome
 from quoting.core.plan.parts import PartKind
 from quoting.core.plan.passes import Edge, Pass, Work
+from quoting.core.quote.fate_of_ends import fate_at_edges
 from quoting.core.workshop.stitches import Stitch
 from quoting.wording.ends import FATES
 from quoting.wording.guide_rounds import round_sentence, round_stitches
@@ -76,9 +75,7 @@ def _at_once(guide: Guide, rows: MadeRows, number: int, speech: Speech) -> RowAt
     if part.kind is PartKind.MOTIF and len(guide.motifs) > 1:
         name = f"{name}, layout {(part.layout or 0) + 1}"
     ends = next(each for each in guide.part_ends if each.part == works[0].part)
-    become = guide.quote.order.design.ends
-    if become in AT_THE_EDGE and reaches_no_edge(works[0].part, plan):
-        become = EndsBecome.WOVEN_IN
+    become = fate_at_edges(guide.quote)
     return RowAtHand(
         number=number,
         name=name,

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from quoting.core.estimate.chores import ENDS_CHORES
@@ -11,11 +13,11 @@ from quoting.core.order.design import EndsBecome
 from quoting.core.order.joined_squares import JoinMethod
 from quoting.core.order.order import Order
 from quoting.core.plan.passes import Edge
-from quoting.core.quote.fate_of_ends import main_fate
+from quoting.core.quote.fate_of_ends import fate_at_edges, main_fate, woven_besides
 from quoting.core.quote.quote import Quote, quote_order
 from quoting.core.workshop.habits import Habits, Join
 from tests.examples import TODAY, band, sample_design, sample_order
-from tests.motif_examples import centre_order, motif_workshop, sample_squares, squares_order
+from tests.motif_examples import FIVE, centre_order, motif_workshop, sample_squares, squares_order
 
 AT_THE_EDGE = [EndsBecome.ENCLOSED, EndsBecome.FRINGE]
 WEAVING = ENDS_CHORES[EndsBecome.WOVEN_IN]
@@ -30,30 +32,30 @@ def counts(quote: Quote) -> dict[str, float]:
 
 
 @pytest.mark.parametrize("become", AT_THE_EDGE)
-def test_the_ends_of_motifs_and_seams_are_woven_in_and_those_of_the_border_are_not(
-    become: EndsBecome,
+@pytest.mark.parametrize(
+    "order",
+    [
+        squares_order(body=sample_squares(method=JoinMethod.WHIPSTITCH)),
+        centre_order(border=(band(),)),
+        centre_order(border=tuple(band("hdc", colour) for colour in FIVE)),
+    ],
+    ids=["squares", "one colour round a centre", "five round it"],
+)
+def test_of_rounds_and_motifs_all_ends_are_woven_in_for_a_borders_are_no_fringe(
+    order: Order, become: EndsBecome
 ) -> None:
-    body = sample_squares(method=JoinMethod.WHIPSTITCH)
-    quote = quoted(squares_order(body=body, ends=become))
-    apart = [s for s in quote.estimate.strands if quote.plan.parts[s.starts.part].at_once]
-    border = [s for s in quote.estimate.strands if s not in apart]
-    joined = sum(p.edge is Edge.WITHIN for s in border for p in (s.starts, s.ends))
-    assert counts(quote)[WEAVING] == 2 * len(apart) + joined
-    assert counts(quote)[ENDS_CHORES[become]] == 2 * len(border) - joined > 0
-    assert main_fate(quote) is EndsBecome.WOVEN_IN
+    """Those of the border come to where its rounds begin, two for each of its colours."""
+    quote = quoted(replace(order, design=replace(order.design, ends=become)))
+    assert counts(quote)[WEAVING] == woven_besides(quote) == quote.estimate.ends
+    assert ENDS_CHORES[become] not in counts(quote)
+    assert main_fate(quote) is fate_at_edges(quote) is EndsBecome.WOVEN_IN
+    assert CautionCode.ENDS_LIE_WITHIN in {caution.code for caution in quote.cautions}
 
 
 def test_many_ends_that_are_woven_in_are_not_called_a_fringe() -> None:
     quote = quoted(squares_order(ends=EndsBecome.FRINGE))
     (told,) = (one for one in quote.cautions if one.code is CautionCode.MANY_ENDS)
     assert told.facts["become"] is None
-
-
-@pytest.mark.parametrize("become", AT_THE_EDGE)
-def test_the_ends_of_a_centre_piece_are_woven_in(become: EndsBecome) -> None:
-    quote = quoted(centre_order(ends=become, border=(band(),)))
-    body = [s for s in quote.estimate.strands if quote.plan.passes[s.ends.pass_index].grows]
-    assert counts(quote)[WEAVING] >= 2 * len(body) - 1
 
 
 def test_of_rows_only_the_ends_of_balls_joined_within_are_woven_in() -> None:
@@ -63,6 +65,7 @@ def test_of_rows_only_the_ends_of_balls_joined_within_are_woven_in() -> None:
     assert within
     assert counts(quote)[WEAVING] == within
     assert counts(quote)["fringe_end"] == quote.estimate.ends - within
+    assert fate_at_edges(quote) is EndsBecome.FRINGE
 
 
 def test_all_ends_of_rows_hang_at_the_edges_where_balls_are_joined_there() -> None:

@@ -138,8 +138,12 @@ def test_ends_are_told_as_what_becomes_of_them(become: EndsBecome) -> None:
 
 
 def test_ends_within_the_work_are_told_as_woven_in() -> None:
-    workshop = motif_workshop(documents=Documents(ends=True))
-    quote = sample_quote(squares_order(ends=EndsBecome.FRINGE), workshop)
-    told = amounts(quote)
+    """Balls are joined within rows; the two ends of a border are no fringe round squares."""
+    order = sample_order(design=sample_design(ends=EndsBecome.FRINGE), quantity=3)
+    rows = sample_quote(order, sample_workshop(documents=Documents(ends=True)))
+    told = amounts(rows)
     assert told["ends"] > told["ends-fringe"] > 0
-    assert sum(told.values()) == quote.estimate.ends
+    assert sum(told.values()) == rows.estimate.ends
+    shop = motif_workshop(documents=Documents(ends=True))
+    squares = sample_quote(squares_order(ends=EndsBecome.FRINGE), shop)
+    assert amounts(squares) == {"ends": squares.estimate.ends}

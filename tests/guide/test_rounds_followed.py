@@ -214,9 +214,11 @@ def test_ends_of_rounds_are_told_by_what_becomes_of_them(become: EndsBecome) -> 
     over = become is EndsBecome.WORKED_OVER
     rows = listing(paper, "Ends to work over" if over else "Ends to weave in").rows
     assert len(rows) == quote.estimate.ends
-    apart = [which for where, which in rows if which.endswith("; weave it in")]
-    at_edges = become in (EndsBecome.ENCLOSED, EndsBecome.FRINGE)
-    assert bool(apart) is at_edges
+    assert not [which for _, which in rows if "weave it in" in which]
+    said = [b.texts for b in all_blocks(paper.blocks) if isinstance(b, Words)]
+    told = " ".join(text for texts in said for text in texts)
+    assert "fringe" not in told
+    assert "Leave the ends" not in told
 
 
 def test_a_colour_that_rests_is_cut_unless_it_is_carried_from_round_to_round() -> None:

@@ -9,7 +9,6 @@ import pytest
 from quoting.core.order.design import EndsBecome
 from quoting.core.quote.quote import Quote
 from quoting.wording.ends import ends_of_all
-from tests.constructed import constructed_quote, from_centre
 from tests.examples import sample_design, sample_order, sample_quote
 
 
@@ -29,7 +28,8 @@ def test_ends_that_all_become_the_same_are_headed_by_it(become: EndsBecome, head
 
 
 def test_ends_of_which_one_blanket_leaves_some_within_are_headed_as_ends() -> None:
-    within = constructed_quote(from_centre(), ends=EndsBecome.ENCLOSED)
+    order = sample_order(design=sample_design(ends=EndsBecome.ENCLOSED), quantity=3)
+    within = sample_quote(order)
     assert ends_of_all([within]) == "ends"
     assert ends_of_all([in_rows(EndsBecome.WOVEN_IN), within]) == "ends"
     assert ends_of_all([in_rows(EndsBecome.WOVEN_IN), in_rows(EndsBecome.WORKED_OVER)]) == "ends"

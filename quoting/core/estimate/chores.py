@@ -99,7 +99,9 @@ def chores_of(work: Workload, minutes: Minutes) -> list[Chore]:
 
 def _ends(work: Workload) -> dict[str, int]:
     """Return how many ends there are of each chore: those that lie within are woven in."""
-    chores = {ENDS_CHORES[work.ends_become]: work.ends - work.ends_within}
+    chores = {}
+    if work.ends_within < work.ends or not work.ends:
+        chores[ENDS_CHORES[work.ends_become]] = work.ends - work.ends_within
     if work.ends_within:
         chores[ENDS_CHORES[EndsBecome.WOVEN_IN]] = work.ends_within
     return chores

@@ -12,6 +12,12 @@ def woven_besides(quote: Quote) -> int:
     return ends_to_weave(quote.order.design.ends, quote.estimate.strands, quote.plan)
 
 
+def fate_at_edges(quote: Quote) -> EndsBecome:
+    """Return what becomes of the ends at the edges; woven in where none is left there."""
+    some = woven_besides(quote) < quote.estimate.ends
+    return quote.order.design.ends if some else EndsBecome.WOVEN_IN
+
+
 def main_fate(quote: Quote) -> EndsBecome:
     """Return what becomes of most ends."""
     few = 2 * woven_besides(quote) <= quote.estimate.ends
