@@ -89,7 +89,7 @@ def _strand_row(quote: Quote, strands: Sequence[Strand], speech: Speech) -> Stra
         carried=len(strand.carries),
         ends=ends,
         ends_edge=ends_edge,
-        why=ended_words(strand.why, speech),
+        why=ended_words(strand, quote.plan, speech),
         yarn_m=yarn_m,
         yarn=speech.yarn_length(yarn_m),
         times=times,

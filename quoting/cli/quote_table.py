@@ -11,7 +11,7 @@ from quoting.core.estimate.ball_ends import BallEnd
 from quoting.core.estimate.chores import Part
 from quoting.core.estimate.estimate import ColourEstimate
 from quoting.core.estimate.skeins import Bought
-from quoting.core.estimate.strands import Why
+from quoting.core.estimate.strands import Why, ends_needleful
 from quoting.core.ground.cautions import Caution, Reader
 from quoting.core.plan.passes import Plan
 from quoting.core.price.payments import Payments
@@ -159,7 +159,10 @@ def _ends(quote: Quote, speech: Speech) -> Iterator[tuple[str, str]]:
     ends = f"{speech.count(estimate.ends, 'end')}{but_for_words(quote, speech)}"
     yield FATES[main_fate(quote)].to_do.capitalize(), ends
     yield "Carried up", speech.count(estimate.carries, "time")
-    yield "Cut", speech.count(estimate.ended(Why.CUT), "time")
+    needlefuls = sum(ends_needleful(strand, quote.plan) for strand in estimate.strands)
+    yield "Cut", speech.count(estimate.ended(Why.CUT) - needlefuls, "time")
+    if needlefuls:
+        yield "Needleful ends in a seam", speech.count(needlefuls, "time")
     yield speech.worded("New ball joined"), speech.count(estimate.ended(Why.RAN_OUT), "time")
 
 

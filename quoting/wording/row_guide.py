@@ -35,7 +35,8 @@ def _note(note: RowNote, worked: Pass, plan: Plan, speech: Speech) -> str:
     where = f"at {_along(note.edge, worked)}"
     if note.edge is Edge.WITHIN or _has_edges(worked, plan):
         where = at_edge_words(note.edge, worked.work, speech)
-    return speech.worded(_ACTS[note.act]).format(colour=note.colour, where=where)
+    act = Act.FASTEN_OFF if note.act is Act.CUT and worked.fresh else note.act
+    return speech.worded(_ACTS[act]).format(colour=note.colour, where=where)
 
 
 def begins_words(worked: Pass, plan: Plan, speech: Speech) -> str:

@@ -5,9 +5,10 @@ from __future__ import annotations
 from quoting.core.estimate.chores import Part
 from quoting.core.estimate.hours import Hours, Task
 from quoting.core.estimate.pace_guesses import Guess, Unknown
-from quoting.core.estimate.strands import Why
+from quoting.core.estimate.strands import Strand, Why, ends_needleful
 from quoting.core.order.stage import Stage
 from quoting.core.plan.gauge import Sureness
+from quoting.core.plan.passes import Plan
 from quoting.core.quote.fate_of_ends import main_fate
 from quoting.core.quote.quote import Quote
 from quoting.core.workshop.stitches import Vocabulary
@@ -124,9 +125,11 @@ def guess_words(guess: Guess, speech: Speech) -> str:
     return f"{speech.stitch(guess.what)} from {speech.stitch(guess.like)}"
 
 
-def ended_words(why: Why, speech: Speech) -> str:
+def ended_words(strand: Strand, plan: Plan, speech: Speech) -> str:
     """Return why a strand ended."""
-    return speech.worded(_ENDED[why])
+    if ends_needleful(strand, plan):
+        return "needleful at its end"
+    return speech.worded(_ENDED[strand.why])
 
 
 def sureness_words(sureness: Sureness) -> str:

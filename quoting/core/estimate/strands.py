@@ -178,6 +178,11 @@ def _visit(
     )
 
 
+def ends_needleful(strand: Strand, plan: Plan) -> bool:
+    """Return whether a strand ends as a needleful that is sewn to its end, before its seam is."""
+    return strand.why is Why.CUT and plan.passes[strand.ends.pass_index].fresh
+
+
 def most_waiting(strands: Sequence[Strand]) -> int:
     """Return the most yarns that wait at one edge at the same time, to be carried up."""
     places: dict[tuple[int, int, int, Edge], list[tuple[int, int]]] = {}

@@ -6,7 +6,7 @@ from decimal import Decimal
 
 from quoting.core.estimate.estimate import ColourEstimate
 from quoting.core.estimate.hours import Task
-from quoting.core.estimate.strands import Why
+from quoting.core.estimate.strands import Why, ends_needleful
 from quoting.core.estimate.yarn_needed import LABEL_ERROR
 from quoting.core.ground.money import exact, round_half_up
 from quoting.core.plan.gauge import Gauge, Made
@@ -96,11 +96,13 @@ def reserve_words(quote: Quote, say: Speech) -> str:
 def ends_words(quote: Quote, say: Speech) -> str:
     """Return what becomes of the strands."""
     estimate = quote.estimate
+    needlefuls = sum(ends_needleful(strand, quote.plan) for strand in estimate.strands)
+    sewn = f"{say.number(needlefuls)} where a needleful ends within a seam, " if needlefuls else ""
     unwanted = "because the yarn does not wait where it is wanted"
     why = unwanted if quote.plan.in_rows else say.worded("as the colour changes")
     return (
         f"{say.number(estimate.ended(Why.FINISHED))} fastened off, "
-        f"{say.number(estimate.ended(Why.CUT))} cut {why}, "
+        f"{say.number(estimate.ended(Why.CUT) - needlefuls)} cut {why}, {sewn}"
         f"{say.number(estimate.ended(Why.RAN_OUT))} where a new {say.worded('ball')} is joined. "
         f"A strand is carried up {say.count(estimate.carries, 'time')}."
     )
