@@ -44,6 +44,7 @@ class Fault:
 class Grid:
     """One sheet under construction. `next_row` is the row that the next line takes.
 
+    `begins` has the rows of the titles of blocks.
     `worded` says the program's own texts, headings and flags among them, in a workshop's words.
     In the column `flags` every line that can be wrong says what is wrong with it, or nothing; in
     the column `labels` stands what a line is about. `width` is that of all columns before, in
@@ -69,6 +70,7 @@ class Grid:
         self._widths = widths
         self.cached: dict[str, Value] = {}
         self.next_row = 1
+        self.begins: list[int] = []
         self._dressed: dict[tuple[str, ...], StyleArray] = {}
         self._checked: dict[Rule, DataValidation] = {}
         self._last_flag = 1
@@ -116,6 +118,7 @@ class Grid:
     def block(self, title: str) -> None:
         """Begin a block of the sheet under its title, after a free row."""
         self.gap()
+        self.begins.append(self.next_row)
         self.line(Cell(title, Look.BLOCK))
 
     def name(self, name: str, ref: Ref) -> Ref:

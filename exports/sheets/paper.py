@@ -8,6 +8,7 @@ from openpyxl.worksheet.properties import PageSetupProperties
 
 from exports.sheets.checks import STATE_ROW
 from exports.sheets.grid import Grid
+from exports.sheets.page_breaks import keep_blocks
 from exports.sheets.xml_text import uncoded
 from quoting.wording.locales import sheet_of
 from quoting.wording.paper import Sheet
@@ -32,7 +33,8 @@ def set_up(grid: Grid, locale: str, named: str, *, heads_row: int, wide: bool) -
     """
     sheet = grid.sheet
     page = sheet.page_setup
-    page.paperSize = LETTER if sheet_of(locale) is Sheet.LETTER else A4
+    paper = sheet_of(locale)
+    page.paperSize = LETTER if paper is Sheet.LETTER else A4
     page.orientation = "landscape" if wide else "portrait"
     page.fitToWidth, page.fitToHeight = 1, 0
     sheet.sheet_properties.pageSetUpPr = PageSetupProperties(fitToPage=True)
@@ -43,6 +45,7 @@ def set_up(grid: Grid, locale: str, named: str, *, heads_row: int, wide: bool) -
         sheet.print_area = grid.printed
     sheet.freeze_panes = f"A{max(heads_row, STATE_ROW) + 1}"
     sheet.print_title_rows = f"{heads_row}:{heads_row}"
+    keep_blocks(grid, paper, heads_row)
 
 
 def _footer(named: str) -> HeaderFooterItem:
