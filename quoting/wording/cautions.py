@@ -108,6 +108,8 @@ CAUTIONS: Sentences = {
         "and may be {estimated_off} off.",
         "The yarn goes by the motif {motif}, of which other rounds were weighed than are worked "
         "here, and may be {scaled_off} off.",
+        "The yarn goes by the motif {unravelled}, of which other rounds were unravelled than are "
+        "worked here, and may be {scaled_off} off.",
     ),
     CautionCode.ONE_TIMING: (
         "The hours in {stitches} were timed once and may be {one_timing_off} off. Time some more.",

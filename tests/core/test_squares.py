@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import math
 from decimal import Decimal
+from typing import Any
 
 import pytest
 
 from quoting.core.estimate.pace_guesses import Unknown
 from quoting.core.estimate.strands import Why
+from quoting.core.ground.codes import CautionCode
 from quoting.core.ground.errors import Refused
 from quoting.core.order.joined_squares import JoinMethod, MotifJoin, Pool
 from quoting.core.plan.gauge import Fabric, Made, Sureness
@@ -87,6 +89,20 @@ def test_a_round_that_was_unravelled_is_measured_in_a_smaller_motif_too() -> Non
         plan = plan_order(squares_order(body=body, border=()), motif_workshop(motif))
         gauges = [plan.gauges[Made(WOOL, "dc", worked.fabric)] for worked in plan.rows]
         assert [gauge.sureness is Sureness.MEASURED for gauge in gauges] == sure
+
+
+@pytest.mark.parametrize(
+    ("measured", "named"),
+    [({}, "motif"), ({"weighed": None, "rounds_m": (2.0, 3.0, 5.0, 6.0, 8.0)}, "unravelled")],
+)
+def test_rounds_beyond_the_motif_are_told_by_how_it_was_measured(
+    measured: dict[str, Any], named: str
+) -> None:
+    body = sample_squares(("teal",) * 6, rounds=6, columns=1, rows=1)
+    workshop = motif_workshop(sample_motif(**measured))
+    quote = sample_quote(squares_order(body=body, border=()), workshop)
+    told = [each.facts for each in quote.cautions if each.code is CautionCode.ESTIMATED_YARN]
+    assert {named: SQUARE} in told
 
 
 def test_unravelled_rounds_share_what_was_weighed() -> None:

@@ -67,6 +67,8 @@ def test_how_far_off_a_guess_may_be_is_said_as_the_makers_country_writes_it() ->
     guessed = for_maker("estimated-yarn", stitches=("sc",))
     assert caution_sentence(guessed, GB).endswith("may be 15% off.")
     assert caution_sentence(guessed, DE).endswith("may be 15\u00a0% off.")
+    unravelled = for_maker("estimated-yarn", unravelled="sun square")
+    assert "other rounds were unravelled than are worked here" in caution_sentence(unravelled, GB)
     wanted = for_maker("more-timings", stitch="sc", more=4)
     assert caution_sentence(wanted, GB).endswith("4 more would bring them within 5%.")
 

@@ -53,7 +53,7 @@ def advise(
         yield for_maker(CautionCode.RATE_TO_COME, currency=rate.currency, day=rate.day)
     yield from plan.cautions
     yield from _label_cautions(workshop, estimate)
-    yield from _sureness_cautions(plan, estimate)
+    yield from _sureness_cautions(plan, workshop, estimate)
     yield from _category_cautions(plan, workshop, estimate)
     yield from hours_cautions(estimate.hours, workshop)
     yield from _strand_cautions(order.design.ends, plan, estimate)
@@ -98,7 +98,7 @@ def _label_cautions(workshop: Workshop, estimate: Estimate) -> Iterator[Caution]
             yield for_maker(CautionCode.LABELS_APART, yarn=name)
 
 
-def _sureness_cautions(plan: Plan, estimate: Estimate) -> Iterator[Caution]:
+def _sureness_cautions(plan: Plan, workshop: Workshop, estimate: Estimate) -> Iterator[Caution]:
     made = [
         stitch.made(colour.source.yarn)
         for colour in estimate.colours
@@ -107,12 +107,15 @@ def _sureness_cautions(plan: Plan, estimate: Estimate) -> Iterator[Caution]:
     ]
     scaled = {each: each.fabric.motif for each in made if _is_scaled(each, plan)}
     yield from _yarn_cautions([plan.gauges[each] for each in made if each not in scaled])
-    for motif in dict.fromkeys(scaled.values()):
-        yield for_maker(CautionCode.ESTIMATED_YARN, motif=motif)
+    for name in dict.fromkeys(scaled.values()):
+        if workshop.motif(name, "motif").weighed is None:
+            yield for_maker(CautionCode.ESTIMATED_YARN, unravelled=name)
+        else:
+            yield for_maker(CautionCode.ESTIMATED_YARN, motif=name)
 
 
 def _is_scaled(made: Made, plan: Plan) -> bool:
-    """Return whether yarn goes by a motif of its own yarn that was weighed with other rounds."""
+    """Return whether yarn goes by a motif of its own yarn that was measured with other rounds."""
     gauge = plan.gauges[made]
     measured = gauge.sureness is Sureness.MEASURED or gauge.borrowed_limits
     return made.fabric != BY_SWATCH and not measured
