@@ -9,6 +9,10 @@ CONSTRUCTION_MISTAKES: Sentences = {
     MistakeCode.SIDE_OR_TWO_JOINED: (
         "Give the side of one motif, or the width of two that are joined; give only one of them.",
     ),
+    MistakeCode.WEIGHED_OR_UNRAVELLED: (
+        "Give the yarn of a motif: how many were weighed together and what they weighed, or the "
+        "metres of each round of one that was unravelled.",
+    ),
     MistakeCode.NOT_ONE_A_ROUND: (
         "These are the metres of {read} rounds; the motif has {wanted}. Give one for each round.",
     ),

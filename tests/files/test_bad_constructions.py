@@ -184,7 +184,7 @@ def test_rounds_that_cannot_be_are_told(old: str, new: str, place: str, code: st
             "too-small",
         ),
         ('counting = "clusters"', 'counting = "moss"', "counting", "not-one-of"),
-        ('[motifs.weighed]\nmotifs = 5\nweight = "60 g"\n', "", "weighed", "missing"),
+        ('[motifs.weighed]\nmotifs = 5\nweight = "60 g"\n', "", "weighed", "weighed-or-unravelled"),
         (
             'weight = "60 g"\n\n[motifs.earlier]',
             'weight = "0 g"\n\n[motifs.earlier]',

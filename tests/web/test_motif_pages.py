@@ -124,7 +124,7 @@ def test_a_motif_and_its_timings_are_taken_out_and_put_back(maker: OwnMaker) -> 
         ({"yarn": "fell wool"}, "yarn", "fell wool"),
         ({"stitch": "moss"}, "stitch", "moss"),
         ({"rounds": "0"}, "rounds", "1"),
-        ({"weighed__motifs": "", "weighed__weight": ""}, "weighed.motifs", "missing"),
+        ({"weighed__motifs": "", "weighed__weight": ""}, "weighed.motifs", "or the metres"),
         ({"weighed__weight": "light"}, "weighed.weight", "light"),
     ],
 )

@@ -63,6 +63,7 @@ class MistakeCode(StrEnum):
     CONFIDENCE_OR_ALLOWANCE = "confidence-or-allowance"
     PIECE_OR_RUN = "piece-or-run"
     SIDE_OR_TWO_JOINED = "side-or-two-joined"
+    WEIGHED_OR_UNRAVELLED = "weighed-or-unravelled"
     NOT_ONE_A_ROUND = "not-one-a-round"
     NOT_EARLIER = "not-earlier"
     SIDES_DO_NOT_FIT = "sides-do-not-fit"

@@ -136,7 +136,7 @@ class Motif:
 
     def _check_yarn(self, checks: Checks) -> None:
         if self.weighed is None and not self.rounds_m:
-            checks.add("weighed", MistakeCode.MISSING)
+            checks.add("weighed", MistakeCode.WEIGHED_OR_UNRAVELLED)
         if self.rounds_m and len(self.rounds_m) != self.rounds:
             checks.add(
                 "metres_by_round",
