@@ -6,7 +6,8 @@ never made again.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+import argparse
+from collections.abc import Iterator, Sequence
 from datetime import date
 from decimal import Decimal
 from pathlib import Path
@@ -183,8 +184,11 @@ def keep_the_rest(book: Book) -> None:
             connection.execute(insert(table).values(**row))
 
 
-def main() -> None:
-    """Write the book and the list of its keys."""
+def main(argv: Sequence[str] | None = None) -> None:
+    """Write the book and the list of its keys, unless more is asked than that, or only about it."""
+    argparse.ArgumentParser(
+        prog="python -m tests.store.filled_book", description=__doc__
+    ).parse_args(argv)
     BOOKS.mkdir(exist_ok=True)
     path = BOOKS / f"{NEWEST}.db"
     path.unlink(missing_ok=True)
