@@ -64,7 +64,9 @@ def opened_book(address: str, *, must_be_there: bool = False) -> Book:
     from quoting.store.book import open_book  # loaded only when a book is opened
 
     if must_be_there and "://" not in address and not Path(address).expanduser().exists():
-        raise BadInput(f"{shown_address(address)}: There is no book here yet.")
+        raise BadInput(
+            f"{shown_address(address)}: There is no book here yet; `quoting serve` makes one."
+        )
     with book_failures_told(address):
         return open_book(address, now=this_moment())
 

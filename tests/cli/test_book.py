@@ -123,7 +123,7 @@ def test_a_book_that_is_not_there_is_not_begun_by_asking_it(
 ) -> None:
     none = tmp_path / "none.db"
     status, said = refusals(capsys, *argv, "--book", str(none))
-    assert (status, said) == (2, f"{none}: There is no book here yet.\n")
+    assert (status, said) == (2, f"{none}: There is no book here yet; `quoting serve` makes one.\n")
     assert not none.exists()
 
 

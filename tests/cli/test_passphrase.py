@@ -133,4 +133,4 @@ def test_a_book_that_is_not_there_is_not_begun(
 ) -> None:
     none = tmp_path / "none.db"
     status, said = refusals(capsys, "passphrase", "--book", str(none))
-    assert (status, said) == (2, f"{none}: There is no book here yet.\n")
+    assert (status, said) == (2, f"{none}: There is no book here yet; `quoting serve` makes one.\n")
