@@ -12,7 +12,7 @@ from quoting.wording.guide import guide_paper
 from quoting.wording.paper import Facts, Listing, Words
 
 TITLE = "Working guide"
-WIDTHS = (4, 104, 74)
+WIDTHS = (4, 104, 74, 12)
 
 
 def write_guide(grid: Grid, quote: Quote) -> None:
@@ -37,9 +37,12 @@ def _words(grid: Grid, block: Words) -> None:
 
 
 def _listing(grid: Grid, block: Listing) -> None:
-    """Write a table; the first cell of a row has its yarn's colour."""
+    """Write a table; the first cell of a row has its yarn's colour.
+
+    All that it says are words, figures with their units among them, and stand to the left.
+    """
     grid.block(block.heading)
-    grid.line(*heads("", *block.heads, figures_from=1 + block.figures_from))
+    grid.line(*heads("", *block.heads, figures_from=1 + len(block.heads)))
     for row, code in zip_longest(block.rows, block.codes, fillvalue=""):
         at = grid.next_row
         grid.line(words(""), *(_cell(text) for text in row))

@@ -8,6 +8,7 @@ import pytest
 from openpyxl import load_workbook
 
 from exports.costing_workbook.guide_sheet import TITLE
+from exports.sheets.cells import Look
 from quoting.core.quote.quote import Quote
 from quoting.wording.guide import guide_paper
 from quoting.wording.paper import Listing, Words
@@ -42,6 +43,19 @@ def test_a_step_in_one_colour_is_filled_with_it(
     }
     for (text, _), code in zip(steps.rows, steps.codes, strict=True):
         assert filled[text].endswith(code.removeprefix("#").upper() if code else "000000")
+
+
+@pytest.mark.parametrize("name", ["plain", "squares as you go", "from the centre"])
+def test_a_heading_stands_over_what_it_heads(name: str, written: dict[str, bytes]) -> None:
+    sheet = load_workbook(BytesIO(written[name]))[TITLE]
+    headed = [
+        (cell.alignment.horizontal, sheet.cell(cell.row + 1, cell.column).alignment.horizontal)
+        for row in sheet.iter_rows()
+        for cell in row
+        if cell.style in (Look.HEADING, Look.FIGURE_HEADING) and cell.value
+    ]
+    assert headed
+    assert all(above == below or {above, below} == {None, "left"} for above, below in headed)
 
 
 def test_a_long_step_has_a_line_tall_enough(written: dict[str, bytes]) -> None:
