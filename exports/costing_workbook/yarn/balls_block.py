@@ -113,7 +113,8 @@ def packs_block(
         *heads(shapes.long_unit, "g", "price of a pack", "cost", figures_from=0),
     ]
     if quote.workshop.habits.join is Join.AT_AN_EDGE:
-        headings += heads("of them for whole rows", figures_from=0)
+        whole = "rows" if quote.plan.in_rows else "rounds"
+        headings += heads(f"of them for whole {whole}", figures_from=0)
     lines = Lines(grid, sum(len(colour.choice.bought) for colour in estimates), headings)
     rests = _Rests(
         found=FoundLines(lines, "BCD"),
@@ -166,7 +167,7 @@ def _figures(row: int, colour: ColourEstimate, some: Bought, rests: _Rests) -> I
 
 
 def _wanted(row: int, rests: _Rests) -> str:
-    """Return the packs that would do, as `packs_enough`, and those that whole rows take besides.
+    """Return the packs that would do, as `packs_enough`, and those that whole rows or rounds take.
 
     With no ball at all in hand the first one brings no join.
     """
