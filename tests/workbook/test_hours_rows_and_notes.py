@@ -34,7 +34,7 @@ def test_every_task_is_its_count_by_its_minutes_with_how_sure_it_is(
     stitches = [task for task in hours.tasks if task.timed_stitch]
     others = [task for task in hours.every_task if not task.timed_stitch]
     for line, task in zip(lines, [*stitches, *others], strict=True):
-        assert line["part of the work"] == part_words(task.part, speech)
+        assert line["part of the work"] == part_words(task.part, speech, all_quotes[name])
         assert line["how many"] == task.count
         assert line["minutes each"] == pytest.approx(task.minutes_each)
         assert line["minutes"] == pytest.approx(task.minutes)
@@ -43,6 +43,19 @@ def test_every_task_is_its_count_by_its_minutes_with_how_sure_it_is(
         if not task.timed_stitch:
             assert line["± minutes"] == pytest.approx(line["± share"] * task.minutes)
             assert line["± minutes"] == pytest.approx(task.half_width_min)
+
+
+def test_the_work_on_the_ends_is_called_by_what_becomes_of_them(
+    written: dict[str, bytes],
+) -> None:
+    for name, called in (
+        ("plain", "Weaving in ends"),
+        ("squares, slip stitch, by the gram", "Working over ends"),
+        ("from the centre", "Weaving in ends"),
+    ):
+        book = read(written[name])
+        for sheet in (book["Hours"], book["Actuals"]):
+            assert called in [cell.value for cell in sheet["A"]], (name, sheet.title)
 
 
 def worked(lines: list[Line]) -> list[Line]:

@@ -66,7 +66,7 @@ def _hours(
     parts = {
         part: compare_line(
             grid,
-            words(part_words(part, speech)),
+            words(part_words(part, speech, quote)),
             Formula(str(ref), ref.value),
             HOURS,
             known=known.hours.get(part),

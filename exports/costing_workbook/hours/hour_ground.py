@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from exports.costing_workbook.hours.hour_assumptions_block import HourAssumptions
 from exports.costing_workbook.hours.timings_block import TimingRefs
 from exports.sheets.cells import Span
 from exports.sheets.grid import Fault
+from quoting.core.estimate.chores import Part
 from quoting.core.estimate.hours import Hours
 from quoting.core.workshop.workshop import Workshop
 from quoting.wording import Speech
@@ -15,13 +17,17 @@ from quoting.wording import Speech
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class HourGround:
-    """The hours that are written, and what they rest on. `parts` are the names of the parts."""
+    """The hours that are written, and what they rest on.
+
+    `parts` is where the parts of the work stand, `called` what each is called.
+    """
 
     hours: Hours
     workshop: Workshop
     taken: HourAssumptions
     timings: TimingRefs
     parts: Span
+    called: Mapping[Part, str]
     speech: Speech
 
     def unknown_part(self, row: int) -> Fault:

@@ -17,8 +17,9 @@ from exports.costing_workbook.hours.timings_block import timings_block
 from exports.sheets.grid import Grid
 from exports.sheets.heading import heading
 from exports.sheets.legend import legend
+from quoting.core.estimate.chores import Part
 from quoting.core.quote.quote import Quote
-from quoting.wording import Speech
+from quoting.wording import Speech, part_words
 
 TITLE = "Hours"
 WIDTHS = (40, 28, 12, 13, 12, 12, 13, 14, 22, 12, 60)
@@ -48,6 +49,7 @@ def write_hours(grid: Grid, quote: Quote, speech: Speech) -> HourRefs:
         taken=taken,
         timings=timings_block(grid, workshop, hours.bases, taken, speech),
         parts=parts_span(grid.title, parts_at),
+        called={part: part_words(part, speech, quote) for part in Part},
         speech=speech,
     )
     several = readings_block(grid, tasks, workshop, taken, speech)

@@ -28,7 +28,7 @@ from exports.sheets.grid import Fault, Grid
 from exports.sheets.number_formats import HOURS
 from quoting.core.estimate.chores import Part
 from quoting.core.ground.money import HOUR_DIGITS, MINUTES_PER_HOUR
-from quoting.wording import part_words, task_words
+from quoting.wording import task_words
 
 FIRST_LINE = 3
 PARTS_ROWS = FIRST_LINE + len(Part) + 4
@@ -96,7 +96,7 @@ def _part(grid: Grid, part: Part, ground: HourGround, stitches: StitchRefs, task
     )
     expression = rounded(f"({mine})/{MINUTES_PER_HOUR}", HOUR_DIGITS)
     cell = reckoned(expression, ground.hours.of(part), HOURS)
-    label = words(part_words(part, ground.speech))
+    label = words(ground.called[part])
     return grid.line(label, None, cell, None, _not_given(part, ground, tasks))[1]
 
 

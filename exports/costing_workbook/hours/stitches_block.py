@@ -25,7 +25,7 @@ from quoting.core.estimate.hours import Hours, Task
 from quoting.core.estimate.pace_guesses import Guess, Likeness
 from quoting.core.ground.money import MINUTES_PER_HOUR
 from quoting.core.workshop.timings import TimedStitch
-from quoting.wording import part_words, sureness_words, timed_words, work_words
+from quoting.wording import sureness_words, timed_words, work_words
 
 IN_PART = "Motifs in part, or with other rounds than were timed, count by a timed one's stitches."
 
@@ -98,7 +98,7 @@ def _stitch(grid: Grid, task: Task, base: TimedStitch, marked: str, ground: Hour
     sure = Formula(sureness_of(str(pace.sessions)), sureness_words(task.sureness))
     grid.line(
         words(work_words(task, ground.hours, speech)),
-        words(part_words(task.part, speech)),
+        words(ground.called[task.part]),
         counted(task.count, count_shape(task.count)),
         _times(task.what, base.stitch, ground),
         reckoned(f"D{row}*{pace.each}", task.minutes_each, FINE),

@@ -20,7 +20,7 @@ from quoting.core.estimate.hours import Hours, Task
 from quoting.core.estimate.pace import ONE_TIMING_LIMITS
 from quoting.core.ground.money import MINUTES_PER_HOUR
 from quoting.core.workshop.timings import USUAL_MINUTES
-from quoting.wording import AS_USUAL, part_words, sureness_words, task_words
+from quoting.wording import AS_USUAL, sureness_words, task_words
 
 RIP_BACK, TURN, EXTRAS = "rip_back", "turn", "extras"
 NOT_GIVEN = "not given"
@@ -77,7 +77,7 @@ def _task(
     share = task.half_width_min / task.minutes if task.minutes else ONE_TIMING_LIMITS
     grid.line(
         words(task_words(task.what, ground.speech)),
-        words(part_words(task.part, ground.speech)),
+        words(ground.called[task.part]),
         counted(task.count, count_shape(task.count)),
         count,
         each,
