@@ -9,6 +9,7 @@ import pytest
 from exports.papers.choices import card_of
 from exports.papers.message import paper_text
 from exports.papers.offers import given_paper, quote_paper
+from quoting.core.order.joined_squares import JoinMethod
 from quoting.core.order.order import Order
 from quoting.core.quote.offer import offer_of
 from quoting.core.quote.quote import Quote
@@ -28,6 +29,7 @@ from tests.motif_examples import (
     squares_order,
 )
 from tests.papers.reading import read_pdf
+from tests.workbook.constructions import motif_shop, order_of, squares
 
 ALL_TOLD = Documents(
     stitches=True, rows=True, yarn=True, ends=True, hours=True, size_within_cm=2, change_days=7
@@ -87,4 +89,12 @@ def test_a_card_of_choices_holds_motifs_and_a_circle_side_by_side_on_one_sheet()
     page = page_of(paper)
     assert "cm across, border included" in page
     assert page.count('id="choice-1-1"') == page.count('id="choice-2-1"') == 1
+    assert len(read_pdf(paper).pages) == 1
+
+
+def test_a_card_of_three_choices_is_one_sheet_in_a_language_of_long_words() -> None:
+    workshop = motif_shop(documents=ALL_TOLD)
+    bodies = (squares(), squares(JoinMethod.FLAT_BRAID), squares(columns=5, rows=6))
+    orders = [replace(order_of(body), language="de") for body in bodies]
+    paper = card_of([sample_quote(order, workshop) for order in orders])
     assert len(read_pdf(paper).pages) == 1
