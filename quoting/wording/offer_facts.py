@@ -128,6 +128,14 @@ def _rounds(offer: Offer, speech: Speech) -> Iterator[str]:
 
 
 def _changes(offer: Offer, days: int, speech: Speech) -> str:
+    if offer.motifs is not None and offer.motifs.mixed:
+        return speech.counted(
+            days,
+            "colours, size and extras, until {n} day after you accept; the price and the day may "
+            "change with them",
+            "colours, size and extras, until {n} days after you accept; the price and the day may "
+            "change with them",
+        )
     if offer.motifs is not None:
         return speech.counted(
             days,

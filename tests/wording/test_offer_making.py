@@ -109,8 +109,12 @@ def test_a_circle_is_told_in_the_buyers_unit_to_the_half_inch() -> None:
     assert told["Size"] == "about 39.5 in across"
 
 
-def test_of_motifs_the_layouts_may_be_changed_and_of_other_blankets_the_stripes() -> None:
-    for motifs, words in ((MOTIFS, "colours, layouts, size"), (None, "colours, stripes, size")):
+def test_of_motifs_the_layouts_if_any_may_be_changed_and_of_other_blankets_the_stripes() -> None:
+    for motifs, words in (
+        (MOTIFS, "colours, layouts, size"),
+        (replace(MOTIFS, mixed=True), "colours, size"),
+        (None, "colours, stripes, size"),
+    ):
         changes = say_offer(replace(OFFER, motifs=motifs, change_days=7)).changes
         assert changes[0].text.startswith(words)
 
