@@ -9,7 +9,7 @@ from exports.comparison_workbook.minutes_block import MinuteRefs, minutes_block
 from exports.comparison_workbook.shared_errors import SharedSpans, shared_errors
 from exports.comparison_workbook.size_rows import Rows, Sized
 from exports.comparison_workbook.work_lines import WorkSpans, work_lines
-from exports.comparison_workbook.works import works_of
+from exports.comparison_workbook.works import Works, works_of
 from exports.sheets.cells import (
     Cell,
     Formula,
@@ -28,7 +28,7 @@ from exports.sheets.legend import legend
 from exports.sheets.number_formats import HOURS
 from quoting.core.estimate.chores import Part
 from quoting.core.ground.money import HOUR_DIGITS, MINUTES_PER_HOUR
-from quoting.wording import Speech, part_words
+from quoting.wording import Speech
 
 TITLE = "Hours"
 WIDTHS = (30, 30, 26, 12, 12, 16, 13, 14, 11, 11, 11, 11, 11, 11)
@@ -51,6 +51,7 @@ class HourRefs:
 class _Rests:
     """What the hours of every size are added up from."""
 
+    works: Works
     one: MinuteRefs
     work: WorkSpans
     shared: SharedSpans
@@ -70,13 +71,13 @@ def write_hours(grid: Grid, rows: Rows, names: Span, speech: Speech) -> list[Hou
     work = work_lines(grid, rows, works, names, one, speech)
     shared = shared_errors(grid, rows, works, work, speech)
     grid.next_row = top
-    return _table(grid, rows, _Rests(one=one, work=work, shared=shared), speech)
+    return _table(grid, rows, _Rests(works=works, one=one, work=work, shared=shared), speech)
 
 
 def _table(grid: Grid, rows: Rows, rests: _Rests, speech: Speech) -> list[HourRefs]:
     grid.block("Hours of each size, all blankets of the order together")
     headings = grid.line(
-        *heads("size", *(part_words(part, speech) for part in Part), "all making"),
+        *heads("size", *(rests.works.part_called(part, speech) for part in Part), "all making"),
         *heads("all hours", "± minutes", "no fewer than", "no more than", figures_from=0),
     )
     return [_size(grid, sized, headings[1:], rests) for sized in rows.all]

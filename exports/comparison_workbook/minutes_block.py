@@ -28,7 +28,7 @@ from exports.sheets.rules import SHARE as A_SHARE
 from quoting.core.estimate.hours import Task
 from quoting.core.estimate.pace import ONE_TIMING_LIMITS
 from quoting.core.estimate.pace_guesses import Likeness
-from quoting.wording import AS_USUAL, Speech, part_words, sureness_words, task_words, timed_words
+from quoting.wording import AS_USUAL, Speech, sureness_words, task_words, timed_words
 
 NOT_TIMED = '"no such stitch is among your paces"'
 
@@ -87,7 +87,7 @@ def minutes_block(grid: Grid, rows: Rows, works: Works, speech: Speech) -> Minut
     likeness = Likeness(workshop)
     as_usual = {what for sized in rows.all for what in sized.quote.estimate.hours.as_usual}
     for task in works.tasks:
-        called = works.called(task, speech)
+        called = works.part_called(task.part, speech), works.called(task, speech)
         _work(grid, task, called, likeness, paces, as_usual, speech)
     listed.close()
     return MinuteRefs(
@@ -103,7 +103,7 @@ def minutes_block(grid: Grid, rows: Rows, works: Works, speech: Speech) -> Minut
 def _work(
     grid: Grid,
     task: Task,
-    called: str,
+    called: tuple[str, str],
     likeness: Likeness,
     paces: PaceList,
     as_usual: Container[str],
@@ -122,8 +122,7 @@ def _work(
     elif task.what == TURN:
         minutes = reckoned(str(paces.turn), task.minutes_each, FINE)
     grid.line(
-        words(part_words(task.part, speech)),
-        words(called),
+        *map(words, called),
         timed_by,
         ratio,
         minutes,

@@ -22,7 +22,7 @@ from exports.sheets.grid import Fault, Grid
 from exports.sheets.lines import Lines
 from exports.sheets.number_formats import FINE, HOURS, SHARE, count_shape
 from quoting.core.estimate.hours import Task
-from quoting.wording import Speech, part_words
+from quoting.wording import Speech
 
 NO_SUCH_WORK = '"no minutes of one are given for such work"'
 
@@ -66,7 +66,7 @@ def work_lines(
         ],
     )
     for sized, task in tasks:
-        part, called = part_words(task.part, speech), works.called(task, speech)
+        part, called = works.part_called(task.part, speech), works.called(task, speech)
         _write(grid, sized, task, (part, called), names, one)
     listed.close()
     return WorkSpans(

@@ -12,7 +12,8 @@ from exports.comparison_workbook import comparison_bytes
 from exports.sheets.cells import Look
 from quoting.core.order.resizing import Size
 from quoting.core.weighing.comparison import Comparison
-from tests.workbook.comparisons import compared
+from tests.workbook.comparisons import HAND, compared
+from tests.workbook.constructions import WEIGHED, construction_quotes
 from tests.workbook.inputs import is_input
 from tests.workbook.recalculation import opened
 
@@ -87,3 +88,11 @@ def test_both_charts_have_titles(written: dict[str, bytes]) -> None:
     charts = opened(written["plain"])["Sizes"]._charts
     titles = ["".join(run.t for run in chart.title.tx.rich.p[0].r) for chart in charts]
     assert titles == ["What each price pays for", "What an hour earns"]
+
+
+def test_the_work_on_the_ends_is_called_by_what_becomes_of_them() -> None:
+    quote = construction_quotes()[WEIGHED]
+    book = opened(comparison_bytes(compared(HAND, order=quote.order, workshop=quote.workshop)))
+    said = [cell.value for row in book["Hours"].iter_rows() for cell in row]
+    assert "Working over ends" in said
+    assert "Weaving in ends" not in said
