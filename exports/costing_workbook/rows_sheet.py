@@ -42,13 +42,14 @@ class _Row:
 def write_rows(grid: Grid, quote: Quote, shapes: Shapes) -> int:
     """Write every row and round; return the row of the sheet that holds the headings."""
     speech, joined = shapes.speech, quote.plan.grid is not None
-    heading(grid, "Rows and rounds")
+    title, each = _named(quote)
+    heading(grid, title)
     for sentence in guide_sentences(quote, speech):
         grid.line(words(sentence, Look.NOTE))
     grid.gap()
     heads_at = grid.next_row
     grid.line(
-        *heads("", "row or round", "colour", "stitch", "stitches", "chains", figures_from=4),
+        *heads("", each, "colour", "stitch", "stitches", "chains", figures_from=4),
         *(_part_heads() if joined else _length_heads(shapes)),
         *heads("what to do with the yarn"),
     )
@@ -61,6 +62,13 @@ def write_rows(grid: Grid, quote: Quote, shapes: Shapes) -> int:
     if joined:
         _together(grid, heads_at, quote)
     return heads_at
+
+
+def _named(quote: Quote) -> tuple[str, str]:
+    """Return what the sheet lists, and what one of them is: rows only where there are some."""
+    if quote.plan.in_rows:
+        return "Rows and rounds", "row or round"
+    return ("Rounds", "round") if quote.plan.grid is None else ("Rounds and seams", "round or seam")
 
 
 def _rows(quote: Quote, shapes: Shapes) -> list[_Row]:

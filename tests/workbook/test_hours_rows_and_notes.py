@@ -58,6 +58,19 @@ def test_the_work_on_the_ends_is_called_by_what_becomes_of_them(
             assert called in [cell.value for cell in sheet["A"]], (name, sheet.title)
 
 
+def test_the_sheet_of_rows_speaks_of_rows_only_where_there_are_some(
+    written: dict[str, bytes],
+) -> None:
+    for name, told in (
+        ("plain", ("Rows and rounds", "row or round")),
+        ("from the centre", ("Rounds", "round")),
+        ("squares as you go", ("Rounds and seams", "round or seam")),
+    ):
+        sheet = read(written[name])["Rows"]
+        assert told[0] == sheet["A1"].value
+        assert told[1] in [cell.value for cell in sheet["B"]]
+
+
 def worked(lines: list[Line]) -> list[Line]:
     """Return the lines of a list of work without the one that closes it and the sum under it."""
     return [line for line in lines if "part of the work" in line]

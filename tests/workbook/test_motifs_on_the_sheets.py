@@ -30,7 +30,7 @@ def read(name: str) -> Workbook:
 def rows_of(book: Workbook) -> list[Line]:
     """Return the lines of the sheet of rows by its headings, the sum under them too."""
     sheet = book["Rows"]
-    (top,) = (cell.row for cell in sheet["B"] if cell.value == "row or round")
+    (top,) = (cell.row for cell in sheet["B"] if cell.value in ("round", "round or seam"))
     titles = {cell.column_letter: cell.value for cell in sheet[top] if cell.value}
     lines = sheet.iter_rows(min_row=top + 1)
     return [
@@ -59,12 +59,12 @@ def test_the_first_sheet_counts_motifs_and_rounds() -> None:
 def test_each_round_of_each_layout_stands_once_with_how_many_motifs_have_it() -> None:
     """Twenty motifs of two layouts, five of them in the second, with four rounds of clusters."""
     lines = rows_of(read(AS_YOU_GO))
-    told = [(line["row or round"], line["how often"], line["stitches"]) for line in lines[:-2]]
+    told = [(line["round or seam"], line["how often"], line["stitches"]) for line in lines[:-2]]
     assert told == [
         *((f"layout 1, round {number}", 15, 12 * number) for number in (1, 2, 3, 4)),
         *((f"layout 2, round {number}", 5, 12 * number) for number in (1, 2, 3, 4)),
     ]
-    assert lines[-2]["row or round"] == "border round 1"
+    assert lines[-2]["round or seam"] == "border round 1"
 
 
 @pytest.mark.parametrize("name", [name for name in QUOTES if name.startswith("squares")])
@@ -79,7 +79,7 @@ def test_the_stitches_of_all_lines_are_those_that_the_yarn_is_counted_for(name: 
 def test_what_is_sewn_says_how_much_yarn_a_needleful_is() -> None:
     """A line of five motifs of 12 cm takes 2½ times its length, a needleful being 150 cm."""
     sewn = [line for line in rows_of(read(SEWN)) if line["stitch"] == "sewn"]
-    said = [(line["row or round"], line["how often"]) for line in sewn]
+    said = [(line["round or seam"], line["how often"]) for line in sewn]
     assert said == [("each seam", 3), ("each seam", 4)]
     for line, metres in zip(sewn, ("1.5", "1.2"), strict=True):
         assert str(line["what to do with the yarn"]).startswith(
@@ -89,7 +89,7 @@ def test_what_is_sewn_says_how_much_yarn_a_needleful_is() -> None:
 
 def test_each_motif_is_fastened_off_after_its_last_round() -> None:
     lines = rows_of(read(AS_YOU_GO))
-    last = [line for line in lines if str(line["row or round"]).endswith("round 4")]
+    last = [line for line in lines if str(line["round or seam"]).endswith("round 4")]
     assert [line["what to do with the yarn"] for line in last] == [
         "Start oat at the join; fasten off at the join."
     ] * 2
