@@ -117,6 +117,13 @@ def test_what_was_not_measured_is_told_as_planned_and_roughly() -> None:
     assert "Size: about 80 × 99\u00a0cm" in said(order_paper(OrderPaper.LABEL, batch))
 
 
+def test_a_weight_that_nobody_weighed_is_told_on_the_label_as_on_the_quote() -> None:
+    batch = record(replace(OFFER, weight_g=629.4))
+    assert "Weight: about 630\u00a0g" in said(order_paper(OrderPaper.LABEL, batch))
+    weighed = record(replace(OFFER, weight_g=629.4), weight_g=631.0)
+    assert "Weight: 631\u00a0g" in said(order_paper(OrderPaper.LABEL, weighed))
+
+
 @pytest.mark.parametrize(
     ("asked", "planned", "label"),
     [

@@ -8,6 +8,7 @@ from quoting.core.papers.batch import BatchRecord
 from quoting.wording.catalogues import sentence
 from quoting.wording.paper import Block, Facts, Paper, SaidFact
 from quoting.wording.papers.parts import buyers_speech, cautions, fibres, paper_of
+from quoting.wording.rounded import rounded_weight
 from quoting.wording.shapes import shaped_size
 from quoting.wording.speech import Speech
 
@@ -49,8 +50,10 @@ def _size(batch: BatchRecord, speech: Speech) -> str:
 
 
 def _weight(batch: BatchRecord, speech: Speech) -> str:
-    weight = speech.weight(batch.weight_g)
-    return weight if batch.weighed else _about(weight, speech)
+    """Return the weight as it was weighed, or about what it is, as the quote tells it."""
+    if batch.weighed:
+        return speech.weight(batch.weight_g)
+    return _about(rounded_weight(batch.weight_g, speech), speech)
 
 
 def _about(measure: str, speech: Speech) -> str:
