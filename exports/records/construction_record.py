@@ -31,11 +31,14 @@ def construction_record(quote: Quote) -> Record:
 
 
 def closing_record(closing: Closing) -> Record:
-    """Return the counts, and how much wider and longer it is than was asked."""
+    """Return the counts, and how much wider and longer it is than was asked.
+
+    What goes by its width has no length of its own that could be off.
+    """
     return {
         **{counted.value: count for counted, count in closing.counts.items()},
         "off_width_cm": plain_float(closing.off_width_cm),
-        "off_height_cm": plain_float(closing.off_height_cm),
+        "off_height_cm": None if closing.by_width else plain_float(closing.off_height_cm),
     }
 
 

@@ -65,6 +65,7 @@ OFFERED_MOTIFS = Shape(
     OfferedMotifs,
     _motifs(lambda motifs: motifs.columns, COUNT),
     _motifs(lambda motifs: motifs.rows, COUNT),
+    _motifs(lambda motifs: motifs.side_cm, NUMBER),
     _motifs(lambda motifs: motifs.layouts, COUNT),
     _motifs(lambda motifs: motifs.join, Choice(JoinMethod)),
     _motifs(lambda motifs: motifs.join_colour, NAME),

@@ -46,8 +46,9 @@ def making_words(offer: Offer, speech: Speech) -> str:
 def _motifs(motifs: OfferedMotifs, speech: Speech) -> Iterator[str]:
     yield speech.counted(
         motifs.count,
-        "{n} motif",
-        "{n} motifs, {columns} across and {rows} down",
+        "{n} motif of {side}",
+        "{n} motifs of {side}, {columns} across and {rows} down",
+        side=speech.length(motifs.side_cm),
         columns=speech.number(motifs.columns),
         rows=speech.number(motifs.rows),
     )

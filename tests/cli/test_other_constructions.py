@@ -134,6 +134,17 @@ def test_a_piece_from_the_centre_tells_its_rounds(
     assert set(blanket["rows_by_colour"].values()) == {blanket["rows"] // 5}
 
 
+def test_what_goes_by_its_width_has_no_length_that_could_be_off(
+    capsys: pytest.CaptureFixture[str], others: Path
+) -> None:
+    text = (others / "centre.toml").read_text("utf-8").replace('"clusters"', '"circle"')
+    kept = [line for line in text.splitlines() if not line.startswith("motif = ")]
+    (others / "centre.toml").write_text("\n".join(kept), "utf-8")
+    closing = record_of(capsys, str(others / "centre.toml"))["blanket"]["closing"]
+    assert closing["off_height_cm"] is None
+    assert closing["off_width_cm"] is not None
+
+
 def test_rows_are_told_as_ever_with_what_they_close_on(
     capsys: pytest.CaptureFixture[str],
 ) -> None:

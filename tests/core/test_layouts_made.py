@@ -68,7 +68,7 @@ def test_an_offer_of_motifs_tells_them_their_layouts_and_their_join() -> None:
     sewn = MotifJoin(method=JoinMethod.WHIPSTITCH, colour="rust")
     quote = squares(FIVE, OTHER, join=sewn)
     expected = OfferedMotifs(
-        columns=8, rows=11, layouts=2, join=JoinMethod.WHIPSTITCH, join_colour="rust"
+        columns=8, rows=11, side_cm=15, layouts=2, join=JoinMethod.WHIPSTITCH, join_colour="rust"
     )
     assert offered_motifs(quote) == offer_of(quote).motifs == expected
     assert expected.count == 88

@@ -56,7 +56,7 @@ def page_of(paper: Paper) -> str:
 @pytest.mark.parametrize(
     ("order", "told"),
     [
-        (SQUARES, "88 motifs, 8 across and 11 down, in 2 layouts of colours"),
+        (SQUARES, "88 motifs of 15 cm, 8 across and 11 down, in 2 layouts of colours"),
         (round_order(Counting.CIRCLE), "a circle in one piece, in rounds from the centre"),
         (round_order(Counting.HEXAGON), "from side to side"),
         (centre_order(), "in one piece, in rounds from the centre"),
@@ -66,7 +66,7 @@ def test_what_is_made_stands_on_page_and_message_and_all_of_it_on_one_sheet(
     order: Order, told: str
 ) -> None:
     paper = quote_paper(quoted(order))
-    assert told in page_of(paper)
+    assert told in page_of(paper).replace("\u00a0", " ")
     assert told in paper_text(paper)
     assert len(read_pdf(paper).pages) == 1
 

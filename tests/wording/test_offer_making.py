@@ -17,7 +17,7 @@ from tests.examples import sample_quote
 
 OFFER = replace(offer_of(sample_quote()), width_cm=100.6, height_cm=100.6)
 MOTIFS = OfferedMotifs(
-    columns=8, rows=11, layouts=4, join=JoinMethod.SINGLE_CROCHET, join_colour="oat"
+    columns=8, rows=11, side_cm=15, layouts=4, join=JoinMethod.SINGLE_CROCHET, join_colour="oat"
 )
 
 
@@ -37,7 +37,7 @@ def test_of_a_blanket_in_rows_the_stitch_alone_is_told() -> None:
 
 def test_motifs_are_told_with_their_layouts_and_their_join() -> None:
     assert made(motifs=MOTIFS) == (
-        "88 motifs, 8 across and 11 down, in 4 layouts of colours, "
+        "88 motifs of 15 cm, 8 across and 11 down, in 4 layouts of colours, "
         "joined with single crochet in oat"
     )
 
@@ -52,7 +52,7 @@ def test_a_crocheted_join_is_called_as_the_buyer_calls_the_stitch() -> None:
 def test_every_join_is_told_and_no_colour_that_it_does_not_have(method: JoinMethod) -> None:
     colour = None if method is JoinMethod.AS_YOU_GO else "oat"
     words = str(made(motifs=replace(MOTIFS, join=method, join_colour=colour)))
-    assert words.startswith("88 motifs, 8 across and 11 down, in 4 layouts of colours, ")
+    assert words.startswith("88 motifs of 15 cm, 8 across and 11 down, in 4 layouts of colours, ")
     assert words.endswith("in oat") is (colour is not None)
     assert "None" not in words
 
@@ -64,7 +64,7 @@ def test_motifs_of_a_pool_are_told_as_mixed_and_not_by_what_came_of_it() -> None
 
 def test_motifs_in_one_layout_are_all_alike_and_one_alone_is_joined_to_none() -> None:
     assert ", all in the same colours, " in str(made(motifs=replace(MOTIFS, layouts=1)))
-    assert made(motifs=replace(MOTIFS, columns=1, rows=1, layouts=1)) == "1 motif"
+    assert made(motifs=replace(MOTIFS, columns=1, rows=1, layouts=1)) == "1 motif of 15 cm"
 
 
 @pytest.mark.parametrize(

@@ -11,7 +11,7 @@ from quoting.core.quote.quote import Quote
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class OfferedMotifs:
-    """So many motifs across and down, in so many layouts of colours, and how they are joined.
+    """So many motifs of one side across and down, in layouts of colours, and how they are joined.
 
     `join_colour` is None where the join has no yarn of its own. `mixed` says that chance decides
     which colours a motif has, so that the layouts are only what may come of it.
@@ -19,6 +19,7 @@ class OfferedMotifs:
 
     columns: int
     rows: int
+    side_cm: float
     layouts: int
     join: JoinMethod
     join_colour: str | None = None
@@ -38,6 +39,7 @@ def offered_motifs(quote: Quote) -> OfferedMotifs | None:
     return OfferedMotifs(
         columns=grid.columns,
         rows=grid.rows,
+        side_cm=grid.side_cm,
         layouts=len(layouts_made(quote.plan)),
         join=grid.method,
         join_colour=joined_in(quote.plan),
