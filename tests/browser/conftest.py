@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, ConsoleMessage, Page, sync_playwright
 
-from tests.browser.serving import CALM, serving
+from tests.browser.serving import BROWSERS, CALM, serving
 from tests.programs import require_program
 
 PATIENCE_MS = 10_000
@@ -33,7 +33,7 @@ def book_to_look_at(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
 @pytest.fixture(scope="session")
 def browser() -> Iterator[Browser]:
     """Start the browser."""
-    chromium = require_program("chromium", "chromium-browser", "google-chrome")
+    chromium = require_program(*BROWSERS)
     with sync_playwright() as playwright:
         browser = playwright.chromium.launch(executable_path=chromium, args=list(CALM))
         yield browser

@@ -16,7 +16,7 @@ from pathlib import Path
 from playwright.sync_api import Browser, Page, sync_playwright
 
 from tests.browser.papers import ON_THE_HOOK
-from tests.browser.serving import CALM, ROOT, serving
+from tests.browser.serving import BROWSERS, CALM, ROOT, serving
 from tests.programs import find_program
 
 FOLDER = ROOT / ".pictures"
@@ -88,7 +88,7 @@ def demo() -> Iterator[str]:
 
 def main() -> int:
     """Take the pictures that the README shows."""
-    chromium = find_program("chromium", "chromium-browser", "google-chrome")
+    chromium = find_program(*BROWSERS)
     if chromium is None:
         sys.stderr.write("Chromium is not installed: the pictures stay as they are.\n")
         return 1

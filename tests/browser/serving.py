@@ -9,6 +9,9 @@ from contextlib import contextmanager
 from pathlib import Path
 
 ROOT = Path(__file__).parents[2]
+BROWSERS = ("chromium-headless-shell", "chromium", "chromium-browser", "google-chrome")
+"""Programs of the browser, the lightest first."""
+
 CALM = ("--no-sandbox", "--disable-gpu", "--disable-background-networking")
 """What the browser is told, so that it runs anywhere and speaks to nobody."""
 

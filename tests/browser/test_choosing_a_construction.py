@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from pathlib import Path
 
 import pytest
 from playwright.sync_api import Locator, Page, expect
@@ -13,12 +12,19 @@ from tests.browser.serving import serving
 PHONE = {"width": 360, "height": 740}
 
 
+@pytest.fixture(scope="module")
+def with_motifs(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
+    """Serve the worktable of a workshop that has measured squares."""
+    folder = tmp_path_factory.mktemp("motifs")
+    with serving("tests.browser.motif_worktable", "0", folder=folder) as address:
+        yield address
+
+
 @pytest.fixture
-def table(page: Page, tmp_path: Path) -> Iterator[Page]:
-    """Open the worktable of a workshop that has measured squares."""
-    with serving("tests.browser.motif_worktable", "0", folder=tmp_path) as address:
-        page.goto(address)
-        yield page
+def table(page: Page, with_motifs: str) -> Page:
+    """Open that worktable."""
+    page.goto(with_motifs)
+    return page
 
 
 def field(table: Page, name: str) -> Locator:
