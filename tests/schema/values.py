@@ -18,6 +18,7 @@ from quoting.core.order.resizing import Size
 from quoting.core.workshop.exchange import ExchangeRate
 from quoting.core.workshop.habits import CONFIDENCE, Habits
 from quoting.core.workshop.motifs import EarlierSide, Motif
+from quoting.core.workshop.rounds import Counting
 from quoting.core.workshop.selling import Deposit, Pricing, Target
 from quoting.core.workshop.stitches import WORKED
 from quoting.core.workshop.swatches import Swatch
@@ -152,7 +153,10 @@ _ROUNDS = {"first_side": st.none() | st.integers(2, 3), "side_chains": st.intege
 def _centre(fields: dict[str, Strategy]) -> Strategy:
     by_rounds = {"repeats": st.none()}
     by_repeats = {"rounds": st.none(), "fitted": st.just(value=False)}
-    return _either(FromCentre, fields | _ROUNDS, by_rounds, by_repeats)
+    no_longer = {"starts_on": st.none()}
+    oblong = {"counting": st.sampled_from([one for one in Counting if not one.goes_by_width])}
+    ways = [count | side for count in (by_rounds, by_repeats) for side in (no_longer, oblong)]
+    return _either(FromCentre, fields | _ROUNDS, *ways)
 
 
 def _layout(fields: dict[str, Strategy]) -> Strategy:
