@@ -6,6 +6,8 @@ from collections.abc import Callable, Iterator
 from typing import Any
 
 from flask import Flask, current_app, g, request
+from jinja2 import pass_context
+from jinja2.runtime import Context
 from markupsafe import Markup
 
 from exports.papers.typesetter import can_set
@@ -89,8 +91,13 @@ def dot(code: str | None) -> Markup:
     return _DOT.format(code or "none")
 
 
-def worded(text: str) -> str:
-    """Return a text of the program's own in the words and the spelling of this workshop."""
+@pass_context
+def worded(context: Context, text: str) -> str:
+    """Return a text of the program's own in the words and the spelling of this workshop.
+
+    The context keeps it from being said once for all, as the template is compiled.
+    """
+    del context
     return speech_now().worded(text)
 
 

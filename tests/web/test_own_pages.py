@@ -298,3 +298,14 @@ def test_the_hook_of_a_label_is_told(maker: OwnMaker) -> None:
     maker.open("/yarn")
     maker.press("/yarn", yarns__1__hook_mm="5.5")
     assert "hook on the label: 5.5 mm" in maker.page.root.text
+
+
+def test_pages_speak_as_the_workshop_does_now_and_not_as_when_they_were_first_opened(
+    maker: OwnMaker,
+) -> None:
+    """Words in a template that is compiled once are not those of the workshop of that moment."""
+    assert "Colours" in maker.open("/yarn").headings
+    maker.open("/workshop")
+    maker.press("/workshop", workshop__locale="en_US")
+    assert maker.workshop.locale == "en_US"
+    assert "Colors" in maker.open("/yarn").headings
