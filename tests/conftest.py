@@ -25,7 +25,7 @@ SLOW_FOLDERS = {"browser", "faults", "workbook"}
 SHARING_FOLDERS = {"workbook", "comparison"}
 """Where the tests of a whole folder share a round of the spreadsheet program."""
 
-UNMEASURED_FOLDERS = {"browser", "faults", "papers", "store", "web", "workbook"}
+UNMEASURED_FOLDERS = {"browser", "faults", "web", "workbook"}
 """Where it is not measured which lines of the core are reached: that makes tests twice as slow."""
 
 settings.register_profile(

@@ -14,7 +14,8 @@ DEMO_TITLE = "Cot blanket in moorland stripes"
 
 
 def title(page: Page, text: str) -> None:
-    """Type a title, and wait for no answer."""
+    """Type a title, and wait for no answer: only for the page, as no hand is quicker than that."""
+    page.wait_for_load_state()
     page.get_by_label("Title").fill(text)
 
 

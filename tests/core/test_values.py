@@ -10,7 +10,7 @@ import pytest
 
 from quoting.core.ground.errors import Checks, Mistake, Refused
 from quoting.core.ground.place import NOWHERE, at
-from quoting.core.order.design import ColourSource
+from quoting.core.order.design import ColourSource, EndsBecome
 from quoting.core.order.from_centre import FromCentre, RoundStripe
 from quoting.core.order.in_rows import MAX_STRIPES, InRows, Section, Stripe
 from quoting.core.order.order import Extra, Order
@@ -168,6 +168,24 @@ def test_rows_before_and_after_the_sections_are_bounded_as_they_are() -> None:
     with pytest.raises(Refused) as refused:
         InRows(sections=(Section(stripes=many[:1]),), first_rows=many, last_rows=many)
     assert [m.path for m in refused.value.mistakes] == ["first_rows", "last_rows"]
+
+
+def test_a_section_has_no_more_stripes_than_a_maker_would_type() -> None:
+    many = (Stripe(colour="teal"),) * (MAX_STRIPES + 1)
+    with pytest.raises(Refused) as refused:
+        Section(stripes=many)
+    assert [(m.path, m.code) for m in refused.value.mistakes] == [("stripes", "too-many")]
+
+
+def test_ends_are_enclosed_in_a_border_or_not_at_all() -> None:
+    with pytest.raises(Refused) as refused:
+        sample_design(border=(), ends=EndsBecome.ENCLOSED)
+    assert [(m.path, m.code) for m in refused.value.mistakes] == [("ends", "no-border-to-enclose")]
+
+
+def test_the_key_of_a_place_is_the_last_that_is_no_line() -> None:
+    assert at("blanket", "sections", 2, "stripes", 1).key == "stripes"
+    assert NOWHERE.key == ""
 
 
 def test_stripes_from_the_centre_are_bounded_as_those_in_rows_are() -> None:
