@@ -182,7 +182,8 @@ def test_typing_sizes_while_the_worktables_order_comes_never_compares_another(
     title(page, "The order of the worktable")
     held: list[Route] = []
     page.route("**/of-order", lambda route: held.append(route))  # noqa: PLW0108
-    page.get_by_role("link", name="Sizes").click()
+    with page.expect_request("**/of-order"):
+        page.get_by_role("link", name="Sizes").click()
     page.get_by_label("Own size 1", exact=True).fill("91x92")
     page.wait_for_timeout(600)
     held[-1].continue_()
