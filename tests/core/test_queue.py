@@ -74,6 +74,14 @@ def test_of_an_order_that_is_begun_what_is_left_counts() -> None:
     assert queue.ahead_of(2) == Ahead(orders=1, hours=3.5, made_by=day(27))
 
 
+def test_an_order_that_is_not_agreed_has_no_turn() -> None:
+    queue = queue_orders([agreed(1, hours=6)], sample_workshop(), today=TODAY)
+    first = queue.turn_of(1)
+    assert first is not None
+    assert first.order.order_id == 1
+    assert queue.turn_of(2) is None
+
+
 def test_an_order_of_which_nothing_is_left_takes_no_day() -> None:
     done, next_ = queue_orders(
         [agreed(1, 0, on_the_hook=True), agreed(2, 2)], working(), today=TODAY
