@@ -10,8 +10,6 @@ import pytest
 
 from quoting.core.order.order import Order
 from quoting.core.order.stage import Stage
-from quoting.core.workshop.stitches import Vocabulary
-from quoting.schema import load_workshop_text, workshop_text
 from quoting.store.order_content import OrderContent
 from quoting.store.orders import create_order
 from tests.examples import sample_order, sample_workshop
@@ -165,113 +163,6 @@ def test_what_an_open_order_uses_is_not_taken_out_in_silence(
     put_at(maker.book, order_id, Stage.HANDED_OVER)
     maker.press("/yarn")
     assert (maker.status, maker.version) == (200, 2)
-
-
-# -- versions and the file -----------------------------------------------------------------------
-
-
-def test_an_earlier_version_is_listed_and_brought_back(maker: OwnMaker) -> None:
-    maker.open("/workshop")
-    maker.press("/workshop", workshop__name="Hollin Edge")
-    assert [row[1] for row in maker.open("/workshop/versions").table("Version")[1:]] == [
-        "2, now",
-        "1",
-    ]
-    page = maker.press_at("/workshop/versions/1/back", "/workshop/versions")
-    assert page.table("Version")[1][1] == "3, 1 brought back, now"
-    assert maker.workshop == sample_workshop()
-
-
-def test_a_version_that_lacks_what_an_open_order_uses_is_not_brought_back(
-    maker: OwnMaker,
-) -> None:
-    maker.open("/yarn")
-    maker.press("/yarn", yarns__1__name="fell aran")
-    typed = MappingProxyType({"blanket.yarn": ("fell aran",)})
-    create_order(maker.book, OrderContent(typed=typed), now=BEGINNING)
-    page = maker.press_at("/workshop/versions/1/back", "/workshop/versions")
-    assert (maker.status, maker.version) == (422, 2)
-    assert "An order without a title : fell aran" in page.with_id("main").text
-
-
-def test_the_file_goes_out_and_in_without_loss(maker: OwnMaker) -> None:
-    text = maker.client.get("/workshop.toml").text
-    assert load_workshop_text(text) == sample_workshop()
-    maker.give(text.replace("Ottermoor Blankets", "Hollin Edge"))
-    assert (maker.status, maker.workshop.name, maker.version) == (200, "Hollin Edge", 2)
-    old = maker.client.get("/workshop/versions/1/workshop.toml").text
-    assert load_workshop_text(old) == sample_workshop()
-
-
-def test_a_file_with_mistakes_changes_nothing_and_all_are_told(maker: OwnMaker) -> None:
-    text = workshop_text(sample_workshop(), Vocabulary.US)
-    bad = text.replace('"GBP"', '"XYZ"').replace('price = "4.60"', 'price = "lots"')
-    page = maker.give(bad)
-    assert (maker.status, maker.version) == (422, 1)
-    assert {row[0] for row in page.table("Place in the file")[1:]} == {
-        "workshop.currency",
-        "yarns.1.put_ups.1.price",
-    }
-
-
-@pytest.mark.parametrize("address", ["/workshop/versions/file", "/workshop/versions/1/back"])
-def test_an_address_that_changes_something_is_not_opened(maker: OwnMaker, address: str) -> None:
-    reply = maker.client.get(address)
-    assert (reply.status_code, reply.location) == (302, "/workshop/versions")
-    assert maker.version == 1
-
-
-def test_a_form_without_its_token_changes_nothing_and_keeps_what_was_typed(
-    maker: OwnMaker,
-) -> None:
-    fields = maker.open("/workshop").typed("own") | {"workshop.name": "Hollin Edge"}
-    del fields["csrf_token"]
-    maker.see(maker.client.post("/workshop", data=fields))
-    assert (maker.status, maker.version) == (409, 1)
-    assert maker.page.typed("own")["workshop.name"] == "Hollin Edge"
-
-
-# -- the clock and usual minutes -----------------------------------------------------------------
-
-
-def test_what_was_timed_becomes_a_further_timing(maker: OwnMaker) -> None:
-    maker.open("/measurements")
-    timed = {"minutes": "7.25", "stitches": "140", "stitch": "hdc", "yarn": "moor aran"}
-    timed |= {"hook_mm": "5.5", "rows": "4"}
-    typed = {f"clock__{name}": text for name, text in timed.items()}
-    before = len(maker.workshop.timings)
-    page = maker.press("/measurements", "clock timing", **typed)
-    assert page.typed("own")["clock.minutes"] == ""
-    maker.press("/measurements")
-    timing = maker.workshop.timings[before]
-    assert (timing.stitches, timing.minutes, timing.yarn) == (140, 7.25, "moor aran")
-    assert (timing.hook_mm, timing.rows, timing.hands_on) == (5.5, 4, True)
-
-
-def test_ends_that_were_timed_are_a_further_reading_for_one(maker: OwnMaker) -> None:
-    maker.open("/measurements")
-    before = maker.workshop.minutes.weave_in_end or ()
-    maker.press("/measurements", "clock ends", clock__minutes="12.5", clock__ends="5")
-    maker.press("/measurements")
-    assert maker.workshop.minutes.weave_in_end == (*before, 2.5)
-
-
-@pytest.mark.parametrize(("minutes", "ends"), [("", "5"), ("12", "0"), ("12", "five"), ("-1", "5")])
-def test_ends_that_cannot_be_shared_out_are_asked_for(
-    maker: OwnMaker, minutes: str, ends: str
-) -> None:
-    maker.open("/measurements")
-    page = maker.press("/measurements", "clock ends", clock__minutes=minutes, clock__ends=ends)
-    assert "Type how many there were, and in how many minutes." in page.root.text
-    assert page.typed("own")["clock.ends"] == ends
-
-
-def test_usual_minutes_are_offered_for_what_was_not_given(maker: OwnMaker) -> None:
-    maker.open("/measurements")
-    page = maker.press("/measurements", "usual all", minutes__join="", minutes__pack="7")
-    typed = page.typed("own")
-    assert (typed["minutes.join"], typed["minutes.pack"]) == ("1.5", "7")
-    assert maker.version == 1
 
 
 def test_words_of_her_own_that_are_too_long_are_told_with_their_limit(maker: OwnMaker) -> None:
