@@ -55,7 +55,7 @@ from quoting.wording import (
     work_words,
 )
 from quoting.wording.ends import ends_briefly, ends_to_do
-from quoting.wording.shapes import made_size, sides_note
+from quoting.wording.shapes import asked_size, made_size, sides_note
 
 BAR = {
     "orders": "Orders",
@@ -103,6 +103,7 @@ def worded(context: Context, text: str) -> str:
 
 WORDS: tuple[Callable[..., object], ...] = (
     ahead_words,
+    asked_size,
     beginning,
     can_be_calmed,
     can_set,

@@ -6,6 +6,7 @@ from collections.abc import Callable
 
 from quoting.core.ground.sameness import NEAR
 from quoting.core.plan.passes import Plan
+from quoting.core.quote.quote import Quote
 from quoting.core.workshop.rounds import Counting
 from quoting.wording.catalogues import sentence
 from quoting.wording.speech import Speech
@@ -43,6 +44,15 @@ def shaped_size(
 def made_size(plan: Plan, speech: Speech) -> str:
     """Return the size that a blanket comes out at, by its shape."""
     return shaped_size(plan.width_cm, plan.height_cm, plan.centre, speech)
+
+
+def asked_size(quote: Quote, speech: Speech) -> str:
+    """Return the size that was asked for: of what goes by its width, one length if both are it."""
+    plan, design = quote.plan, quote.order.design
+    one_length = abs(design.width_cm - design.height_cm) < NEAR
+    if one_length and plan.centre is not None and plan.centre.goes_by_width:
+        return speech.length(design.width_cm)
+    return speech.size(design.width_cm, design.height_cm)
 
 
 def sides_note(plan: Plan) -> str:
