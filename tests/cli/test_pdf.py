@@ -49,8 +49,7 @@ def test_an_order_of_the_book_and_a_quote_that_was_given_are_written(
 ) -> None:
     require_package("typst")
     book, path = tmp_path / "book.db", tmp_path / "quote.pdf"
-    maker = maker_with_book(book, sample_workshop())
-    with maker.book:
+    with maker_with_book(book, sample_workshop()) as maker:
         maker.give(maker.begin(blanket__width="80 cm", blanket__height="100 cm"))
         sent = maker.client.get("/quotes/2026-001/quote.pdf").data
     asked = ["--book", str(book), "--pdf", str(path)]

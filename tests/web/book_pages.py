@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, timedelta
 from io import BytesIO
@@ -79,16 +80,17 @@ class BookMaker(Maker):
         return self.client.post(address, data={"csrf_token": token, "file": file})
 
 
+@contextmanager
 def maker_with_book(
     file: Path,
     workshop: Workshop | None = None,
     address: Address = AT_HOME,
     today: Callable[[], date] = lambda: TODAY,
-) -> BookMaker:
-    """Return a maker with a book in a file, and in it her workshop, if she has one."""
+) -> Iterator[BookMaker]:
+    """Yield a maker with a book in a file, and in it her workshop, if she has one."""
     clock = Clock()
-    book = open_book(str(file), now=clock())
-    if workshop is not None:
-        save_workshop(book, workshop, now=clock())
-    app = create_app(KeptShop(book=book, now=clock, today=today), address)
-    return BookMaker(app.test_client(), book, clock)
+    with open_book(str(file), now=clock()) as book:
+        if workshop is not None:
+            save_workshop(book, workshop, now=clock())
+        app = create_app(KeptShop(book=book, now=clock, today=today), address)
+        yield BookMaker(app.test_client(), book, clock)

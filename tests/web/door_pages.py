@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 
 from werkzeug.test import TestResponse
@@ -14,11 +16,12 @@ from tests.web.book_pages import BookMaker, maker_with_book
 RIGHT, WRONG = "three otters under a gate", "three otters over a gate"
 
 
-def maker_at_the_door(file: Path, address: Address = AT_HOME) -> BookMaker:
-    """Return a maker in front of the door of her book, in which there is her workshop."""
-    maker = maker_with_book(file, sample_workshop(), address)
-    set_passphrase(maker.book, RIGHT, maker="Ottermoor Blankets", now=maker.clock())
-    return maker
+@contextmanager
+def maker_at_the_door(file: Path, address: Address = AT_HOME) -> Iterator[BookMaker]:
+    """Yield a maker in front of the door of her book, in which there is her workshop."""
+    with maker_with_book(file, sample_workshop(), address) as maker:
+        set_passphrase(maker.book, RIGHT, maker="Ottermoor Blankets", now=maker.clock())
+        yield maker
 
 
 def sign_in(maker: BookMaker, passphrase: str = RIGHT, to: str = "") -> TestResponse:

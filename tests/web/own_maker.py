@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from contextlib import contextmanager
 from io import BytesIO
 from pathlib import Path
 
@@ -74,7 +76,8 @@ class OwnMaker:
         return self.page
 
 
-def own_maker(folder: Path, workshop: Workshop | None) -> OwnMaker:
-    """Return a maker with a book in a folder, which has a workshop, or none yet."""
-    maker = maker_with_book(folder / "book.db", workshop)
-    return OwnMaker(maker.client, maker.book)
+@contextmanager
+def own_maker(folder: Path, workshop: Workshop | None) -> Iterator[OwnMaker]:
+    """Yield a maker with a book in a folder, which has a workshop, or none yet."""
+    with maker_with_book(folder / "book.db", workshop) as maker:
+        yield OwnMaker(maker.client, maker.book)

@@ -31,8 +31,7 @@ def test_a_dozen_mistakes_of_a_file_are_all_told_and_the_book_stays_as_it_is(
     for old, new in SPOILED.values():
         assert old in text
         text = text.replace(old, new, 1)
-    maker = own_maker(tmp_path, rich())
-    with maker.book:
+    with own_maker(tmp_path, rich()) as maker:
         page = maker.give(text)
         assert maker.status == 422
         places = [place for place, _ in page.table("Place in the file")[1:]]

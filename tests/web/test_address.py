@@ -77,26 +77,25 @@ def test_the_address_to_open_has_the_port_unless_a_proxy_has_it() -> None:
 @contextmanager
 def served(file: Path, address: Address) -> Iterator[int]:
     """Serve a book with a passphrase, and yield the port."""
-    maker = maker_at_the_door(file)
-    shop = KeptShop(book=maker.book, now=maker.clock, today=lambda: TODAY)
-    app = create_app(shop, address)
+    with maker_at_the_door(file) as maker:
+        shop = KeptShop(book=maker.book, now=maker.clock, today=lambda: TODAY)
+        app = create_app(shop, address)
 
-    @app.after_request
-    def seen(response: Response) -> Response:
-        response.headers["Seen"] = f"{request.remote_addr} {request.scheme} {request.host}"
-        return response
+        @app.after_request
+        def seen(response: Response) -> Response:
+            response.headers["Seen"] = f"{request.remote_addr} {request.scheme} {request.host}"
+            return response
 
-    server = open_server(app, 0)
-    running = Thread(target=server.run, daemon=True)
-    running.start()
-    try:
-        yield server.effective_port
-    finally:
-        # In the server's own thread: it must not be waiting at a socket that is closed under it.
-        server.trigger.pull_trigger(lambda: wasyncore.close_all(server._map))
-        running.join()
-        server.task_dispatcher.shutdown()
-        maker.book.close()
+        server = open_server(app, 0)
+        running = Thread(target=server.run, daemon=True)
+        running.start()
+        try:
+            yield server.effective_port
+        finally:
+            # In the server's own thread: it must not wait at a socket that is closed under it.
+            server.trigger.pull_trigger(lambda: wasyncore.close_all(server._map))
+            running.join()
+            server.task_dispatcher.shutdown()
 
 
 def said_to(at: str, port: int, path: str, *headers: str) -> str:

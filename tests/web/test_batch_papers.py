@@ -19,8 +19,7 @@ from tests.web.paper_pages import OWN, papers, pay, shop, words, write
 @pytest.fixture
 def maker(tmp_path: Path) -> Iterator[BookMaker]:
     """Return a maker whose workshop is in her book."""
-    maker = maker_with_book(tmp_path / "book.db", shop())
-    with maker.book:
+    with maker_with_book(tmp_path / "book.db", shop()) as maker:
         yield maker
 
 
@@ -72,8 +71,7 @@ def test_care_card_and_label_are_made_from_the_record_and_bear_its_number(
 
 
 def test_without_words_of_her_own_the_card_says_what_is_usual(tmp_path: Path) -> None:
-    maker = maker_with_book(tmp_path / "book.db", shop(own_words=OwnWords()))
-    with maker.book:
+    with maker_with_book(tmp_path / "book.db", shop(own_words=OwnWords())) as maker:
         write(maker, agree(maker), "batch")
         said = words(maker.open("/papers/care-card/2026-001"))
         assert "Wash as the yarn’s label says" in said
@@ -162,8 +160,7 @@ def test_what_was_typed_is_there_once_more_after_a_restart(maker: BookMaker, add
 
 @pytest.mark.parametrize("name", ["نسيم", "שרה", "羊毛毯", "🧶 Wool", "<b>& #let x</b>"])
 def test_a_name_in_any_script_is_printed_as_it_is(tmp_path: Path, name: str) -> None:
-    maker = maker_with_book(tmp_path / "book.db", shop(own_words=replace(OWN, care=name)))
-    with maker.book:
+    with maker_with_book(tmp_path / "book.db", shop(own_words=replace(OWN, care=name))) as maker:
         address = agree(maker, order__title=name, order__buyer=name)
         pay(maker, address, "50")
         write(maker, address, "receipt")

@@ -206,8 +206,7 @@ def test_an_address_that_is_opened_anew_leads_on(maker: Maker, address: str) -> 
 @pytest.fixture
 def keeper(tmp_path: Path) -> Iterator[BookMaker]:
     """Return a maker whose order waits behind another that was agreed."""
-    maker = maker_with_book(tmp_path / "book.db", sample_workshop())
-    with maker.book:
+    with maker_with_book(tmp_path / "book.db", sample_workshop()) as maker:
         agree(maker)
         yield maker
 

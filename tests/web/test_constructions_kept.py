@@ -29,19 +29,19 @@ BODIES = pytest.mark.parametrize(
 def test_a_book_keeps_it_and_what_rests_beside_it(
     body: FromCentre | JoinedSquares, tmp_path: Path
 ) -> None:
-    maker = maker_with_book(tmp_path / "book.db", motif_workshop())
-    address = maker.begin()
-    file = order_text(order_of(body), Vocabulary.US)
-    read = maker.hand_in("/read", address, file)
-    page = maker.open(read.location)
-    assert page.with_id("mistakes").text == ""
-    fields = page.typed() | {"blanket.construction": "rows", "do": "construction"}
-    rows = Page(maker.client.post(read.location, data=fields).text)
-    assert "Stripes" in rows.with_id("order").text
-    opened = maker.open(read.location)
-    back = opened.typed() | {"blanket.construction": page.typed()["blanket.construction"]}
-    again = Page(maker.client.post(read.location, data=back | {"do": "construction"}).text)
-    assert again.figure("Price") == page.figure("Price")
+    with maker_with_book(tmp_path / "book.db", motif_workshop()) as maker:
+        address = maker.begin()
+        file = order_text(order_of(body), Vocabulary.US)
+        read = maker.hand_in("/read", address, file)
+        page = maker.open(read.location)
+        assert page.with_id("mistakes").text == ""
+        fields = page.typed() | {"blanket.construction": "rows", "do": "construction"}
+        rows = Page(maker.client.post(read.location, data=fields).text)
+        assert "Stripes" in rows.with_id("order").text
+        opened = maker.open(read.location)
+        back = opened.typed() | {"blanket.construction": page.typed()["blanket.construction"]}
+        again = Page(maker.client.post(read.location, data=back | {"do": "construction"}).text)
+        assert again.figure("Price") == page.figure("Price")
 
 
 @BODIES

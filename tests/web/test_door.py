@@ -29,8 +29,7 @@ def _quick(monkeypatch: pytest.MonkeyPatch) -> None:
 @pytest.fixture
 def maker(tmp_path: Path) -> Iterator[BookMaker]:
     """Return a maker in front of the door of her book."""
-    maker = maker_at_the_door(tmp_path / "book.db")
-    with maker.book:
+    with maker_at_the_door(tmp_path / "book.db") as maker:
         yield maker
 
 
@@ -179,12 +178,11 @@ def test_behind_tls_the_cookies_go_only_through_it(tmp_path: Path) -> None:
     behind = Address(
         names=frozenset({"blankets.example"}), shown="blankets.example", behind_tls=True
     )
-    maker = maker_at_the_door(tmp_path / "book.db", behind)
     secure = {
         "base_url": "https://blankets.example",
         "headers": {"Referer": "https://blankets.example/door"},
     }
-    with maker.book:
+    with maker_at_the_door(tmp_path / "book.db", behind) as maker:
         page = Page(maker.client.get("/door", **secure).text)
         fields = page.typed("sign-in") | {"passphrase": RIGHT}
         reply = maker.client.post("/door", data=fields, **secure)
@@ -237,9 +235,8 @@ def test_where_none_is_asked_the_door_leads_on(maker: BookMaker) -> None:
 
 
 def test_beyond_this_computer_nothing_is_shown_once_no_passphrase_is_asked(tmp_path: Path) -> None:
-    maker = maker_at_the_door(tmp_path / "book.db", HOUSE)
-    remove_passphrase(maker.book)
-    with maker.book:
+    with maker_at_the_door(tmp_path / "book.db", HOUSE) as maker:
+        remove_passphrase(maker.book)
         reply = maker.client.get("/orders", base_url="http://192.168.1.20:8777")
     assert reply.status_code == 403
     assert reply.text == "This page is not shown to others while it has no passphrase.\n"

@@ -28,8 +28,7 @@ MOTIF = {
 @pytest.fixture
 def beginner(tmp_path: Path) -> Iterator[OwnMaker]:
     """Return a newcomer who has told her name and one yarn."""
-    someone = own_maker(tmp_path, None)
-    with someone.book:
+    with own_maker(tmp_path, None) as someone:
         someone.open(HERE)
         answer(someone, workshop__name="Hollin Edge")
         label = {"name": "fell aran", "category": "4", "colours__1__name": "oat"}

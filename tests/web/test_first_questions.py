@@ -21,8 +21,7 @@ BEGUN = "You had begun"
 
 @pytest.fixture
 def beginner(tmp_path: Path) -> Iterator[OwnMaker]:
-    someone = own_maker(tmp_path, None)
-    with someone.book:
+    with own_maker(tmp_path, None) as someone:
         yield someone
 
 

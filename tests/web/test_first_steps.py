@@ -20,16 +20,14 @@ FILE = workshop_text(sample_workshop(), Vocabulary.US)
 @pytest.fixture
 def beginner(tmp_path: Path) -> Iterator[BookMaker]:
     """Return a maker whose book is empty."""
-    maker = maker_with_book(tmp_path / "book.db")
-    with maker.book:
+    with maker_with_book(tmp_path / "book.db") as maker:
         yield maker
 
 
 @pytest.fixture
 def settled(tmp_path: Path) -> Iterator[BookMaker]:
     """Return a maker whose workshop is in her book."""
-    maker = maker_with_book(tmp_path / "book.db", sample_workshop())
-    with maker.book:
+    with maker_with_book(tmp_path / "book.db", sample_workshop()) as maker:
         yield maker
 
 

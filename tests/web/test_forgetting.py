@@ -20,8 +20,7 @@ COLOURS = ("teal", "oat")
 @pytest.fixture
 def maker(tmp_path: Path) -> Iterator[BookMaker]:
     """Return a maker whose workshop is in her book."""
-    maker = maker_with_book(tmp_path / "book.db", sample_workshop())
-    with maker.book:
+    with maker_with_book(tmp_path / "book.db", sample_workshop()) as maker:
         yield maker
 
 

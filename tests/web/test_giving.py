@@ -29,8 +29,7 @@ FIRST = "/quotes/2026-001"
 @pytest.fixture
 def maker(tmp_path: Path) -> Iterator[BookMaker]:
     """Return a maker whose workshop is in her book."""
-    maker = maker_with_book(tmp_path / "book.db", sample_workshop())
-    with maker.book:
+    with maker_with_book(tmp_path / "book.db", sample_workshop()) as maker:
         yield maker
 
 
@@ -221,8 +220,7 @@ def test_the_worktable_lists_its_quotes_and_says_what_has_changed_since(maker: B
 
 def test_numbers_begin_anew_with_the_year_of_her_calendar(tmp_path: Path) -> None:
     day = [date(2026, 12, 31)]
-    maker = maker_with_book(tmp_path / "book.db", sample_workshop(), today=lambda: day[0])
-    with maker.book:
+    with maker_with_book(tmp_path / "book.db", sample_workshop(), today=lambda: day[0]) as maker:
         first, second = maker.begin(**SIZE), maker.begin(**SIZE)
         assert maker.give(first).location == FIRST
         day[0] = date(2027, 1, 1)

@@ -19,8 +19,7 @@ from tests.web.pages import Page
 
 @pytest.fixture
 def maker(tmp_path: Path) -> Iterator[BookMaker]:
-    maker = maker_with_book(tmp_path / "book.db", sample_workshop())
-    with maker.book:
+    with maker_with_book(tmp_path / "book.db", sample_workshop()) as maker:
         yield maker
 
 

@@ -23,8 +23,7 @@ PAGE = "/orders/how-good"
 
 @pytest.fixture
 def maker(tmp_path: Path) -> Iterator[BookMaker]:
-    someone = maker_with_book(tmp_path / "book.db", sample_workshop())
-    with someone.book:
+    with maker_with_book(tmp_path / "book.db", sample_workshop()) as someone:
         yield someone
 
 

@@ -22,8 +22,7 @@ ON = date(2026, 11, 24)
 @pytest.fixture
 def maker(tmp_path: Path) -> Iterator[BookMaker]:
     """Return a maker whose workshop is in her book."""
-    maker = maker_with_book(tmp_path / "book.db", sample_workshop())
-    with maker.book:
+    with maker_with_book(tmp_path / "book.db", sample_workshop()) as maker:
         yield maker
 
 
@@ -36,8 +35,7 @@ def address(maker: BookMaker) -> str:
 @pytest.fixture(scope="module")
 def untouched(tmp_path_factory: pytest.TempPathFactory) -> Iterator[tuple[BookMaker, str]]:
     """Return a maker with an order that is agreed and of which nothing is written down."""
-    maker = maker_with_book(tmp_path_factory.mktemp("book") / "book.db", sample_workshop())
-    with maker.book:
+    with maker_with_book(tmp_path_factory.mktemp("book") / "book.db", sample_workshop()) as maker:
         yield maker, agree(maker)
 
 

@@ -23,8 +23,7 @@ GROUP = "Motifs, rounds and ends"
 
 @pytest.fixture
 def maker(tmp_path: Path) -> Iterator[OwnMaker]:
-    someone = own_maker(tmp_path, motif_workshop(sample_motif(timings=())))
-    with someone.book:
+    with own_maker(tmp_path, motif_workshop(sample_motif(timings=()))) as someone:
         someone.open(HERE)
         yield someone
 

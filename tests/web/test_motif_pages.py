@@ -36,8 +36,7 @@ TYPED = {
 
 @pytest.fixture
 def maker(tmp_path: Path) -> Iterator[OwnMaker]:
-    someone = own_maker(tmp_path, sample_workshop())
-    with someone.book:
+    with own_maker(tmp_path, sample_workshop()) as someone:
         yield someone
 
 
@@ -140,8 +139,7 @@ def test_a_mistake_stands_beside_its_field_and_what_was_typed_is_kept(
 
 
 def test_a_motif_is_told_apart_from_a_pattern_and_from_another_motif(tmp_path: Path) -> None:
-    maker = own_maker(tmp_path, rich())
-    with maker.book:
+    with own_maker(tmp_path, rich()) as maker:
         maker.open(HERE)
         page = save_motif(maker, name="moss stitch")
         assert "the name of a stitch or a pattern" in page.said_of("motifs.1.name")
@@ -151,8 +149,7 @@ def test_a_motif_is_told_apart_from_a_pattern_and_from_another_motif(tmp_path: P
 
 
 def test_a_yarn_that_is_renamed_is_renamed_in_its_motifs(tmp_path: Path) -> None:
-    maker = own_maker(tmp_path, rich())
-    with maker.book:
+    with own_maker(tmp_path, rich()) as maker:
         maker.open("/yarn")
         maker.press("/yarn", yarns__1__name="fell aran")
         assert {motif.yarn for motif in maker.workshop.motifs} == {"fell aran"}

@@ -130,15 +130,15 @@ def test_an_order_too_large_to_vary_has_no_way_to_it_and_is_refused_in_words(mak
 
 
 def test_a_choice_is_saved_in_the_order_of_a_book(tmp_path: Path) -> None:
-    book_maker = maker_with_book(tmp_path / "book.db", sample_workshop())
-    address = book_maker.begin(order__title="Cot", blanket__width="80", blanket__height="100")
-    fields = book_maker.open(address).typed()
-    page = Page(book_maker.client.post("/near", data=fields).text)
-    names = list(choices(page))
-    wider = next(name for name in names if name.endswith("more across"))
-    sent = form_of(choices(page)[wider])
-    assert sent["kept"]
-    shown = Page(book_maker.client.post("/", data=sent).text)
-    width = shown.typed()["blanket.width"]
-    assert width != "80"
-    assert book_maker.open(address).typed()["blanket.width"] == width
+    with maker_with_book(tmp_path / "book.db", sample_workshop()) as book_maker:
+        address = book_maker.begin(order__title="Cot", blanket__width="80", blanket__height="100")
+        fields = book_maker.open(address).typed()
+        page = Page(book_maker.client.post("/near", data=fields).text)
+        names = list(choices(page))
+        wider = next(name for name in names if name.endswith("more across"))
+        sent = form_of(choices(page)[wider])
+        assert sent["kept"]
+        shown = Page(book_maker.client.post("/", data=sent).text)
+        width = shown.typed()["blanket.width"]
+        assert width != "80"
+        assert book_maker.open(address).typed()["blanket.width"] == width

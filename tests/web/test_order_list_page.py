@@ -27,8 +27,7 @@ ORDERS = (
 @pytest.fixture
 def maker(tmp_path: Path) -> Iterator[BookMaker]:
     """Return a maker with four orders in her book."""
-    maker = maker_with_book(tmp_path / "book.db", sample_workshop())
-    with maker.book:
+    with maker_with_book(tmp_path / "book.db", sample_workshop()) as maker:
         for title, buyer, stage, price in ORDERS:
             figures = price and Figures(
                 price=Decimal(price),

@@ -28,8 +28,7 @@ AFTER_ONE = "16 Dec 2026"
 @pytest.fixture
 def maker(tmp_path: Path) -> Iterator[BookMaker]:
     """Return a maker of two hours a day, with nothing agreed."""
-    maker = maker_with_book(tmp_path / "book.db", SHOP)
-    with maker.book:
+    with maker_with_book(tmp_path / "book.db", SHOP) as maker:
         yield maker
 
 
@@ -117,8 +116,7 @@ def test_hours_promised_elsewhere_are_told(tmp_path: Path) -> None:
     busy = working(2, drying_days=2, post_days=3, hours_promised=4.0)
     page = maker_in(busy).open()
     assert "It comes after 4 h promised elsewhere." in days_said(page)
-    maker = maker_with_book(tmp_path / "busy.db", busy)
-    with maker.book:
+    with maker_with_book(tmp_path / "busy.db", busy) as maker:
         agree(maker.book, sample_order(), busy, now=NOW)
         said = days_said(maker.open(typed(maker)))
     assert "after 1 order agreed before it (15.9 h at most) and 4 h promised elsewhere." in said

@@ -21,8 +21,7 @@ from tests.web.pages import Page
 
 @pytest.fixture
 def maker(tmp_path: Path) -> Iterator[OwnMaker]:
-    someone = own_maker(tmp_path, sample_workshop())
-    with someone.book:
+    with own_maker(tmp_path, sample_workshop()) as someone:
         yield someone
 
 

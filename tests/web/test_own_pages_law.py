@@ -47,9 +47,8 @@ def names_on(page: Page) -> set[str]:
 
 @pytest.fixture
 def maker(tmp_path: Path) -> Iterator[OwnMaker]:
-    someone = own_maker(tmp_path, full())
-    yield someone
-    someone.book.close()
+    with own_maker(tmp_path, full()) as someone:
+        yield someone
 
 
 def test_every_key_of_the_workshop_stands_on_one_page(maker: OwnMaker) -> None:
@@ -102,8 +101,7 @@ def test_a_workshop_entered_on_the_pages_is_the_one_of_its_file(
     bare = {"swatches": (), "timings": (timing,), "fees": (), "patterns": (), "exchange": {}}
     another = sample_workshop(name="Another", yarns=(plain,), **bare)
     another = replace(another, delivery=Delivery(), calendar=WorkingCalendar())
-    maker = own_maker(tmp_path, another)
-    with maker.book:
+    with own_maker(tmp_path, another) as maker:
         enter(maker, workshop)
         assert WORKSHOP.write(maker.workshop, FILE) == WORKSHOP.write(workshop, FILE)
         assert maker.workshop == workshop

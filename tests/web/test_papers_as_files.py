@@ -20,8 +20,7 @@ from tests.web.test_card_of_choices import KEYS
 @pytest.fixture
 def keeper(tmp_path: Path) -> Iterator[BookMaker]:
     """Return a maker with an agreed order in her book."""
-    keeper = maker_with_book(tmp_path / "book.db", sample_workshop())
-    with keeper.book:
+    with maker_with_book(tmp_path / "book.db", sample_workshop()) as keeper:
         yield keeper
 
 

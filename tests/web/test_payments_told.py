@@ -27,8 +27,7 @@ SHOP = sample_workshop(
 
 @pytest.fixture
 def maker(tmp_path: Path) -> Iterator[BookMaker]:
-    maker = maker_with_book(tmp_path / "book.db", SHOP)
-    with maker.book:
+    with maker_with_book(tmp_path / "book.db", SHOP) as maker:
         yield maker
 
 

@@ -41,8 +41,7 @@ def calendar() -> Calendar:
 @pytest.fixture
 def maker(tmp_path: Path, calendar: Calendar) -> Iterator[BookMaker]:
     """Return a maker whose workshop is in her book, by a calendar of the test."""
-    maker = maker_with_book(tmp_path / "book.db", sample_workshop(), today=calendar)
-    with maker.book:
+    with maker_with_book(tmp_path / "book.db", sample_workshop(), today=calendar) as maker:
         yield maker
 
 

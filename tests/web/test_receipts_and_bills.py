@@ -18,8 +18,7 @@ from tests.web.paper_pages import amounts, papers, pay, receipt_forms, shop, wor
 @pytest.fixture
 def maker(tmp_path: Path) -> Iterator[BookMaker]:
     """Return a maker whose workshop is in her book."""
-    maker = maker_with_book(tmp_path / "book.db", shop())
-    with maker.book:
+    with maker_with_book(tmp_path / "book.db", shop()) as maker:
         yield maker
 
 
@@ -189,8 +188,7 @@ def amounts_due(page: Page) -> str:
 
 def test_a_registered_maker_tells_the_tax_of_the_offer(tmp_path: Path) -> None:
     tax = Tax(registered=True, rate=0.2, shown=TaxShown.INCLUDED)
-    maker = maker_with_book(tmp_path / "book.db", shop(tax=tax))
-    with maker.book:
+    with maker_with_book(tmp_path / "book.db", shop(tax=tax)) as maker:
         address = agree(maker)
         write(maker, address, "bill")
         bill = maker.open("/papers/bill/2026-001")

@@ -38,9 +38,8 @@ TYPED = MappingProxyType(
 
 @pytest.fixture
 def maker(tmp_path: Path) -> Iterator[OwnMaker]:
-    someone = own_maker(tmp_path, rich())
-    yield someone
-    someone.book.close()
+    with own_maker(tmp_path, rich()) as someone:
+        yield someone
 
 
 def asked() -> Order:

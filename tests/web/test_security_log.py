@@ -27,8 +27,10 @@ LINE = re.compile(r"\d{4}-\d\d-\d\dT\d\d:\d\d:\d\dZ ([^,]+(?:, every sign-in end
 def maker(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[BookMaker]:
     """Return a maker in front of the door of her book, with the log beside it."""
     monkeypatch.setattr("quoting.store.passphrases.SCRYPT", "scrypt:256:8:1")
-    maker = maker_at_the_door(tmp_path / "Rosalind's book.db")
-    with maker.book, security_logged(maker.book.path):
+    with (
+        maker_at_the_door(tmp_path / "Rosalind's book.db") as maker,
+        security_logged(maker.book.path),
+    ):
         yield maker
 
 

@@ -37,8 +37,7 @@ def maker() -> Maker:
 @pytest.fixture
 def keeper(tmp_path: Path) -> Iterator[BookMaker]:
     """Return a maker whose workshop is in her book."""
-    keeper = maker_with_book(tmp_path / "book.db", sample_workshop())
-    with keeper.book:
+    with maker_with_book(tmp_path / "book.db", sample_workshop()) as keeper:
         yield keeper
 
 

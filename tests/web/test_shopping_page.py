@@ -25,8 +25,7 @@ SHOP = sample_workshop(yarns=(sample_yarn(put_ups=(SMALL,)),))
 @pytest.fixture
 def keeper(tmp_path: Path) -> Iterator[BookMaker]:
     """Return a maker whose book has one kind of ball, and 60 g of oat on the shelf."""
-    maker = maker_with_book(tmp_path / "book.db", SHOP)
-    with maker.book:
+    with maker_with_book(tmp_path / "book.db", SHOP) as maker:
         yield maker
 
 

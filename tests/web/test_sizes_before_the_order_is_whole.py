@@ -130,8 +130,7 @@ def test_a_line_begun_and_left_half_blank_stays_on_the_worktable(maker: Maker) -
 
 
 def test_an_order_of_a_book_goes_back_to_its_page_as_blank_as_it_was(tmp_path: Path) -> None:
-    maker = maker_with_book(tmp_path / "book.db", sample_workshop())
-    with maker.book:
+    with maker_with_book(tmp_path / "book.db", sample_workshop()) as maker:
         address = maker.begin(order__title="")
         page = maker.send("/sizes/of-order", address)
         assert not_given(page).startswith("Not given yet: title, width, length;")

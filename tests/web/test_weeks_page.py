@@ -28,8 +28,7 @@ SHOP = working(2, drying_days=2, post_days=3, days_off=(date(2026, 11, 27),))
 @pytest.fixture
 def maker(tmp_path: Path) -> Iterator[BookMaker]:
     """Return a maker of two hours a day, with nothing agreed."""
-    maker = maker_with_book(tmp_path / "book.db", SHOP)
-    with maker.book:
+    with maker_with_book(tmp_path / "book.db", SHOP) as maker:
         yield maker
 
 
@@ -102,8 +101,7 @@ def test_what_was_agreed_by_no_quote_is_told_apart(maker: BookMaker) -> None:
 
 def test_hours_promised_elsewhere_come_before_all(tmp_path: Path) -> None:
     promised = replace(SHOP, calendar=replace(SHOP.calendar, hours_promised=3.0))
-    maker = maker_with_book(tmp_path / "elsewhere.db", promised)
-    with maker.book:
+    with maker_with_book(tmp_path / "elsewhere.db", promised) as maker:
         assert "3 hours are promised elsewhere" in maker.open("/orders/weeks").root.text
         agree(maker.book, sample_order(), promised, now=NOW)
         page = maker.open("/orders/weeks")
@@ -133,8 +131,7 @@ def test_what_is_done_of_an_order_on_the_hook_no_longer_holds_up_the_others(
 def test_the_page_of_an_order_being_made_tells_the_day_of_its_turn(tmp_path: Path) -> None:
     """Each takes 15.90 h, at 2.1 h a day whole days of its own, and waits for its yarn."""
     shop = working(2.1, hours_promised=3, yarn_arrives_days=40, drying_days=2, post_days=3)
-    maker = maker_with_book(tmp_path / "book.db", shop)
-    with maker.book:
+    with maker_with_book(tmp_path / "book.db", shop) as maker:
         orders = [
             agree(maker.book, sample_order(), shop, now=later(hours=number), stage=stage)
             for number, stage in enumerate((Stage.ON_THE_HOOK, Stage.ON_THE_HOOK, Stage.AGREED))

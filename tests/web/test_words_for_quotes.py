@@ -18,8 +18,7 @@ CARE = "suggest workshop.care"
 
 @pytest.fixture
 def maker(tmp_path: Path) -> Iterator[OwnMaker]:
-    someone = own_maker(tmp_path, sample_workshop())
-    with someone.book:
+    with own_maker(tmp_path, sample_workshop()) as someone:
         someone.open("/workshop")
         yield someone
 

@@ -19,8 +19,7 @@ from tests.web.own_maker import OwnMaker, own_maker
 
 @pytest.fixture
 def maker(tmp_path: Path) -> Iterator[OwnMaker]:
-    someone = own_maker(tmp_path, sample_workshop())
-    with someone.book:
+    with own_maker(tmp_path, sample_workshop()) as someone:
         yield someone
 
 
