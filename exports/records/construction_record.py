@@ -89,10 +89,12 @@ def _squares(quote: Quote, body: JoinedSquares) -> Record:
 def _layouts(plan: Plan) -> list[Record]:
     """Return the colours of each layout, of all its rounds, and how many motifs have it.
 
-    A last round that joins all motifs is one of them, though it is a part of its own.
+    A last round that joins all motifs is one of them, though it is a part of its own. `layout` is
+    its number in the order, from 0, that `parts` and `placed` have: one without motifs is left out.
     """
     return [
-        {"colours": list(layout.colours), "count": layout.count} for layout in layouts_made(plan)
+        {"colours": list(layout.colours), "count": layout.count, "layout": layout.number - 1}
+        for layout in layouts_made(plan)
     ]
 
 

@@ -83,6 +83,7 @@ def test_the_json_tells_motifs_layouts_and_the_join(
     assert (squares["edges"], squares["seam_lines"]) == (157, 17)
     assert squares["join"] == {"method": "as you go", "colour": None}
     assert [layout["count"] for layout in squares["layouts"]] == [44, 44]
+    assert [layout["layout"] for layout in squares["layouts"]] == [0, 1]
     assert {len(layout["colours"]) for layout in squares["layouts"]} == {squares["rounds"]}
     placed = squares["placed"]
     assert sorted(placed) == [0] * 44 + [1] * 44

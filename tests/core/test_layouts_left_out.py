@@ -5,6 +5,8 @@ from __future__ import annotations
 import pytest
 
 from quoting.core.order.joined_squares import Layout, Pool
+from quoting.core.plan.layout_colours import layouts_made
+from quoting.core.plan.parts import PartKind
 from quoting.core.plan.plan import plan_order
 from quoting.wording import caution_sentence
 from tests.motif_examples import FIVE, motif_workshop, sample_squares, squares_order
@@ -50,6 +52,17 @@ def test_a_share_too_small_for_a_single_motif_is_told() -> None:
 
 def test_where_every_layout_has_motifs_nothing_is_said() -> None:
     assert told_of(Layout(colours=FIVE, count=87), Layout(colours=OTHER)) == []
+
+
+def test_the_others_keep_the_numbers_that_they_were_given_with_wherever_they_are_told() -> None:
+    none = Layout(colours=FOURTH, share=0.001)
+    layouts = (Layout(colours=FIVE, count=2), none, Layout(colours=OTHER))
+    body = sample_squares(layouts=layouts, columns=2, rows=2)
+    plan = plan_order(squares_order(body=body), motif_workshop())
+    assert plan.grid is not None
+    assert sorted(plan.grid.layouts) == [0, 0, 2, 2]
+    assert [made.number for made in layouts_made(plan)] == [1, 3]
+    assert [part.layout for part in plan.parts if part.kind is PartKind.MOTIF] == [0, 2]
 
 
 def test_a_pool_has_no_layouts_that_a_maker_gave() -> None:

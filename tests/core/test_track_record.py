@@ -66,6 +66,12 @@ def test_what_is_not_told_is_left_out_and_counted() -> None:
     assert found.grams is None
 
 
+def test_hours_that_are_reckoned_for_rows_not_told_are_counted() -> None:
+    partly = replace(case(1), outcome=replace(outcome(STATED, 600), projected=(4, 5)))
+    untold = replace(case(3), outcome=replace(outcome(STATED, None), projected=(1, 2)))
+    assert track_record([partly, case(2), untold], RANGES).partly_projected == 1
+
+
 def test_yarn_is_told_where_every_colour_was() -> None:
     told = plain_outcome(STATED, logged(*WHOLE, *YARN))
     assert told is not None

@@ -99,6 +99,8 @@ def test_rows_that_a_log_leaves_out_are_told_by_the_plan_as_afterwards_tells_the
     for _ in range(2):
         (row,) = maker.open(PAGE).table("Real hours")[1:]
         assert row[4].startswith(f"{wanted} ")
+        assert row[4].endswith(", partly reckoned")
+    assert "1 order did not tell every row: its hours are reckoned" in words_of(maker)
 
 
 def test_a_range_that_is_proved_too_narrow_is_widened_by_a_button_as_a_new_version(

@@ -48,6 +48,12 @@ class TrackRecord:
         return sum(case.hours is None for case in self.cases)
 
     @property
+    def partly_projected(self) -> int:
+        """How many tell their hours of some rows only: the others went by the pace of these."""
+        told = (case for case in self.cases if case.hours is not None)
+        return sum(bool(case.outcome.projected) for case in told)
+
+    @property
     def without_grams(self) -> int:
         """How many do not tell their yarn."""
         return sum(case.grams is None for case in self.cases)

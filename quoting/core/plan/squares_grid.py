@@ -11,7 +11,8 @@ from quoting.core.order.joined_squares import JoinMethod
 class SquaresGrid:
     """So many `columns` and `rows` of motifs of one side, `gap_cm` between two of them.
 
-    `layouts` has the layout of each, from 0, row by row from the top left; `method` is their join.
+    `layouts` has the layout of each by its number from 0, row by row from the top left; `method`
+    is their join.
     """
 
     columns: int

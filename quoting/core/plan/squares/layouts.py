@@ -17,8 +17,9 @@ TABLE = at("blanket", "squares")
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LaidOut:
-    """So many motifs whose rounds have these colours."""
+    """So many motifs whose rounds have these colours: the layout `number`, from 0."""
 
+    number: int
     colours: tuple[str, ...]
     count: int
 
@@ -30,14 +31,14 @@ def laid_out(body: JoinedSquares, rounds: int, total: int) -> tuple[LaidOut, ...
     """
     found = _of_pool(body.pool, rounds, total) if body.pool else _of_layouts(body, rounds, total)
     if body.join.method is JoinMethod.CONTINUOUS:
-        for number, layout in enumerate(found, 1):
+        for layout in found:
             if layout.colours[-1] != body.join.colour:
                 raise refuse(
                     TABLE / at("join", "colour"),
                     MistakeCode.ONE_LAST_COLOUR,
                     read=body.join.colour,
                     wanted=layout.colours[-1],
-                    line=number,
+                    line=layout.number + 1,
                 )
     return tuple(found)
 
@@ -46,7 +47,7 @@ def layout_cautions(body: JoinedSquares, found: Sequence[LaidOut]) -> Iterator[C
     """Yield that layouts which the maker gave come to no motif, by their numbers from 1."""
     if body.pool is not None:
         return
-    none = tuple(number for number, layout in enumerate(found, 1) if not layout.count)
+    none = tuple(layout.number + 1 for layout in found if not layout.count)
     if none:
         yield for_maker(
             CautionCode.LAYOUT_LEFT_OUT,
@@ -74,10 +75,11 @@ def _of_layouts(body: JoinedSquares, rounds: int, total: int) -> list[LaidOut]:
     shared = iter(largest_remainders(total - exact, [layout.weight for layout in open_ones]))
     return [
         LaidOut(
+            number=number,
             colours=layout.colours,
             count=next(shared) if layout.count is None else layout.count,
         )
-        for layout in body.layouts
+        for number, layout in enumerate(body.layouts)
     ]
 
 
@@ -98,6 +100,7 @@ def _of_pool(pool: Pool, rounds: int, total: int) -> list[LaidOut]:
     counts = largest_remainders(total, [1.0] * len(colours))
     return [
         LaidOut(
+            number=first,
             colours=(
                 *(colours[(first + number) % len(colours)] for number in range(inner)),
                 *pool.outer,

@@ -44,7 +44,7 @@ def plan_squares(body: JoinedSquares, setting: Setting) -> BodyPlan:
         rows=rows,
         side_cm=work.side_cm,
         gap_cm=body.join.gap_cm,
-        layouts=placed([layout.count for layout in layouts], columns),
+        layouts=placed([layout.count for layout in found], columns),
         method=body.join.method,
     )
     seams = seams_of(body.join, grid, work)
@@ -145,8 +145,8 @@ def _motifs(
 
 def _parts(layouts: Sequence[LaidOut], seams: Seams) -> tuple[BlanketPart, ...]:
     motifs = (
-        BlanketPart(kind=PartKind.MOTIF, count=layout.count, at_once=True, layout=number)
-        for number, layout in enumerate(layouts)
+        BlanketPart(kind=PartKind.MOTIF, count=layout.count, at_once=True, layout=layout.number)
+        for layout in layouts
     )
     return (*motifs, *seams.parts)
 
