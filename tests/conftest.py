@@ -5,7 +5,11 @@
 
 import os
 import sys
+from collections import defaultdict
+from collections.abc import Iterator
+from itertools import count
 from pathlib import Path
+from typing import Any
 
 import pytest
 from hypothesis import HealthCheck, settings
@@ -16,14 +20,12 @@ from flask import Flask
 
 from tests.compiled_templates import CompiledOnce
 from tests.programs import lines_on_skips
+from tests.scheduling import SharingScheduling
 
 Flask.jinja_options = {"bytecode_cache": CompiledOnce()}
 
 SLOW_FOLDERS = {"browser", "faults", "workbook"}
 """Tests with a browser, with a spreadsheet program, with thousands of spoilt inputs."""
-
-SHARING_FOLDERS = {"workbook", "comparison"}
-"""Where the tests of a whole folder share a round of the spreadsheet program."""
 
 UNMEASURED_FOLDERS = {"browser", "faults", "web", "workbook"}
 """Where it is not measured which lines of the core are reached: that makes tests twice as slow."""
@@ -36,7 +38,12 @@ settings.register_profile("deep", settings.get_profile("here"), max_examples=300
 settings.load_profile("ci" if os.environ.get("CI") else "here")
 
 
-def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+def pytest_addoption(parser: pytest.Parser) -> None:
+    """Let a run take some tests of each file: what a version breaks, it breaks in many of them."""
+    parser.addoption("--one-in", type=int, default=1, metavar="N", help="one test in N of a file")
+
+
+def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
     """Mark as slow what a quick run leaves out: whole folders, and random cases everywhere.
 
     The lines of the core are to be reached by tests of its answers, not of pages or papers.
@@ -48,12 +55,24 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
         random_cases = hasattr(getattr(item, "obj", None), "hypothesis")
         if random_cases or not SLOW_FOLDERS.isdisjoint(folders):
             item.add_marker(pytest.mark.slow)
-        item.add_marker(pytest.mark.xdist_group(_group_of(item, folders)))
+    taken, left_out = _one_in(config.getoption("one_in"), items)
+    items[:] = taken
+    config.hook.pytest_deselected(items=left_out)
 
 
-def _group_of(item: pytest.Item, folders: tuple[str, ...]) -> str:
-    """Return what tests are run in one process together: those that share what is slow to make."""
-    return folders[-1] if folders and folders[-1] in SHARING_FOLDERS else item.path.stem
+def _one_in(many: int, items: list[pytest.Item]) -> tuple[list[pytest.Item], list[pytest.Item]]:
+    """Return the first of every so many tests of each file, and those that are left out."""
+    numbers: defaultdict[Path, Iterator[int]] = defaultdict(count)
+    parts: tuple[list[pytest.Item], list[pytest.Item]] = ([], [])
+    for item in items:
+        parts[bool(next(numbers[item.path]) % many)].append(item)
+    return parts
+
+
+@pytest.hookimpl(optionalhook=True)
+def pytest_xdist_make_scheduler(config: pytest.Config, log: Any) -> SharingScheduling:
+    """Return how tests are given out where several processes run them."""
+    return SharingScheduling(config, log)
 
 
 def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
