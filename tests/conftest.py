@@ -6,12 +6,13 @@
 import os
 import sys
 from collections import defaultdict
-from collections.abc import Iterator
+from collections.abc import Generator, Iterator
 from itertools import count
 from pathlib import Path
 from typing import Any
 
 import pytest
+from coverage import Coverage
 from hypothesis import HealthCheck, settings
 
 sys.path.insert(0, str(Path(__file__).parents[1]))
@@ -27,8 +28,8 @@ Flask.jinja_options = {"bytecode_cache": CompiledOnce()}
 SLOW_FOLDERS = {"browser", "faults", "workbook"}
 """Tests with a browser, with a spreadsheet program, with thousands of spoilt inputs."""
 
-UNMEASURED_FOLDERS = {"browser", "faults", "web", "workbook"}
-"""Where it is not measured which lines of the core are reached: that makes tests twice as slow."""
+MEASURED_FOLDERS = {"constructions", "core", "files", "guide", "published", "rates", "schema"}
+"""Where it is measured which lines of the core are reached: that makes tests twice as slow."""
 
 settings.register_profile(
     "here", deadline=None, max_examples=100, suppress_health_check=[HealthCheck.too_slow]
@@ -44,20 +45,34 @@ def pytest_addoption(parser: pytest.Parser) -> None:
 
 
 def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
-    """Mark as slow what a quick run leaves out: whole folders, and random cases everywhere.
-
-    The lines of the core are to be reached by tests of its answers, not of pages or papers.
-    """
+    """Mark as slow what a quick run leaves out: whole folders, and random cases everywhere."""
     for item in items:
-        folders = item.path.relative_to(Path(__file__).parent).parts[:-1]
-        if not UNMEASURED_FOLDERS.isdisjoint(folders):
-            item.add_marker(pytest.mark.no_cover)
         random_cases = hasattr(getattr(item, "obj", None), "hypothesis")
-        if random_cases or not SLOW_FOLDERS.isdisjoint(folders):
+        if random_cases or not SLOW_FOLDERS.isdisjoint(_folders(item)):
             item.add_marker(pytest.mark.slow)
     taken, left_out = _one_in(config.getoption("one_in"), items)
     items[:] = taken
     config.hook.pytest_deselected(items=left_out)
+
+
+@pytest.hookimpl(wrapper=True)
+def pytest_runtest_protocol(item: pytest.Item) -> Generator[None, object, object]:
+    """Stop measuring for a test, and what it is set up with, that is not of the core's answers.
+
+    The lines of the core are to be reached by tests of these, not of pages or papers.
+    """
+    measuring = Coverage.current()
+    if measuring is None or not MEASURED_FOLDERS.isdisjoint(_folders(item)):
+        return (yield)
+    measuring.stop()
+    try:
+        return (yield)
+    finally:
+        measuring.start()
+
+
+def _folders(item: pytest.Item) -> tuple[str, ...]:
+    return item.path.relative_to(Path(__file__).parent).parts[:-1]
 
 
 def _one_in(many: int, items: list[pytest.Item]) -> tuple[list[pytest.Item], list[pytest.Item]]:

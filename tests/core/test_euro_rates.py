@@ -155,3 +155,10 @@ def test_currencies_of_a_table_that_are_no_longer_paid_in_are_passed_over() -> N
     paid = with_reference_rates(sample_workshop(), table)
     assert "HRK" not in paid.exchange
     assert "USD" in paid.exchange
+
+
+def test_without_reference_rates_a_workshop_stays_as_it_is() -> None:
+    workshop = sample_workshop()
+    assert with_reference_rates(workshop, None) is workshop
+    elsewhere = replace(RATES, rates={"USD": RATES.rates["USD"]})
+    assert with_reference_rates(workshop, elsewhere) is workshop

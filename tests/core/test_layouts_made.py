@@ -12,6 +12,7 @@ import pytest
 from quoting.core.order.joined_squares import JoinMethod, Layout, MotifJoin, Pool
 from quoting.core.order.order import Order
 from quoting.core.plan.layout_colours import joined_in, layouts_made
+from quoting.core.plan.parts import PartKind
 from quoting.core.quote.offer import offer_of
 from quoting.core.quote.offered_motifs import OfferedMotifs, offered_motifs
 from quoting.core.quote.quote import Quote
@@ -151,3 +152,11 @@ def test_the_round_that_joins_all_motifs_is_none_of_their_own() -> None:
     assert joined.colours == alone.colours == alone.own_colours == FIVE
     assert (joined.own_colours, joined.joined_on) == (FIVE[:-1], 1)
     assert (joined.ends_each, alone.ends_each) == (8, 10)
+
+
+def test_motifs_of_all_layouts_are_numbered_together() -> None:
+    """8 × 11 motifs in two layouts: the first of the second comes after the 44 of the first."""
+    plan = squares(FIVE, OTHER).plan
+    assert plan.copies_of(PartKind.MOTIF) == 88
+    ends = [plan.number_of(part, copy) for part in (0, 1) for copy in (0, 43)]
+    assert ends == [1, 44, 45, 88]
