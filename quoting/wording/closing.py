@@ -29,6 +29,14 @@ _VARIED = {
     Varied.BORDER_ROUND: "One border round {by}",
 }
 
+_COUNTS = {
+    Counted.STITCHES: ("stitch", "stitches"),
+    Counted.ROWS: ("row", "rows"),
+    Counted.ROUNDS: ("round", "rounds"),
+    Counted.BORDER_ROUNDS: ("border round", "border rounds"),
+}
+"""What is told as a number of so many; the others in words of their own."""
+
 _APART = (
     "Whole motifs do not meet both sides here. Border rounds add the same to the width and to the "
     "length, so they cannot make up for it."
@@ -37,12 +45,14 @@ _APART = (
 
 def counts_words(quote: Quote, speech: Speech) -> str:
     """Return the counts that a blanket closes on: `8 × 11 = 88 motifs, 1 border round`."""
-    return ", ".join([body_counts_words(quote, speech), *_border(quote, speech)])
+    return ", ".join(_counts(closing_of(quote).counts, quote.plan, speech))
 
 
 def body_counts_words(quote: Quote, speech: Speech) -> str:
     """Return the counts of a body alone: `98 stitches, 103 rows`."""
-    return ", ".join(_counts(closing_of(quote).counts, quote.plan, speech))
+    counts = dict(closing_of(quote).counts)
+    counts.pop(Counted.BORDER_ROUNDS, None)
+    return ", ".join(_counts(counts, quote.plan, speech))
 
 
 def closed_words(quote: Quote, closing: Closing, speech: Speech) -> str:
@@ -51,23 +61,20 @@ def closed_words(quote: Quote, closing: Closing, speech: Speech) -> str:
 
 
 def _counts(counts: Mapping[Counted, int], plan: Plan, speech: Speech) -> Iterator[str]:
-    if Counted.STITCHES in counts:
-        yield speech.count(counts[Counted.STITCHES], "stitch", "stitches")
-    if Counted.ROWS in counts:
-        yield speech.count(counts[Counted.ROWS], "row")
-    if Counted.ROUNDS in counts:
-        yield speech.count(counts[Counted.ROUNDS], "round")
-    if counts.get(Counted.STARTS_ON):
-        yield f"longer by {longer_by_words(plan, speech)}"
-    if Counted.MOTIFS in counts:
-        across, down = counts[Counted.COLUMNS], counts[Counted.MOTIF_ROWS]
-        motifs = speech.count(counts[Counted.MOTIFS], "motif")
-        yield f"{speech.number(across)} × {speech.number(down)} = {motifs}"
-
-
-def _border(quote: Quote, speech: Speech) -> Iterator[str]:
-    if quote.plan.rounds:
-        yield speech.count(len(quote.plan.rounds), "border round")
+    """Yield the counts in their order; columns, rows and number of motifs as one."""
+    for counted, count in counts.items():
+        match counted:
+            case Counted.COLUMNS | Counted.MOTIF_ROWS:
+                continue
+            case Counted.MOTIFS:
+                across, down = counts[Counted.COLUMNS], counts[Counted.MOTIF_ROWS]
+                motifs = speech.count(count, "motif")
+                yield f"{speech.number(across)} × {speech.number(down)} = {motifs}"
+            case Counted.STARTS_ON:
+                if count:
+                    yield f"longer by {longer_by_words(plan, speech)}"
+            case _:
+                yield speech.count(count, *_COUNTS[counted])
 
 
 def count_figures(quote: Quote, speech: Speech) -> dict[str, str]:

@@ -31,6 +31,7 @@ from quoting.core.quote.offer import offer_of
 from quoting.core.quote.quote import Quote
 from quoting.core.weighing.budget import savings
 from quoting.core.weighing.calmer_designs import CALMER, calmer_designs
+from quoting.core.weighing.closing import closing_of
 from quoting.core.weighing.comparison import compare_sizes
 from quoting.core.weighing.neighbours import NEAR, neighbours
 from quoting.core.workshop.stitches import Vocabulary
@@ -41,7 +42,7 @@ from quoting.schema.offer_shape import offer_record, read_offer
 from quoting.schema.order_shape import ORDER
 from quoting.schema.reading import read_order
 from quoting.web.orders.body_forms import FORMS
-from quoting.wording import body_words, change_words, closed_words, speech_of
+from quoting.wording import body_words, change_words, closed_words, counts_words, speech_of
 from quoting.wording.bodies import TOLD
 from quoting.wording.calmer import CALMER_WORDS, calmer_words
 from quoting.wording.guide import guide_paper
@@ -176,6 +177,11 @@ def test_every_construction_is_drawn_guided_and_told(quote: Quote) -> None:
     assert guide_paper(quote).blocks
     assert "teal" in quote_table(quote)
     assert "teal" in " ".join(body_words(body))
+
+
+def test_every_count_that_a_construction_closes_on_is_told(quote: Quote) -> None:
+    said = counts_words(quote, speech_of(quote.workshop))
+    assert all(str(count) in said for count in closing_of(quote).counts.values() if count)
 
 
 def test_every_construction_has_its_table_in_the_json(quote: Quote) -> None:
