@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from quoting.core.making.session_motifs import MotifTold
+from quoting.core.making.weighings_told import WeighingTold
 from quoting.core.order.design import EndsBecome
 from quoting.core.workshop.swatches import Swatch
 from quoting.core.workshop.timings import Timing
@@ -37,6 +38,12 @@ def motif_words(told: MotifTold, speech: Speech) -> str:
     day = "" if timing.day is None else f", {speech.day(timing.day)}"
     count = speech.number(timing.motifs)
     return f"{count} of {told.motif} in {minutes_words(timing.minutes, speech)}{day}"
+
+
+def weighing_words(told: WeighingTold, speech: Speech) -> str:
+    """Return what the yarn of motifs says: `12 of sun weigh 137 g together, by the yarn used`."""
+    count, weight = speech.number(told.weighed.motifs), speech.weight(told.weighed.weight_g)
+    return f"{count} of {told.motif} weigh {weight} together, by the yarn used"
 
 
 def end_words(minutes: float, ends: EndsBecome, speech: Speech) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -12,12 +13,16 @@ from quoting.core.order.design import EndsBecome
 from quoting.core.order.joined_squares import JoinMethod
 from quoting.core.order.order import Order
 from quoting.core.order.stage import Stage
+from quoting.core.workshop.motifs import WeighedMotifs
+from quoting.core.workshop.stitches import Vocabulary
+from quoting.schema import order_text
 from quoting.store.order_content import OrderContent
 from quoting.store.orders import change_stage, create_order
+from quoting.store.workshops import current_workshop
 from quoting.web.statuses import REFUSED
 from tests.constructed import constructed_order, from_centre, motif_workshop, squares
 from tests.web.book_pages import BookMaker, maker_with_book
-from tests.web.making_pages import lines_of, tell
+from tests.web.making_pages import lines_of, put_at, tell
 from tests.web.pages import Page
 
 
@@ -44,6 +49,14 @@ def address(maker: BookMaker) -> str:
 
 def text_of(page: Page) -> str:
     return " ".join(page.root.text.replace("\u00a0", " ").split())
+
+
+def weighed_now(maker: BookMaker) -> WeighedMotifs:
+    kept = current_workshop(maker.book)
+    assert kept is not None
+    weighed = kept.workshop.motif("sun").weighed
+    assert weighed is not None
+    return weighed
 
 
 def tick(maker: BookMaker, address: str) -> str:
@@ -139,6 +152,39 @@ def test_what_its_sessions_tell_of_the_motif_is_offered_and_taken_in(
     maker.client.post(f"{address}/took", data=page.typed("learnt"))
     again = text_of(maker.open(f"{address}/took"))
     assert "12 of sun in " not in again
+
+
+def test_what_its_yarn_tells_of_the_motifs_weight_is_offered_and_taken_in(
+    maker: BookMaker,
+) -> None:
+    before = weighed_now(maker)
+    file = order_text(constructed_order(squares(JoinMethod.SINGLE_CROCHET)), Vocabulary.US)
+    address = maker.hand_in("/orders/read", "/orders", file).location
+    given = maker.give(address).location
+    maker.press(f"{given}/accept", given)
+    put_at(maker, address, "on-the-hook")
+    fields = maker.open(f"{address}/making").typed("sitting")
+    used = {name: "90" for name in fields if re.fullmatch(r"used\.\d+\.amount", name)}
+    used |= {name: "" for name in fields if name.endswith(".ball_g")}
+    tell(maker, address, rows="18", minutes="600", **used)
+    put_at(maker, address, "finished")
+    page = maker.open(f"{address}/took")
+    assert "12 of sun weigh " in text_of(page)
+    maker.client.post(f"{address}/took", data=page.typed("learnt"))
+    after = weighed_now(maker)
+    assert after.motifs == before.motifs + 12
+    assert after.weight_g / after.motifs > before.weight_g / before.motifs
+    assert "12 of sun weigh " not in text_of(maker.open(f"{address}/took"))
+
+
+def test_where_no_quote_was_agreed_no_weight_is_offered_again_and_again(
+    maker: BookMaker, address: str
+) -> None:
+    tell(maker, address, rows="18", minutes="600", used__1__amount="90", used__1__ball_g="")
+    put_at(maker, address, "finished")
+    offered = text_of(maker.open(f"{address}/took"))
+    assert "12 of sun in " in offered
+    assert "of sun weigh " not in offered
 
 
 def test_the_guide_of_squares_is_a_page_with_its_motifs_and_seams(

@@ -13,6 +13,11 @@ from quoting.core.making.log_lines import LogEntry
 from quoting.core.making.session_motifs import MotifTold, session_motifs, with_motifs_told
 from quoting.core.making.session_pace import session_timings
 from quoting.core.making.swatches_told import swatches_told
+from quoting.core.making.weighings_told import (
+    WeighingTold,
+    weighings_told,
+    with_weighings_told,
+)
 from quoting.core.order.design import EndsBecome
 from quoting.core.quote.fate_of_ends import main_fate
 from quoting.core.quote.quote import Quote
@@ -37,13 +42,15 @@ class Learnt:
     timings: tuple[Timing, ...] = ()
     motifs: tuple[MotifTold, ...] = ()
     swatches: tuple[Swatch, ...] = ()
+    weighings: tuple[WeighingTold, ...] = ()
     end_minutes: Readings = ()
     ends: EndsBecome = EndsBecome.WOVEN_IN
 
     @property
     def is_nothing(self) -> bool:
         """Whether there is nothing to take in."""
-        return not (self.timings or self.motifs or self.swatches or self.end_minutes)
+        told = (self.timings, self.motifs, self.swatches, self.weighings, self.end_minutes)
+        return not any(told)
 
 
 def learnt_from(quote: Quote, entries: tuple[LogEntry, ...], workshop: Workshop) -> Learnt:
@@ -53,7 +60,8 @@ def learnt_from(quote: Quote, entries: tuple[LogEntry, ...], workshop: Workshop)
     stitch or a yarn that the workshop no longer has is left out. A swatch tells the yarn of a
     stitch that was really used, by the ratio of all that was told of its yarn; its gauge stays that
     of the earlier swatches, for nobody measured the blanket. Motifs are told as `session_motifs`
-    has them; their weight is not told anew. Minutes of an end are those of each day that told both.
+    has them, their weight as `weighings_told`. Minutes of an end are those of each day that told
+    both.
     """
     timings = (
         replace(timing, minutes=_rounded(timing.minutes))
@@ -66,6 +74,7 @@ def learnt_from(quote: Quote, entries: tuple[LogEntry, ...], workshop: Workshop)
         timings=_further(timings, workshop.timings),
         motifs=_motifs(quote, entries, workshop),
         swatches=tuple(swatches_told(quote, entries, workshop)),
+        weighings=tuple(weighings_told(quote, entries, workshop)),
         end_minutes=_further(readings, getattr(workshop.minutes, ENDS_CHORES[ends]) or ()),
         ends=ends,
     )
@@ -87,8 +96,9 @@ def _motifs(
 
 def with_learnt(workshop: Workshop, learnt: Learnt) -> Workshop:
     """Return the workshop with what was learnt beside all that it had. Errors: as its own."""
+    motifs = with_weighings_told(workshop, learnt.weighings)
     return replace(
-        with_motifs_told(workshop, learnt.motifs),
+        with_motifs_told(motifs, learnt.motifs),
         timings=(*workshop.timings, *learnt.timings),
         swatches=(*workshop.swatches, *learnt.swatches),
         minutes=with_end_minutes(workshop.minutes, learnt.ends, learnt.end_minutes),

@@ -2,20 +2,12 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
-from datetime import date
+from dataclasses import replace
 
-from quoting.core.estimate.estimate import ColourEstimate
-from quoting.core.estimate.yarn_needed import StitchIn
 from quoting.core.ground.measures import LEAST_CM
-from quoting.core.making.log_lines import LogEntry, YarnUsed
-from quoting.core.making.made_rows import made_rows
-from quoting.core.making.planned_yarn import PlannedYarn, planned_yarn
-from quoting.core.making.progress import of_colour
-from quoting.core.making.yarn_left import yarn_use
-from quoting.core.making.yarn_use import YarnUse
+from quoting.core.making.log_lines import LogEntry
+from quoting.core.making.yarn_told import YarnTold, colours_by_yarn, yarn_told
 from quoting.core.plan.gauge import BY_SWATCH, Gauge, Made, Sureness
 from quoting.core.quote.quote import Quote
 from quoting.core.workshop.stitches import Stitch
@@ -35,16 +27,6 @@ GAUGE_CM = 10.0
 """The width and the height over which a mean gauge is told."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Told:
-    """What was told of one yarn, over all its colours: how much, until when, in which stitches."""
-
-    use: YarnUse
-    grams: float
-    day: date
-    stitches: tuple[str, ...]
-
-
 def swatches_told(
     quote: Quote, entries: tuple[LogEntry, ...], workshop: Workshop
 ) -> Iterator[Swatch]:
@@ -54,60 +36,27 @@ def swatches_told(
     tails are in both, and what extras were given is in neither. It is given as a counted run, as
     unsure as the scale leaves it; the gauge is that of the earlier swatches.
     """
-    by_yarn: dict[str, list[ColourEstimate]] = {}
-    for colour in quote.estimate.colours:
-        by_yarn.setdefault(colour.source.yarn, []).append(colour)
-    for yarn, colours in by_yarn.items():
-        used = _told_of(quote, entries, colours)
-        for stitch in used.stitches if used is not None else ():
+    for yarn, colours in colours_by_yarn(quote).items():
+        told = yarn_told(quote, entries, colours)
+        if told is None:
+            continue
+        for stitch in _measured_flat(told):
             gauge = quote.plan.gauges[Made(yarn, stitch)]
             before = [s for s in workshop.swatches if (s.yarn, s.stitch) == (yarn, stitch)]
-            if used is not None and gauge.sureness is Sureness.MEASURED and before:
-                yield from _further_swatch(used, gauge, before)
+            if gauge.sureness is Sureness.MEASURED and before:
+                yield from _further_swatch(told, gauge, before)
 
 
-def _told_of(
-    quote: Quote, entries: tuple[LogEntry, ...], colours: Sequence[ColourEstimate]
-) -> _Told | None:
-    rows, uses, lines, stitches = (
-        made_rows(quote),
-        list[YarnUse](),
-        list[YarnUsed](),
-        list[StitchIn](),
-    )
-    for colour in colours:
-        own = of_colour(quote, entries, YarnUsed, colour.colour)
-        planned = planned_yarn(colour, rows)
-        use = _in_stitches(planned, *yarn_use(colour, planned, own))
-        if use.planned_m and use.used_m:
-            uses.append(use)
-            lines += own
-            stitches += colour.yarn.counts
-    if not uses:
-        return None
-    return _Told(
-        use=YarnUse(
-            used_m=math.fsum(use.used_m for use in uses),
-            planned_m=math.fsum(use.planned_m for use in uses),
-        ),
-        grams=math.fsum(line.used_g for line in lines),
-        day=max(line.day for line in lines),
-        stitches=tuple(
-            made.stitch
-            for made in dict.fromkeys(stitches)
-            if made.stitch != Stitch.CH and made.fabric == BY_SWATCH
-        ),
+def _measured_flat(told: YarnTold) -> tuple[str, ...]:
+    """Return the stitches that its yarn was told of in, those of motifs and chains left out."""
+    return tuple(
+        made.stitch
+        for made in told.stitches
+        if made.stitch != Stitch.CH and made.fabric == BY_SWATCH
     )
 
 
-def _in_stitches(planned: PlannedYarn, use: YarnUse, upto: int) -> YarnUse:
-    """Return the yarn without that of extras, which is told of with the last of a colour's rows."""
-    if planned.left_m(upto):
-        return use
-    return replace(use, used_m=max(0.0, use.used_m - planned.extras_m))
-
-
-def _further_swatch(used: _Told, gauge: Gauge, before: Sequence[Swatch]) -> Iterator[Swatch]:
+def _further_swatch(used: YarnTold, gauge: Gauge, before: Sequence[Swatch]) -> Iterator[Swatch]:
     """Yield the swatch of a stitch, unless it is there already, or tells of next to no yarn."""
     length_cm = round(used.use.really_m(gauge.yarn_m) * 100 * RUN_STITCHES, 1)
     if length_cm < LEAST_CM:

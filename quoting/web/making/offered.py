@@ -6,12 +6,19 @@ from dataclasses import dataclass, replace
 from typing import TypeVar
 
 from quoting.core.making.learnt import Learnt, learnt_from, with_learnt
+from quoting.store.quotes import agreed_quote
 from quoting.store.workshops import WorkshopVersion, save_workshop
 from quoting.web.kept import book_now, moment_now
 from quoting.web.making.at_hand import AtHand
 from quoting.web.shop import Shop
 from quoting.web.workshop.own_form import own_workshop
-from quoting.wording.learnt_words import end_words, motif_words, swatch_words, timing_words
+from quoting.wording.learnt_words import (
+    end_words,
+    motif_words,
+    swatch_words,
+    timing_words,
+    weighing_words,
+)
 
 T = TypeVar("T")
 
@@ -30,6 +37,7 @@ def offered_by(hand: AtHand, shop: Shop) -> tuple[Offered, ...]:
     timings = [timing_words(timing, speech) for timing in learnt.timings]
     swatches = [swatch_words(swatch, speech) for swatch in learnt.swatches]
     motifs = [motif_words(told, speech) for told in learnt.motifs]
+    weighings = [weighing_words(told, speech) for told in learnt.weighings]
     ends = [end_words(minutes, learnt.ends, speech) for minutes in learnt.end_minutes]
     return tuple(
         Offered(name=f"{kind}.{number}", words=words)
@@ -37,6 +45,7 @@ def offered_by(hand: AtHand, shop: Shop) -> tuple[Offered, ...]:
             ("timing", timings),
             ("motif", motifs),
             ("swatch", swatches),
+            ("weighing", weighings),
             ("end", ends),
         )
         for number, words in enumerate(told, 1)
@@ -56,6 +65,7 @@ def take_in(
         timings=_ticked("timing", learnt.timings, ticked),
         motifs=_ticked("motif", learnt.motifs, ticked),
         swatches=_ticked("swatch", learnt.swatches, ticked),
+        weighings=_ticked("weighing", learnt.weighings, ticked),
         end_minutes=_ticked("end", learnt.end_minutes, ticked),
     )
     workshop = with_learnt(own_workshop(shop), chosen)
@@ -63,7 +73,13 @@ def take_in(
 
 
 def _learnt(hand: AtHand, shop: Shop) -> Learnt:
-    return learnt_from(hand.quote, hand.entries, own_workshop(shop))
+    """Return what is learnt; of an order that no quote was agreed for, no weight of motifs.
+
+    That is reckoned by the workshop of the day, and would be offered again once it was taken in.
+    """
+    learnt = learnt_from(hand.quote, hand.entries, own_workshop(shop))
+    frozen = agreed_quote(book_now(), hand.id) is not None
+    return learnt if frozen else replace(learnt, weighings=())
 
 
 def _ticked(kind: str, items: tuple[T, ...], ticked: frozenset[str]) -> tuple[T, ...]:

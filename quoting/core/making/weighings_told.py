@@ -1,0 +1,91 @@
+"""What the yarn that an order used tells of the weight of its motifs, as so many more weighed."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from quoting.core.making.log_lines import LogEntry
+from quoting.core.making.yarn_told import YarnTold, colours_by_yarn, yarn_told
+from quoting.core.plan.parts import PartKind
+from quoting.core.plan.passes import Pass
+from quoting.core.quote.quote import Quote
+from quoting.core.workshop.motifs import MOST_MOTIFS, Motif, WeighedMotifs
+from quoting.core.workshop.workshop import Workshop
+
+GRAM_DIGITS = 1
+"""Decimals of grams that are taken in."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WeighingTold:
+    """Further motifs, weighed by the yarn that they took, of the one that has this name."""
+
+    motif: str
+    weighed: WeighedMotifs
+
+
+def weighings_told(
+    quote: Quote, entries: tuple[LogEntry, ...], workshop: Workshop
+) -> Iterator[WeighingTold]:
+    """Yield what the motifs of an order weighed, where they were made as those on the scale were.
+
+    What was used over what was planned is one ratio for all that is worked in a yarn, joins and
+    border too, and as many motifs tell it as the yarn that was told of comes to. It is told while
+    the workshop's motif is weighed as it was for the quote: so it cannot be taken in twice.
+    """
+    motif = _motif_made(quote)
+    if motif is None or motif.weighed is None:
+        return
+    told = yarn_told(quote, entries, colours_by_yarn(quote).get(motif.yarn, ()))
+    known = next((each for each in workshop.motifs if each.name == motif.name), None)
+    if told is None or known is None or known.weighed != motif.weighed:
+        return
+    further = _further(motif.weighed, told, quote)
+    if further is not None:
+        yield WeighingTold(motif=motif.name, weighed=further)
+
+
+def with_weighings_told(workshop: Workshop, told: tuple[WeighingTold, ...]) -> Workshop:
+    """Return a workshop whose motifs are weighed together with those that orders told of."""
+    more = {each.motif: each.weighed for each in told}
+
+    def weighed(motif: Motif) -> Motif:
+        if motif.weighed is None or motif.name not in more:
+            return motif
+        return replace(motif, weighed=_together(motif.weighed, more[motif.name]))
+
+    return replace(workshop, motifs=tuple(weighed(motif) for motif in workshop.motifs))
+
+
+def _motif_made(quote: Quote) -> Motif | None:
+    """Return the motif that a blanket is joined of, if all its rounds are worked, in its yarn."""
+    plan, colours = quote.plan, quote.estimate.colours
+    made = [worked for worked in plan.passes if plan.part_of(worked).kind is PartKind.MOTIF]
+    if not made:
+        return None
+    motif = quote.workshop.motif(made[0].fabric.motif)
+    yarns = {colour.source.yarn for colour in colours if colour.colour in _colours_of(made)}
+    whole = max(worked.number for worked in made) == motif.rounds
+    return motif if whole and yarns == {motif.yarn} else None
+
+
+def _colours_of(passes: list[Pass]) -> set[str]:
+    return {worked.colour for worked in passes}
+
+
+def _further(before: WeighedMotifs, told: YarnTold, quote: Quote) -> WeighedMotifs | None:
+    """Return the motifs that tell it with their weight; None where all were too many to weigh."""
+    motifs = quote.plan.copies_of(PartKind.MOTIF) * quote.order.quantity
+    count = max(1, round(motifs * told.share))
+    each_g = told.use.really_m(before.weight_g / before.motifs)
+    weight_g = round(count * each_g, GRAM_DIGITS)
+    if before.motifs + count > MOST_MOTIFS or not weight_g:
+        return None
+    return replace(before, motifs=count, weight_g=weight_g)
+
+
+def _together(before: WeighedMotifs, further: WeighedMotifs) -> WeighedMotifs:
+    motifs = before.motifs + further.motifs
+    weight_g = round(before.weight_g + further.weight_g, GRAM_DIGITS)
+    return replace(before, motifs=motifs, weight_g=weight_g)
