@@ -7,8 +7,8 @@ from dataclasses import dataclass, replace
 
 from quoting.core.making.log_lines import LogEntry
 from quoting.core.making.yarn_told import YarnTold, colours_by_yarn, yarn_told
+from quoting.core.plan.layout_colours import layouts_made
 from quoting.core.plan.parts import PartKind
-from quoting.core.plan.passes import Pass
 from quoting.core.quote.quote import Quote
 from quoting.core.workshop.motifs import MOST_MOTIFS, Motif, WeighedMotifs
 from quoting.core.workshop.workshop import Workshop
@@ -60,18 +60,14 @@ def with_weighings_told(workshop: Workshop, told: tuple[WeighingTold, ...]) -> W
 
 def _motif_made(quote: Quote) -> Motif | None:
     """Return the motif that a blanket is joined of, if all its rounds are worked, in its yarn."""
-    plan, colours = quote.plan, quote.estimate.colours
-    made = [worked for worked in plan.passes if plan.part_of(worked).kind is PartKind.MOTIF]
-    if not made:
+    layouts, design = layouts_made(quote.plan), quote.order.design
+    if not layouts:
         return None
-    motif = quote.workshop.motif(made[0].fabric.motif)
-    yarns = {colour.source.yarn for colour in colours if colour.colour in _colours_of(made)}
-    whole = max(worked.number for worked in made) == motif.rounds
-    return motif if whole and yarns == {motif.yarn} else None
-
-
-def _colours_of(passes: list[Pass]) -> set[str]:
-    return {worked.colour for worked in passes}
+    name = next(worked.fabric.motif for worked in quote.plan.passes if worked.fabric.motif)
+    motif = quote.workshop.motif(name)
+    rounds = {len(layout.colours) for layout in layouts}
+    yarns = {design.source_of(colour).yarn for layout in layouts for colour in layout.colours}
+    return motif if rounds == {motif.rounds} and yarns == {motif.yarn} else None
 
 
 def _further(before: WeighedMotifs, told: YarnTold, quote: Quote) -> WeighedMotifs | None:

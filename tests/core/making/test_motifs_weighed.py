@@ -58,6 +58,16 @@ def test_motifs_weigh_as_much_more_as_their_yarn_took(quote: Quote, times: float
     assert told.weighed.weight_g == pytest.approx(144 * times, abs=0.06)
 
 
+@pytest.mark.parametrize("method", JoinMethod)
+def test_however_they_are_joined_a_last_round_that_joins_them_is_of_the_motif(
+    method: JoinMethod,
+) -> None:
+    joined = constructed_quote(squares(method))
+    (told,) = learnt(joined, *all_used(joined, 1.1)).weighings
+    assert told.weighed.motifs == MOTIFS
+    assert told.weighed.weight_g == pytest.approx(1.1 * MOTIFS * EACH_G, abs=0.06)
+
+
 def test_two_blankets_weigh_twice_as_many() -> None:
     two = sample_quote(replace(constructed_order(squares()), quantity=2), motif_workshop())
     (told,) = learnt(two, *all_used(two, 1.0)).weighings
