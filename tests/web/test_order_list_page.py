@@ -67,7 +67,7 @@ def test_a_line_shows_what_decides(maker: BookMaker) -> None:
         "Orchard",
         "–",
         "–",
-        "9 January 2027",
+        "9 Jan 2027",
         "£1,200.00",
         "£13.20",
     ]
