@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, ConsoleMessage, Page, expect, sync_playwright
 
+from tests.browser.patience import patient_deeds
 from tests.browser.serving import BROWSERS, CALM, serving
 from tests.programs import require_program
 
@@ -35,7 +36,7 @@ def book_to_look_at(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
 def browser() -> Iterator[Browser]:
     """Start the browser."""
     chromium = require_program(*BROWSERS)
-    with sync_playwright() as playwright:
+    with patient_deeds(), sync_playwright() as playwright:
         browser = playwright.chromium.launch(executable_path=chromium, args=list(CALM))
         yield browser
         browser.close()
