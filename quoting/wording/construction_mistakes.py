@@ -39,6 +39,12 @@ CONSTRUCTION_MISTAKES: Sentences = {
         "A circle or a hexagon is no longer one way than the other: leave this out, or choose a "
         "shape that can be a rectangle.",
     ),
+    MistakeCode.SOLID_ALONE: (
+        "This counts for solid squares and rectangles alone: leave it out, or choose that shape.",
+    ),
+    MistakeCode.CLUSTERS_ALONE: (
+        "This counts for rounds in clusters alone: leave it out, or choose that shape.",
+    ),
     MistakeCode.SHARE_AND_COUNT: (
         "A layout has a share of the motifs or a number of them; give only one.",
     ),

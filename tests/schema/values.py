@@ -147,16 +147,18 @@ def _design(fields: dict[str, Strategy]) -> Strategy:
     return _either(Design, fields, free, bordered)
 
 
-_ROUNDS = {"first_side": st.none() | st.integers(2, 3), "side_chains": st.integers(0, 5)}
+_NO_CHOICE = {"first_side": st.none(), "side_chains": st.just(1)}
+_SOLID = {"counting": st.just(Counting.SOLID), "first_side": st.none() | st.integers(2, 3)}
+_CLUSTERS = {"counting": st.just(Counting.CLUSTERS), "side_chains": st.integers(0, 5)}
+_ROUND = {"counting": st.sampled_from([shape for shape in Counting if shape.goes_by_width])}
 
 
 def _centre(fields: dict[str, Strategy]) -> Strategy:
     by_rounds = {"repeats": st.none()}
     by_repeats = {"rounds": st.none(), "fitted": st.just(value=False)}
-    no_longer = {"starts_on": st.none()}
-    oblong = {"counting": st.sampled_from([one for one in Counting if not one.goes_by_width])}
-    ways = [count | side for count in (by_rounds, by_repeats) for side in (no_longer, oblong)]
-    return _either(FromCentre, fields | _ROUNDS, *ways)
+    shapes = (_SOLID, _CLUSTERS, _ROUND | {"starts_on": st.none()})
+    ways = [count | shape for count in (by_rounds, by_repeats) for shape in shapes]
+    return _either(FromCentre, fields | _NO_CHOICE, *ways)
 
 
 def _layout(fields: dict[str, Strategy]) -> Strategy:
@@ -177,7 +179,7 @@ def _squares(fields: dict[str, Strategy]) -> Strategy:
 
 def _motif(fields: dict[str, Strategy]) -> Strategy:
     """Return motifs of four rounds, 10 cm wide, of 6 cm after the second if that was measured."""
-    own = _ROUNDS | {
+    own = _NO_CHOICE | {
         "rounds": st.just(4),
         "earlier": st.none() | st.just(EarlierSide(rounds=2, side_cm=6)),
         "weighed": of_shape(WEIGHED),
@@ -185,7 +187,8 @@ def _motif(fields: dict[str, Strategy]) -> Strategy:
     }
     one = {"one_side_cm": st.just(10.0), "two_joined_cm": st.none()}
     two = {"one_side_cm": st.none(), "two_joined_cm": st.just(20.0)}
-    return _either(Motif, fields | own, one, two)
+    ways = [side | shape for side in (one, two) for shape in (_SOLID, _CLUSTERS, _ROUND)]
+    return _either(Motif, fields | own, *ways)
 
 
 def _target(_: dict[str, Strategy]) -> Strategy:

@@ -59,7 +59,6 @@ def unravelled_motif() -> Motif:
         counting=Counting.SOLID,
         rounds=3,
         first_side=2,
-        side_chains=0,
         one_side_cm=None,
         two_joined_cm=18.4,
         weighed=None,

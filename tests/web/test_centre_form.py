@@ -91,7 +91,7 @@ def test_a_mistake_in_the_list_is_told_by_its_line_and_a_stitch_is_none_of_a_rou
         ({"rounds": "many"}, ["rounds"]),
         ({"starts_on": "-1"}, ["starts_on"]),
         ({"first_side": "7"}, ["first_side"]),
-        ({"side_chains": "9"}, ["side_chains"]),
+        ({"counting": "clusters", "side_chains": "9"}, ["side_chains"]),
         ({"motif": FEN.name}, ["motif"]),
         ({"motif": "gone"}, ["motif"]),
         ({"stripes.1.colour": "puce"}, ["stripes.1.colour"]),
@@ -184,6 +184,32 @@ def test_a_round_piece_is_not_asked_what_it_is_longer_by_and_it_comes_back(
     assert "Longer by so many" in square.with_id("order").text
     assert square.typed()[longer] == "12"
     assert "Longer by 12 stitches than a square, your own count" in text_of(square, "size")
+
+
+@pytest.mark.parametrize(
+    ("field", "typed", "label", "own", "other"),
+    [
+        ("first_side", "2", "Stitches a side in round 1", "solid", "clusters"),
+        ("first_side", "3", "Stitches a side in round 1", "solid", "circle"),
+        ("side_chains", "2", "Chains between clusters", "clusters", "solid"),
+        ("side_chains", "0", "Chains between clusters", "clusters", "hexagon"),
+    ],
+)
+def test_what_counts_for_one_shape_rests_with_another_and_comes_back(
+    maker: MotifMaker, field: str, typed: str, label: str, own: str, other: str
+) -> None:
+    name = f"{CENTRE}.{field}"
+    shown = maker.sends(
+        maker.open(), **{"blanket__centre__counting": own, name.replace(".", "__"): typed}
+    )
+    assert label in shown.with_id("order").text
+    rests = maker.sends(shown, blanket__centre__counting=other, do="shape")
+    assert label not in rests.with_id("order").text
+    assert rests.typed()[name] == typed
+    assert field not in maker.client.post("/order-file", data=rests.typed()).text
+    back = maker.sends(rests, blanket__centre__counting=own, do="shape")
+    assert back.typed()[name] == typed
+    assert field in maker.client.post("/order-file", data=back.typed()).text
 
 
 def test_motifs_of_its_shape_are_offered_to_reckon_by(maker: MotifMaker) -> None:

@@ -90,6 +90,24 @@ def test_all_that_can_be_said_of_a_motif_is_typed_in(maker: OwnMaker) -> None:
     assert motif.timings == (MotifTiming(motifs=4, minutes=80, hands_on=True),)
 
 
+@pytest.mark.parametrize(
+    ("counting", "field", "typed", "says"),
+    [
+        ("clusters", "first_side", "2", "This counts for solid squares and rectangles alone"),
+        ("circle", "first_side", "3", "This counts for solid squares and rectangles alone"),
+        ("solid", "side_chains", "2", "This counts for rounds in clusters alone"),
+        ("hexagon", "side_chains", "0", "This counts for rounds in clusters alone"),
+    ],
+)
+def test_what_counts_for_another_shape_is_refused_and_stays(
+    maker: OwnMaker, counting: str, field: str, typed: str, says: str
+) -> None:
+    add_motif(maker)
+    page = save_motif(maker, counting=counting, **{field: typed})
+    assert says in page.said_of(f"motifs.1.{field}")
+    assert page.typed("own")[f"motifs.1.{field}"] == typed
+
+
 def test_a_timing_of_a_motif_begins_otherwise_than_one_of_a_stitch(maker: OwnMaker) -> None:
     add_motif(maker)
     typed = maker.press(HERE, "add motifs.1.timings").typed("own")

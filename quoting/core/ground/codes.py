@@ -72,6 +72,8 @@ class MistakeCode(StrEnum):
     MOTIF_COUNTED_OTHERWISE = "motif-counted-otherwise"
     ROUNDS_AND_REPEATS = "rounds-and-repeats"
     NO_LONG_SIDE = "no-long-side"
+    SOLID_ALONE = "solid-alone"
+    CLUSTERS_ALONE = "clusters-alone"
     SHARE_AND_COUNT = "share-and-count"
     LAYOUTS_OR_POOL = "layouts-or-pool"
     COUNTS_DO_NOT_ADD = "counts-do-not-add"

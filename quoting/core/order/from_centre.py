@@ -10,7 +10,7 @@ from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Checks
 from quoting.core.ground.place import Place, at
 from quoting.core.order.in_rows import MAX_COUNT, MAX_STRIPES
-from quoting.core.workshop.rounds import Counting
+from quoting.core.workshop.rounds import USUAL_SIDE_CHAINS, Counting, check_choices
 
 MAX_START = 2_000
 
@@ -44,7 +44,7 @@ class FromCentre:
     counting: Counting
     stripes: tuple[RoundStripe, ...]
     first_side: int | None = None
-    side_chains: int = 1
+    side_chains: int = USUAL_SIDE_CHAINS
     rounds: int | None = None
     repeats: int | None = None
     fitted: bool = False
@@ -59,8 +59,9 @@ class FromCentre:
             checks.add("stripes", MistakeCode.MISSING)
         if len(self.stripes) > MAX_STRIPES:
             checks.add("stripes", MistakeCode.TOO_MANY, read=len(self.stripes), limit=MAX_STRIPES)
-        checks.number("first_side", self.first_side, least=2, most=3)
-        checks.number("side_chains", self.side_chains, least=0, most=5)
+        check_choices(
+            checks, self.counting, first_side=self.first_side, side_chains=self.side_chains
+        )
         checks.number("rounds", self.rounds, least=1, most=MAX_COUNT)
         checks.number("repeats", self.repeats, least=1, most=MAX_COUNT)
         checks.number("starts_on", self.starts_on, least=0, most=MAX_START)

@@ -10,7 +10,7 @@ from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Checks
 from quoting.core.ground.measures import LEAST_CM, LEAST_G, LEAST_YARN_M
 from quoting.core.ground.place import at
-from quoting.core.workshop.rounds import Counting, Rounds
+from quoting.core.workshop.rounds import USUAL_SIDE_CHAINS, Counting, Rounds, check_choices
 from quoting.core.workshop.stitches import Stitch
 from quoting.core.workshop.swatches import READING_STEPS
 from quoting.core.workshop.timings import LEAST_MINUTES, TimedStitch
@@ -85,7 +85,7 @@ class Motif:
     rounds: int
     stitch: str = Stitch.DC.value
     first_side: int | None = None
-    side_chains: int = 1
+    side_chains: int = USUAL_SIDE_CHAINS
     one_side_cm: float | None = None
     two_joined_cm: float | None = None
     earlier: EarlierSide | None = None
@@ -100,8 +100,9 @@ class Motif:
         for key in ("name", "yarn", "stitch"):
             checks.name(key, getattr(self, key))
         checks.number("rounds", self.rounds, least=1, most=MOST_ROUNDS)
-        checks.number("first_side", self.first_side, least=2, most=3)
-        checks.number("side_chains", self.side_chains, least=0, most=5)
+        check_choices(
+            checks, self.counting, first_side=self.first_side, side_chains=self.side_chains
+        )
         checks.number("side", self.one_side_cm, above=0, least=LEAST_CM, most=1000)
         checks.number("two_joined", self.two_joined_cm, above=0, least=LEAST_CM, most=2000)
         checks.number("hook_mm", self.hook_mm, above=0, most=100)

@@ -10,6 +10,8 @@ from dataclasses import dataclass
 from enum import StrEnum
 from types import MappingProxyType
 
+from quoting.core.ground.codes import MistakeCode
+from quoting.core.ground.errors import Checks
 from quoting.core.workshop.stitches import TIME_RATIO, YARN_RATIO, Stitch
 
 
@@ -25,6 +27,22 @@ class Counting(StrEnum):
     def goes_by_width(self) -> bool:
         """Whether its width across alone says how large it is: it has no width and length."""
         return self in (Counting.CIRCLE, Counting.HEXAGON)
+
+
+USUAL_SIDE_CHAINS = 1
+"""Chains between the clusters of a side, where none are told."""
+
+
+def check_choices(
+    checks: Checks, counting: Counting, *, first_side: int | None, side_chains: int
+) -> None:
+    """Check what a maker can choose of rounds, and that it counts for rounds that grow so."""
+    checks.number("first_side", first_side, least=2, most=3)
+    if first_side is not None and counting is not Counting.SOLID:
+        checks.add("first_side", MistakeCode.SOLID_ALONE)
+    checks.number("side_chains", side_chains, least=0, most=5)
+    if side_chains != USUAL_SIDE_CHAINS and counting is not Counting.CLUSTERS:
+        checks.add("side_chains", MistakeCode.CLUSTERS_ALONE)
 
 
 SHARE_OF_BOX = MappingProxyType(
@@ -79,7 +97,7 @@ class Rounds:
     counting: Counting
     kind: Stitch
     first_side: int | None = None
-    side_chains: int = 1
+    side_chains: int = USUAL_SIDE_CHAINS
     extra: int = 0
 
     def round(self, number: int) -> RoundCount:

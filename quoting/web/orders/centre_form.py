@@ -28,6 +28,13 @@ _SIZE_HINTS = {
     Counting.HEXAGON: "A hexagon goes by its width, from side to side; its length may stay blank",
 }
 
+_COUNTS_FOR = {
+    "first_side": {Counting.SOLID},
+    "side_chains": {Counting.CLUSTERS},
+    "starts_on": {shape for shape in Counting if not shape.goes_by_width},
+}
+"""Fields that count for some shapes alone."""
+
 
 def shapes() -> list[tuple[str, str]]:
     """Return the shapes that a piece can have, each with its words."""
@@ -41,15 +48,16 @@ def _start(workshop: Workshop, yarn: Yarn) -> Mapping[str, object]:
     return {"centre": {"counting": shape.value, "side_chains": "1", "stripes": [stripe]}}
 
 
-def has_long_side(shape: str) -> bool:
-    """Return whether a shape, as it was typed, can be longer one way than the other."""
-    return not any(shape == each.value for each in Counting if each.goes_by_width)
+def counts_for(field: str, shape: str) -> bool:
+    """Return whether a field counts for a shape, as it was typed; for one that is none, it does."""
+    others = {each.value for each in Counting} - {each.value for each in _COUNTS_FOR[field]}
+    return shape not in others
 
 
 def _rests(sent: Sent) -> Collection[str]:
-    """Return the field of how much longer a piece is, where its shape has no long side."""
+    """Return the fields that do not count for the shape that is typed."""
     shape = sent.get("blanket.centre.counting", "")
-    return () if has_long_side(shape) else ("blanket.centre.starts_on",)
+    return [f"blanket.centre.{field}" for field in _COUNTS_FOR if not counts_for(field, shape)]
 
 
 def _size_hint(fields: Form) -> str:
@@ -72,5 +80,5 @@ CENTRE_FORM = BodyForm(
     rests=_rests,
     size_hint=_size_hint,
     beside=_beside,
-    sums=(shapes, has_long_side, rounds_sum, rounds_words, growth_words, longer_words),
+    sums=(shapes, counts_for, rounds_sum, rounds_words, growth_words, longer_words),
 )
