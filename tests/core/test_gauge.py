@@ -112,6 +112,16 @@ def test_a_chain_takes_half_the_yarn_of_a_single_crochet() -> None:
     assert chain.height_cm == 0
 
 
+def test_a_slip_stitch_is_a_third_of_a_single_crochet_and_a_guess() -> None:
+    """All the yarn of a seam may be off; chains are within what was measured."""
+    single = sample_swatch(stitch="sc")
+    for swatch in (single, sample_swatch()):
+        sc, slip, chain = (gauge(stitch, swatch) for stitch in ("sc", "sl st", "ch"))
+        assert slip.yarn_m == pytest.approx(sc.yarn_m / 3)
+        assert (slip.guess_limits, chain.guess_limits) == (0.15, 0.0)
+    assert gauge("sl st").guess_limits == gauge("sc").guess_limits == 0.0
+
+
 def test_no_swatch_at_all_is_rough() -> None:
     """By hand: category 4 has 11 to 14 single crochet in 4 in, so 10.16 / 12.5 cm each."""
     rough = gauge("sc")

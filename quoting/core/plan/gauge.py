@@ -188,8 +188,12 @@ def _rough(workshop: Workshop, yarn_name: str, stitch: str, kind: Stitch) -> Gau
 
 
 def _flat(workshop: Workshop, yarn_name: str, stitch: Stitch) -> Gauge:
-    """Return the gauge of what has no height of its own: its part of a single crochet's yarn."""
+    """Return the gauge of what has no height of its own: its part of a single crochet's yarn.
+
+    Chains lie within what was measured; slip stitches make a seam, whose yarn is all a guess.
+    """
     single = gauge_of(workshop, yarn_name, Stitch.SC)
+    is_guess = stitch is Stitch.SLIP and single.swatched
     part = YARN_RATIO[stitch] / YARN_RATIO[Stitch.SC]
     return replace(
         single,
@@ -197,5 +201,5 @@ def _flat(workshop: Workshop, yarn_name: str, stitch: Stitch) -> Gauge:
         kind=stitch,
         height_cm=0.0,
         yarn_m=single.yarn_m * part,
-        guess_limits=0.0,
+        guess_limits=ESTIMATED_LIMITS if is_guess else 0.0,
     )
