@@ -97,8 +97,11 @@ def test_layouts_of_a_continuous_join_tell_the_colours_of_all_rounds(
     """The last round joins all motifs, and is yet one of the five that each has."""
     file = others / "squares.toml"
     change(file, 'method = "as you go"', 'method = "continuous"\ncolour = "oat"')
-    squares = record_of(capsys, str(file))["blanket"]["squares"]
+    blanket = record_of(capsys, str(file))["blanket"]
+    squares = blanket["squares"]
     assert squares["rounds"] == 5
+    assert blanket["rows"] == 5 * MOTIFS
+    assert blanket["rows_by_colour"]["oat"] == MOTIFS
     for layout in squares["layouts"]:
         assert len(layout["colours"]) == 5
         assert layout["colours"][-1] == "oat"

@@ -160,10 +160,17 @@ class Plan:
 
     @property
     def rows_by_colour(self) -> dict[str, int]:
-        """Rows, or rounds, of the body by colour, in the order the colours first come."""
+        """Rows, or rounds, of the body by colour, in the order the colours first come.
+
+        A pass of the last rounds that join motifs is a round of each motif of a row of them.
+        """
+        across = self.grid.columns if self.grid is not None else 1
         counts: dict[str, int] = {}
-        for row in self.rows:
-            counts[row.colour] = counts.get(row.colour, 0) + self.times(row)
+        for worked in self.passes:
+            joins_motifs = worked.work is Work.SEAM and worked.fabric.motif
+            if worked.in_body or joins_motifs:
+                times = across if joins_motifs else self.times(worked)
+                counts[worked.colour] = counts.get(worked.colour, 0) + times
         return counts
 
     @property
