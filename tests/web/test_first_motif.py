@@ -136,6 +136,22 @@ def test_next_without_an_answer_is_a_skip(beginner: OwnMaker) -> None:
     assert "blankets in rows need none" in page.root.text
 
 
+def test_a_question_seen_in_passing_hinders_nobody_from_beginning(beginner: OwnMaker) -> None:
+    answer(beginner, "to swatch")
+    answer(beginner, "to motif")
+    measure(beginner, "to timing")
+    finish(beginner)
+    assert beginner.workshop.motifs
+    assert beginner.workshop.swatches == ()
+
+
+def test_what_was_typed_in_part_is_not_thrown_away(beginner: OwnMaker) -> None:
+    page = answer(beginner, motifs__1__timings__1__minutes="25")
+    assert beginner.status == 422
+    assert page.said_of("motifs.1.side")
+    assert page.typed("own")["motifs.1.timings.1.minutes"] == "25"
+
+
 @pytest.mark.parametrize(
     ("typed", "field"),
     [

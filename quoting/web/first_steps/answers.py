@@ -50,6 +50,9 @@ STARTS: Mapping[str, Mapping[str, str]] = {
 }
 """What the fields of a question begin with."""
 
+_CHOSEN = ("workshop.locale", "workshop.currency", "workshop.units", "workshop.speaks")
+"""What has to be chosen, and is from the beginning."""
+
 _OF_A_YARN = ("swatches.1", "motifs.1", "timings.1")
 
 KEPT_SILENT = {"tax.on_delivery": "yes"}
@@ -85,10 +88,19 @@ def began(step: Step, sent: Sent) -> Sent:
     return MultiDict([*sent.items(), *start.items(), *named.items()])
 
 
+def left_alone(step: Step, sent: Sent) -> bool:
+    """Return whether nothing stands in a question's fields but what they begin with."""
+    start = STARTS.get(step.word, {})
+    chosen = {*_CHOSEN, *(f"{line}.yarn" for line in _OF_A_YARN)}
+    return not any(
+        text.strip() and text != start.get(name) and name not in chosen
+        for name, text in step.of(sent).items()
+    )
+
+
 def skipped(step: Step, sent: Sent) -> Sent:
     """Return what was sent without a question's fields; what has to be chosen stays chosen."""
-    kept = ("workshop.locale", "workshop.currency", "workshop.units", "workshop.speaks")
-    return MultiDict((n, text) for n, text in sent.items() if n in kept or not step.has(n))
+    return MultiDict((n, text) for n, text in sent.items() if n in _CHOSEN or not step.has(n))
 
 
 def taken(step: Step | None, sent: Sent) -> StepAnswer:

@@ -15,6 +15,7 @@ from quoting.web.first_steps.answers import (
     StepAnswer,
     began,
     bound,
+    left_alone,
     skipped,
     sound_steps,
     step_of,
@@ -70,12 +71,12 @@ def go() -> ResponseReturnValue:
         changed = _changed(asked, sent)
         if changed is not None:
             return _next_page(step, bound(changed.sent), focus=changed.focus)
-        if asked == "next" and step.is_answered(sent):
+        if asked == "skip" or left_alone(step, sent):
+            sent = skipped(step, sent)
+        elif asked == "next":
             answer = taken(step, sent)
             if answer.said:
                 return _next_page(step, answer), REFUSED
-        elif not asked.startswith("to "):
-            sent = skipped(step, sent)
     word = asked.removeprefix("to ") if asked.startswith("to ") else next_word(step)
     return _next_page(*_asking(word, sent))
 
