@@ -59,8 +59,8 @@ BOOK_MISTAKES: Sentences = {
         "there now, and press again if this is to come on top.",
     ),
     MistakeCode.ROWS_GO_BACK: (
-        "{limit} rows are written down as done, and {read} are fewer: say so if some were pulled "
-        "back, or correct the line of the log that was wrong.",
+        "{limit} are written down as done already, and {read} is fewer: say so if some were "
+        "pulled back, or correct the line of the log that was wrong.",
     ),
     MistakeCode.NOTHING_WRITTEN: (
         "There is nothing to write down yet: work done, time, yarn or ends.",

@@ -189,7 +189,7 @@ def test_fewer_rows_are_asked_about_and_taken_where_some_were_pulled_back(
 ) -> None:
     tell(maker, address, rows="12")
     refused = Page(tell(maker, address, rows="9", minutes="10").text)
-    assert "12 rows are written down as done" in refused.said_of("rows")
+    assert "12 are written down as done already, and " in refused.said_of("rows")
     assert refused.labelled("Some rows were pulled back")
     tell(maker, address, refused, pulled_back="yes")
     assert maker.open(f"{address}/making").labelled("Rows done").attributes["value"] == "9"
