@@ -104,6 +104,7 @@ def _along_a_chain(counted: Rounds, stitch: str, workshop: Workshop, speech: Spe
     turning = workshop.turning_chain(stitch).chains
     if counted.counting is Counting.CLUSTERS:
         chain = extra * (CLUSTER + counted.side_chains)
+        short, long = "1 cluster", speech.count(extra + 1, "cluster")
         along = (
             f"{speech.count(extra, 'cluster')} of {CLUSTER} {name} along each side of the chain "
             f"and {SQUARE_CORNERS // 2} at each end"
@@ -111,11 +112,16 @@ def _along_a_chain(counted: Rounds, stitch: str, workshop: Workshop, speech: Spe
     else:
         chain = extra
         at_an_end = (counted.round(1).stitches - 2 * extra) // 2
+        side = at_an_end // 2
+        short, long = (f"{speech.number(each)} {name}" for each in (side, side + extra))
         along = (
             f"{speech.number(extra)} {name} along each side of the chain and "
             f"{speech.number(at_an_end)} round each end"
         )
-    corners = f", with {CORNER_CHAINS} chains at each of the {SQUARE_CORNERS} corners"
+    corners = (
+        f", with {CORNER_CHAINS} chains at each of the {SQUARE_CORNERS} corners: {short} between "
+        f"two of them on a short side, {long} on a long one"
+    )
     return (
         f"chain {speech.number(chain)}, and {speech.number(turning)} to begin with; {along}"
         f"{corners if counted.round(1).chains else ''}"

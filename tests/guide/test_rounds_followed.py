@@ -163,6 +163,25 @@ def test_the_first_round_and_those_after_it_are_told_as_the_trade_does(
     assert said in before(quote)
 
 
+@pytest.mark.parametrize(
+    ("counting", "of"), [(Counting.SOLID, "dc"), (Counting.CLUSTERS, "cluster")]
+)
+def test_the_sides_of_a_rectangle_s_first_round_are_told_between_its_corners(
+    counting: Counting, of: str
+) -> None:
+    quote = constructed_quote(from_centre(counting), height_cm=75)
+    counted = quote.plan.counted
+    assert counted is not None
+    sides = re.search(
+        rf"(\d+) {of}s? between two of them on a short side, (\d+) {of}s? on a long", before(quote)
+    )
+    assert sides, before(quote)
+    short, long = int(sides[1]), int(sides[2])
+    assert long - short == counted.extra
+    first = counted.round(1)
+    assert 2 * (short + long) == (first.stitches if of == "dc" else first.stitches // 3)
+
+
 @pytest.mark.parametrize("stitch", ["sc", "hdc", "dc", "tr"])
 @pytest.mark.parametrize("counting", [Counting.SOLID, Counting.HEXAGON])
 def test_corners_have_as_many_more_as_a_round_grows_by(stitch: str, counting: Counting) -> None:
