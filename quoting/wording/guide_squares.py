@@ -11,6 +11,7 @@ from quoting.core.guide.motifs import MotifsToMake, SeamLines
 from quoting.core.order.joined_squares import JoinMethod
 from quoting.core.plan.parts import PartKind
 from quoting.core.plan.passes import Pass, Plan, Work
+from quoting.core.plan.squares.seams import BRAID_CHAINS
 from quoting.core.plan.squares_grid import SquaresGrid
 from quoting.core.workshop.stitches import Stitch
 from quoting.wording.guide_rounds import round_stitches
@@ -37,8 +38,8 @@ JOINED: Mapping[JoinMethod, str] = {
     JoinMethod.WHIPSTITCH: "Join with whipstitch, edge to edge, a needleful at a time.",
     JoinMethod.MATTRESS: "Join with mattress stitch, edge to edge, a needleful at a time.",
     JoinMethod.FLAT_BRAID: (
-        "Work an edging with loops round each motif, and join the loops to those beside it, along "
-        "{edges} in all."
+        "Work an edging round each motif: {sc} in every second stitch or chain, a loop of {loop} "
+        "after each; join the loops to those beside it, along {edges} in all."
     ),
 }
 """How motifs are joined (common practice)."""
@@ -164,7 +165,8 @@ def _joined(plan: Plan, grid: SquaresGrid, speech: Speech) -> str:
         row = next(worked for worked in plan.passes if worked.work is Work.SEAM)
         of_one = {stitch: count // grid.columns for stitch, count in row.stitches.items()}
         last = _stitches(replace(row, stitches=of_one), plan, speech)
-    return JOINED[grid.method].format(edges=edges, last=last, sc=speech.stitch(Stitch.SC))
+    said, loop = speech.stitch(Stitch.SC), speech.count(BRAID_CHAINS, "chain")
+    return JOINED[grid.method].format(edges=edges, last=last, sc=said, loop=loop)
 
 
 def _seams(lines: SeamLines, speech: Speech) -> str:

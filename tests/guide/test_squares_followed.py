@@ -18,8 +18,10 @@ from quoting.core.workshop.habits import Habits
 from quoting.core.workshop.rounds import Counting
 from quoting.core.workshop.yarns import PutUp
 from quoting.wording.guide import guide_paper
+from quoting.wording.paper import Words
 from tests.constructed import SUN, constructed_quote, motif_workshop, squares
 from tests.examples import band, sample_yarn
+from tests.guide.follower import all_blocks
 from tests.guide.squares_follower import ends_told, lists, stitched
 
 COLOURS = st.sampled_from(["teal", "rust", "plum", "moss", "oat"])
@@ -116,6 +118,15 @@ def test_yarn_and_side_of_a_motif_are_told_round_by_round() -> None:
     ]
     assert rows[-1][1] == "15\u00a0cm"
     assert rows[1][0] == "Round 2: 24 dc in 8 clusters, 12 chains."
+
+
+def test_the_edging_of_a_braid_is_told_with_its_loops() -> None:
+    quote = constructed_quote(squares(JoinMethod.FLAT_BRAID))
+    blocks = all_blocks(guide_paper(quote).blocks)
+    said = " ".join(text for b in blocks if isinstance(b, Words) for text in b.texts)
+    assert "sc in every second stitch or chain, a loop of 3 chains after each" in said
+    ((edged,),) = lists(guide_paper(quote))["Edgings"].rows
+    assert edged.endswith("40 sc and 120 chains each.")
 
 
 def test_seams_are_told_by_how_many_edges_each_joins() -> None:
