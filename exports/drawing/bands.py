@@ -128,14 +128,19 @@ def _stitches(layout: Layout) -> Iterator[str]:
 
 
 def _round_stitches(layout: Layout) -> Iterator[str]:
-    """Yield the same line for every round of the body, along its middle."""
+    """Yield the same line for every round of the body, along its middle.
+
+    It begins with half a stitch, so that none is bent round the corner that a side ends in: it
+    would fill it.
+    """
     for index, worked in enumerate(layout.plan.passes):
         if worked.grows:
             ring = layout.ring(index, middle=True)
             width = layout.outline.length(ring) / sum(worked.stitches.values())
             height = worked.height_cm * layout.scale
             if width >= STITCHED and height >= LINED:
-                yield _between(layout.outline.line(ring), width, height)
+                middle = (GRAIN - width) / 2
+                yield _between(layout.outline.line(ring), width, height, begins=middle)
 
 
 def _grain(layout: Layout, rows: Sequence[int], width: float, height: float) -> str:
@@ -143,10 +148,10 @@ def _grain(layout: Layout, rows: Sequence[int], width: float, height: float) -> 
     steps: list[str | float] = []
     for index in rows:
         steps += ["M", layout.body.left, layout.height_at(index, 0.5), "H", layout.body.right]
-    return _between(steps, width, height)
+    return _between(steps, width, height, begins=GRAIN - width)
 
 
-def _between(steps: Sequence[str | float], width: float, height: float) -> str:
+def _between(steps: Sequence[str | float], width: float, height: float, *, begins: float) -> str:
     """Return the lines between stitches so wide and high, along their middle."""
     return path(
         *steps,
@@ -155,7 +160,7 @@ def _between(steps: Sequence[str | float], width: float, height: float) -> str:
         stroke_opacity=0.3,
         stroke_width=0.7 * height,
         stroke_dasharray=route(GRAIN, width - GRAIN),
-        stroke_dashoffset=GRAIN - width,
+        stroke_dashoffset=begins,
     )
 
 

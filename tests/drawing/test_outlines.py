@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 import re
 import xml.etree.ElementTree as ET
+from itertools import pairwise
 from typing import Any
 
 import pytest
@@ -180,6 +181,20 @@ def test_stitches_of_a_round_are_shown_where_they_are_wide_enough() -> None:
         each = sum(map(float, line.attrib["stroke-dasharray"].split()))
         assert around / each == pytest.approx(sum(worked.stitches.values()), rel=A_HAIR)
     assert of_class(drawn(centred(width_cm=200, height_cm=200)), "stitches") == []
+
+
+@pytest.mark.parametrize("counting", [Counting.SOLID, Counting.CLUSTERS, Counting.HEXAGON])
+def test_no_line_between_stitches_is_bent_round_a_corner(counting: Counting) -> None:
+    """A wide dash that a corner is in is drawn with a join, which fills the corner."""
+    shown = of_class(drawn(centred(counting, width_cm=12, height_cm=12)), "stitches")
+    assert shown
+    for line in shown:
+        corners = [*spots(line), spots(line)[0]]
+        dash, gap = map(float, line.attrib["stroke-dasharray"].split())
+        at = float(line.attrib["stroke-dashoffset"])
+        for here, there in pairwise(corners):
+            at += math.dist(here, there)
+            assert dash < at % (dash + gap) < dash + gap
 
 
 @pytest.mark.parametrize("outline", [RECTANGLE, CIRCLE, HEXAGON])
