@@ -65,14 +65,14 @@ CAUTIONS: Sentences = {
         "the stitches of each row, and try it on a swatch of both, or the sides may wave.",
     ),
     CautionCode.CORNERS_CUP: (
-        "With chains at the corners each round of {stitch} has {more} stitches more than the one "
-        "before; by its height and width {flat} lie flat, so the corners may cup. Work more "
-        "stitches into them.",
+        "With chains at the corners each border round of {stitch} has {more} stitches more than "
+        "the one before; by its height and width {flat} lie flat, so the corners may cup. Work "
+        "more stitches into them.",
     ),
     CautionCode.CORNERS_RUFFLE: (
-        "With chains at the corners each round of {stitch} has {more} stitches more than the one "
-        "before; by its height and width {flat} lie flat, so the corners may ruffle. Work fewer "
-        "stitches into them.",
+        "With chains at the corners each border round of {stitch} has {more} stitches more than "
+        "the one before; by its height and width {flat} lie flat, so the corners may ruffle. Work "
+        "fewer stitches into them.",
     ),
     CautionCode.ROW_ENDS_OFF: (
         "{ratio} border stitches in each row end is more than a tenth off what the swatch gives, "

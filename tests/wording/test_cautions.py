@@ -86,3 +86,10 @@ def test_every_caution_of_the_maker_has_its_place_in_the_answer() -> None:
     buyers = {code for code, _ in coded_calls({"for_buyer"}, 0)}
     makers = {code for code, _ in coded_calls({"for_maker"}, 0)}
     assert caution_table.CAUTIONS.keys() - SAID_AT.keys() == buyers - makers
+
+
+@pytest.mark.parametrize("code", ["corners-cup", "corners-ruffle"])
+def test_of_corners_it_is_said_that_they_are_the_border_s(code: str) -> None:
+    """What is worked in rounds has corners of its own."""
+    said = caution_sentence(for_maker(code, stitch="hdc", more=12, flat=6.0), GB)
+    assert "each border round of hdc has 12 stitches more than the one before" in said
