@@ -61,6 +61,16 @@ def test_an_edge_is_told_in_inches_where_she_works_in_them() -> None:
     assert "For one of each; an edge is one of 5.9 in" in page.root.text
 
 
+def test_a_centimetre_sewn_is_told_in_inches_too_where_she_works_in_them(tmp_path: Path) -> None:
+    """100 cm are 39.4 in (NIST Handbook 44, appendix C)."""
+    with own_maker(tmp_path, motif_workshop(units=Units.INCHES)) as maker:
+        page = maker.open(HERE)
+    hints = {hint(page, name) for name in ("sew_whipstitch", "sew_mattress")}
+    assert {words.partition(";")[0] for words in hints} == {
+        "For each centimetre sewn (100 are 39.4 in)"
+    }
+
+
 def test_hers_are_kept_and_unfolded(maker: OwnMaker) -> None:
     page = maker.press(HERE, minutes__sew_whipstitch="0.1; 0.14", minutes__lay_out="0")
     assert maker.workshop.minutes.sew_whipstitch == (0.1, 0.14)
