@@ -137,6 +137,7 @@ OFFER = Shape(
     _offer(lambda offer: offer.border, Several(OFFERED_BORDER)),
     _offer(lambda offer: offer.centre, Choice(Counting)),
     _offer(lambda offer: offer.motifs, OFFERED_MOTIFS),
+    _offer(lambda offer: offer.spaces, YES_NO),
     _offer(lambda offer: offer.goes_in, Several(INGREDIENT)),
     _offer(lambda offer: offer.size_within_cm, NUMBER),
     _offer(lambda offer: offer.change_days, COUNT),

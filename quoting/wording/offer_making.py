@@ -22,6 +22,13 @@ _FROM_CENTRE = {
     Counting.HEXAGON: sentence("a hexagon in one piece, in rounds from the centre"),
 }
 
+_SPACES = {
+    True: sentence("worked in clusters of stitches with spaces between them"),
+    # To translate: Stitch beside stitch, as against in clusters; of one piece or of motifs.
+    False: sentence("worked solid"),
+}
+"""By whether squares are open between their clusters: to a baby's fingers it matters."""
+
 _MIXED = sentence("their colours mixed")
 
 _CROCHETED = sentence("joined with {stitch} in {colour}")
@@ -38,13 +45,24 @@ _JOINED = {
 
 def making_words(offer: Offer, speech: Speech) -> str:
     """Return how a blanket is made; nothing of one in rows."""
-    if offer.motifs is not None:
-        return ", ".join(_motifs(offer.motifs, speech))
-    return speech.worded(_FROM_CENTRE[offer.centre]) if offer.centre is not None else ""
+    return ", ".join(_made(offer, speech))
 
 
-def _motifs(motifs: OfferedMotifs, speech: Speech) -> Iterator[str]:
-    yield speech.counted(
+def _made(offer: Offer, speech: Speech) -> Iterator[str]:
+    motifs = offer.motifs
+    if motifs is not None:
+        yield _counted(motifs, speech)
+    elif offer.centre is not None:
+        yield speech.worded(_FROM_CENTRE[offer.centre])
+    if offer.spaces is not None:
+        yield speech.worded(_SPACES[offer.spaces])
+    if motifs is not None and motifs.count > 1:
+        yield _in_colours(motifs, speech)
+        yield _joined(motifs, speech)
+
+
+def _counted(motifs: OfferedMotifs, speech: Speech) -> str:
+    return speech.counted(
         motifs.count,
         "{n} motif of {side}",
         "{n} motifs of {side}, {columns} across and {rows} down",
@@ -52,9 +70,6 @@ def _motifs(motifs: OfferedMotifs, speech: Speech) -> Iterator[str]:
         columns=speech.number(motifs.columns),
         rows=speech.number(motifs.rows),
     )
-    if motifs.count > 1:
-        yield _in_colours(motifs, speech)
-        yield _joined(motifs, speech)
 
 
 def _in_colours(motifs: OfferedMotifs, speech: Speech) -> str:

@@ -160,3 +160,25 @@ def test_motifs_of_all_layouts_are_numbered_together() -> None:
     assert plan.copies_of(PartKind.MOTIF) == 88
     ends = [plan.number_of(part, copy) for part in (0, 1) for copy in (0, 43)]
     assert ends == [1, 44, 45, 88]
+
+
+@pytest.mark.parametrize(
+    ("counting", "spaces"),
+    [
+        (Counting.CLUSTERS, True),
+        (Counting.SOLID, False),
+        (Counting.CIRCLE, None),
+        (Counting.HEXAGON, None),
+    ],
+)
+def test_an_offer_tells_whether_a_square_has_spaces(
+    counting: Counting,
+    spaces: bool | None,  # noqa: FBT001 - a parameter
+) -> None:
+    piece = quoted(centre_order(body=sample_centre(counting=counting)))
+    assert offer_of(piece).spaces is spaces
+
+
+def test_an_offer_tells_whether_its_motifs_have_spaces_and_one_in_rows_does_not() -> None:
+    assert offer_of(squares(FIVE)).spaces is True
+    assert offer_of(sample_quote()).spaces is None

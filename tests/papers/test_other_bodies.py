@@ -56,10 +56,14 @@ def page_of(paper: Paper) -> str:
 @pytest.mark.parametrize(
     ("order", "told"),
     [
-        (SQUARES, "88 motifs of 15 cm, 8 across and 11 down, in 2 layouts of colours"),
+        (
+            SQUARES,
+            "8 across and 11 down, worked in clusters of stitches with spaces between them, ",
+        ),
+        (SQUARES, "in 2 layouts of colours"),
         (round_order(Counting.CIRCLE), "a circle in one piece, in rounds from the centre"),
         (round_order(Counting.HEXAGON), "from side to side"),
-        (centre_order(), "in one piece, in rounds from the centre"),
+        (centre_order(), "in one piece, in rounds from the centre, worked solid"),
     ],
 )
 def test_what_is_made_stands_on_page_and_message_and_all_of_it_on_one_sheet(

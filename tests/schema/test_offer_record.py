@@ -22,6 +22,7 @@ from quoting.core.quote.offer_rows import Row
 from quoting.core.quote.quote import Quote
 from quoting.core.workshop.exchange import ExchangeRate
 from quoting.core.workshop.own_words import OwnWords
+from quoting.core.workshop.rounds import Counting
 from quoting.core.workshop.selling import Deposit, RestDue, Tax, TaxShown
 from quoting.schema.offer_shape import offer_record, read_offer
 from tests.examples import TODAY, sample_order, sample_quote, sample_workshop
@@ -165,3 +166,10 @@ def test_an_offer_that_was_kept_without_words_of_her_own_has_none() -> None:
     record = offer_record(offer_of(QUOTES["plain"]))
     del record["own_words"]
     assert read_offer(record) == offer_of(QUOTES["plain"])
+
+
+def test_an_offer_that_was_kept_before_squares_were_told_as_open_or_solid_tells_neither() -> None:
+    offer = replace(offer_of(QUOTES["plain"]), centre=Counting.CLUSTERS, spaces=True)
+    record = offer_record(offer)
+    assert record.pop("spaces") is True
+    assert read_offer(record) == replace(offer, spaces=None)

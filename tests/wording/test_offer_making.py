@@ -77,7 +77,26 @@ def test_motifs_in_one_layout_are_all_alike_and_one_alone_is_joined_to_none() ->
     ],
 )
 def test_one_piece_is_told_by_its_shape(centre: Counting, words: str) -> None:
+    """An offer that was kept before squares were told as open or solid says what it did."""
     assert made(centre=centre) == words
+
+
+@pytest.mark.parametrize(
+    ("spaces", "words"),
+    [
+        (True, ", worked in clusters of stitches with spaces between them"),
+        (False, ", worked solid"),
+    ],
+)
+def test_squares_are_told_as_open_or_solid(
+    spaces: bool,  # noqa: FBT001 - a parameter
+    words: str,
+) -> None:
+    square = made(centre=Counting.SOLID, spaces=spaces)
+    assert square == f"in one piece, in rounds from the centre{words}"
+    assert f", 8 across and 11 down{words}, in 4 layouts" in str(made(motifs=MOTIFS, spaces=spaces))
+    alone = replace(MOTIFS, columns=1, rows=1, layouts=1)
+    assert made(motifs=alone, spaces=spaces) == f"1 motif of 15 cm{words}"
 
 
 @pytest.mark.parametrize(

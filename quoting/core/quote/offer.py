@@ -8,6 +8,7 @@ from datetime import date
 
 from quoting.core.ground.cautions import Caution, Reader
 from quoting.core.ground.measures import Units
+from quoting.core.plan.passes import Plan
 from quoting.core.quote.left_out import LeftOut, left_out
 from quoting.core.quote.offer_rows import Due, Row, RowCode, rows_of
 from quoting.core.quote.offered_motifs import OfferedMotifs, offered_motifs
@@ -17,7 +18,7 @@ from quoting.core.quote.what_goes_in import Ingredient, what_goes_in
 from quoting.core.workshop.exchange import ExchangeRate
 from quoting.core.workshop.own_words import OwnWords, words_in
 from quoting.core.workshop.readers import stitch_names_read_in, units_read_in
-from quoting.core.workshop.rounds import Counting
+from quoting.core.workshop.rounds import SQUARES, Counting
 from quoting.core.workshop.stitches import Vocabulary
 
 
@@ -55,9 +56,11 @@ class Offer:
     `size_within_cm` where that is promised; `weight_g` is the yarn that one is expected to take.
     `stitch` is canonical, or a pattern's name, and `stitch_words` what that is like. `border` is
     None in offers that were kept before they told of it. `centre` is how one that grows from its
-    centre does, `motifs` what one is joined of. `goes_in` is of all blankets. `left_out`
-    are those of the extras that the buyer may leave out. `rows` come in the order that they are
-    read: those of another currency repeat the payments in the buyer's, at `exchange`. Until
+    centre does, `motifs` what one is joined of. `spaces` is whether the squares of either are open
+    between clusters of stitches, or solid; None of all else, and in offers that were kept before
+    they told of it. `goes_in` is of all blankets. `left_out` are those of the extras that the buyer
+    may leave out. `rows` come in the order that they are read: those of another currency repeat the
+    payments in the buyer's, at `exchange`. Until
     `change_days` after accepting the buyer may change what is made. `locale` is the one that the
     buyer reads, `units` and `speaks` what its readers are used to.
     """
@@ -92,6 +95,7 @@ class Offer:
     border: tuple[OfferedBorder, ...] | None = None
     centre: Counting | None = None
     motifs: OfferedMotifs | None = None
+    spaces: bool | None = None
     goes_in: tuple[Ingredient, ...] = ()
     size_within_cm: float | None = None
     change_days: int | None = None
@@ -144,6 +148,7 @@ def offer_of(quote: Quote) -> Offer:
         border=tuple(OfferedBorder(colour=b.colour, rounds=b.rounds) for b in order.design.border),
         centre=plan.centre,
         motifs=offered_motifs(quote),
+        spaces=_spaces(plan),
         goes_in=tuple(what_goes_in(quote)),
         size_within_cm=workshop.documents.size_within_cm,
         change_days=workshop.documents.change_days,
@@ -168,6 +173,12 @@ def _own_words(quote: Quote) -> OwnWords:
     """Return the maker's words, in the buyer's language where she has them in it."""
     usual, language = quote.workshop.own_words, quote.order.language
     return usual if language is None else words_in(language, usual, quote.workshop.words_in)
+
+
+def _spaces(plan: Plan) -> bool | None:
+    if plan.counted is None or plan.counted.counting not in SQUARES:
+        return None
+    return plan.counted.counting is Counting.CLUSTERS
 
 
 def _yarns(quote: Quote) -> Iterator[OfferedYarn]:
