@@ -14,6 +14,7 @@ from quoting.core.plan.passes import Pass, Plan, Work
 from quoting.core.plan.squares.seams import BRAID_CHAINS
 from quoting.core.plan.squares_grid import SquaresGrid
 from quoting.core.workshop.stitches import Stitch
+from quoting.wording.guide_one_round import one_round_sentences
 from quoting.wording.guide_rounds import round_stitches
 from quoting.wording.paper import Block, Listing, Words
 from quoting.wording.phrases import listed
@@ -28,8 +29,8 @@ JOINED: Mapping[JoinMethod, str] = {
         "all. It takes no yarn besides."
     ),
     JoinMethod.CONTINUOUS: (
-        "The last round of all motifs is one, {last} round each: work it motif after motif, row by "
-        "row, and into those beside, along {edges} in all."
+        "The last round of all motifs is one, {last} round each, without a cut: work it into the "
+        "motifs beside and above, along {edges} in all."
     ),
     JoinMethod.SLIP_STITCH: "Join with a seam of slip stitches, the right sides together.",
     JoinMethod.SINGLE_CROCHET: (
@@ -141,7 +142,10 @@ def joins_blocks(guide: Guide, codes: Mapping[str, str], speech: Speech) -> Iter
     plan, grid = guide.quote.plan, guide.quote.plan.grid
     if grid is None or not grid.shared_edges:
         return
-    yield Words(heading="Joining", texts=(_joined(plan, grid, speech),))
+    texts = [_joined(plan, grid, speech)]
+    if grid.method is JoinMethod.CONTINUOUS:
+        texts += one_round_sentences(grid, speech)
+    yield Words(heading="Joining", texts=tuple(texts))
     rows = [(_seams(lines, speech), lines.works[0].colour) for lines in guide.seams]
     rows += [
         (_edging(worked, grid, speech), worked.colour)

@@ -15,6 +15,7 @@ from quoting.core.plan.passes import Edge, Pass, Work
 from quoting.core.quote.fate_of_ends import fate_at_edges
 from quoting.core.workshop.stitches import Stitch
 from quoting.wording.ends import FATES
+from quoting.wording.guide_one_round import joining_row_sentences
 from quoting.wording.guide_rounds import round_sentence, round_stitches
 from quoting.wording.guide_squares import seam_work_words
 from quoting.wording.guide_steps import stitch_details, stitches_words
@@ -128,6 +129,8 @@ def _details(worked: Pass, guide: Guide, speech: Speech) -> Iterator[str]:
     if worked.grows and quote.plan.counted is not None:
         yield from _round_details(worked, guide, speech)
         return
+    if worked.work is Work.SEAM and quote.plan.grid is not None:
+        yield from joining_row_sentences(worked.number, quote.plan.grid, speech)
     if worked.work is Work.ROW:
         if worked.number == 1:
             yield f"Chain {speech.number(quote.plan.foundation_chain)} first."

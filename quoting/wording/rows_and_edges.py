@@ -149,9 +149,14 @@ def at_place_words(edge: Edge, worked: Pass, plan: Plan, speech: Speech) -> str:
 
 
 def _along(edge: Edge, worked: Pass, plan: Plan) -> str:
-    """Return where along a seam, or a round of what has no rows; nothing of all else."""
+    """Return where along a seam, or a round of what has no rows; nothing of all else.
+
+    A joining row is a part of one round, which begins at its first motif and is closed there.
+    """
     if edge is Edge.WITHIN:
         return ""
+    if kind_words(worked) == JOINING_ROW:
+        return "the beginning of the round"
     if worked.work is Work.SEAM:
         if worked.starts is worked.ends:
             return "the join"

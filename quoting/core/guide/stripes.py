@@ -70,10 +70,14 @@ def stripes_of(
 
 
 def _alike(worked: Pass, after: Pass, *, counted: bool) -> bool:
-    """Return whether the row after one is worked as it is; row 1 is worked into the chain."""
+    """Return whether the row after one is worked as it is; row 1 is worked into the chain.
+
+    Rows of motifs that are joined in one last round are alike, too; needlefuls are each afresh.
+    """
     same = (worked.part, worked.colour, worked.stitch) == (after.part, after.colour, after.stitch)
     if not same or is_begun(worked):
         return False
     if worked.grows and after.grows:
         return counted
-    return worked.work is after.work is Work.ROW and worked.stitches == after.stitches
+    in_rows = worked.work is after.work and worked.work in (Work.ROW, Work.SEAM)
+    return in_rows and not after.fresh and worked.stitches == after.stitches
