@@ -5,11 +5,12 @@ from __future__ import annotations
 from quoting.core.guide.guide import Guide
 from quoting.core.guide.steps import Part, Step
 from quoting.core.plan.passes import Pass, Plan, Work
+from quoting.core.plan.squares.squares_plan import BETWEEN_MOTIFS
 from quoting.core.quote.quote import Quote
-from quoting.core.workshop.rounds import Rounds
+from quoting.core.workshop.rounds import Counting, Rounds
 from quoting.core.workshop.stitches import Stitch
 from quoting.wording.foundation import first_stitch_words
-from quoting.wording.guide_corners import corner_words, sides_words
+from quoting.wording.guide_corners import corner_words, sides_words, spread_words
 from quoting.wording.guide_rounds import growth_words, round_stitches
 from quoting.wording.phrases import capitalized
 from quoting.wording.rows_and_edges import kind_words, pass_words
@@ -65,23 +66,27 @@ def _round_counts(worked: Pass, rounds: int, counted: Rounds, speech: Speech) ->
 def stitch_details(worked: Pass, quote: Quote, speech: Speech) -> tuple[str, ...]:
     """Return what is said of a row or round besides its stitches."""
     if worked.corner is not None:
+        sides = sides_words(worked, speech) if worked.number == 1 else ""
         corner = corner_words(worked.corner, worked.stitch, speech)
-        return (sides_words(worked, speech) if worked.number == 1 else "", corner)
+        return (sides, _spread(worked, quote.plan, speech), corner)
     if worked.work is Work.ROW and worked.number == 1:
         return (_begun(quote, speech),)
     if worked.in_border:
-        return (_spread(worked, quote.plan, speech),)
+        return (_spread(worked, quote.plan, speech) or "one in each stitch",)
     return ()
 
 
 def _spread(worked: Pass, plan: Plan, speech: Speech) -> str:
-    """Return by how much a border round without corners is wider than what is inside it."""
-    inside = (plan.rows[-1], *plan.rounds)[plan.rounds.index(worked)]
-    more = worked.stitches[worked.stitch] - inside.stitches[inside.stitch]
-    if not more:
-        return "one in each stitch"
-    done = "two in one" if more > 0 else "two together"
-    return f"{speech.count(abs(more), 'time')} {done}, spread evenly"
+    """Return how a border round takes up what is inside it, and how that is counted."""
+    said = spread_words(worked, speech)
+    if not said or worked.number > 1:
+        return said
+    counted = []
+    if plan.counted is not None and plan.counted.counting is Counting.CLUSTERS:
+        counted.append("chains counted as stitches")
+    if plan.grid is not None and plan.grid.shared_edges:
+        counted.append(f"{BETWEEN_MOTIFS} stitches counted at each join")
+    return ", ".join((said, *counted))
 
 
 def _begun(quote: Quote, speech: Speech) -> str:

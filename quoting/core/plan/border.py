@@ -6,7 +6,7 @@ Counts along the sides follow from the gauges; the habits at corners are common 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TypeAlias
 
 from quoting.core.ground.cautions import Caution, for_maker
@@ -53,7 +53,9 @@ class Round:
     """One border round: its stitches, and the corner chains beside them.
 
     `sides` are the stitches along each side, in the order of the rim; `corner` is worked at each
-    corner, if there are any, its stitches besides those of the first round's sides.
+    corner, if there are any, its stitches besides those of the first round's sides. `edges` are
+    what the sides would have with one stitch in each of what they are worked into, and the corners
+    as they are; None along the ends of rows.
     """
 
     stitch: str
@@ -63,6 +65,7 @@ class Round:
     height_cm: float
     sides: tuple[int, ...]
     corner: CornerWork | None
+    edges: tuple[int | None, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,9 +112,20 @@ def border_rounds(border: Sequence[Edging], rim: Rim) -> tuple[Round, ...]:
             sides = [side + more for side in sides] or [_along(side, edging) for side in rim]
             extra = EXTRA_AT_A_CORNER[border[0].band.corner] * corners
             corner = _later_corner(edging, rounds[-1], corners) if rounds else _first_corner(edging)
+            edges = tuple(_edges(rim, rounds, more if corners else 0))
             closed = tuple(map(edging.closed, sides))
-            rounds.append(_round(edging, closed, extra, corner, corners))
+            made = _round(edging, closed, extra, corner, corners)
+            rounds.append(replace(made, edges=edges))
     return tuple(rounds)
+
+
+def _edges(rim: Rim, inside: Sequence[Round], more: int) -> Iterator[int | None]:
+    """Yield what each side of the next round is worked into; corners add `more` to each."""
+    if inside:
+        yield from (side + more for side in inside[-1].sides)
+        return
+    for side in rim:
+        yield side.stitches if isinstance(side, StitchesAlong) else None
 
 
 def _first_corner(edging: Edging) -> CornerWork:

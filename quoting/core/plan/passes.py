@@ -44,7 +44,9 @@ class Pass:
     `number` counts within its kind of work; `stitches` maps each stitch, `ch` among them, to its
     count; `section` is the section of stripes it belongs to, from 0, if to any. A round is of the
     body, which then grows from its centre, or `in_border`: there `sides` are the stitches along
-    each side of the body, those at corners left out, and `corner` is worked at each corner.
+    each side of the body, those at corners left out, and `corner` is worked at each corner; `edges`
+    are what the sides would have with one stitch in each of those inside, None where these are the
+    ends of rows.
     `part` is the index of the part of the blanket that it is in; where that is made several times,
     the pass stands for one in each of them. `fabric` says by what its yarn is measured. A pass that
     is `fresh` begins a new strand though its colour goes on. What is sewn has no stitches, but the
@@ -63,6 +65,7 @@ class Pass:
     in_border: bool = False
     sides: tuple[int, ...] = ()
     corner: CornerWork | None = None
+    edges: tuple[int | None, ...] = ()
     part: int = 0
     fabric: Fabric = BY_SWATCH
     fresh: bool = False

@@ -82,6 +82,7 @@ def _round_passes(rounds: Sequence[Round], edge: Edge, *, part: int) -> Iterator
             in_border=True,
             sides=worked.sides,
             corner=worked.corner,
+            edges=worked.edges,
             part=part,
         )
 
