@@ -1,6 +1,7 @@
 """Text to number and size, and back."""
 
 from decimal import Decimal
+from functools import partial
 
 import pytest
 from hypothesis import given
@@ -165,6 +166,19 @@ def test_a_size_whose_marks_may_be_meant_otherwise_is_asked_about(text, typed_wi
 def test_groups_of_one_side_are_not_taken_for_decimals_of_the_others_mark():
     assert read_size("0,9 m x 1.200 mm", GERMAN) == (90, 120)
     assert read_size("0,9 m x 1.200 mm", ENGLISH) == (90, 120)
+
+
+@pytest.mark.parametrize("text", ["90", "90 cm", "0.9 m", "90 x 90", "90 x 90 cm"])
+def test_one_measure_is_the_size_of_what_goes_by_its_width(text):
+    assert read_size(text, ENGLISH, "cm", by_width=True) == (90, 90)
+
+
+def test_of_what_goes_by_its_width_a_length_is_read_too_and_nonsense_is_told():
+    assert read_size("36 in x 90 cm", ENGLISH, by_width=True) == (pytest.approx(91.44), 90)
+    assert mistake(read_size, "90", ENGLISH).code == "not-a-size"
+    by_width = partial(read_size, by_width=True)
+    assert mistake(by_width, "90 x", ENGLISH, "cm").code == "not-a-size"
+    assert mistake(by_width, "wide", ENGLISH, "cm").code == "not-a-measure"
 
 
 def test_a_refusal_shows_the_beginning_of_a_long_text_and_nothing_unprintable():

@@ -35,7 +35,8 @@ def add_to(commands: Any) -> None:
         metavar="70x90cm",
         action="append",
         required=True,
-        help="a finished width and length; give it once for each size",
+        help="a finished width and length, or 90cm for the width of a circle or a hexagon; "
+        "give it once for each size",
     )
     parser.add_argument(
         "--prices", metavar="FILE", type=Path, help="compare at the prices in this TOML file"
@@ -51,8 +52,8 @@ def run(args: argparse.Namespace) -> None:
     Errors: BadInput, also where none of the sizes can be made; NotDone.
     """
     check_workbook(args.workbook)
-    sizes = _sizes(args.size)
     job = read_job(args)
+    sizes = _sizes(args.size, by_width=job.order.design.body.goes_by_width)
     prices = _prices(args.prices, job.speech)
     with mistakes_told(lambda mistake: _file_of(mistake, job, args.prices), job.speech):
         comparison = compare_sizes(job.order, job.workshop, sizes, today=this_day(), prices=prices)
@@ -71,7 +72,7 @@ def _reasons(comparison: Comparison, speech: Speech) -> list[str]:
     return [f"{refusal.size}: {refusal_words(refusal, speech)}" for refusal in comparison.refused]
 
 
-def _sizes(texts: list[str]) -> list[Size]:
+def _sizes(texts: list[str], *, by_width: bool) -> list[Size]:
     """Return the sizes typed. Errors: BadInput, with every one that cannot be read, or too many."""
     if len(texts) > MOST_SIZES:
         many = Mistake(NOWHERE, MistakeCode.TOO_MANY, {"read": len(texts), "limit": MOST_SIZES})
@@ -79,7 +80,7 @@ def _sizes(texts: list[str]) -> list[Size]:
     sizes, mistakes = [], []
     for text in texts:
         try:
-            sizes.append(size_of(text))
+            sizes.append(size_of(text, by_width=by_width))
         except Refused as refused:
             said = (mistake_sentence(mistake, FILE_SPEECH) for mistake in refused.mistakes)
             mistakes.append(f"--size {text[:60]!r}: {' '.join(said)}")

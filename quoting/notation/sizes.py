@@ -16,14 +16,19 @@ _LETTERS = re.compile(r"[a-z'\"′″]+\s*$", re.IGNORECASE)
 EXAMPLE = "70x90cm"
 
 
-def read_size(text: str, marks: Marks, default_unit: str | None = None) -> tuple[float, float]:
+def read_size(
+    text: str, marks: Marks, default_unit: str | None = None, *, by_width: bool = False
+) -> tuple[float, float]:
     """Return a width and a height in cm.
 
     A unit after the height serves the width too, and so does a decimal mark that one side is
-    beyond doubt typed with: 0.9 x 1.2 m. Errors: `not-a-size`, and those of
-    `read_measure`.
+    beyond doubt typed with: 0.9 x 1.2 m. Of what goes `by_width` one measure alone is both.
+    Errors: `not-a-size`, and those of `read_measure`.
     """
     sides = _BETWEEN.split(plain_text(text))
+    if by_width and len(sides) == 1:
+        width_cm = read_measure(text, marks, LENGTH, default_unit)
+        return width_cm, width_cm
     if len(sides) != 2 or not all(sides):
         raise refuse("", MistakeCode.NOT_A_SIZE, read=shown(text), wanted=EXAMPLE)
     width, height = sides

@@ -20,10 +20,17 @@ from quoting.schema.spot import Spot
 
 
 class SizeText(Leaf[Size]):
-    """A width and a height in one text, `70x90cm`, which is the size's label too."""
+    """A width and a height in one text, `70x90cm`, which is the size's label too.
+
+    Typed for a blanket that goes `by_width`, the one measure is enough; a list of prices is for
+    any blanket, so that a file needs both.
+    """
 
     stand_in = Size(width_cm=1, height_cm=1)
     quantity = LENGTH
+
+    def __init__(self, *, by_width: bool = False) -> None:
+        self.by_width = by_width
 
     def from_file(self, spot: Spot) -> Size:
         """Return the size. Errors: `wrong-type`; as `read_size`, and `Size`'s own."""
@@ -35,7 +42,7 @@ class SizeText(Leaf[Size]):
     def parse(self, text: str, notation: Notation) -> Size:
         """Return the size. Errors: as `read_size`, and `Size`'s own."""
         unit = notation.unit_of(LENGTH)
-        width_cm, height_cm = read_size(text, notation.marks, unit)
+        width_cm, height_cm = read_size(text, notation.marks, unit, by_width=self.by_width)
         return Size(width_cm=width_cm, height_cm=height_cm, label=text.strip())
 
     def to_file(self, value: Size, notation: Notation) -> str:
@@ -94,7 +101,7 @@ def read_price_list(content: Content) -> Mapping[Size, Decimal]:
     return prices
 
 
-def size_of(text: str) -> Size:
+def size_of(text: str, *, by_width: bool = False) -> Size:
     """Return the size that a text says, with its unit. Errors: as `read_size`, and `Size`'s own."""
-    width_cm, height_cm = read_size(text, FILE.marks)
+    width_cm, height_cm = read_size(text, FILE.marks, by_width=by_width)
     return Size(width_cm=width_cm, height_cm=height_cm, label=text.strip())

@@ -48,11 +48,15 @@ def made_size(plan: Plan, speech: Speech) -> str:
 
 def asked_size(quote: Quote, speech: Speech) -> str:
     """Return the size that was asked for: of what goes by its width, one length if both are it."""
-    plan, design = quote.plan, quote.order.design
-    one_length = abs(design.width_cm - design.height_cm) < NEAR
-    if one_length and plan.centre is not None and plan.centre.goes_by_width:
-        return speech.length(design.width_cm)
-    return speech.size(design.width_cm, design.height_cm)
+    design = quote.order.design
+    by_width = design.body.goes_by_width
+    return size_words(design.width_cm, design.height_cm, speech, by_width=by_width)
+
+
+def size_words(width_cm: float, height_cm: float, speech: Speech, *, by_width: bool) -> str:
+    """Return a size that is asked for, of what goes `by_width` one length if both sides are it."""
+    one_length = by_width and abs(width_cm - height_cm) < NEAR
+    return speech.length(width_cm) if one_length else speech.size(width_cm, height_cm)
 
 
 def sides_note(plan: Plan) -> str:

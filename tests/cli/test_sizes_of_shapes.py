@@ -2,16 +2,22 @@
 
 from __future__ import annotations
 
+import shutil
+from pathlib import Path
+
 import pytest
 
+from quoting.cli import main
 from quoting.cli.comparison_table import comparison_table
 from quoting.cli.quote_table import quote_table
 from quoting.core.order.resizing import own_size
 from quoting.core.weighing.comparison import compare_sizes
 from quoting.core.workshop.rounds import Counting
+from quoting.places import demo_centre
 from quoting.wording import speech_of
 from quoting.wording.guide import guide_paper
 from quoting.wording.paper import Facts
+from tests.cli.running import change, refusals
 from tests.constructed import constructed_quote, from_centre
 from tests.examples import TODAY
 from tests.guide.follower import all_blocks
@@ -57,3 +63,32 @@ def test_sizes_side_by_side_say_what_their_figures_are(shape: Counting, words: s
     compared = compare_sizes(order, quote.workshop, (own_size(order),), today=TODAY)
     told = " ".join(comparison_table(compared, speech_of(quote.workshop)).split())
     assert ("the second from corner to corner." in told) is (shape is Counting.HEXAGON)
+
+
+def round_order(demo: Path, shape: Counting) -> str:
+    """Return the demo's order from the centre in another shape."""
+    path = demo / "centre.toml"
+    shutil.copy(demo_centre(), path)
+    change(path, 'counting = "clusters"', f'counting = "{shape.value}"')
+    change(path, "motif =", "# motif =")
+    return str(path)
+
+
+@pytest.mark.parametrize("shape", [shape for shape in Counting if shape.goes_by_width])
+def test_what_goes_by_its_width_is_compared_by_its_width_alone(
+    demo: Path, capsys: pytest.CaptureFixture[str], shape: Counting
+) -> None:
+    order = round_order(demo, shape)
+    said = []
+    for size in ("90cm", "90x90cm"):
+        assert main(["compare", order, "--size", size, "--size", "36 in"]) == 0
+        said.append(capsys.readouterr().out.replace("90x90cm", "90cm").split())
+    assert said[0] == said[1]
+
+
+def test_what_has_a_length_is_not_compared_without_one(
+    demo: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    status, said = refusals(capsys, "compare", str(demo / "order.toml"), "--size", "90cm")
+    assert status == 2
+    assert "cannot be read as a size" in said

@@ -39,6 +39,7 @@ class PlainSquare:
     rounds: int | None = None
     main_colours: ClassVar[tuple[str, ...]] = ()
     also_worked: ClassVar[tuple[str, ...]] = ()
+    goes_by_width: ClassVar[bool] = False
 
     def __post_init__(self) -> None:
         checks = Checks()

@@ -5,6 +5,7 @@ A body holds what is particular to its construction and answers, whichever it is
 - `colours_with_places`, `stitches_with_places`, `motifs_with_places`: what it names, each with its
   place in the file; `also_worked`: stitches that it is worked in besides and that nobody names;
 - `main_colours`, `recoloured`: of which colours one could be done without, and how;
+- `goes_by_width`: whether its width alone is its size;
 - `resized`: itself without what belongs to one size.
 
 What a construction is besides stands in tables, by the class of the body. In all of these:

@@ -76,6 +76,11 @@ class FromCentre:
         checks.done()
 
     @property
+    def goes_by_width(self) -> bool:
+        """Whether its width alone is its size."""
+        return self.counting.goes_by_width
+
+    @property
     def whole_rounds(self) -> int | None:
         """The rounds that are the maker's own, as a count or as whole repeats of the stripes."""
         if self.repeats is None:

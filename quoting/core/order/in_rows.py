@@ -104,6 +104,7 @@ class InRows:
     plus: int | None = None
     stop_at: StopAt = StopAt.REPEAT
     also_worked: ClassVar[tuple[str, ...]] = ()
+    goes_by_width: ClassVar[bool] = False
 
     def __post_init__(self) -> None:
         checks = Checks()

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from enum import StrEnum
+from typing import ClassVar
 
 from quoting.core.ground.codes import MistakeCode
 from quoting.core.ground.errors import Checks
@@ -138,6 +139,7 @@ class JoinedSquares:
     columns: int | None = None
     rows: int | None = None
     blocked: bool = False
+    goes_by_width: ClassVar[bool] = False
 
     def __post_init__(self) -> None:
         checks = Checks()

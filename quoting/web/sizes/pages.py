@@ -78,7 +78,7 @@ def of_order() -> ResponseReturnValue:
     if "asks" in sent:
         own = {"order_file": order_text(order), FIELD: " ".join(names)}
         typed = MultiDict(sent.to_dict() | own)
-        form = bind_sizes(shop, for_order(typed, order, shop))
+        form = bind_sizes(shop, for_order(typed, order, shop), order)
     return _page(answer_sizes(form, order, shop), start="order")
 
 
@@ -161,7 +161,7 @@ def _asked() -> SizesAnswer:
         order = load_order_text(typed_of(form, "order_file").typed, shop.workshop)
     except Refused as refused:
         return unread_order(form, refused, shop)
-    return answer_sizes(bind_sizes(shop, for_order(request.form, order, shop)), order, shop)
+    return answer_sizes(bind_sizes(shop, for_order(request.form, order, shop), order), order, shop)
 
 
 def _status(found: SizesAnswer) -> int:

@@ -23,6 +23,7 @@ from quoting.web.forms.sent import line_numbers
 from quoting.web.shop import Shop
 from quoting.web.sizes.size_travel import TICKED, own_size_key
 from quoting.web.sizes.stand_ins import FIELD
+from quoting.wording.shapes import size_words
 
 OWN_LINES = 3
 MOST_OWN_LINES = 2 * MOST_SIZES
@@ -47,7 +48,9 @@ class SizeField(Figure):
         """The size in plain notation, where it was typed otherwise."""
         if self.data is None:
             return None
-        plain: str = self.meta.shop.speech.size(self.data.width_cm, self.data.height_cm)
+        size, by_width = self.data, self.kind.by_width  # type: ignore[attr-defined]
+        say = self.meta.shop.speech
+        plain = size_words(size.width_cm, size.height_cm, say, by_width=by_width)
         return None if _bare(self.typed) == _bare(plain) else plain
 
 
@@ -71,6 +74,13 @@ class OwnForm(Form):
     price = field_of(MONEY, "Price")
 
 
+class OwnWidthForm(Form):
+    """A size of the maker's own of what goes by its width."""
+
+    size = SizeField("Size", SizeText(by_width=True))
+    price = field_of(MONEY, "Price")
+
+
 class SizesForm(Form):
     """Everything that is asked; the order comes along as the text of its file."""
 
@@ -83,15 +93,26 @@ class SizesForm(Form):
     own = Lines(OwnForm, "Sizes of my own")
 
 
-def bind_sizes(shop: Shop, sent: MultiDict[str, str]) -> SizesForm:
-    """Return the form with what was sent in it, and some lines to type in."""
+class WidthsForm(SizesForm):
+    """The same of what goes by its width."""
+
+    own = Lines(OwnWidthForm, "Sizes of my own")
+
+
+def bind_sizes(shop: Shop, sent: MultiDict[str, str], order: Order | None = None) -> SizesForm:
+    """Return the form with what was sent in it, and some lines to type in.
+
+    Without an order, which tells how its sizes are typed, it is not asked anything yet.
+    """
     lines = line_numbers(sent)
     sent_own = lines.get("own", [])
     own = sent_own[:MOST_OWN_LINES]
     wanted = max(OWN_LINES, len(own) + (sent.get("do") == ADD))
     lines["own"] = [*own, *_next_numbers(own, wanted - len(own))]
     lines["customary"] = list(range(1, len(shop.sizes) + 1))
-    return SizesForm(sent, meta={"shop": shop, "lines": lines, "own_lines": len(sent_own)})
+    by_width = order is not None and order.design.body.goes_by_width
+    form = WidthsForm if by_width else SizesForm
+    return form(sent, meta={"shop": shop, "lines": lines, "own_lines": len(sent_own)})
 
 
 def start_sizes(shop: Shop, order: Order, stood_in: Collection[str] = ()) -> SizesForm:
@@ -113,7 +134,7 @@ def start_sizes(shop: Shop, order: Order, stood_in: Collection[str] = ()) -> Siz
     target = order.terms.target
     if target is not None and target.given is not None:
         sent["ordered.price"] = write_number(target.given, shop.marks)
-    return bind_sizes(shop, sent)
+    return bind_sizes(shop, sent, order)
 
 
 def order_text(order: Order) -> str:

@@ -21,6 +21,7 @@ from quoting.web.sizes.customary_sizes import Size as CustomarySize
 from quoting.web.sizes.size_form import MOST_OWN_LINES, Asks, SizesForm
 from quoting.web.sizes.size_travel import given_size
 from quoting.web.sizes.stand_ins import FIELD, stood_in
+from quoting.wording.shapes import size_words
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -54,7 +55,7 @@ def read_asked(form: SizesForm, order: Order, shop: Shop) -> Asked:
     found: dict[Size, Decimal | None] = {}
     ordered = ordered_size(order, shop, stood_in(typed_of(form, FIELD).typed))
     offered = [line for line in _customary(sheet, shop) if line.size != ordered]
-    for line in (*_ordered(sheet, ordered), *offered, *_own(sheet, shop)):
+    for line in (*_ordered(sheet, ordered), *offered, *_own(sheet, order, shop)):
         price = _price(line) if at_prices else None
         if line.size is not None and line.taken:
             priced = price is not None and found.get(line.size) is not None
@@ -80,7 +81,7 @@ def ordered_size(order: Order, shop: Shop, names: Collection[str]) -> Size | Non
     own = given_size(order, names)
     if own is None:
         return None
-    size = replace(own, label=shop.speech.size(own.width_cm, own.height_cm))
+    size = _called_by_sides(own, order, shop)
     return next((known for known in map(compared_size, shop.sizes) if known == size), size)
 
 
@@ -95,11 +96,17 @@ def compared_size(known: CustomarySize) -> Size:
     return Size(width_cm=known.width_cm, height_cm=known.height_cm, label=known.name)
 
 
-def _own(sheet: Sheet, shop: Shop) -> Iterator[_Line]:
+def _called_by_sides(size: Size, order: Order, shop: Shop) -> Size:
+    by_width = order.design.body.goes_by_width
+    label = size_words(size.width_cm, size.height_cm, shop.speech, by_width=by_width)
+    return replace(size, label=label)
+
+
+def _own(sheet: Sheet, order: Order, shop: Shop) -> Iterator[_Line]:
     for line in sheet.lines("own"):
         size: Size | None = line.may("size")
         if size is not None:
-            size = replace(size, label=shop.speech.size(size.width_cm, size.height_cm))
+            size = _called_by_sides(size, order, shop)
         yield _Line(sheet=line, size=size, taken=size is not None)
 
 

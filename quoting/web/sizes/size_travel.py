@@ -40,7 +40,7 @@ def for_order(sent: Sent, order: Order, shop: Shop) -> Sent:
     if before == size:
         return moved
     if before is not None:
-        _move_out(moved, before, shop)
+        _move_out(moved, before, order, shop)
     if size is not None and (before is not None or not said):
         _move_in(moved, size, order, shop)
     return moved
@@ -57,7 +57,7 @@ def own_size_key(order: Order, names: Collection[str]) -> str:
     return "" if size is None else size_key(size)
 
 
-def _move_out(sent: Sent, size: Size, shop: Shop) -> None:
+def _move_out(sent: Sent, size: Size, order: Order, shop: Shop) -> None:
     """Put the tick and the price of what was the order's own size in the line of that size."""
     ticked = bool(sent.poplist(f"{ORDERED}.take"))
     price = "".join(sent.poplist(f"{ORDERED}.price")[:1])
@@ -66,7 +66,7 @@ def _move_out(sent: Sent, size: Size, shop: Shop) -> None:
         sent.setlist(f"{line}.take", [TICKED] * ticked)
         sent[f"{line}.price"] = price
     elif ticked or price.strip():
-        line = next(_own_lines(sent, size, shop), None) or _blank_line(sent)
+        line = next(_own_lines(sent, size, order, shop), None) or _blank_line(sent)
         sent[f"{line}.size"] = sent.get(f"{line}.size", "").strip() or _size_text(size, shop)
         sent[f"{line}.price"] = sent.get(f"{line}.price", "").strip() or price
 
@@ -74,7 +74,7 @@ def _move_out(sent: Sent, size: Size, shop: Shop) -> None:
 def _move_in(sent: Sent, size: Size, order: Order, shop: Shop) -> None:
     """Tick the order's own size, and put its price beside it: the order's, or one typed before."""
     sent[f"{ORDERED}.take"] = TICKED
-    own = [sent.get(f"{line}.price", "").strip() for line in _own_lines(sent, size, shop)]
+    own = [sent.get(f"{line}.price", "").strip() for line in _own_lines(sent, size, order, shop)]
     target, line = order.terms.target, _customary_line(size, shop)
     typed = "" if line is None else sent.get(f"{line}.price", "")
     if target is not None and target.given is not None:
@@ -90,11 +90,12 @@ def _customary_line(size: Size, shop: Shop) -> str | None:
     return None
 
 
-def _own_lines(sent: Sent, size: Size, shop: Shop) -> Iterator[str]:
+def _own_lines(sent: Sent, size: Size, order: Order, shop: Shop) -> Iterator[str]:
     """Yield the lines in which the maker typed a size herself."""
+    unit, by_width = shop.unit_of(LENGTH), order.design.body.goes_by_width
     for number in line_numbers(sent).get("own", []):
         line = f"own.{number}"
-        if _read(sent.get(f"{line}.size", ""), shop.marks, shop.unit_of(LENGTH)) == size:
+        if _read(sent.get(f"{line}.size", ""), shop.marks, unit, by_width=by_width) == size:
             yield line
 
 
@@ -120,10 +121,10 @@ def _in_unit(size: Size, unit: str, marks: Marks) -> str:
     return f"{width.removesuffix(unit).strip()} x {height}"
 
 
-def _read(text: str, marks: Marks, unit: str) -> Size | None:
+def _read(text: str, marks: Marks, unit: str, *, by_width: bool = False) -> Size | None:
     """Return a size as it was typed or sent; None where it is none."""
     try:
-        width_cm, height_cm = read_size(text, marks, unit)
+        width_cm, height_cm = read_size(text, marks, unit, by_width=by_width)
         return Size(width_cm=width_cm, height_cm=height_cm)
     except Refused:
         return None
