@@ -20,6 +20,7 @@ from exports.sheets.number_formats import HOURS, ROUGH_SHARE, Shapes
 from quoting.core.weighing.best_size import best_of
 from quoting.core.weighing.comparison import Rule
 from quoting.wording import NO_PRICE_OF_SIZE, NO_SIZE_NAMED
+from quoting.wording.shapes import width_note
 
 TITLE = "Sizes"
 WIDTHS = (24, *[13] * 11)
@@ -54,7 +55,9 @@ def write_counts(grid: Grid, rows: Rows, shapes: Shapes) -> Counted:
     head = heading(grid, quote.order.title) + 1
     many = shapes.speech.count(quote.order.quantity, "blanket")
     day = shapes.speech.day(quote.day)
-    grid.line(words(f"The same design at several sizes, {many} of each, {day}", Look.NOTE))
+    about = f"The same design at several sizes, {many} of each, {day}"
+    note = width_note(quote.plan)
+    grid.line(words(f"{about}. {note}" if note else about, Look.NOTE))
     grid.next_row = _rules_at(rows, head) + RULES_ROWS + rows.count + 1
     legend(grid)
     counts = counts_table(grid, rows, shapes)

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from quoting.cli.columns import PAGE_WIDTH, columns, wrapped
 from quoting.core.weighing.comparison import Compared, Comparison
 from quoting.wording import Speech, count_figures, refusal_words, rule_words, verdict
-from quoting.wording.shapes import sides_note
+from quoting.wording.shapes import sides_note, width_note
 
 
 def comparison_table(comparison: Comparison, speech: Speech) -> str:
@@ -26,8 +26,9 @@ def comparison_table(comparison: Comparison, speech: Speech) -> str:
 
 
 def _note(comparison: Comparison) -> Iterator[str]:
-    """Yield what the two figures of a size are, where they are no width and length."""
+    """Yield what the figures of a size are, where they are no width and length."""
     for compared in comparison.sizes[:1]:
+        yield from wrapped(width_note(compared.quote.plan), PAGE_WIDTH)
         yield from wrapped(sides_note(compared.quote.plan), PAGE_WIDTH)
 
 

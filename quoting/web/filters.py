@@ -55,7 +55,7 @@ from quoting.wording import (
     work_words,
 )
 from quoting.wording.ends import ends_briefly, ends_to_do
-from quoting.wording.shapes import asked_size, made_size, sides_note
+from quoting.wording.shapes import asked_size, made_size, sides_note, width_note
 
 BAR = {
     "orders": "Orders",
@@ -146,6 +146,7 @@ WORDS: tuple[Callable[..., object], ...] = (
     sureness_words,
     task_words,
     timed_words,
+    width_note,
     wish_words,
     work_words,
 )

@@ -14,6 +14,11 @@ from quoting.wording.speech import Speech
 _ACROSS = sentence("{length} across")
 _CORNER_TO_CORNER = sentence("{width} from side to side and {height} from corner to corner")
 
+_BY_WIDTH = {
+    Counting.CIRCLE: "A circle goes by its width",
+    Counting.HEXAGON: "A hexagon goes by its width, from side to side",
+}
+
 Side = Callable[[float], str]
 """Says one length with its unit."""
 
@@ -57,6 +62,16 @@ def size_words(width_cm: float, height_cm: float, speech: Speech, *, by_width: b
     """Return a size that is asked for, of what goes `by_width` one length if both sides are it."""
     one_length = by_width and abs(width_cm - height_cm) < NEAR
     return speech.length(width_cm) if one_length else speech.size(width_cm, height_cm)
+
+
+def width_note(plan: Plan) -> str:
+    """Return that of what goes by its width no size has a length that counts, or nothing.
+
+    Of all sizes of one design it is the same.
+    """
+    if plan.centre is None or not plan.centre.goes_by_width:
+        return ""
+    return f"{_BY_WIDTH[plan.centre]}: of each size the width alone counts, not the length."
 
 
 def sides_note(plan: Plan) -> str:

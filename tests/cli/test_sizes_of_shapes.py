@@ -63,6 +63,8 @@ def test_sizes_side_by_side_say_what_their_figures_are(shape: Counting, words: s
     compared = compare_sizes(order, quote.workshop, (own_size(order),), today=TODAY)
     told = " ".join(comparison_table(compared, speech_of(quote.workshop)).split())
     assert ("the second from corner to corner." in told) is (shape is Counting.HEXAGON)
+    by_width = "of each size the width alone counts, not the length."
+    assert told.count(by_width) == shape.goes_by_width
 
 
 def round_order(demo: Path, shape: Counting) -> str:

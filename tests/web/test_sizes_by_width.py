@@ -62,6 +62,24 @@ def test_the_orders_own_size_is_called_by_its_one_measure_and_is_not_asked_twice
 
 
 @pytest.mark.parametrize("shape", ROUND)
+def test_that_the_width_alone_counts_is_said_once_above_the_sizes(shape: Counting) -> None:
+    _, page = sizes_page(shape, width_cm=30, height_cm=80)
+    said = page.with_id("answer").text
+    note = f"A {shape.value} goes by its width"
+    assert said.count(note) == 1
+    assert "of each size the width alone counts, not the length." in said
+    assert said.index(note) < said.index("Size asked")
+    assert page.table("Size asked")[1][0].startswith("30 cm as ordered")
+    assert "80 cm" not in next(page.with_id("order").all("ul")).text
+
+
+def test_of_what_has_a_length_nothing_is_said() -> None:
+    _, page = sizes_page(Counting.SOLID)
+    assert "goes by its width" not in page.root.text
+    assert page.table("Size asked")[1][0].startswith("60 × 60 cm as ordered")
+
+
+@pytest.mark.parametrize("shape", ROUND)
 def test_a_size_typed_so_is_taken_to_the_order_and_its_price_stays_with_it(
     shape: Counting,
 ) -> None:

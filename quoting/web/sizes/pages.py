@@ -29,7 +29,7 @@ from quoting.web.orders.pages import show_refused, show_sent
 from quoting.web.shop import shop_now
 from quoting.web.sizes.size_answers import SizesAnswer, answer_sizes, unread_order
 from quoting.web.sizes.size_form import ADD, bind_sizes, order_text, start_sizes
-from quoting.web.sizes.size_reading import compared_size, ordered_size
+from quoting.web.sizes.size_reading import compared_size, ordered_size, own_size_words
 from quoting.web.sizes.size_travel import for_order
 from quoting.web.sizes.size_views import view_sizes
 from quoting.web.sizes.stand_ins import (
@@ -210,6 +210,7 @@ def _seen(found: SizesAnswer) -> dict[str, Any]:
         "view": view,
         "order": order,
         "ordered": ordered,
+        "ordered_sides": own_size_words(order, shop) if order is not None else "",
         "not_given": not_given,
         "customary": [(size, line, compared_size(size)) for size, line in lines],
     }

@@ -81,7 +81,7 @@ def ordered_size(order: Order, shop: Shop, names: Collection[str]) -> Size | Non
     own = given_size(order, names)
     if own is None:
         return None
-    size = _called_by_sides(own, order, shop)
+    size = replace(own, label=own_size_words(order, shop))
     return next((known for known in map(compared_size, shop.sizes) if known == size), size)
 
 
@@ -94,6 +94,14 @@ def _ordered(sheet: Sheet, size: Size | None) -> Iterator[_Line]:
 def compared_size(known: CustomarySize) -> Size:
     """Return a customary size as one to compare, under its name."""
     return Size(width_cm=known.width_cm, height_cm=known.height_cm, label=known.name)
+
+
+def own_size_words(order: Order, shop: Shop) -> str:
+    """Return the order's own size in words, of what goes by its width its width alone."""
+    design = order.design
+    if design.body.goes_by_width:
+        return shop.speech.length(design.width_cm)
+    return shop.speech.size(design.width_cm, design.height_cm)
 
 
 def _called_by_sides(size: Size, order: Order, shop: Shop) -> Size:

@@ -12,8 +12,10 @@ from openpyxl.workbook import Workbook
 
 from exports.comparison_workbook import comparison_bytes
 from quoting.core.weighing.comparison import Comparison
+from quoting.core.workshop.rounds import Counting
 from quoting.wording import refusal_words, speech_of, verdict
 from tests.examples import sample_design, sample_order, sample_workshop
+from tests.motif_examples import centre_order, motif_workshop, sample_centre
 from tests.workbook.comparison.blocks import SHORT, row_under
 from tests.workbook.comparisons import BED, COT, DOLL, PRAM, compared
 from tests.workbook.recalculation import opened
@@ -126,3 +128,14 @@ def test_fifty_sizes_have_their_rows_and_charts() -> None:
 def test_the_spreadsheet_library_is_loaded_only_when_a_workbook_is_written() -> None:
     code = "import sys, exports.comparison_workbook; sys.exit('openpyxl' in sys.modules)"
     assert subprocess.run([sys.executable, "-c", code], check=False).returncode == 0
+
+
+@pytest.mark.parametrize("shape", list(Counting))
+def test_that_the_width_alone_counts_is_said_on_the_first_sheet_of_what_goes_by_it(
+    shape: Counting,
+) -> None:
+    order = centre_order(body=sample_centre("teal", "rust", counting=shape))
+    found = compared(PRAM, COT, order=order, workshop=motif_workshop())
+    said = " ".join(texts_of(opened(comparison_bytes(found)), "Sizes"))
+    note = f"A {shape.value} goes by its width"
+    assert said.count(note) == shape.goes_by_width
