@@ -69,6 +69,11 @@ class Chosen(Inlined[V]):
         """Return the word of a value's shape."""
         return next(word for word, shape in self.shapes.items() if type(value) is shape.value)
 
+    def not_of(self, word: str) -> frozenset[str]:
+        """Return the keys of all shapes that a word does not choose, where they are not its own."""
+        keys = {key for other in self.shapes for key in self.keys_of(other)}
+        return frozenset(keys.difference(self.keys_of(word)))
+
     def all_keys(self) -> Iterator[Key]:
         """Yield the key of the word, the keys of the first shape, and the tables of the others."""
         yield Key(field="", name=self.key, kind=self.word, label=self.label)
@@ -113,7 +118,7 @@ class Chosen(Inlined[V]):
 
     def _meant(self, table: Table) -> str:
         """Return the word whose table a file has; the first, if it has its keys or no table."""
-        if not any(table.holds(name) for name in self._keys_of(self.first)):
+        if not any(table.holds(name) for name in self.keys_of(self.first)):
             for word in self.shapes:
                 if word != self.first and table.holds(word):
                     return word
@@ -123,10 +128,10 @@ class Chosen(Inlined[V]):
         """Note the keys of shapes that were not chosen, with the word that they go with."""
         facts = {"choice": self.key, "chosen": chosen}
         for word in self.shapes:
-            for name in self._keys_of(word) if word != chosen else ():
+            for name in self.keys_of(word) if word != chosen else ():
                 table.refuse(name, MistakeCode.KEY_NOT_CHOSEN, read=name, word=word, **facts)
 
-    def _keys_of(self, word: str) -> tuple[str, ...]:
+    def keys_of(self, word: str) -> tuple[str, ...]:
         """Return the keys that stand beside that of the word with a shape: its own, or a table."""
         if word != self.first:
             return (word,)

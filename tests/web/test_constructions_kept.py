@@ -7,12 +7,14 @@ from pathlib import Path
 import pytest
 
 from quoting.core.order.from_centre import FromCentre
-from quoting.core.order.joined_squares import JoinedSquares
+from quoting.core.order.joined_squares import JoinedSquares, Layout
 from quoting.core.workshop.stitches import Vocabulary
 from quoting.schema import load_order_text, order_text
 from tests.motif_examples import striped_centre
-from tests.web.book_pages import maker_with_book
+from tests.web.book_pages import BookMaker, maker_with_book
 from tests.web.motif_orders import (
+    FEN,
+    REED,
     MotifMaker,
     motif_workshop,
     order_of,
@@ -66,3 +68,39 @@ def test_the_quote_the_message_and_the_guide_are_made_of_it(
     fields = maker.open().typed()
     for address in ("/quote", "/quote/message", "/guide"):
         assert maker.client.post(address, data=fields).status_code == 200
+
+
+def without_motifs(maker: BookMaker, *names: str) -> int:
+    """Take motifs out on the page of measurements, save, and return the answer's status."""
+    page = maker.open("/measurements")
+    for name in names:
+        fields = page.typed("own")
+        field = next(f for f, text in fields.items() if f.endswith(".name") and text == name)
+        fields |= {"do": f"remove {field.removesuffix('.name')}"}
+        page = Page(maker.client.post("/measurements", data=fields).text)
+    fields = page.typed("own") | {"do": "save"}
+    return maker.client.post("/measurements", data=fields, follow_redirects=True).status_code
+
+
+@pytest.mark.parametrize("gone", [(REED.name,), (FEN.name, REED.name)], ids=["one", "all"])
+def test_a_motif_that_rests_may_go_and_is_told_as_gone_once_it_is_chosen_again(
+    gone: tuple[str, ...], tmp_path: Path
+) -> None:
+    """Nothing else of what rests is lost, and while it is chosen the motif may not be taken out."""
+    body = squares_body(motif=REED.name, layouts=(Layout(colours=("teal", "rust", "oat")),))
+    with maker_with_book(tmp_path / "book.db", motif_workshop()) as maker:
+        file = order_text(order_of(body), Vocabulary.US)
+        kept = maker.hand_in("/read", maker.begin(), file).location
+        before = maker.open(kept).typed()
+        unfinished = before | {"blanket.width": ""}
+        maker.client.post(kept, data=unfinished | {"do": "save"})
+        assert without_motifs(maker, *gone) == 422
+        in_rows = maker.open(kept).typed() | {"blanket.construction": "rows", "do": "construction"}
+        maker.client.post(kept, data=in_rows)
+        assert without_motifs(maker, *gone) == 200
+        back = maker.open(kept).typed() | {"blanket.construction": "squares", "do": "construction"}
+        again = Page(maker.client.post(kept, data=back).text)
+        assert "has no motif “reed square”" in again.said_of("blanket.squares.motif")
+        fields = {name: text for name, text in before.items() if name.startswith("blanket.squares")}
+        assert fields["blanket.squares.motif"] == REED.name
+        assert fields.items() <= again.typed().items()

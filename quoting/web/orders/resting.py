@@ -22,9 +22,7 @@ def resting(sent: Sent) -> list[tuple[str, str]]:
     Of the one that it has, they are those that its shape has no use for.
     """
     word = _chosen(sent)
-    kept = set(_keys_of(word))
-    keys = {key for other in BODIES.shapes for key in _keys_of(other)} - kept
-    keys |= set(form_part(word).takes_over)
+    keys = BODIES.not_of(word) | set(form_part(word).takes_over)
     names = form_part(word).rests(sent)
     return [(n, t) for n, t in sent.items(multi=True) if _key(n) in keys or n in names]
 
@@ -38,7 +36,7 @@ def without_resting(sent: Sent) -> Sent:
 def begun(sent: Sent, workshop: Workshop) -> Sent:
     """Return a form with what a construction begins with, where it was chosen and has no field."""
     word = _chosen(sent)
-    if sent.get(_CHOICE) != word or any(_key(name) in _keys_of(word) for name in sent):
+    if sent.get(_CHOICE) != word or any(_key(name) in BODIES.keys_of(word) for name in sent):
         return sent
     named = (yarn for yarn in workshop.yarns if yarn.name == sent.get("blanket.yarn"))
     start = start_of_body(workshop, next(named, workshop.yarns[0]), word)
@@ -48,13 +46,6 @@ def begun(sent: Sent, workshop: Workshop) -> Sent:
 def _chosen(sent: Sent) -> str:
     word = sent.get(_CHOICE, "")
     return word if word in BODIES.shapes else BODIES.first
-
-
-def _keys_of(word: str) -> tuple[str, ...]:
-    """Return the keys of a construction among those of the blanket."""
-    if word != BODIES.first:
-        return (word,)
-    return tuple(key.name for key in BODIES.shapes[word].all_keys())
 
 
 def _key(name: str) -> str:
