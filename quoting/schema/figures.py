@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from decimal import Decimal
 from typing import ClassVar
 
@@ -35,6 +36,8 @@ MOST_SHORT = len("100.25 cm")
 _EVERYDAY = {"cm": ("cm", "in"), "m": ("m", "yd"), "g": ("g", "oz")}
 """The units that each kind of measure is usually given in, by the one used inside."""
 
+_SAID_WITH_A_WORD = re.compile(r"\d.*[^\W\d_]\.?\s*$", re.DOTALL)
+
 
 class Number(Leaf[float]):
     """A number without a unit."""
@@ -62,6 +65,16 @@ class Number(Leaf[float]):
     def show(self, value: float, notation: Notation) -> str:
         """Return the number with its own decimals, without any if it is whole."""
         return write_number(Decimal(repr(value)).normalize(), notation.marks)
+
+
+class BareGrams(Number):
+    """A number of grams, or of what stands beside it; with a unit of mass any weight is typed."""
+
+    def parse(self, text: str, notation: Notation) -> float:
+        """Return the number, of a weight its grams. Errors: as `read_number`, `read_measure`."""
+        if not _SAID_WITH_A_WORD.search(text):
+            return super().parse(text, notation)
+        return read_measure(text, notation.marks, MASS)
 
 
 class Share(Number):
@@ -208,6 +221,7 @@ def _is_finite(value: object) -> bool:
 
 
 NUMBER = Number()
+BARE_GRAMS = BareGrams()
 SHARE = Share()
 COUNT = Count()
 EXACT = Exact()

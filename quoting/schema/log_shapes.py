@@ -22,7 +22,7 @@ from quoting.core.making.log_lines import (
     YarnUsed,
 )
 from quoting.core.order.stage import Stage
-from quoting.schema.figures import COUNT, MONEY, NUMBER
+from quoting.schema.figures import BARE_GRAMS, COUNT, MONEY, NUMBER
 from quoting.schema.instant import INSTANT
 from quoting.schema.notation import RECORD
 from quoting.schema.reading import Content, read_value
@@ -53,9 +53,9 @@ YARN_USED = Shape(
     _used(lambda used: used.day, DAY, "Day"),
     _used(lambda used: used.colour, NAME, "Colour"),
     _used(lambda used: used.rows, COUNT, "Rows done"),
-    _used(lambda used: used.grams, NUMBER, "Grams used"),
+    _used(lambda used: used.grams, BARE_GRAMS, "Grams used"),
     _used(lambda used: used.balls, COUNT, "Balls used up"),
-    _used(lambda used: used.ball_g, NUMBER, "Grams of one"),
+    _used(lambda used: used.ball_g, BARE_GRAMS, "Grams of one"),
 )
 
 _taken = Fields(YarnTaken)
@@ -63,7 +63,7 @@ YARN_TAKEN = Shape(
     YarnTaken,
     _taken(lambda taken: taken.day, DAY, "Day"),
     _taken(lambda taken: taken.colour, NAME, "Colour"),
-    _taken(lambda taken: taken.grams, NUMBER, "Grams"),
+    _taken(lambda taken: taken.grams, BARE_GRAMS, "Grams"),
     _taken(lambda taken: taken.lot, TEXT, "Dye lot"),
     _taken(lambda taken: taken.from_shelf, YES_NO, "From the shelf"),
     _taken(lambda taken: taken.cost, MONEY, "Paid for it"),

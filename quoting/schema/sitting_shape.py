@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from quoting.core.making.log_lines import Doing
 from quoting.core.making.sitting import Consumed, Sitting
-from quoting.schema.figures import COUNT, NUMBER
+from quoting.schema.figures import BARE_GRAMS, COUNT, NUMBER
 from quoting.schema.several import Several
 from quoting.schema.shape import Fields, Shape
 from quoting.schema.time_of_day import TIME_OF_DAY
@@ -14,7 +14,7 @@ _consumed = Fields(Consumed)
 CONSUMED = Shape(
     Consumed,
     _consumed(lambda consumed: consumed.colour, NAME, "Colour"),
-    _consumed(lambda consumed: consumed.amount, NUMBER, "Used up"),
+    _consumed(lambda consumed: consumed.amount, BARE_GRAMS, "Used up"),
     _consumed(lambda consumed: consumed.ball_g, NUMBER, "of"),
 )
 

@@ -134,6 +134,16 @@ def test_new_balls_are_written_down_with_their_lot_and_cost(maker: BookMaker, ad
     assert "oat: 100 g got for it, lot 802, £4.60 paid" in maker.open(f"{address}/making").root.text
 
 
+@pytest.mark.parametrize("grams", ["100 g", "0.1 kg", "100g"])
+def test_a_weight_is_taken_with_its_unit(maker: BookMaker, address: str, grams: str) -> None:
+    write_line(maker, address, "yarn-taken", colour="oat", grams=grams)
+    (got,) = lines_of(maker, address)
+    assert isinstance(got, YarnTaken)
+    assert got.grams == 100
+    refused = write_line(maker, address, "yarn-taken", colour="oat", grams="100 cm")
+    assert "no unit that is known" in Page(refused.text).said_of("yarn-taken.grams")
+
+
 def test_a_note_stays_as_it_was_typed(maker: BookMaker, address: str) -> None:
     write_line(maker, address, "remark", text="She likes <rust>.\nWider.")
     (remark,) = lines_of(maker, address)

@@ -112,6 +112,53 @@ def test_yarn_and_ends_are_told_with_the_rows(maker: BookMaker, address: str) ->
     assert "buy" in again or "does for the" in again
 
 
+@pytest.mark.parametrize(
+    ("amount", "beside", "used"),
+    [
+        ("70 g", "", {"grams": 70}),
+        ("70", "", {"grams": 70}),
+        ("0.07 kg", "", {"grams": 70}),
+        ("2 oz", "", {"grams": pytest.approx(56.699, abs=0.001)}),
+        ("70 g", "100", {"grams": 70}),
+        ("2 skeins", "100", {"balls": 2, "ball_g": 100}),
+        ("1 skein", "50", {"balls": 1, "ball_g": 50}),
+        ("0.8 skeins", "100", {"grams": 80}),
+    ],
+)
+def test_yarn_is_told_with_the_unit_that_is_typed(
+    maker: BookMaker, address: str, amount: str, beside: str, used: dict[str, object]
+) -> None:
+    """An ounce is 28.349523125 g exactly (NIST Handbook 44)."""
+    told = {"used.1.amount": amount, "used.1.ball_g": beside}
+    assert tell(maker, address, rows="4", **told).status_code == 303
+    _, line = lines_of(maker, address)
+    assert isinstance(line, YarnUsed)
+    assert {name: getattr(line, name) for name in used} == used
+
+
+@pytest.mark.parametrize(
+    ("amount", "beside", "said"),
+    [
+        ("some", "", "cannot be read as a number"),
+        ("70 cm", "", "no unit that is known"),
+        ("70 cm", "100", "no unit that is known"),
+        ("2 skeins", "", "no unit that is known"),
+        ("g", "", "cannot be read as a number"),
+        ("-70 g", "", "is too small"),
+    ],
+)
+def test_what_is_no_weight_is_told_beside_the_yarn(
+    untouched: tuple[BookMaker, str], amount: str, beside: str, said: str
+) -> None:
+    maker, address = untouched
+    told = {"used.1.amount": amount, "used.1.ball_g": beside}
+    reply = tell(maker, address, rows="4", **told)
+    assert reply.status_code == 422
+    assert said in Page(reply.text).said_of("used.1.amount")
+    assert Page(reply.text).typed("sitting").items() >= told.items()
+    assert lines_of(maker, address) == []
+
+
 def test_the_first_rows_of_an_agreed_order_offer_to_put_it_on_the_hook(
     maker: BookMaker, address: str
 ) -> None:

@@ -8,11 +8,12 @@ from datetime import datetime
 from werkzeug.datastructures import MultiDict
 from wtforms import Field, Form
 
-from quoting.core.ground.errors import Mistake
+from quoting.core.ground.errors import Mistake, Refused
 from quoting.core.ground.place import Document, Place, at, placed
 from quoting.core.making.log_lines import Doing, LogLine, Session, YarnUsed
 from quoting.core.making.progress import rows_done
 from quoting.core.making.sitting import Sitting, sitting_lines
+from quoting.notation import MASS, read_measure
 from quoting.schema.figures import NUMBER
 from quoting.schema.instant import YEARS
 from quoting.schema.reading import read_value
@@ -74,9 +75,36 @@ def read_sitting(
     A session that a clock `timed` keeps the moment at which it began, and has the rows that were
     ticked since. Errors: one refusal with every mistake.
     """
-    sitting = read_value(content_of(sent), SITTING, Document.LOG, shop.notation)
+    told = _with_typed_units(sent, shop)
+    sitting = read_value(content_of(told), SITTING, Document.LOG, shop.notation)
     began = _began(sitting, timed)
     return sitting, sitting_lines(sitting, done=_done_before(hand, timed), started=began)
+
+
+def _with_typed_units(sent: Sent, shop: Shop) -> Sent:
+    """Return what was sent, yarn that was typed with a unit told in that.
+
+    A weight is one, whichever unit stands beside its field; balls may be said where they do.
+    """
+    told = MultiDict(sent)
+    balls = [shop.speech.worded(word) for word in ("balls", "ball")]
+    for number in line_numbers(sent).get("used", []):
+        amount, beside = f"used.{number}.amount", f"used.{number}.ball_g"
+        text = sent.get(amount, "").strip()
+        ball = next((word for word in balls if text.lower().endswith(word.lower())), "")
+        if ball and sent.get(beside, ""):
+            told[amount] = text[: -len(ball)]
+        elif _is_weight(text, shop):
+            told[beside] = ""
+    return told
+
+
+def _is_weight(text: str, shop: Shop) -> bool:
+    try:
+        read_measure(text, shop.marks, MASS)
+    except Refused:
+        return False
+    return True
 
 
 def _done_before(hand: AtHand, timed: Session | None) -> int:
