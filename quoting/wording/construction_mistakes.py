@@ -45,6 +45,9 @@ CONSTRUCTION_MISTAKES: Sentences = {
     MistakeCode.CLUSTERS_ALONE: (
         "This counts for rounds in clusters alone: leave it out, or choose that shape.",
     ),
+    MistakeCode.SEWN_ALONE: (
+        "This counts for joins that are sewn alone: leave it out, or choose such a join.",
+    ),
     MistakeCode.SHARE_AND_COUNT: (
         "A layout has a share of the motifs or a number of them; give only one.",
     ),

@@ -93,8 +93,23 @@ def test_the_files_are_right_before_they_are_spoilt() -> None:
         ('"140 cm"', '"0 cm"', "join.needleful", "not-above"),
         ('"140 cm"', '"5 cm"', "join.needleful", "too-small"),
         ('"140 cm"', '"nan cm"', "join.needleful", "not-finite"),
-        ('"whipstitch"', '"glue"', "join.method", "not-one-of"),
-        ('"whipstitch"', '"continuous"', "join.colour", "one-last-colour"),
+        (
+            '"whipstitch"\ncolour = "oat"\nneedleful = "140 cm"',
+            '"glue"\ncolour = "oat"',
+            "join.method",
+            "not-one-of",
+        ),
+        *(
+            ('"whipstitch"', f'"{method.value}"', "join.needleful", "sewn-alone")
+            for method in JoinMethod
+            if method not in (JoinMethod.WHIPSTITCH, JoinMethod.MATTRESS)
+        ),
+        (
+            'method = "whipstitch"\ncolour = "oat"\nneedleful = "140 cm"',
+            'method = "continuous"\ncolour = "oat"',
+            "join.colour",
+            "one-last-colour",
+        ),
         ('colour = "oat"\nneedle', "needle", "join.colour", "missing"),
         (
             "[blanket.squares.join]",

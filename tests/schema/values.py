@@ -12,7 +12,14 @@ from hypothesis import strategies as st
 from quoting.core.order.design import Design, EndsBecome
 from quoting.core.order.from_centre import FromCentre
 from quoting.core.order.in_rows import Section
-from quoting.core.order.joined_squares import JoinedSquares, Layout, MotifJoin
+from quoting.core.order.joined_squares import (
+    NEEDLEFUL_CM,
+    SEWN,
+    JoinedSquares,
+    JoinMethod,
+    Layout,
+    MotifJoin,
+)
 from quoting.core.order.order import Extra, Order
 from quoting.core.order.resizing import Size
 from quoting.core.workshop.exchange import ExchangeRate
@@ -168,8 +175,13 @@ def _layout(fields: dict[str, Strategy]) -> Strategy:
 
 
 def _join(fields: dict[str, Strategy]) -> Strategy:
-    lengths = {"added_cm": st.none() | st.floats(1, 20), "needleful_cm": st.floats(10, 900)}
-    return st.builds(MotifJoin, **fields | lengths | {"colour": texts})
+    own = {"added_cm": st.none() | st.floats(1, 20), "colour": texts}
+    sewn = {"method": st.sampled_from(SEWN), "needleful_cm": st.floats(10, 900)}
+    other = {
+        "method": st.sampled_from([method for method in JoinMethod if method not in SEWN]),
+        "needleful_cm": st.just(NEEDLEFUL_CM),
+    }
+    return _either(MotifJoin, fields | own, sewn, other)
 
 
 def _squares(fields: dict[str, Strategy]) -> Strategy:

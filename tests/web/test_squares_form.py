@@ -6,7 +6,7 @@ from dataclasses import replace
 
 import pytest
 
-from quoting.core.order.joined_squares import JoinMethod, Layout, MotifJoin, Pool
+from quoting.core.order.joined_squares import SEWN, JoinMethod, Layout, MotifJoin, Pool
 from tests.web.motif_orders import (
     FIVE,
     MotifMaker,
@@ -34,7 +34,10 @@ BODIES = {
     },
     "continuous": squares_body(
         layouts=(Layout(colours=FIVE),),
-        join=MotifJoin(method=JoinMethod.CONTINUOUS, colour="oat", needleful_cm=90),
+        join=MotifJoin(method=JoinMethod.CONTINUOUS, colour="oat"),
+    ),
+    "short needlefuls": squares_body(
+        join=MotifJoin(method=JoinMethod.MATTRESS, colour="oat", needleful_cm=90)
     ),
 }
 
@@ -152,7 +155,7 @@ def test_colours_of_another_yarn_may_be_chosen_in_a_layout(maker: MotifMaker) ->
         ({"join.colour": "puce"}, ["join.colour"]),
         ({"join.method": "continuous"}, ["join.colour"]),
         ({"join.added": "wide"}, ["join.added"]),
-        ({"join.needleful": "0"}, ["join.needleful"]),
+        ({"join.method": "mattress", "join.needleful": "0"}, ["join.needleful"]),
         ({"pool.colours.1.value": "teal"}, ["layouts", "pool.colours"]),
     ],
 )
@@ -201,6 +204,23 @@ def test_how_far_the_size_is_off_is_told_on_both_sides(wide: MotifMaker) -> None
     text = text_of(wide.open(), "size")
     off = text.partition("That is ")[2].partition(" than asked.")[0]
     assert off.startswith("5.4 cm narrower and ")
+
+
+@pytest.mark.parametrize("other", [method for method in JoinMethod if method not in SEWN])
+def test_a_needleful_rests_where_nothing_is_sewn_and_comes_back(other: JoinMethod) -> None:
+    sewn = MotifJoin(method=JoinMethod.MATTRESS, colour="oat", needleful_cm=90)
+    maker = MotifMaker(order_of(squares_body(layouts=(Layout(colours=FIVE),), join=sewn)))
+    shown, name = maker.open(), f"{SQUARES}.join.needleful"
+    typed = shown.typed()[name]
+    assert "A needleful" in shown.with_id("order").text
+    rests = maker.sends(shown, **{f"{SQUARES}.join.method": other.value}, do="join")
+    assert maker.status == 200
+    assert "A needleful" not in rests.with_id("order").text
+    assert rests.typed()[name] == typed
+    assert "needleful" not in maker.file_of(rests)
+    back = maker.sends(rests, **{f"{SQUARES}.join.method": "mattress"}, do="join")
+    assert "A needleful" in back.with_id("order").text
+    assert back.typed() == shown.typed() | {"csrf_token": back.typed()["csrf_token"]}
 
 
 def test_sewn_joins_are_counted_in_needlefuls(wide: MotifMaker) -> None:

@@ -74,6 +74,7 @@ class MistakeCode(StrEnum):
     NO_LONG_SIDE = "no-long-side"
     SOLID_ALONE = "solid-alone"
     CLUSTERS_ALONE = "clusters-alone"
+    SEWN_ALONE = "sewn-alone"
     SHARE_AND_COUNT = "share-and-count"
     LAYOUTS_OR_POOL = "layouts-or-pool"
     COUNTS_DO_NOT_ADD = "counts-do-not-add"

@@ -51,7 +51,7 @@ class MotifJoin:
     """How motifs are joined, and in which colour, where the join has yarn of its own.
 
     `added_cm` is what it adds between two of them, `needleful_cm` the yarn that is sewn with at
-    a time; None is what is usual.
+    a time, where they are sewn; None is what is usual.
     """
 
     method: JoinMethod = JoinMethod.AS_YOU_GO
@@ -67,6 +67,8 @@ class MotifJoin:
             checks.add("colour", MistakeCode.MISSING)
         checks.number("added", self.added_cm, least=0, most=20)
         checks.number("needleful", self.needleful_cm, above=0, least=10, most=2000)
+        if self.needleful_cm != NEEDLEFUL_CM and self.method not in SEWN:
+            checks.add("needleful", MistakeCode.SEWN_ALONE)
         checks.done()
 
     @property

@@ -2,18 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from itertools import cycle, islice
 
 from wtforms import Field
 
 from quoting.core.ground.place import Place
-from quoting.core.order.joined_squares import JoinMethod
+from quoting.core.order.joined_squares import SEWN, JoinMethod
 from quoting.core.plan.layout_colours import layouts_made
 from quoting.core.workshop.motifs import Motif
 from quoting.core.workshop.rounds import SQUARES
 from quoting.core.workshop.workshop import Workshop
 from quoting.core.workshop.yarns import Yarn
+from quoting.web.forms.sent import Sent
 from quoting.web.orders.body_form import BodyForm, Fields
 from quoting.web.orders.layout_lines import squares_deed
 from quoting.web.orders.squares_sums import (
@@ -34,6 +35,11 @@ def joins(say: Speech) -> list[tuple[str, str]]:
     return [(method.value, join_choice(method, say)) for method in JoinMethod]
 
 
+def may_be_sewn(join: str) -> bool:
+    """Return whether a join, as it was typed, is sewn; one that is none may be."""
+    return join not in {method.value for method in JoinMethod if method not in SEWN}
+
+
 def squares_measured(workshop: Workshop) -> list[Motif]:
     """Return the motifs that can be joined in columns and rows."""
     return [motif for motif in workshop.motifs if motif.counting in SQUARES]
@@ -47,6 +53,12 @@ def _start(workshop: Workshop, yarn: Yarn) -> Mapping[str, object]:
     colours = [{"value": colour} for colour in islice(cycle(yarn.colours), rounds)]
     begins: dict[str, object] = {"layouts": [{"share": "", "colours": colours}]}
     return {"squares": begins | {"motif": motif.name if motif else ""}}
+
+
+def _rests(sent: Sent) -> Collection[str]:
+    """Return the field of a needleful where the join that is typed is not sewn."""
+    sewn = may_be_sewn(sent.get("blanket.squares.join.method", ""))
+    return [] if sewn else ["blanket.squares.join.needleful"]
 
 
 def _beside(code: str, place: Place, fields: Fields) -> Sequence[Field] | None:
@@ -79,9 +91,11 @@ SQUARES_FORM = BodyForm(
         "pool.outer": "Last rounds, round",
     },
     deed=squares_deed,
+    rests=_rests,
     beside=_beside,
     sums=(
         joins,
+        may_be_sewn,
         across_sums,
         across_words,
         motif_rounds,
