@@ -17,9 +17,6 @@ from quoting.core.workshop.workshop import Workshop
 RUN_STITCHES = 100
 """Of the run that a swatch is given as: what they take is shown in whole millimetres."""
 
-SCALE_STEP_G = 1.0
-"""What a kitchen scale shows, by which yarn is taken to be weighed: common practice."""
-
 MOST_RULER_STEP_CM = 100.0
 """What a run may be unsure by at most, as swatches have it."""
 
@@ -61,7 +58,7 @@ def _further_swatch(used: YarnTold, gauge: Gauge, before: Sequence[Swatch]) -> I
     length_cm = round(used.use.really_m(gauge.yarn_m) * 100 * RUN_STITCHES, 1)
     if length_cm < LEAST_CM:
         return
-    step_cm = min(MOST_RULER_STEP_CM, length_cm * SCALE_STEP_G / used.grams)
+    step_cm = min(MOST_RULER_STEP_CM, length_cm * used.unsure_by)
     run = Run(stitches=RUN_STITCHES, length_cm=length_cm, ruler_step_cm=max(0.1, round(step_cm, 1)))
     if all((swatch.run, swatch.day) != (run, used.day) for swatch in before):
         yield replace(

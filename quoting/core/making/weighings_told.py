@@ -16,6 +16,9 @@ from quoting.core.workshop.workshop import Workshop
 GRAM_DIGITS = 1
 """Decimals of grams that are taken in."""
 
+MOST_STEP_G = 1000.0
+"""What a scale may show at most, as weighed motifs have it."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WeighingTold:
@@ -71,17 +74,27 @@ def _motif_made(quote: Quote) -> Motif | None:
 
 
 def _further(before: WeighedMotifs, told: YarnTold, quote: Quote) -> WeighedMotifs | None:
-    """Return the motifs that tell it with their weight; None where all were too many to weigh."""
+    """Return the motifs that tell it with their weight; None where all were too many to weigh.
+
+    They are as unsure as the scale leaves the yarn that was told, and no surer than those before.
+    """
     motifs = quote.plan.copies_of(PartKind.MOTIF) * quote.order.quantity
     count = max(1, round(motifs * told.share))
     each_g = told.use.really_m(before.weight_g / before.motifs)
     weight_g = round(count * each_g, GRAM_DIGITS)
     if before.motifs + count > MOST_MOTIFS or not weight_g:
         return None
-    return replace(before, motifs=count, weight_g=weight_g)
+    step_g = min(MOST_STEP_G, round(weight_g * told.unsure_by, GRAM_DIGITS))
+    return replace(
+        before,
+        motifs=count,
+        weight_g=weight_g,
+        scale_step_g=max(before.scale_step_g, step_g),
+    )
 
 
 def _together(before: WeighedMotifs, further: WeighedMotifs) -> WeighedMotifs:
     motifs = before.motifs + further.motifs
     weight_g = round(before.weight_g + further.weight_g, GRAM_DIGITS)
-    return replace(before, motifs=motifs, weight_g=weight_g)
+    step_g = max(before.scale_step_g, further.scale_step_g)
+    return replace(before, motifs=motifs, weight_g=weight_g, scale_step_g=step_g)

@@ -17,6 +17,9 @@ from quoting.core.making.yarn_left import yarn_use
 from quoting.core.making.yarn_use import YarnUse
 from quoting.core.quote.quote import Quote
 
+SCALE_STEP_G = 1.0
+"""What a kitchen scale shows, by which yarn is taken to be weighed: common practice."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class YarnTold:
@@ -36,6 +39,11 @@ class YarnTold:
     def share(self) -> float:
         """How much of the work in this yarn was told of, from 0 to 1."""
         return self.use.planned_m / self.all_m
+
+    @property
+    def unsure_by(self) -> float:
+        """The step of the scale as a part of all that was told."""
+        return SCALE_STEP_G / self.grams
 
 
 def colours_by_yarn(quote: Quote) -> Mapping[str, Sequence[ColourEstimate]]:

@@ -8,7 +8,7 @@ from dataclasses import replace
 import pytest
 
 from quoting.core.making.learnt import Learnt, learnt_from, with_learnt
-from quoting.core.making.log_lines import LogLine
+from quoting.core.making.log_lines import LogLine, YarnUsed
 from quoting.core.making.made_rows import made_rows
 from quoting.core.order.joined_squares import JoinMethod
 from quoting.core.quote.quote import Quote
@@ -98,6 +98,36 @@ def test_they_are_weighed_together_and_the_next_quote_takes_what_they_came_to(
         for s in (quote.workshop, shop)
     ]
     assert yarn_m[0] < yarn_m[1] < 1.2 * yarn_m[0]
+
+
+@pytest.mark.parametrize("step_g", [0.01, 1.0, 5.0])
+def test_they_are_no_surer_than_a_kitchen_scale_leaves_the_yarn_nor_than_those_before(
+    step_g: float,
+) -> None:
+    """Of the yarn told about a gram is not known: of motifs, as much less as they are less of it.
+
+    The coarser of the two scales holds for all that are weighed together.
+    """
+    assert SUN.weighed is not None
+    fine = replace(SUN, weighed=replace(SUN.weighed, scale_step_g=step_g))
+    made = constructed_quote(squares(JoinMethod.SINGLE_CROCHET), motif_workshop(fine))
+    lines = tuple(all_used(made, 1.0))
+    found = learnt(made, *lines)
+    (told,) = found.weighings
+    grams = sum(line.used_g for line in lines if isinstance(line, YarnUsed))
+    expected = max(step_g, told.weighed.weight_g / grams)
+    assert told.weighed.scale_step_g == pytest.approx(expected, abs=0.05)
+    after = with_learnt(made.workshop, found).motif("sun").weighed
+    assert after is not None
+    assert after.scale_step_g == told.weighed.scale_step_g
+
+
+def test_a_little_yarn_tells_it_the_less_surely() -> None:
+    quote = constructed_quote(squares(JoinMethod.SINGLE_CROCHET))
+    colour = quote.estimate.colours[0]
+    (told,) = learnt(quote, used(colour.colour, 2.0, 1)).weighings
+    assert told.weighed.scale_step_g == pytest.approx(told.weighed.weight_g / 2, abs=0.05)
+    assert told.weighed.scale_step_g > 1
 
 
 def test_what_was_taken_in_is_not_offered_again(quote: Quote) -> None:
