@@ -66,7 +66,17 @@ class Notes:
 
     def _is_passed_over(self, mistake: Mistake) -> bool:
         place = mistake.place
-        return place in self._noted or self._is_closed(place) or _follows(mistake)
+        return (
+            place in self._noted
+            or self._is_closed(place)
+            or self._rests_on_closed(mistake)
+            or _follows(mistake)
+        )
+
+    def _rests_on_closed(self, mistake: Mistake) -> bool:
+        """Return whether a mistake is one only beside a choice that could not be read."""
+        choice = mistake.facts.get("choice")
+        return isinstance(choice, str) and self._is_closed(mistake.place.outer / choice)
 
     def _is_closed(self, place: Place) -> bool:
         while place.parts:

@@ -66,7 +66,7 @@ class FromCentre:
         checks.number("repeats", self.repeats, least=1, most=MAX_COUNT)
         checks.number("starts_on", self.starts_on, least=0, most=MAX_START)
         if self.starts_on is not None and self.counting.goes_by_width:
-            checks.add("starts_on", MistakeCode.NO_LONG_SIDE)
+            checks.add("starts_on", MistakeCode.NO_LONG_SIDE, choice="counting")
         if self.rounds is not None and self.repeats is not None:
             checks.add("repeats", MistakeCode.ROUNDS_AND_REPEATS)
         if self.fitted and self.repeats is not None:

@@ -68,7 +68,7 @@ class MotifJoin:
         checks.number("added", self.added_cm, least=0, most=20)
         checks.number("needleful", self.needleful_cm, above=0, least=10, most=2000)
         if self.needleful_cm != NEEDLEFUL_CM and self.method not in SEWN:
-            checks.add("needleful", MistakeCode.SEWN_ALONE)
+            checks.add("needleful", MistakeCode.SEWN_ALONE, choice="method")
         checks.done()
 
     @property

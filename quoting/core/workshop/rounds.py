@@ -39,10 +39,10 @@ def check_choices(
     """Check what a maker can choose of rounds, and that it counts for rounds that grow so."""
     checks.number("first_side", first_side, least=2, most=3)
     if first_side is not None and counting is not Counting.SOLID:
-        checks.add("first_side", MistakeCode.SOLID_ALONE)
+        checks.add("first_side", MistakeCode.SOLID_ALONE, choice="counting")
     checks.number("side_chains", side_chains, least=0, most=5)
     if side_chains != USUAL_SIDE_CHAINS and counting is not Counting.CLUSTERS:
-        checks.add("side_chains", MistakeCode.CLUSTERS_ALONE)
+        checks.add("side_chains", MistakeCode.CLUSTERS_ALONE, choice="counting")
 
 
 SHARE_OF_BOX = MappingProxyType(
