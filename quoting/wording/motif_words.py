@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from quoting.core.order.joined_squares import CROCHETED, SEWN, JoinMethod
+from quoting.core.quote.quote import Quote
 from quoting.core.workshop.rounds import Counting
 from quoting.wording.speech import Speech
 
@@ -50,3 +51,14 @@ def join_choice(method: JoinMethod, speech: Speech) -> str:
     """Return a join as one of those to choose from: `sewn: whipstitch`."""
     manner = "sewn" if method in SEWN else "crocheted"
     return _EXPLAINED.get(method) or f"{manner}: {join_words(method, speech)}"
+
+
+def minutes_a_motif(quote: Quote) -> str:
+    """Return what the minutes of one motif are called, by what is in them.
+
+    One that was timed has the beginning of its rounds and its changes of colour in it.
+    """
+    named = {worked.fabric.motif for worked in quote.plan.passes if worked.fabric.motif}
+    timed = any(quote.workshop.motif(name).timings for name in named)
+    what = "Minutes a motif" if timed else "Minutes of stitching a motif"
+    return f"{what}, pulling back with it"

@@ -154,6 +154,20 @@ def test_what_its_sessions_tell_of_the_motif_is_offered_and_taken_in(
     assert "12 of sun in " not in again
 
 
+def test_what_a_motif_took_stands_beside_what_was_expected(maker: BookMaker, address: str) -> None:
+    """Twenty minutes each were timed; more than that was written down at the hook."""
+    before = maker.open(f"{address}/took")
+    assert "Minutes a motif" not in before.root.text
+    tell(maker, address, rows="18", minutes="600")
+    put_at(maker, address, "finished")
+    (row,) = maker.open(f"{address}/took").table("Pace")[1:]
+    name, expected, took, off = row
+    assert name.startswith("Minutes a motif, ")
+    assert expected == "20"
+    assert float(took) > 30
+    assert re.fullmatch(rf"{float(took) - 20:g} more, \d+%", off)
+
+
 def test_what_its_yarn_tells_of_the_motifs_weight_is_offered_and_taken_in(
     maker: BookMaker,
 ) -> None:

@@ -19,9 +19,11 @@ from quoting.core.estimate.chores import Part
 from quoting.core.estimate.estimate import ColourEstimate
 from quoting.core.ground.money import MINUTES_PER_HOUR, round_half_up
 from quoting.core.making.made_rows import made_rows
+from quoting.core.plan.parts import PartKind
 from quoting.core.quote.quote import Quote
 from quoting.wording import Speech, part_words
 from quoting.wording.making_words import projected_words
+from quoting.wording.motif_words import minutes_a_motif
 
 TITLE = "Actuals"
 WIDTHS = (40, 15, 15, 15, 17, 40)
@@ -81,6 +83,8 @@ def _hours(
     total = Formula(str(hours.total), own.total)
     every = compare_line(grid, words("All hours", Look.FOOT), total, HOURS, together)
     _pace(grid, quote, hours, colours, parts[Part.STITCHING])
+    if quote.plan.copies_of(PartKind.MOTIF):
+        _motif_pace(grid, quote, hours, parts[Part.STITCHING])
     return every
 
 
@@ -100,6 +104,29 @@ def _pace(
         Formula(f"{stitching}*{MINUTES_PER_HOUR}/{stitches}", each),
         FINE,
         Formula(f'IF({really}="","",{really}*{MINUTES_PER_HOUR}/{stitches})', took),
+    )
+
+
+def _motif_pace(grid: Grid, quote: Quote, hours: HourRefs, stitched: ActualLine) -> None:
+    """Write how long a motif takes: its part of the stitching, ripping back and all."""
+    stitching, really, in_motifs = hours.parts[Part.STITCHING], stitched.really, hours.motif_minutes
+    motifs = quote.plan.copies_of(PartKind.MOTIF) * quote.order.quantity
+    every = hours.stitching_minutes
+    all_minutes = float(every.value)
+    of_each = float(in_motifs.value) / all_minutes / motifs if all_minutes else 0.0
+    each_expression = f"IF({every}>0,({in_motifs.expression})/{every},0)/{motifs}"
+    per_hour = of_each * MINUTES_PER_HOUR
+    compare_line(
+        grid,
+        words(grid.worded(minutes_a_motif(quote))),
+        Formula(
+            f"{stitching}*{MINUTES_PER_HOUR}*{each_expression}", float(stitching.value) * per_hour
+        ),
+        FINE,
+        Formula(
+            f'IF({really}="","",{really}*{MINUTES_PER_HOUR}*{each_expression})',
+            float(stitched.best_value) * per_hour if stitched.is_known else EMPTY,
+        ),
     )
 
 

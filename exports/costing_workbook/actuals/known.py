@@ -8,11 +8,10 @@ from decimal import Decimal
 from types import MappingProxyType
 
 from quoting.core.estimate.chores import Part
-from quoting.core.estimate.hours import Hours
-from quoting.core.ground.money import HOUR_DIGITS, exact, round_half_up
-from quoting.core.making.log_lines import Doing
+from quoting.core.ground.money import exact
 from quoting.core.making.money_due import MoneyDue
 from quoting.core.making.outcome import Outcome
+from quoting.core.making.parts_taken import parts_taken
 from quoting.core.quote.quote import Quote
 
 
@@ -42,13 +41,12 @@ NOTHING_KNOWN = Actuals()
 def actuals_of(quote: Quote, outcome: Outcome, due: MoneyDue) -> Actuals:
     """Return what the log of an order tells, for the sheet.
 
-    Nobody's clock tells turns, changes and joins from the stitches: they are taken as estimated,
-    and the stitching is the rest. What was paid is known once all of it is.
+    Its hours are shared as `parts_taken` has them. What was paid is known once all of it is.
     """
     hours: dict[Part, Decimal] = {}
     for work in outcome.work:
         if work.took is not None:
-            hours |= _shared(quote.estimate.hours, work.doing, work.took)
+            hours |= parts_taken(quote.estimate.hours, work.doing, work.took)
     grams = {c.colour: exact(c.took_g) for c in outcome.colours if c.took_g is not None}
     own = due.currency == outcome.currency
     return Actuals(
@@ -58,16 +56,3 @@ def actuals_of(quote: Quote, outcome: Outcome, due: MoneyDue) -> Actuals:
         yarn_cost=outcome.yarn_cost if any(c.cost is not None for c in outcome.colours) else None,
         projected=outcome.projected,
     )
-
-
-def _shared(hours: Hours, doing: Doing, took: Decimal) -> dict[Part, Decimal]:
-    """Return the hours of each part of one kind of work; they add up to those that it took."""
-    first, *others = doing.parts
-    shares = {part: hours.of(part) for part in others}
-    if sum(shares.values()) > took:
-        planned = hours.of(first) + sum(shares.values())
-        shares = {
-            part: round_half_up(took * share / planned, HOUR_DIGITS)
-            for part, share in shares.items()
-        }
-    return {first: took - sum(shares.values()), **shares}

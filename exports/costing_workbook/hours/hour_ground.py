@@ -11,6 +11,7 @@ from exports.sheets.cells import Span
 from exports.sheets.grid import Fault
 from quoting.core.estimate.chores import Part
 from quoting.core.estimate.hours import Hours
+from quoting.core.estimate.stitching_time import YarnAndStitch
 from quoting.core.workshop.workshop import Workshop
 from quoting.wording import Speech
 
@@ -19,7 +20,8 @@ from quoting.wording import Speech
 class HourGround:
     """The hours that are written, and what they rest on.
 
-    `parts` is where the parts of the work stand, `called` what each is called.
+    `parts` is where the parts of the work stand, `called` what each is called, `in_motifs` how
+    many of each stitch are worked in motifs that are joined.
     """
 
     hours: Hours
@@ -28,6 +30,7 @@ class HourGround:
     timings: TimingRefs
     parts: Span
     called: Mapping[Part, str]
+    in_motifs: Mapping[YarnAndStitch, float]
     speech: Speech
 
     def unknown_part(self, row: int) -> Fault:

@@ -18,6 +18,7 @@ from exports.sheets.grid import Grid
 from exports.sheets.heading import heading
 from exports.sheets.legend import legend
 from quoting.core.estimate.chores import Part
+from quoting.core.estimate.in_motifs import stitches_in_motifs
 from quoting.core.quote.quote import Quote
 from quoting.wording import Speech, part_words
 
@@ -49,6 +50,7 @@ def write_hours(grid: Grid, quote: Quote, speech: Speech) -> HourRefs:
         taken=taken,
         timings=timings_block(grid, workshop, hours.bases, taken, speech),
         parts=parts_span(grid.title, parts_at),
+        in_motifs=stitches_in_motifs(quote.plan, quote.order, workshop),
         called={part: part_words(part, speech, quote) for part in Part},
         speech=speech,
     )

@@ -43,7 +43,8 @@ class HourRefs:
     """The hours that the costing multiplies, and how few or many they may be, and how surely.
 
     `parts` are the hours of each part of the work; `stitching_minutes` is what stitches and motifs
-    take without ripping back; `checks` are what should hold.
+    take without ripping back, `motif_minutes` those of motifs that are joined; `checks` are what
+    should hold.
     """
 
     making: Ref
@@ -54,6 +55,7 @@ class HourRefs:
     how_sure: Formula
     parts: Mapping[Part, Ref]
     stitching_minutes: Ref
+    motif_minutes: Formula
     checks: tuple[Check, ...]
 
 
@@ -85,6 +87,7 @@ def parts_block(
         how_sure=how_sure(hours, ground.timings.sessions, ground.taken),
         parts=parts,
         stitching_minutes=stitches.stitching_minutes,
+        motif_minutes=stitches.motif_minutes,
         checks=_checks(total, ground.parts, (stitches, tasks)),
     )
 

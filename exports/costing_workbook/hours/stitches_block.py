@@ -22,6 +22,7 @@ from exports.sheets.grid import Grid
 from exports.sheets.lines import Lines
 from exports.sheets.number_formats import COUNT, FINE, HOURS, count_shape, is_part
 from quoting.core.estimate.hours import Hours, Task
+from quoting.core.estimate.in_motifs import share_in_motifs
 from quoting.core.estimate.pace_guesses import Guess, Likeness
 from quoting.core.ground.money import MINUTES_PER_HOUR
 from quoting.core.workshop.timings import TimedStitch
@@ -35,7 +36,8 @@ class StitchRefs:
     """The list of the stitches by its columns, and how many and how long they are together.
 
     `times` is how many times as long as the timed stitch each takes, `bases` what it rests on,
-    `guesses` the marks of what is guessed of it. Motifs that were timed whole are lines of it, too.
+    `guesses` the marks of what is guessed of it. Motifs that were timed whole are lines of it, too;
+    `motif_minutes` is what motifs that are joined take of all.
     """
 
     parts: Span
@@ -45,6 +47,7 @@ class StitchRefs:
     bases: Span
     guesses: Span
     stitching_minutes: Ref
+    motif_minutes: Formula
 
 
 def stitches_block(grid: Grid, ground: HourGround) -> StitchRefs:
@@ -66,11 +69,12 @@ def stitches_block(grid: Grid, ground: HourGround) -> StitchRefs:
         ],
     )
     marks = guess_marks(ground.hours)
+    found: list[tuple[Task, Ref]] = []
     for task, base in tasks:
         marked = ", ".join(marks[guess] for guess in task.guesses)
-        _stitch(grid, task, base, marked, ground)
+        found.append((task, _stitch(grid, task, base, marked, ground)))
     lines.close()
-    return _together(grid, lines, [task for task, _ in tasks], ground)
+    return _together(grid, lines, found, ground)
 
 
 def stitches_rows(hours: Hours) -> int:
@@ -93,10 +97,11 @@ def guess_marks(hours: Hours) -> dict[Guess, str]:
     return {guess: f"g{number}" for number, guess in enumerate(hours.guesses, 1)}
 
 
-def _stitch(grid: Grid, task: Task, base: TimedStitch, marked: str, ground: HourGround) -> None:
+def _stitch(grid: Grid, task: Task, base: TimedStitch, marked: str, ground: HourGround) -> Ref:
+    """Write the line of a stitch and return its minutes."""
     row, pace, speech = grid.next_row, ground.timings.paces[base], ground.speech
     sure = Formula(sureness_of(str(pace.sessions)), sureness_words(task.sureness))
-    grid.line(
+    refs = grid.line(
         words(work_words(task, ground.hours, speech)),
         words(ground.called[task.part]),
         counted(task.count, count_shape(task.count)),
@@ -109,6 +114,7 @@ def _stitch(grid: Grid, task: Task, base: TimedStitch, marked: str, ground: Hour
         words(marked) if marked else None,
         faults=[ground.unknown_part(row)],
     )
+    return refs[5]
 
 
 def _times(stitch: str, base: str, ground: HourGround) -> Cell:
@@ -124,11 +130,26 @@ def _times(stitch: str, base: str, ground: HourGround) -> Cell:
     return reckoned(f"IF({other}>0,N({times[mine]})/{other},0)", ratio, FINE)
 
 
-def _together(grid: Grid, lines: Lines, tasks: list[Task], ground: HourGround) -> StitchRefs:
+def _in_motifs(found: list[tuple[Task, Ref]], ground: HourGround) -> Formula:
+    """Return the minutes of motifs that are joined: of each line as much as is worked in them."""
+    parts, sum_of = [], 0.0
+    for task, minutes in found:
+        share = share_in_motifs(task, ground.in_motifs, ground.workshop)
+        if share:
+            of_line = ground.in_motifs.get((task.yarn or "", task.what), 0)
+            parts.append(str(minutes) if share == 1 else f"{minutes}*{of_line}/{task.count}")
+            sum_of += task.minutes * share
+    return Formula("+".join(parts) or "0", sum_of)
+
+
+def _together(
+    grid: Grid, lines: Lines, found: list[tuple[Task, Ref]], ground: HourGround
+) -> StitchRefs:
     """Write how many stitches there are, and what all takes, under their list.
 
     Stitches and motifs are not added up.
     """
+    tasks = [task for task, _ in found]
     counts, minutes = lines.column("C"), lines.column("F")
     each, motifs = sum(task.minutes for task in tasks), _are_motifs(ground)
     many = summed(f"SUM({counts})", sum(task.count for task in tasks), COUNT)
@@ -151,4 +172,5 @@ def _together(grid: Grid, lines: Lines, tasks: list[Task], ground: HourGround) -
         bases=lines.column("I"),
         guesses=lines.column("J"),
         stitching_minutes=stitching,
+        motif_minutes=_in_motifs(found, ground),
     )
