@@ -56,6 +56,7 @@ from quoting.wording import (
 )
 from quoting.wording.ends import ends_briefly, ends_to_do
 from quoting.wording.shapes import asked_size, made_size, sides_note, width_note
+from quoting.wording.trade_words import centimetre_words
 
 BAR = {
     "orders": "Orders",
@@ -108,6 +109,7 @@ WORDS: tuple[Callable[..., object], ...] = (
     can_be_calmed,
     can_set,
     category_words,
+    centimetre_words,
     change_words,
     counts_template,
     dot,

@@ -49,11 +49,11 @@ _TASKS = {
     "enclose_end": "enclosing an end in the border",
     "fringe_end": "knotting an end into a fringe",
     "begin_round": "beginning and joining a round",
-    "join_as_you_go": "joining an edge of 15 cm as you go",
-    "join_continuous": "joining an edge of 15 cm in one last round",
+    "join_as_you_go": "joining an edge of {edge} as you go",
+    "join_continuous": "joining an edge of {edge} with one last round",
     "join_braid": "joining the loops of an edge",
-    "sew_whipstitch": "sewing a centimetre in whipstitch",
-    "sew_mattress": "sewing a centimetre in mattress stitch",
+    "sew_whipstitch": "sewing {sewn} in whipstitch",
+    "sew_mattress": "sewing {sewn} in mattress stitch",
     "lay_out": "laying motifs out",
     "lay_out_motif": "laying out a motif",
     "block_motif": "blocking a motif",
@@ -65,6 +65,9 @@ _TASKS = {
     "pack": "packing",
     "letters": "messages with the buyer",
 }
+
+EDGE_CM = 15
+"""The edge that minutes of joins worked into a round are of."""
 
 AS_USUAL = "as is usual"
 """What minutes rest on that are usual, until the maker gives hers."""
@@ -101,7 +104,17 @@ def part_words(part: Part, speech: Speech, quote: Quote | None = None) -> str:
 
 def task_words(what: str, speech: Speech) -> str:
     """Return what a task is called; the tasks of stitching are the stitches."""
-    return speech.worded(_TASKS[what]) if what in _TASKS else speech.stitch(what)
+    if what not in _TASKS:
+        return speech.stitch(what)
+    edge = speech.length(EDGE_CM).replace("\u00a0", " ")
+    return speech.worded(_TASKS[what]).format(edge=edge, sewn=centimetre_words("a", speech))
+
+
+def centimetre_words(article: str, speech: Speech) -> str:
+    """Return `a centimetre`, which minutes of sewing are of; with its inches for who has those."""
+    words = speech.worded(f"{article} centimetre")
+    inches = speech.length(1, 2).replace("\u00a0", " ")
+    return f"{words} ({inches})" if speech.inches else words
 
 
 def work_words(task: Task, hours: Hours, speech: Speech) -> str:

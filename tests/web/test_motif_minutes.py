@@ -18,6 +18,7 @@ from tests.web.own_maker import OwnMaker, own_maker
 from tests.web.pages import Node, Page
 
 HERE = "/measurements"
+INCHES = motif_workshop(units=Units.INCHES)
 GROUP = "Motifs, rounds and ends"
 
 
@@ -59,16 +60,30 @@ def test_an_edge_is_told_in_inches_where_she_works_in_them() -> None:
     """15 cm are 5.9 in (NIST Handbook 44, appendix C)."""
     page = maker_in(motif_workshop(units=Units.INCHES)).open(HERE)
     assert "For one of each; an edge is one of 5.9 in" in page.root.text
+    told = {row[0]: row[1] for row in page.table("Whose")[1:]}
+    assert told["Joining an edge of 5.9 in as you go"] == "1"
 
 
-def test_a_centimetre_sewn_is_told_in_inches_too_where_she_works_in_them(tmp_path: Path) -> None:
-    """100 cm are 39.4 in (NIST Handbook 44, appendix C)."""
-    with own_maker(tmp_path, motif_workshop(units=Units.INCHES)) as maker:
-        page = maker.open(HERE)
-    hints = {hint(page, name) for name in ("sew_whipstitch", "sew_mattress")}
-    assert {words.partition(";")[0] for words in hints} == {
-        "For each centimetre sewn (100 are 39.4 in)"
-    }
+def test_sewing_is_told_of_a_centimetre_and_of_its_inches(tmp_path: Path) -> None:
+    """What is typed is of a centimetre, also where lengths are in inches: the file says so."""
+    told = {row[0]: row[1] for row in maker_in(INCHES).open(HERE).table("Whose")[1:]}
+    assert told["Sewing a centimetre (0.39 in) in whipstitch"] == "0.12"
+    with own_maker(tmp_path, INCHES) as maker:
+        said = hint(maker.open(HERE), "sew_mattress")
+        assert said == "For each centimetre (0.39 in) sewn; blank: 0.18"
+
+
+def test_inches_that_were_sewn_are_timed_as_inches(tmp_path: Path) -> None:
+    """Ten inches are 25.4 cm exactly (NIST Handbook 44, appendix C): 5 minutes are 0.197 each."""
+    with own_maker(tmp_path, INCHES) as maker:
+        asked = maker.open(HERE).with_id("clock.task")
+        options = {one.attributes["value"]: one.text for one in asked.all("option")}
+        assert options["sew_whipstitch"] == "inches sewn in whipstitch"
+        assert options["begin_round"] == "rounds begun and joined"
+        for task, each in (("sew_whipstitch", "0.197"), ("begin_round", "0.5")):
+            timed = {"clock__minutes": "5", "clock__ends": "10", "clock__task": task}
+            page = maker.press(HERE, "clock ends", **timed)
+            assert page.typed("own")[f"minutes.{task}"] == each
 
 
 def test_hers_are_kept_and_unfolded(maker: OwnMaker) -> None:

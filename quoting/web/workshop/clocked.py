@@ -10,11 +10,14 @@ from typing import NamedTuple
 from werkzeug.datastructures import MultiDict
 
 from quoting.core.ground.errors import Refused
-from quoting.notation import read_number, write_number
+from quoting.core.ground.measures import Units
+from quoting.notation import LENGTH, read_number, write_number
 from quoting.schema.notation import Notation
 from quoting.schema.several import BETWEEN
 from quoting.schema.words import DAY
 from quoting.web.forms.sent import Sent, line_numbers
+
+CENTIMETRES, INCHES = "centimetres", "inches"
 
 TIMED_BY_COUNT: Mapping[str, str] = {
     "weave_in_end": "ends woven in",
@@ -22,11 +25,14 @@ TIMED_BY_COUNT: Mapping[str, str] = {
     "enclose_end": "ends enclosed in the border",
     "fringe_end": "ends knotted into a fringe",
     "begin_round": "rounds begun and joined",
-    "sew_whipstitch": "centimetres sewn in whipstitch",
-    "sew_mattress": "centimetres sewn in mattress stitch",
+    "sew_whipstitch": f"{CENTIMETRES} sewn in whipstitch",
+    "sew_mattress": f"{CENTIMETRES} sewn in mattress stitch",
     "block_motif": "motifs blocked",
 }
-"""What is timed many at once and reckoned for one, by its key among the minutes."""
+"""What is timed many at once and reckoned for one, by its key among the minutes.
+
+Who works in inches counts those that she sewed; the minutes are of a centimetre all the same.
+"""
 
 _OF_A_TIMING = ("stitch", "yarn", "hook_mm", "stitches", "rows", "minutes")
 _OF_A_MOTIF = ("motifs", "minutes")
@@ -35,6 +41,13 @@ _USUALLY_TIMED = next(iter(TIMED_BY_COUNT))
 _DIGITS, _DIGITS_OF_LITTLE = 2, 3
 _MOTIF_WANTED = "Choose the motif that was timed."
 _COUNT_WANTED = "Type how many there were, and in how many minutes."
+
+
+def counted_words(units: Units) -> Mapping[str, str]:
+    """Return what is counted of each, in the maker's unit of length."""
+    if units is not Units.INCHES:
+        return TIMED_BY_COUNT
+    return {key: words.replace(CENTIMETRES, INCHES) for key, words in TIMED_BY_COUNT.items()}
 
 
 class Clocked(NamedTuple):
@@ -86,7 +99,10 @@ def _for_one(sent: Sent, notation: Notation) -> Clocked:
     if minutes is None or count is None:
         return Clocked(sent, "clock.ends", _COUNT_WANTED)
     chosen = sent.get("clock.task", "")
-    field = f"minutes.{chosen if chosen in TIMED_BY_COUNT else _USUALLY_TIMED}"
+    chosen = chosen if chosen in TIMED_BY_COUNT else _USUALLY_TIMED
+    field = f"minutes.{chosen}"
+    if CENTIMETRES in TIMED_BY_COUNT[chosen]:
+        count *= LENGTH.factor(notation.unit_of(LENGTH))
     digits = _DIGITS if minutes >= count else _DIGITS_OF_LITTLE
     each = write_number(round(minutes / count, digits).normalize(), notation.marks)
     before = sent.get(field, "").strip()

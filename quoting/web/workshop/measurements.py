@@ -19,7 +19,7 @@ from quoting.core.workshop.timings import USUAL_MINUTES, Minutes, Readings, Time
 from quoting.core.workshop.workshop import Workshop
 from quoting.web.kept import kept_shop
 from quoting.web.shop import shop_now
-from quoting.web.workshop.clocked import TIMED_BY_COUNT
+from quoting.web.workshop.clocked import counted_words
 from quoting.web.workshop.measured_motifs import measured_motifs
 from quoting.web.workshop.own_pages import MEASUREMENTS
 from quoting.web.workshop.own_views import page_as_kept
@@ -122,7 +122,7 @@ def measurement_follows() -> dict[str, Any]:
         "paced": _paced(workshop),
         "tasks": [task for task in tasks if task.usual is None],
         "motif_tasks": [task for task in tasks if task.usual is not None],
-        "clocked_tasks": TIMED_BY_COUNT,
+        "clocked_tasks": counted_words(shop.speech.units),
     }
 
 
