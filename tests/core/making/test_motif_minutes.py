@@ -10,6 +10,7 @@ import pytest
 from quoting.core.making.log_lines import Doing, LogLine
 from quoting.core.making.motif_minutes import MotifMinutes, motif_minutes
 from quoting.core.making.outcome import outcome_of
+from quoting.core.making.parts_taken import parts_taken
 from quoting.core.order.joined_squares import JoinMethod
 from quoting.core.quote.quote import Quote, quote_order
 from quoting.core.workshop.rounds import Counting
@@ -78,6 +79,15 @@ def test_what_it_took_is_its_part_of_all_the_stitching() -> None:
     more = 120 * 240 / stitching / MOTIFS
     assert minutes.difference == pytest.approx(more, abs=NEARLY)
     assert minutes.share == pytest.approx(more / 20, abs=NEARLY / 10)
+
+
+@pytest.mark.parametrize("took", ["9.00", "0.35", "0.00"])
+def test_few_hours_are_shared_as_they_were_expected_and_add_up(took: str) -> None:
+    """Joining and laying out alone were to take more than the least of these."""
+    quote = constructed_quote(squares())
+    parts = parts_taken(quote.estimate.hours, Doing.AT_THE_HOOK, Decimal(took))
+    assert sum(parts.values()) == Decimal(took)
+    assert min(parts.values()) >= 0
 
 
 def test_what_is_not_joined_of_motifs_has_none() -> None:
