@@ -21,77 +21,35 @@ from quoting.core.order.joined_squares import (
     MotifJoin,
 )
 from quoting.core.order.order import Extra, Order
-from quoting.core.order.resizing import Size
 from quoting.core.workshop.exchange import ExchangeRate
 from quoting.core.workshop.habits import CONFIDENCE, Habits
 from quoting.core.workshop.motifs import EarlierSide, Motif
 from quoting.core.workshop.rounds import Counting
 from quoting.core.workshop.selling import Deposit, Pricing, Target
-from quoting.core.workshop.stitches import WORKED
 from quoting.core.workshop.swatches import Swatch
 from quoting.core.workshop.workshop import Workshop
 from quoting.core.workshop.yarns import Stock, Yarn
 from quoting.schema.blanket_shapes import BORDER_BAND, LAYOUT, POOL
 from quoting.schema.chosen import Chosen
-from quoting.schema.figures import Count, Exact, Measure, Money, Number, Share
 from quoting.schema.kind import Kind
-from quoting.schema.languages import Language
 from quoting.schema.measurement_shapes import PIECE, PUT_UP, RUN, WEIGHED
-from quoting.schema.price_list import SizeText
 from quoting.schema.several import Named, NamedBy, OneOrMore, Several
 from quoting.schema.shape import Key, Shape
 from quoting.schema.spot import default_of
 from quoting.schema.words import (
-    Answer,
-    BasicStitch,
     Choice,
-    Day,
-    PatternName,
-    StitchName,
-    Text,
 )
-from quoting.schema.workshop_shape import ByStitch
-
-Strategy = st.SearchStrategy[Any]
-
-CURRENCIES = ("EUR", "JPY", "KWD", "USD")
-OWN_PATTERN = "heather.stitch"
-
-texts = st.text("abyzÄßéαж .,;=\"'#[]-0189", min_size=1, max_size=12).filter(
-    lambda text: text == text.strip() and text != "(not read)"
+from tests.schema.plain_values import (
+    CURRENCIES,
+    OWN_PATTERN,
+    PLAIN,
+    Strategy,
+    either,
+    few,
+    measured,
+    money,
+    texts,
 )
-"""Words with what means something in one notation or another: dots, quotes, semicolons."""
-
-measured = st.floats(1, 100)
-money = st.decimals(1, 1000, places=2)
-pattern_names = texts.map(lambda text: f"{text} pattern")
-stitch_names = st.sampled_from([*(stitch.value for stitch in WORKED), OWN_PATTERN])
-languages = st.sampled_from(["de", "de_AT", "de-CH", "en", "en_US"])
-sizes = st.builds(Size, width_cm=measured, height_cm=measured)
-
-_PLAIN: tuple[tuple[Any, Strategy], ...] = (
-    (Share, st.floats(0.5, 0.98)),
-    (Number, st.floats(1, 50)),
-    (Count, st.integers(1, 7)),
-    (Money, money),
-    (Exact, st.decimals(1, 1000, places=4)),
-    (Measure, measured),
-    (PatternName, pattern_names),
-    (StitchName, stitch_names),
-    (BasicStitch, st.sampled_from(list(WORKED))),
-    (Language, languages),
-    (Text, texts),
-    (Answer, st.booleans()),
-    (Day, st.dates()),
-    (SizeText, sizes),
-    (ByStitch, st.dictionaries(st.sampled_from(list(WORKED)), st.booleans(), max_size=3)),
-)
-"""Values of the kinds that are the same wherever they stand, the narrower kinds first."""
-
-
-def few(each: Strategy) -> Strategy:
-    """Return one or two of a strategy's values."""
-    return st.lists(each, min_size=1, max_size=2).map(tuple)
 
 
 def of_kind(kind: Kind[Any]) -> Strategy:
@@ -109,7 +67,7 @@ def of_kind(kind: Kind[Any]) -> Strategy:
             return st.dictionaries(texts, of_kind(kind.each), min_size=1, max_size=2)
         case NamedBy():
             return rates(kind)
-    return next(values for of, values in _PLAIN if isinstance(kind, of))
+    return next(values for of, values in PLAIN if isinstance(kind, of))
 
 
 def of_shape(shape: Shape[Any], **given: Strategy) -> Strategy:
@@ -135,23 +93,18 @@ def rates(kind: NamedBy[Any]) -> Strategy:
     return st.lists(one, max_size=2).map(lambda made: {rate.currency: rate for rate in made})
 
 
-def _either(kind: type, fields: dict[str, Strategy], *ways: dict[str, Strategy]) -> Strategy:
-    """Return values of which one way or another is given, never two."""
-    return st.one_of(*(st.builds(kind, **(fields | way)) for way in ways))
-
-
 def _section(fields: dict[str, Strategy]) -> Strategy:
     """Return sections whose share, where it is given, is none that a form shows blank."""
     by_repeats = {"share": st.none(), "fitted": st.just(value=False)}
     by_share = {"share": st.floats(1.5, 50), "repeats": st.none()}
-    return _either(Section, fields, by_repeats, by_share)
+    return either(Section, fields, by_repeats, by_share)
 
 
 def _design(fields: dict[str, Strategy]) -> Strategy:
     """Return designs that have a border where ends are enclosed in it."""
     free = {"ends": st.sampled_from([end for end in EndsBecome if end != EndsBecome.ENCLOSED])}
     bordered = {"ends": st.just(EndsBecome.ENCLOSED), "border": few(of_shape(BORDER_BAND))}
-    return _either(Design, fields, free, bordered)
+    return either(Design, fields, free, bordered)
 
 
 _NO_CHOICE = {"first_side": st.none(), "side_chains": st.just(1)}
@@ -165,13 +118,13 @@ def _centre(fields: dict[str, Strategy]) -> Strategy:
     by_repeats = {"rounds": st.none(), "fitted": st.just(value=False)}
     shapes = (_SOLID, _CLUSTERS, _ROUND | {"starts_on": st.none()})
     ways = [count | shape for count in (by_rounds, by_repeats) for shape in shapes]
-    return _either(FromCentre, fields | _NO_CHOICE, *ways)
+    return either(FromCentre, fields | _NO_CHOICE, *ways)
 
 
 def _layout(fields: dict[str, Strategy]) -> Strategy:
     """Return layouts whose share, where it is given, is none that a form shows blank."""
     by_share = {"share": st.none() | st.floats(1.5, 50), "count": st.none()}
-    return _either(Layout, fields, by_share, {"share": st.none()})
+    return either(Layout, fields, by_share, {"share": st.none()})
 
 
 def _join(fields: dict[str, Strategy]) -> Strategy:
@@ -181,12 +134,12 @@ def _join(fields: dict[str, Strategy]) -> Strategy:
         "method": st.sampled_from([method for method in JoinMethod if method not in SEWN]),
         "needleful_cm": st.just(NEEDLEFUL_CM),
     }
-    return _either(MotifJoin, fields | own, sewn, other)
+    return either(MotifJoin, fields | own, sewn, other)
 
 
 def _squares(fields: dict[str, Strategy]) -> Strategy:
     layouts, pool = {"pool": st.none()}, {"layouts": st.just(()), "pool": of_shape(POOL)}
-    return _either(JoinedSquares, fields, layouts | {"layouts": few(of_shape(LAYOUT))}, pool)
+    return either(JoinedSquares, fields, layouts | {"layouts": few(of_shape(LAYOUT))}, pool)
 
 
 def _motif(fields: dict[str, Strategy]) -> Strategy:
@@ -200,33 +153,33 @@ def _motif(fields: dict[str, Strategy]) -> Strategy:
     one = {"one_side_cm": st.just(10.0), "two_joined_cm": st.none()}
     two = {"one_side_cm": st.none(), "two_joined_cm": st.just(20.0)}
     ways = [side | shape for side in (one, two) for shape in (_SOLID, _CLUSTERS, _ROUND)]
-    return _either(Motif, fields | own, *ways)
+    return either(Motif, fields | own, *ways)
 
 
 def _target(_: dict[str, Strategy]) -> Strategy:
     given = {"given": money}, {"margin": st.floats(0.1, 9)}, {"markup": st.floats(0.1, 9)}
-    return _either(Target, {}, *given)
+    return either(Target, {}, *given)
 
 
 def _deposit(_: dict[str, Strategy]) -> Strategy:
     share, yarn = {"share": st.floats(0.1, 1)}, {"yarn": st.just(value=True)}
-    return _either(Deposit, {}, share, yarn, share | yarn)
+    return either(Deposit, {}, share, yarn, share | yarn)
 
 
 def _habits(fields: dict[str, Strategy]) -> Strategy:
     usual, none = {"confidence": st.just(CONFIDENCE)}, {"allowance": st.none()}
-    return _either(Habits, fields, usual, none)
+    return either(Habits, fields, usual, none)
 
 
 def _swatch(fields: dict[str, Strategy]) -> Strategy:
     by_weight = {"piece": of_shape(PIECE), "run": st.none()}
     by_length = {"piece": st.none(), "run": of_shape(RUN)}
-    return _either(Swatch, fields, by_weight, by_length)
+    return either(Swatch, fields, by_weight, by_length)
 
 
 def _extra(fields: dict[str, Strategy]) -> Strategy:
     no_yarn = {"colour": st.none(), "yarn_m": st.just(0.0)}
-    return _either(Extra, fields, no_yarn, {"colour": texts, "yarn_m": measured})
+    return either(Extra, fields, no_yarn, {"colour": texts, "yarn_m": measured})
 
 
 def _yarn(fields: dict[str, Strategy]) -> Strategy:
