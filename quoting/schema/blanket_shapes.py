@@ -114,6 +114,19 @@ SHAPES: dict[str, Shape[Any]] = {
 
 BODIES: Chosen[Body] = Chosen("construction", "Worked", SHAPES)
 
+BLANKET = "blanket"
+"""The table that a design stands in."""
+
+CHOICE_OF_BODY = f"{BLANKET}.{BODIES.key}"
+"""The field that a construction is chosen in."""
+
+
+def key_of_blanket(field: str) -> str:
+    """Return the key of the blanket that a field is of; empty where it is of something else."""
+    table, _, rest = field.partition(".")
+    return rest.partition(".")[0] if table == BLANKET else ""
+
+
 _band = Fields(BorderBand)
 BORDER_BAND = Shape(
     BorderBand,

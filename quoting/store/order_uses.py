@@ -9,14 +9,12 @@ from dataclasses import dataclass
 from sqlalchemy import select
 
 from quoting.core.order.stage import Stage
-from quoting.schema.blanket_shapes import BODIES
+from quoting.schema.blanket_shapes import BODIES, CHOICE_OF_BODY, key_of_blanket
 from quoting.store.book import Book
 from quoting.store.order_renames import CLOSED, FOLLOWING, texts_by_new_names
 from quoting.store.records import typed_of
 from quoting.store.renames import Renames, named_kind
 from quoting.store.tables import ORDER_TEXTS, ORDERS
-
-_BLANKET = "blanket"
 
 Used = frozenset[tuple[str, str]]
 """Names that an order goes by, each with what it names."""
@@ -86,16 +84,10 @@ def _used(typed_text: str, record: str | None) -> Used:
     if record is not None:
         return frozenset(_leaves("", json.loads(record)))
     typed = typed_of(typed_text)
-    chosen = next(iter(typed.get(f"{_BLANKET}.{BODIES.key}", ())), "")
+    chosen = next(iter(typed.get(CHOICE_OF_BODY, ())), "")
     rests = BODIES.not_of(chosen) if chosen in BODIES.shapes else frozenset()
-    used = {name: texts for name, texts in typed.items() if _key_of_blanket(name) not in rests}
+    used = {name: texts for name, texts in typed.items() if key_of_blanket(name) not in rests}
     return frozenset((named_kind(name), text) for name, texts in used.items() for text in texts)
-
-
-def _key_of_blanket(name: str) -> str:
-    """Return the key of the blanket that a field is of; empty where it is of something else."""
-    table, _, rest = name.partition(".")
-    return rest.partition(".")[0] if table == _BLANKET else ""
 
 
 def _leaves(key: str, value: object) -> Iterator[tuple[str, str]]:

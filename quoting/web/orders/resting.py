@@ -8,12 +8,9 @@ from __future__ import annotations
 from werkzeug.datastructures import MultiDict
 
 from quoting.core.workshop.workshop import Workshop
-from quoting.schema.blanket_shapes import BODIES
+from quoting.schema.blanket_shapes import BLANKET, BODIES, CHOICE_OF_BODY, key_of_blanket
 from quoting.web.forms.sent import Sent, sent_as
 from quoting.web.orders.body_forms import form_part, start_of_body
-
-_TABLE = "blanket"
-_CHOICE = f"{_TABLE}.{BODIES.key}"
 
 
 def resting(sent: Sent) -> list[tuple[str, str]]:
@@ -24,7 +21,7 @@ def resting(sent: Sent) -> list[tuple[str, str]]:
     word = _chosen(sent)
     keys = BODIES.not_of(word) | set(form_part(word).takes_over)
     names = form_part(word).rests(sent)
-    return [(n, t) for n, t in sent.items(multi=True) if _key(n) in keys or n in names]
+    return [(n, t) for n, t in sent.items(multi=True) if key_of_blanket(n) in keys or n in names]
 
 
 def without_resting(sent: Sent) -> Sent:
@@ -36,19 +33,15 @@ def without_resting(sent: Sent) -> Sent:
 def begun(sent: Sent, workshop: Workshop) -> Sent:
     """Return a form with what a construction begins with, where it was chosen and has no field."""
     word = _chosen(sent)
-    if sent.get(_CHOICE) != word or any(_key(name) in BODIES.keys_of(word) for name in sent):
+    if sent.get(CHOICE_OF_BODY) != word or any(
+        key_of_blanket(name) in BODIES.keys_of(word) for name in sent
+    ):
         return sent
     named = (yarn for yarn in workshop.yarns if yarn.name == sent.get("blanket.yarn"))
     start = start_of_body(workshop, next(named, workshop.yarns[0]), word)
-    return MultiDict([*sent.items(multi=True), *sent_as({_TABLE: start})])
+    return MultiDict([*sent.items(multi=True), *sent_as({BLANKET: start})])
 
 
 def _chosen(sent: Sent) -> str:
-    word = sent.get(_CHOICE, "")
+    word = sent.get(CHOICE_OF_BODY, "")
     return word if word in BODIES.shapes else BODIES.first
-
-
-def _key(name: str) -> str:
-    """Return the key of the blanket that a field is of; empty where it is of something else."""
-    table, _, rest = name.partition(".")
-    return rest.partition(".")[0] if table == _TABLE else ""
